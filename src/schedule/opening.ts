@@ -1,0 +1,65 @@
+import type { Ends, HeadShape } from '../head/head';
+
+/** What a table cell holds before anyone has made sense of it. */
+export type CellValue = string | number | boolean | Date | null;
+
+/** A table as a host or a file reader gives it. */
+export interface Table {
+  /** File or sheet name, for messages. */
+  readonly name: string;
+  /** The user's number (from 1) of the first row here. */
+  readonly firstRow: number;
+  readonly rows: readonly (readonly CellValue[])[];
+}
+
+/** The fields of an opening that a schedule can give, each a takeoff input. Lengths are in the workbook's unit. */
+export interface OpeningInputs {
+  mark: string;
+  quantity: number | null;
+  head: HeadShape | null;
+  span: number | null;
+  /** Rise of the opening's own curve; null for heads that have none (round, quarter round, straight). */
+  rise: number | null;
+  /** Null: the shop's standard. The same for every field below. */
+  reveal: number | null;
+  face: number | null;
+  thickness: number | null;
+  species: string | null;
+  ends: Ends | null;
+  /** Length of each straight leg up to the spring line; null or 0: no legs are taken off. */
+  leg: number | null;
+  profile: string | null;
+}
+export type OpeningField = keyof OpeningInputs;
+
+/** One opening of the schedule. An input that is missing or in doubt is null and has a problem that says why. */
+export interface Opening extends OpeningInputs {
+  /** Source row as the user counts it, from 1. */
+  readonly row: number;
+  /** The source row's cells as they were, as text, in the columns of `Schedule.headings`. */
+  readonly source: readonly string[];
+  /** How figures that were not simply copied came about: "rough opening 38 less 2", "rise from radius 30". */
+  readonly notes: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+/** Why an input is missing or can't be used. An opening with a problem stays, and is not priced. */
+export interface Problem {
+  readonly row: number;
+  readonly field: OpeningField;
+  /** One sentence that names the thing, what it was and what is accepted. */
+  readonly message: string;
+}
+
+/** A schedule as read. */
+export interface Schedule {
+  readonly name: string;
+  /** The headings found, one for each source column; what each was understood as is in `meaning`. */
+  readonly headings: readonly string[];
+  readonly meaning: readonly (string | null)[];
+  /** Source row of the headings; null where there were none. */
+  readonly headingRow: number | null;
+  readonly openings: readonly Opening[];
+  /** Rows that are not openings and why each was passed over: title, units, blank, repeated headings, total, note. */
+  readonly passedOver: readonly { readonly row: number; readonly why: string; readonly text: string }[];
+}
