@@ -1,0 +1,185 @@
+import { refuse, ok, type Result } from './result';
+import { ENDS } from './head/head';
+import { defaultStock, type StockBoard } from './stockList';
+import { perFootPerMinute, perInch, UNITS, type Unit } from './unit';
+
+/** Every shop setting once. Lengths are in the workbook's unit, feeds in ft/min or m/min. Defaults are invented and plausible. */
+
+/** What a setting measures; decides its unit, its number format and whether a metric workbook holds another figure. */
+export type Measure =
+  | 'length'
+  | 'feed'
+  | 'rpm'
+  | 'count'
+  | 'degrees'
+  | 'percent' // held as a fraction, 0.15
+  | 'minutes'
+  | 'minutesPerLength' // per foot, or per meter
+  | 'money'
+  | 'moneyPerHour'
+  | 'choice'
+  | 'text';
+
+interface Base {
+  readonly key: string;
+  readonly group: SettingGroup;
+  readonly label: string;
+  readonly note: string;
+}
+export interface NumberSetting extends Base {
+  readonly measure: Exclude<Measure, 'choice' | 'text'>;
+  /** For lengths and feeds: the inch workbook's figures; a metric workbook has its own round default. */
+  readonly value: number;
+  readonly metric?: number;
+  readonly min: number;
+  readonly max: number;
+}
+export interface ChoiceSetting extends Base {
+  readonly measure: 'choice';
+  readonly value: string;
+  readonly choices: readonly string[];
+}
+export interface TextSetting extends Base {
+  readonly measure: 'text';
+  readonly value: string;
+}
+export type Setting = NumberSetting | ChoiceSetting | TextSetting;
+
+export const SETTING_GROUPS = ['Workbook', 'Casing', 'Machine', 'Allowances', 'Rates', 'Check'] as const;
+export type SettingGroup = (typeof SETTING_GROUPS)[number];
+
+// prettier-ignore
+export const SETTINGS = [
+  { key: 'unit', group: 'Workbook', label: 'Unit of length', measure: 'choice', value: 'in', choices: UNITS, note: 'in: inches and ft/min; mm: millimeters and m/min. Fill the takeoff again after changing it.' },
+
+  { key: 'reveal', group: 'Casing', label: 'Reveal', measure: 'length', value: 3 / 16, metric: 5, min: 0, max: 6, note: 'Jamb edge left showing. It changes the radius, never the center. 3/16 to 1/4 in is common practice.' },
+  { key: 'face', group: 'Casing', label: 'Casing width', measure: 'length', value: 3.5, metric: 90, min: 0.25, max: 24, note: 'Face width where the schedule gives none.' },
+  { key: 'thickness', group: 'Casing', label: 'Casing thickness', measure: 'length', value: 0.75, metric: 19, min: 0.125, max: 6, note: 'Finished thickness where the schedule gives none.' },
+  { key: 'species', group: 'Casing', label: 'Species', measure: 'text', value: 'Poplar', note: 'Wood where the schedule names none; must stand in the stock list.' },
+  { key: 'profile', group: 'Casing', label: 'Profile', measure: 'text', value: 'Casing', note: 'Profile where the schedule names none. One knife is ground for each profile, width and thickness.' },
+  { key: 'ends', group: 'Casing', label: 'Ends of the arc', measure: 'choice', value: 'radial', choices: ENDS, note: 'radial: on the radial lines; level: cut on the spring line; legs: mitered to vertical legs.' },
+  { key: 'thinEdge', group: 'Casing', label: 'Thin edge', measure: 'choice', value: 'inside', choices: ['inside', 'outside'], note: 'Which edge of the casing is the thin one as it lies on the radius: inside as a rule, not always.' },
+
+  { key: 'rpm', group: 'Machine', label: 'Spindle speed', measure: 'rpm', value: 7000, min: 100, max: 30000, note: 'Revolutions per minute of the cutter head.' },
+  { key: 'knives', group: 'Machine', label: 'Knives that mark', measure: 'count', value: 1, min: 1, max: 12, note: 'Only knives that really cut in the same circle; one knife and a counterweight is 1.' },
+  { key: 'cuttingCircle', group: 'Machine', label: 'Cutting circle', measure: 'length', value: 5, metric: 125, min: 1, max: 24, note: 'Diameter the knife tip runs on.' },
+  { key: 'feed', group: 'Machine', label: 'Feed', measure: 'feed', value: 4.5, metric: 1.4, min: 0.1, max: 200, note: 'At the center of the molding. 4 to 5 ft/min for curved work is common practice.' },
+  { key: 'shortestPiece', group: 'Machine', label: 'Shortest piece', measure: 'length', value: 14, metric: 355, min: 0, max: 120, note: "Shortest blank the feed rolls hold: see the machine's manual." },
+  { key: 'smallestRadius', group: 'Machine', label: 'Smallest radius', measure: 'length', value: 6, metric: 150, min: 0, max: 1000, note: 'Smallest inside radius the guides and rolls can carry.' },
+  { key: 'widestFace', group: 'Machine', label: 'Widest face', measure: 'length', value: 7, metric: 180, min: 0.25, max: 48, note: 'Widest blank the machine takes.' },
+  { key: 'deepestCut', group: 'Machine', label: 'Deepest cut in one pass', measure: 'length', value: 0.375, metric: 10, min: 0.01, max: 4, note: 'More than this is taken in several passes.' },
+  { key: 'profileDepth', group: 'Machine', label: 'Depth of the profile', measure: 'length', value: 0.5, metric: 12, min: 0.01, max: 6, note: 'Deepest wood the knife takes off.' },
+
+  { key: 'margin', group: 'Allowances', label: 'Margin on each edge', measure: 'length', value: 0.25, metric: 6, min: 0, max: 4, note: 'Blank left wider than the molding, on each edge.' },
+  { key: 'endAllowance', group: 'Allowances', label: 'End allowance', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'Extra arc at each end of a blank for trimming, measured at the inside edge.' },
+  { key: 'clearance', group: 'Allowances', label: 'Guide clearance', measure: 'length', value: 1 / 32, metric: 0.8, min: 0, max: 1, note: 'Gap between blank and each guide, so that the blank slides.' },
+  { key: 'grain', group: 'Allowances', label: 'Steepest grain at a joint', measure: 'degrees', value: 30, min: 1, max: 90, note: 'ANSI/AWI 0622 allows 30 degrees at the face of a curved member.' },
+  { key: 'kerf', group: 'Allowances', label: 'Saw kerf', measure: 'length', value: 0.125, metric: 3.2, min: 0, max: 1, note: 'Wood lost to one saw cut.' },
+  { key: 'endTrim', group: 'Allowances', label: 'End trim of boards', measure: 'length', value: 0.5, metric: 12, min: 0, max: 24, note: 'Cut off each end of a board before use.' },
+  { key: 'roughWidth', group: 'Allowances', label: 'Rough opening, width', measure: 'length', value: 2, metric: 50, min: 0, max: 12, note: 'A rough opening is this much wider than the opening. Varies by maker.' },
+  { key: 'roughHeight', group: 'Allowances', label: 'Rough opening, height', measure: 'length', value: 2.5, metric: 65, min: 0, max: 12, note: 'A rough opening is this much higher than the opening. Varies by maker.' },
+  { key: 'waste', group: 'Allowances', label: 'Defect and waste', measure: 'percent', value: 0.15, min: 0, max: 2, note: 'Added to the wood of the blanks for defects and misfits.' },
+  { key: 'sparePieces', group: 'Allowances', label: 'Spare pieces', measure: 'count', value: 0, min: 0, max: 20, note: 'Extra pieces run with each guide set, shared by the openings that use it.' },
+  { key: 'testPiece', group: 'Allowances', label: 'Test piece', measure: 'length', value: 24, metric: 600, min: 0, max: 240, note: 'Straight length used up to set each guide set.' },
+
+  { key: 'shopRate', group: 'Rates', label: 'Shop rate', measure: 'moneyPerHour', value: 68, min: 0, max: 1000, note: 'One hour of one person and the machine.' },
+  { key: 'guideMinutes', group: 'Rates', label: 'Making a guide set', measure: 'minutes', value: 45, min: 0, max: 1000, note: 'Laying out, sawing and fixing one pair of guide boards.' },
+  { key: 'guideMaterial', group: 'Rates', label: 'Guide boards', measure: 'money', value: 14, min: 0, max: 1000, note: 'Sheet stock and screws for one guide set.' },
+  { key: 'knifeGrinding', group: 'Rates', label: 'Knife for a profile', measure: 'money', value: 110, min: 0, max: 10000, note: 'Grinding one knife, once for each profile.' },
+  { key: 'setupMinutes', group: 'Rates', label: 'Machine set-up', measure: 'minutes', value: 40, min: 0, max: 1000, note: 'Mounting knife and guides, dry run and test piece, for each guide set.' },
+  { key: 'jointMinutes', group: 'Rates', label: 'Glue-up, each joint', measure: 'minutes', value: 7, min: 0, max: 1000, note: 'Mitering, gluing and clamping one joint.' },
+  { key: 'sawMinutes', group: 'Rates', label: 'Sawing the ring', measure: 'minutesPerLength', value: 1.5, metric: 5, min: 0, max: 100, note: 'Band sawing both arcs, for each foot (metric: meter) of outside length.' },
+  { key: 'sandMinutes', group: 'Rates', label: 'Sanding', measure: 'minutesPerLength', value: 2, metric: 6.5, min: 0, max: 100, note: 'For each foot (metric: meter) of outside length.' },
+  { key: 'handling', group: 'Rates', label: 'Handling, each piece', measure: 'minutes', value: 2, min: 0, max: 1000, note: 'Carrying to and from the machine and clearing.' },
+  { key: 'pricing', group: 'Rates', label: 'Pricing', measure: 'choice', value: 'markup', choices: ['markup', 'margin'], note: 'markup: price = cost × (1 + rate); margin: price = cost ÷ (1 − rate).' },
+  { key: 'pricingRate', group: 'Rates', label: 'Markup or margin', measure: 'percent', value: 0.35, min: 0, max: 0.95, note: 'Which of the two it is stands in the row above.' },
+
+  { key: 'tolerance', group: 'Check', label: 'Length tolerance', measure: 'length', value: 0.125, metric: 3, min: 0, max: 12, note: 'A quoted length or radius this close agrees.' },
+  { key: 'priceBand', group: 'Check', label: 'Price band', measure: 'percent', value: 0.1, min: 0, max: 10, note: 'A quoted unit price this close to ours agrees.' },
+  { key: 'deviation', group: 'Check', label: 'Ellipse by arcs, allowed', measure: 'length', value: 0.25, metric: 6, min: 0, max: 12, note: 'An ellipse is run as three arcs; more than this from the true curve is pointed out.' },
+] as const satisfies readonly Setting[];
+
+type Entry = (typeof SETTINGS)[number];
+export type SettingKey = Entry['key'];
+type ValueOf<E> = E extends { measure: 'choice'; choices: readonly (infer C)[] }
+  ? C
+  : E extends { measure: 'text' }
+    ? string
+    : number;
+
+/** The shop's settings and stock list, ready for use. */
+export type Standards = { readonly [E in Entry as E['key']]: ValueOf<E> } & { readonly stock: readonly StockBoard[] };
+
+/** The name of the workbook cell that holds a setting: `cuttingCircle` → `Shop_cutting_circle`. */
+export function cellName(key: SettingKey): string {
+  return 'Shop_' + key.replace(/[A-Z]/g, (letter) => '_' + letter.toLowerCase());
+}
+
+/** Limits of a number setting in the given unit. */
+export function limits(setting: NumberSetting, unit: Unit): { min: number; max: number } {
+  const scale = scaleOf(setting.measure, unit);
+  return { min: setting.min * scale, max: setting.max * scale };
+}
+
+function scaleOf(measure: Measure, unit: Unit): number {
+  if (measure === 'length') return perInch(unit);
+  return measure === 'feed' ? perFootPerMinute(unit) : 1;
+}
+
+export function defaultStandards(unit: Unit = 'in'): Standards {
+  const values: Record<string, number | string> = {};
+  for (const setting of SETTINGS as readonly Setting[]) {
+    values[setting.key] =
+      unit === 'mm' && 'metric' in setting && setting.metric !== undefined ? setting.metric : setting.value;
+  }
+  values['unit'] = unit;
+  return { ...(values as unknown as Omit<Standards, 'stock'>), stock: defaultStock(unit) };
+}
+
+/** The settings with some values replaced; the first value outside its limits is refused in a sentence. */
+export function withSettings(standards: Standards, changes: Partial<Record<SettingKey, unknown>>): Result<Standards> {
+  const next: Record<string, unknown> = { ...standards };
+  for (const setting of SETTINGS as readonly Setting[]) {
+    if (!(setting.key in changes)) continue;
+    const read = readSetting(setting, changes[setting.key as SettingKey], (next['unit'] as Unit) ?? 'in');
+    if (!read.ok) return read;
+    next[setting.key] = read.value;
+  }
+  return ok(next as unknown as Standards);
+}
+
+/** A setting's value as typed, checked against its limits. Blank is refused: every setting has a value. */
+export function readSetting(setting: Setting, given: unknown, unit: Unit): Result<number | string> {
+  if (setting.measure === 'choice') {
+    const found = setting.choices.find(
+      (choice) =>
+        choice ===
+        String(given ?? '')
+          .trim()
+          .toLowerCase(),
+    );
+    return found === undefined
+      ? refuse(`${setting.label} must be one of ${setting.choices.join(', ')}; got ${quoted(given)}.`)
+      : ok(found);
+  }
+  if (setting.measure === 'text') {
+    const text = typeof given === 'string' || typeof given === 'number' ? String(given).trim() : '';
+    return text === '' ? refuse(`${setting.label} must not be blank.`) : ok(text);
+  }
+  const { min, max } = limits(setting, unit);
+  const whole = setting.measure === 'count';
+  if (typeof given !== 'number' || !(given >= min && given <= max) || (whole && !Number.isInteger(given))) {
+    const kind = whole ? 'a whole number' : 'a number';
+    return refuse(`${setting.label} must be ${kind} from ${round(min)} to ${round(max)}; got ${quoted(given)}.`);
+  }
+  return ok(given);
+}
+
+function quoted(given: unknown): string {
+  if (given === null || given === undefined || given === '') return 'nothing';
+  return typeof given === 'number' ? String(given) : `"${String(given)}"`;
+}
+
+function round(figure: number): number {
+  return Number(figure.toPrecision(6));
+}
