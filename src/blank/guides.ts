@@ -1,0 +1,30 @@
+import { notNegative } from '../require';
+import { ok, refuse, type Result } from '../result';
+import { ring } from './ring';
+
+/** Gap between blank and guide on each edge, inches. Common practice; from memory. */
+export const GUIDE_CLEARANCE = 1 / 32;
+
+export interface Guides {
+  /** Radius of the guide inside the ring. */
+  readonly inside: number;
+  /** Radius of the guide outside the ring. */
+  readonly outside: number;
+}
+
+/**
+ * Radii of the two curved guides a blank slides between: radius − margin − clearance and
+ * radius + face + margin + clearance. With guides cut to the blank's own radii it would bind.
+ *
+ * Example: radius 18, face 3-1/2: inside guide 17.96875, outside guide 21.53125.
+ */
+export function guides(radius: number, face: number, margin = 0, clearance = GUIDE_CLEARANCE): Result<Guides> {
+  const of = ring(radius, face, margin);
+  if (!of.ok) return of;
+  const refusal = notNegative('clearance', clearance);
+  if (refusal) return refusal;
+  if (clearance >= of.value.inside) {
+    return refuse(`clearance must be less than radius − margin, here ${of.value.inside}; got ${clearance}`);
+  }
+  return ok({ inside: of.value.inside - clearance, outside: of.value.outside + clearance });
+}

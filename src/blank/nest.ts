@@ -1,0 +1,60 @@
+import { notNegative, positive, wholeBetween } from '../require';
+import { ok, type Result } from '../result';
+import { EQUAL_WITHIN, halfSegment, MOST_SEGMENTS, ring, ringAngle, type Ring } from './ring';
+import { sectorWidth } from './width';
+
+/**
+ * How many sawn segments stand above one another across a board, grain along the chord, all the same way up, with
+ * `kerf` clear between them everywhere. 0 where the board is narrower than one blank.
+ *
+ * Example: radius 18, face 3-1/2, 180° in 4 segments, board 11 wide, kerf 1/8: 2 (the second adds 4.0235).
+ *
+ * @param boardWidth more than 0
+ * @param kerf 0 or more
+ */
+export function nest(
+  radius: number,
+  face: number,
+  angle: number,
+  segments: number,
+  boardWidth: number,
+  margin = 0,
+  kerf = 0,
+): Result<number> {
+  const of = ring(radius, face, margin);
+  if (!of.ok) return of;
+  const turn = ringAngle(angle);
+  if (!turn.ok) return turn;
+  const refusal =
+    wholeBetween('segments', segments, 1, MOST_SEGMENTS) ??
+    positive('board_width', boardWidth) ??
+    notNegative('kerf', kerf);
+  if (refusal) return refusal;
+
+  const half = halfSegment(angle, segments);
+  const slack = EQUAL_WITHIN * of.value.outside;
+  const left = boardWidth - sectorWidth(of.value, half) + slack;
+  if (left < 0) return ok(0);
+  return ok(1 + Math.floor(left / nestPitch(of.value, half, kerf)));
+}
+
+/**
+ * Distance between one segment and the next above it, center to center.
+ *
+ * A point of the upper segment at radius r and angle t from its axis lies √(r² + p² + 2·r·p·cos t) from the lower
+ * one's center, which must be no less than Ro + kerf. That is least at the ends (t = g) and, along an end, at the
+ * inner corner while g ≤ 90°. Past 90° the ends hang below the center and the nearest point moves outward along them:
+ * to r = −p·cos g, then to the outer corner. Adding the kerf to the pitch alone would leave too little of it at the
+ * corners.
+ */
+export function nestPitch(of: Ring, half: number, kerf: number): number {
+  const reach = of.outside + kerf;
+  const sine = Math.sin(half);
+  const cosine = Math.cos(half);
+  const atCorner = (r: number) => Math.sqrt((reach - r * sine) * (reach + r * sine)) - r * cosine;
+  const inner = atCorner(of.inside);
+  if (-inner * cosine <= of.inside) return inner;
+  const outer = atCorner(of.outside);
+  if (-outer * cosine >= of.outside) return outer;
+  return reach / sine;
+}

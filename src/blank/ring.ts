@@ -1,0 +1,50 @@
+import { finite, notNegative, positive, positiveUpTo } from '../require';
+import { ok, refuse, type Result } from '../result';
+
+/**
+ * The ring a curved molding is cut from: flat, glued up of equal straight-grained segments. Every file of this room
+ * works on this one description. Lengths are all in one unit, any unit.
+ */
+export interface Ring {
+  /** Inside radius of the ring: the molding's, less the margin. */
+  readonly inside: number;
+  /** Outside radius of the ring: the molding's, plus the margin. */
+  readonly outside: number;
+  /** Width of the ring: face + 2·margin. Kept apart because outside − inside loses digits on a large radius. */
+  readonly width: number;
+}
+
+/** More segments than this in one ring is taken for a slip of the pen. */
+export const MOST_SEGMENTS = 10_000;
+
+/**
+ * Two sizes closer than this, relative to the ring's outside radius, are taken as equal, so that a board exactly as
+ * wide as a blank takes the blank in spite of rounding. A thousand times the rounding of the formulas, and a
+ * ten-thousandth of a thousandth of an inch on a 100 in radius.
+ */
+export const EQUAL_WITHIN = 1e-12;
+
+/**
+ * @param radius inside radius of the molding, more than 0
+ * @param face width of the molding's face, more than 0
+ * @param margin oversize left on each edge, 0 or more and less than the radius
+ */
+export function ring(radius: number, face: number, margin: number): Result<Ring> {
+  const refusal = positive('radius', radius) ?? positive('face', face) ?? notNegative('margin', margin);
+  if (refusal) return refusal;
+  if (margin >= radius) return refuse(`margin must be less than radius ${radius}; got ${margin}`);
+  const outside = radius + face + margin;
+  const tooLarge = finite('radius + face + margin', outside);
+  if (tooLarge) return tooLarge;
+  return ok({ inside: radius - margin, outside, width: face + 2 * margin });
+}
+
+/** The angle a ring can turn through: more than 0, up to the full circle. */
+export function ringAngle(angle: number): Result<number> {
+  return positiveUpTo('angle', angle, 360) ?? ok(angle);
+}
+
+/** Half of one segment's angle, in radians. */
+export function halfSegment(angle: number, segments: number): number {
+  return ((angle / segments / 2) * Math.PI) / 180;
+}

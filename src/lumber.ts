@@ -1,0 +1,17 @@
+import { notNegative, positive } from './require';
+import { ok, type Result } from './result';
+
+/**
+ * Board feet, all sizes in inches: thickness·width·length·quantity/144, thickness under 1 counted as 1, not rounded.
+ *
+ * Example: 2 × 4 × 96: 5.3333.
+ * Source: American Softwood Lumber Standard PS 20-20, section 2.2; the rule for thin stock is common practice.
+ */
+export function boardFeet(thickness: number, width: number, length: number, quantity = 1): Result<number> {
+  const refusal =
+    positive('thickness', thickness) ??
+    positive('width', width) ??
+    positive('length', length) ??
+    notNegative('quantity', quantity);
+  return refusal ?? ok((Math.max(thickness, 1) * width * length * quantity) / 144);
+}
