@@ -1,0 +1,41 @@
+/**
+ * The cutting problem in whole numbers. A kerf is counted to every piece and one more to the board, so that n pieces take
+ * n − 1 kerfs: pieces fit a board exactly when their sizes add up to no more than its room.
+ */
+export interface Cutting {
+  /** Piece and kerf in grid steps, strictly decreasing. */
+  readonly sizes: readonly number[];
+  /** Pieces wanted of each size, at least 1. */
+  readonly demand: readonly number[];
+  readonly boards: readonly Board[];
+}
+
+export interface Board {
+  /** Board less both trims, plus one kerf, in grid steps. */
+  readonly room: number;
+  /** Whole price units, at least 1; 1 where only the number of boards counts. */
+  readonly price: number;
+  /** Boards that can be had; Infinity: as many as wanted. */
+  readonly limit: number;
+}
+
+/** What is cut from one board: `counts[i]` pieces of the size with index `pieces[i]`. */
+export interface Pattern {
+  readonly board: number;
+  readonly pieces: readonly number[];
+  readonly counts: readonly number[];
+}
+
+/** Boards cut alike. */
+export interface Run {
+  readonly pattern: Pattern;
+  readonly times: number;
+}
+
+export function costOf(runs: readonly Run[], boards: readonly Board[]): number {
+  return runs.reduce((sum, run) => sum + run.times * boards[run.pattern.board]!.price, 0);
+}
+
+export function usedRoom(pattern: Pattern, sizes: readonly number[]): number {
+  return pattern.pieces.reduce((sum, piece, at) => sum + pattern.counts[at]! * sizes[piece]!, 0);
+}

@@ -1,0 +1,131 @@
+import { ok, refuse, type Result } from '../result';
+import { certificateOf, type Certificate, type Proof } from './certificate';
+import { usedRoom, type Run } from './cutting';
+import { onGrid } from './grid';
+import { readOrder, type CheckedOrder, type StockOrder } from './order';
+import { search } from './search';
+
+/** How long to look, and who is told. */
+export interface PlanControl {
+  /** Milliseconds after which the best plan so far is given; left out: 2,000. */
+  readonly deadlineMs?: number | undefined;
+  /** Told about each better plan or bound. */
+  readonly onProgress?: ((progress: PlanProgress) => void) | undefined;
+  /** Asked now and then; true ends the work with the best plan so far. */
+  readonly stopped?: (() => boolean) | undefined;
+  /** The clock, in milliseconds; left out: `Date.now`. */
+  readonly now?: (() => number) | undefined;
+}
+
+export interface PlanProgress {
+  readonly boards: number;
+  readonly cost: number;
+  readonly lowerBound: number;
+  readonly elapsedMs: number;
+}
+
+/** Boards cut alike. */
+export interface BoardsAlike {
+  readonly count: number;
+  /** Length of the board. */
+  readonly stock: number;
+  /** Lengths and how many of each, longest first. */
+  readonly cuts: readonly (readonly [length: number, count: number])[];
+  /** What is left between the trims once the last piece is sawn off; 0 where the last cut leaves nothing. */
+  readonly offcut: number;
+}
+
+export interface StockPlan {
+  readonly boards: number;
+  readonly cost: number;
+  /** What a plan is measured by: boards where there is one kind of board, else cost. `lowerBound` and `gap` are in it. */
+  readonly measure: 'boards' | 'cost';
+  /** No plan whatever takes less than this. */
+  readonly lowerBound: number;
+  /** The plan reaches the bound: none is better. */
+  readonly proven: boolean;
+  /** How far above the bound the plan is; 0 where proven. */
+  readonly gap: number;
+  /** Share of the bought length that becomes pieces, 0 to 1. */
+  readonly yield: number;
+  readonly plan: readonly BoardsAlike[];
+  /** Whole numbers that prove `lowerBound`. */
+  readonly certificate: Certificate;
+}
+
+const DEFAULT_DEADLINE_MS = 2_000;
+
+/**
+ * A plan for the order: the fewest boards where one kind is on sale, the least cost where there are several. The plan is valid,
+ * makes exactly the pieces wanted, and comes with the least any plan can take and the whole numbers that prove it.
+ *
+ * Refuses orders that make no sense, pieces longer than every board and orders the boards on hand can't fill, in one sentence.
+ * Method: first-fit decreasing, dual feasible bounds, column generation (Gilmore and Gomory), dives on the patterns found.
+ * `planStock({ lengths: [24, 17], quantities: [10, 4], stock: [96], kerf: 0.125 })` buys 4 boards, proven.
+ */
+export function planStock(order: StockOrder & PlanControl): Result<StockPlan> {
+  const checked = readOrder(order);
+  if (!checked.ok) return checked;
+  const now = order.now ?? Date.now;
+  const start = now();
+  const deadline = start + Math.max(0, order.deadlineMs ?? DEFAULT_DEADLINE_MS);
+  const { priceSteps, cutting } = checked.value;
+  const found = search(cutting, {
+    ended: () => now() >= deadline || (order.stopped?.() ?? false),
+    better: (runs, bound) =>
+      order.onProgress?.({
+        boards: boardsIn(runs),
+        cost: costIn(runs, checked.value),
+        lowerBound: bound / priceSteps,
+        elapsedMs: now() - start,
+      }),
+  });
+  if (found.runs === null) return refuse(shortage(checked.value));
+  return ok(asPlan(found.runs, found.bound, found.proof, checked.value));
+}
+
+function boardsIn(runs: readonly Run[]): number {
+  return runs.reduce((sum, run) => sum + run.times, 0);
+}
+
+function costIn(runs: readonly Run[], { prices }: CheckedOrder): number {
+  return toCents(runs.reduce((sum, run) => sum + run.times * prices[run.pattern.board]!, 0));
+}
+
+/** Sums of prices freed of the last places' noise. */
+function toCents(cost: number): number {
+  return Number(cost.toPrecision(14));
+}
+
+function asPlan(runs: readonly Run[], bound: number, proof: Proof, order: CheckedOrder): StockPlan {
+  const { lengths, stock, cutting, measure, priceSteps } = order;
+  const boards = boardsIn(runs);
+  const units = runs.reduce((sum, run) => sum + run.times * cutting.boards[run.pattern.board]!.price, 0);
+  const bought = runs.reduce((sum, run) => sum + run.times * stock[run.pattern.board]!, 0);
+  const wanted = lengths.reduce((sum, length, at) => sum + length * cutting.demand[at]!, 0);
+  return {
+    boards,
+    cost: costIn(runs, order),
+    measure,
+    lowerBound: toCents(bound / priceSteps),
+    proven: units <= bound,
+    gap: toCents((units - bound) / priceSteps),
+    yield: wanted / bought,
+    plan: runs.map((run) => boardsAlike(run, order)),
+    certificate: certificateOf(proof, order),
+  };
+}
+
+function boardsAlike({ pattern, times }: Run, { lengths, stock, cutting, grid, kerf }: CheckedOrder): BoardsAlike {
+  const left = cutting.boards[pattern.board]!.room - usedRoom(pattern, cutting.sizes) - onGrid(kerf, grid);
+  return {
+    count: times,
+    stock: stock[pattern.board]!,
+    cuts: pattern.pieces.map((piece, at) => [lengths[piece]!, pattern.counts[at]!] as const),
+    offcut: Math.max(0, left) / grid.steps,
+  };
+}
+
+function shortage({ stock }: CheckedOrder): string {
+  return `the boards on hand (${stock.join(', ')}) don't hold all the pieces`;
+}
