@@ -16,15 +16,15 @@ export function cutsPerInch(
   rpm: number,
   knives: number,
   feed: number,
-  feedRadius: number | null = null,
-  edgeRadius: number | null = null,
+  feedRadius?: number,
+  edgeRadius?: number,
 ): Result<number> {
   const refusal = positive('rpm', rpm) ?? wholeBetween('knives', knives, 1, MOST_KNIVES) ?? positive('feed', feed);
   if (refusal) return refusal;
   const straight = (rpm * knives) / (12 * feed);
-  if (feedRadius === null && edgeRadius === null) return ok(straight);
-  if (feedRadius === null) return refuse('feed_radius is missing: give it together with edge_radius, or neither');
-  if (edgeRadius === null) return refuse('edge_radius is missing: give it together with feed_radius, or neither');
+  if (feedRadius === undefined && edgeRadius === undefined) return ok(straight);
+  if (feedRadius === undefined) return refuse('feed_radius is missing: give it together with edge_radius, or neither');
+  if (edgeRadius === undefined) return refuse('edge_radius is missing: give it together with feed_radius, or neither');
   const radiusRefusal = positive('feed_radius', feedRadius) ?? positive('edge_radius', edgeRadius);
   return radiusRefusal ?? ok((straight * feedRadius) / edgeRadius);
 }

@@ -5,37 +5,63 @@ import { refuse, type Refusal } from './result';
  * `const refusal = positive('span', span) ?? positive('rise', rise);`
  */
 
+/** No opening, molding or board is longer than this, in inches or millimeters; no speed, price or count is larger. */
+export const LONGEST = 1_000_000;
+/** Below this a length is a rounding error, not a length. */
+export const SHORTEST = 1e-9;
+
 /** A figure as a person would write it in a sentence: 12 digits at most, no thousands separators. */
 export function figure(value: number): string {
   return Number.isFinite(value) ? String(Number(value.toPrecision(12))) : String(value);
 }
 
-export function finite(name: string, value: number): Refusal | null {
-  return Number.isFinite(value) ? null : refuse(`${name} must be a number; got ${figure(value)}`);
-}
-
-export function positive(name: string, value: number): Refusal | null {
-  if (value > 0 && Number.isFinite(value)) return null;
-  return finite(name, value) ?? refuse(`${name} must be more than 0; got ${figure(value)}`);
-}
-
-export function notNegative(name: string, value: number): Refusal | null {
-  if (value >= 0 && Number.isFinite(value)) return null;
-  return finite(name, value) ?? refuse(`${name} must be 0 or more; got ${figure(value)}`);
+/** Any number, also below 0, that isn't absurdly large. */
+export function finite(name: string, value: number, most = LONGEST): Refusal | null {
+  if (!Number.isFinite(value)) return refuse(`${name} must be a number; got ${figure(value)}`);
+  if (value > most) return refuse(`${name} must be no more than ${figure(most)}; got ${figure(value)}`);
+  if (value < -most) return refuse(`${name} must be no less than ${figure(-most)}; got ${figure(value)}`);
+  return null;
 }
 
 /** More than 0 and no more than `most`. */
-export function positiveUpTo(name: string, value: number, most: number): Refusal | null {
-  return (
-    positive(name, value) ??
-    (value <= most ? null : refuse(`${name} must be no more than ${figure(most)}; got ${figure(value)}`))
-  );
+export function positive(name: string, value: number, most = LONGEST): Refusal | null {
+  if (value >= SHORTEST && value <= most) return null;
+  if (value <= 0 && Number.isFinite(value)) return refuse(`${name} must be more than 0; got ${figure(value)}`);
+  if (value > 0 && value < SHORTEST) return refuse(`${name} must be at least ${SHORTEST}; got ${figure(value)}`);
+  return finite(name, value, most);
+}
+
+export function notNegative(name: string, value: number, most = LONGEST): Refusal | null {
+  if (value >= 0 && value <= most) return null;
+  if (value < 0 && Number.isFinite(value)) return refuse(`${name} must be 0 or more; got ${figure(value)}`);
+  return finite(name, value, most);
 }
 
 export function wholeBetween(name: string, value: number, least: number, most: number): Refusal | null {
   if (Number.isInteger(value) && value >= least && value <= most) return null;
+  if (!Number.isFinite(value)) return finite(name, value);
+  return refuse(`${name} must be a whole number from ${figure(least)} to ${figure(most)}; got ${figure(value)}`);
+}
+
+/** No opening, molding or board is longer than this, in inches or millimeters: whatever is, is a slip. */
+export const LONGEST = 1_000_000;
+/** Below this a length is a rounding error, not a length. */
+const SHORTEST = 1e-9;
+
+/** A length of a real thing: more than 0, neither absurdly small nor absurdly large. */
+export function realLength(name: string, value: number): Refusal | null {
+  return (
+    positiveUpTo(name, value, LONGEST) ??
+    (value >= SHORTEST ? null : refuse(`${name} must be at least ${SHORTEST}; got ${figure(value)}`))
+  );
+}
+
+/** How far to one side of a line or curve: any sign, not absurdly large. */
+export function sideways(name: string, value: number): Refusal | null {
   return (
     finite(name, value) ??
-    refuse(`${name} must be a whole number from ${figure(least)} to ${figure(most)}; got ${figure(value)}`)
+    (Math.abs(value) <= LONGEST
+      ? null
+      : refuse(`${name} must be between -${LONGEST} and ${LONGEST}; got ${figure(value)}`))
   );
 }

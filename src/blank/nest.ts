@@ -7,7 +7,7 @@ import { sectorWidth } from './width';
  * How many sawn segments stand above one another across a board, grain along the chord, all the same way up, with
  * `kerf` clear between them everywhere. 0 where the board is narrower than one blank.
  *
- * Example: radius 18, face 3-1/2, 180° in 4 segments, board 11 wide, kerf 1/8: 2 (the second adds 4.0235).
+ * Example: radius 18, face 3-1/2, 180° in 4 segments, kerf 1/8, on a board 11 wide: 2 (the second adds 3.8688).
  *
  * @param boardWidth more than 0
  * @param kerf 0 or more

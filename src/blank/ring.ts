@@ -1,4 +1,4 @@
-import { finite, notNegative, positive, positiveUpTo } from '../require';
+import { notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 
 /**
@@ -34,14 +34,12 @@ export function ring(radius: number, face: number, margin: number): Result<Ring>
   if (refusal) return refusal;
   if (margin >= radius) return refuse(`margin must be less than radius ${radius}; got ${margin}`);
   const outside = radius + face + margin;
-  const tooLarge = finite('radius + face + margin', outside);
-  if (tooLarge) return tooLarge;
   return ok({ inside: radius - margin, outside, width: face + 2 * margin });
 }
 
 /** The angle a ring can turn through: more than 0, up to the full circle. */
 export function ringAngle(angle: number): Result<number> {
-  return positiveUpTo('angle', angle, 360) ?? ok(angle);
+  return positive('angle', angle, 360) ?? ok(angle);
 }
 
 /** Half of one segment's angle, in radians. */

@@ -1,4 +1,4 @@
-import { figure, positive, positiveUpTo } from '../require';
+import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { EQUAL_WITHIN, halfSegment, MOST_SEGMENTS, ring, ringAngle, type Ring } from './ring';
 import { sectorWidth } from './width';
@@ -29,7 +29,7 @@ export function segments(
   if (!of.ok) return of;
   const turn = ringAngle(angle);
   if (!turn.ok) return turn;
-  const refusal = positive('board_width', boardWidth) ?? positiveUpTo('grain', grain, 180);
+  const refusal = positive('board_width', boardWidth) ?? positive('grain', grain, 180);
   if (refusal) return refusal;
 
   const slack = EQUAL_WITHIN * of.value.outside;
