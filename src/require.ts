@@ -43,25 +43,17 @@ export function wholeBetween(name: string, value: number, least: number, most: n
   return refuse(`${name} must be a whole number from ${figure(least)} to ${figure(most)}; got ${figure(value)}`);
 }
 
-/** No opening, molding or board is longer than this, in inches or millimeters: whatever is, is a slip. */
-export const LONGEST = 1_000_000;
-/** Below this a length is a rounding error, not a length. */
-const SHORTEST = 1e-9;
-
-/** A length of a real thing: more than 0, neither absurdly small nor absurdly large. */
+/** A length of a real thing. */
 export function realLength(name: string, value: number): Refusal | null {
-  return (
-    positiveUpTo(name, value, LONGEST) ??
-    (value >= SHORTEST ? null : refuse(`${name} must be at least ${SHORTEST}; got ${figure(value)}`))
-  );
+  return positive(name, value);
 }
 
-/** How far to one side of a line or curve: any sign, not absurdly large. */
+/** How far to one side of a line or curve: any sign. */
 export function sideways(name: string, value: number): Refusal | null {
-  return (
-    finite(name, value) ??
-    (Math.abs(value) <= LONGEST
-      ? null
-      : refuse(`${name} must be between -${LONGEST} and ${LONGEST}; got ${figure(value)}`))
-  );
+  return finite(name, value);
+}
+
+/** As `positive`, with its own upper limit. */
+export function positiveUpTo(name: string, value: number, most: number): Refusal | null {
+  return positive(name, value, most);
 }
