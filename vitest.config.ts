@@ -1,8 +1,48 @@
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
+
+/** Tests that need more than the sources: a build, a browser, a spreadsheet program. */
+const BUILT = ['tests/build/**/*.test.ts', 'tests/cli/**/*.test.ts'];
+const BROWSER = ['tests/browser/**/*.test.ts'];
+const SPREADSHEET = ['tests/spreadsheet/**/*.test.ts'];
 
 export default defineConfig({
+  define: { ARCHWRIGHT_VERSION: JSON.stringify('0.0.0-test') },
   test: {
-    include: ['tests/**/*.test.ts'],
     testTimeout: 20_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, ...BUILT, ...BROWSER, ...SPREADSHEET],
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'built', include: BUILT, testTimeout: 60_000, globalSetup: 'tests/build/build.ts' },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: BROWSER,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+          globalSetup: 'tests/build/build.ts',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'spreadsheet',
+          include: SPREADSHEET,
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+          fileParallelism: false,
+        },
+      },
+    ],
   },
 });

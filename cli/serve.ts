@@ -1,0 +1,112 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, resolve, sep } from 'node:path';
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.csv': 'text/csv; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.xml': 'application/xml',
+  '.woff2': 'font/woff2',
+  '.xlsx': 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+};
+
+/**
+ * A page may load, run and ask for nothing but what this server gives it. Styles set by scripts (the grid draws with them)
+ * and pictures made in the page are the exceptions. There is no X-Frame-Options: Excel shows the pane in a frame.
+ */
+const HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': [
+    "default-src 'none'",
+    "script-src 'self'",
+    "style-src 'self' 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src 'self' data:",
+    "connect-src 'self'",
+    "worker-src 'self' blob:",
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; '),
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cache-Control': 'no-cache',
+};
+
+export interface Serving {
+  readonly address: string;
+  readonly close: () => Promise<void>;
+}
+
+/**
+ * Serves a folder to this machine only. `port` is the one wished for; where it is taken, a free one is used. A folder's
+ * own page is `start`.
+ */
+export async function serve(folder: string, port = 0, start = 'workbench.html'): Promise<Serving> {
+  const root = resolve(folder);
+  const server = createServer((request, response) => {
+    answer(root, start, request, response).catch(() => refuse(response, 500));
+  });
+  await listen(server, port).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EADDRINUSE' && error.code !== 'EACCES') throw error;
+    return listen(server, 0);
+  });
+  return {
+    address: `http://localhost:${(server.address() as AddressInfo).port}/`,
+    close: () =>
+      new Promise((done) => {
+        server.closeAllConnections();
+        server.close(() => done());
+      }),
+  };
+}
+
+function listen(server: Server, port: number): Promise<void> {
+  return new Promise((listening, failed) => {
+    server.once('error', failed);
+    server.listen(port, 'localhost', () => {
+      server.off('error', failed);
+      listening();
+    });
+  });
+}
+
+async function answer(root: string, start: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
+  if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405);
+  const path = fileOf(root, start, request.url ?? '/');
+  if (path === null) return refuse(response, 404);
+  const found = await stat(path).catch(() => null);
+  if (!found?.isFile()) return refuse(response, 404);
+  response.writeHead(200, {
+    ...HEADERS,
+    'Content-Type': TYPES[extname(path)] ?? 'application/octet-stream',
+    'Content-Length': found.size,
+  });
+  if (request.method === 'HEAD') return void response.end();
+  createReadStream(path)
+    .on('error', () => response.destroy())
+    .pipe(response);
+}
+
+/** The file that an address names; null where it lies outside the folder or can't be read as a path. */
+function fileOf(root: string, start: string, url: string): string | null {
+  let path: string;
+  try {
+    path = decodeURIComponent(url.split(/[?#]/, 1)[0]!);
+  } catch {
+    return null;
+  }
+  if (path.includes('\0') || path.includes('\\')) return null;
+  const file = resolve(root, '.' + (path === '/' ? '/' + start : path));
+  return file.startsWith(root + sep) ? file : null;
+}
+
+function refuse(response: ServerResponse, status: number): void {
+  if (response.headersSent) return void response.destroy();
+  response.writeHead(status, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end(`${status}\n`);
+}

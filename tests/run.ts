@@ -1,0 +1,84 @@
+/**
+ * `npm test`: everything CI runs, from lint to the spreadsheet checks. Closes with "N passed, N failed"; a check that had
+ * to be left out is named in capitals, and fails where CI is set.
+ */
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { missingTools } from './tools';
+
+interface Step {
+  readonly name: string;
+  readonly command: readonly [string, ...string[]];
+}
+interface Outcome {
+  readonly name: string;
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+}
+
+const REPORT = 'artifacts/vitest.json';
+
+/** Runs one command and shows its output when it is done, so that steps running side by side don't mix. */
+function run(step: Step): Promise<Outcome> {
+  const began = Date.now();
+  const [program, ...args] = step.command;
+  return new Promise((resolve) => {
+    const child = spawn(program, args, {
+      stdio: ['ignore', 'pipe', 'pipe'],
+      env: { ...process.env, FORCE_COLOR: '0' },
+    });
+    const output: Buffer[] = [];
+    child.stdout.on('data', (chunk: Buffer) => output.push(chunk));
+    child.stderr.on('data', (chunk: Buffer) => output.push(chunk));
+    child.on('error', (error) => output.push(Buffer.from(String(error))));
+    child.on('close', (code) => {
+      const seconds = ((Date.now() - began) / 1000).toFixed(1);
+      console.log(`\n${code === 0 ? 'ok    ' : 'FAILED'} ${step.name} (${seconds} s)`);
+      const text = Buffer.concat(output).toString().trim();
+      if (code !== 0 || step.name === 'tests') console.log(text);
+      resolve({ name: step.name, passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1, skipped: 0 });
+    });
+  });
+}
+
+/** The same, counting the tests that vitest ran. */
+async function runTests(step: Step): Promise<Outcome> {
+  rmSync(REPORT, { force: true });
+  const outcome = await run(step);
+  try {
+    const report = JSON.parse(readFileSync(REPORT, 'utf8')) as Record<string, number>;
+    const failed = Math.max(report['numFailedTests'] ?? 0, outcome.failed); // a file that fails to load counts as one
+    const skipped = (report['numPendingTests'] ?? 0) + (report['numTodoTests'] ?? 0);
+    return { name: step.name, passed: report['numPassedTests'] ?? 0, failed, skipped };
+  } catch {
+    return { ...outcome, failed: 1 };
+  }
+}
+
+const npm = (name: string): Step => ({ name, command: ['npm', 'run', '--silent', name] });
+
+async function main(): Promise<void> {
+  mkdirSync('artifacts', { recursive: true });
+  const outcomes: Outcome[] = [];
+  // Two at a time: the checks of the sources take one core each, as the build does.
+  outcomes.push(...(await Promise.all([run(npm('lint')), run(npm('types'))])));
+  outcomes.push(...(await Promise.all([run(npm('stale')), run(npm('build'))])));
+
+  const missing = missingTools();
+  const left = missing.flatMap((tool) => ['--exclude', tool.tests]);
+  const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${REPORT}`];
+  outcomes.push(await runTests({ name: 'tests', command: ['npx', 'vitest', 'run', ...reporters, ...left] }));
+
+  const skipped = outcomes.reduce((sum, outcome) => sum + outcome.skipped, 0);
+  for (const tool of missing) console.log(`\nLEFT OUT: ${tool.tests} — ${tool.advice}`);
+  if (skipped > 0) console.log(`\nSKIPPED: ${skipped} tests are marked to be skipped.`);
+  const leftOut = process.env['CI'] ? missing.length + skipped : 0;
+
+  const passed = outcomes.reduce((sum, outcome) => sum + outcome.passed, 0);
+  const failed = outcomes.reduce((sum, outcome) => sum + outcome.failed, 0) + leftOut;
+  console.log(`\n${passed} passed, ${failed} failed`);
+  process.exitCode = failed === 0 ? 0 : 1;
+}
+
+await main();

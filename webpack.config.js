@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import CopyPlugin from 'copy-webpack-plugin';
+import MiniCssExtractPlugin from 'mini-css-extract-plugin';
+import webpack from 'webpack';
+import { buildGridLibrary, GRID_EXTERNALS } from './taskpane/workbench/build-grid-library.mjs';
+
+const at = (path) => fileURLToPath(new URL(path, import.meta.url));
+const { version } = JSON.parse(readFileSync(at('./package.json'), 'utf8'));
+
+/** What every bundle shares. Types are checked by `npm run types`, so that the build stays quick. */
+function bundle(name, mode) {
+  return {
+    name,
+    mode,
+    devtool: mode === 'production' ? false : 'source-map',
+    resolve: { extensions: ['.tsx', '.ts', '.js'] },
+    module: {
+      rules: [
+        { test: /\.tsx?$/, loader: 'ts-loader', options: { transpileOnly: true } },
+        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
+        { test: /\.(csv|svg)$/, type: 'asset/source' },
+      ],
+    },
+    plugins: [new webpack.DefinePlugin({ ARCHWRIGHT_VERSION: JSON.stringify(version) })],
+    performance: { hints: false }, // sizes are checked by tests/build/size.test.ts
+    stats: 'errors-warnings',
+  };
+}
+
+/** The `archwright` command: one file that needs no package beside it. */
+function commandLine(mode) {
+  const base = bundle('cli', mode);
+  return {
+    ...base,
+    target: 'node20',
+    entry: { archwright: './cli/archwright.ts' },
+    output: { path: at('./dist/cli'), filename: '[name].cjs', chunkFilename: '[name].cjs', clean: true },
+    optimization: { minimize: false }, // a stack trace from a user should name our functions
+    plugins: [
+      ...base.plugins,
+      new webpack.BannerPlugin({ banner: '#!/usr/bin/env node', raw: true, include: 'archwright' }),
+    ],
+  };
+}
+
+/** The Excel add-in. Classic scripts, because Excel's own runtimes load them as such. */
+function addIn(mode) {
+  const base = bundle('add-in', mode);
+  const office = at('./node_modules/@microsoft/office-js/dist/');
+  const unmodified = { info: { minimized: true } };
+  return {
+    ...base,
+    target: ['web', 'es2020'],
+    entry: { functions: './functions/register.ts', taskpane: './taskpane/excel/taskpane.ts' },
+    output: { path: at('./dist/web'), filename: '[name].js', chunkFilename: 'taskpane-[name].js', publicPath: 'auto' },
+    plugins: [
+      ...base.plugins,
+      new MiniCssExtractPlugin({ filename: '[name].css' }),
+      new CopyPlugin({
+        patterns: [
+          { from: 'taskpane/excel/taskpane.html', to: '[name][ext]' },
+          { from: 'taskpane/excel/icons/*.png', to: 'icons/[name][ext]' },
+          { from: 'functions/functions.json', to: '[name][ext]' },
+          // Only what Excel asks for of the 87 MB that the package holds.
+          { context: office, from: '{office,o15apptofilemappingtable}.js', to: 'office/', ...unmodified },
+          {
+            context: office,
+            from: 'excel-*.js',
+            to: 'office/',
+            globOptions: { ignore: ['**/*.debug.js'] },
+            ...unmodified,
+          },
+          { context: office, from: 'custom-functions-runtime.js', to: 'office/', ...unmodified },
+          { context: office, from: '*/office_strings.js', to: 'office/', ...unmodified },
+        ],
+      }),
+    ],
+  };
+}
+
+/** The workbench page. The grid's packages are built apart and found as globals. */
+function workbench(mode) {
+  const base = bundle('workbench', mode);
+  return {
+    ...base,
+    target: ['web', 'es2022'],
+    entry: { workbench: './taskpane/workbench/workbench.ts' },
+    output: { path: at('./dist/web'), filename: '[name].js', chunkFilename: 'workbench-[name].js', publicPath: 'auto' },
+    externals: GRID_EXTERNALS,
+    plugins: [
+      ...base.plugins,
+      new MiniCssExtractPlugin({ filename: '[name].css' }),
+      new CopyPlugin({
+        patterns: [
+          { from: 'taskpane/workbench/workbench.html', to: '[name][ext]' },
+          { from: 'taskpane/excel/icons/*.png', to: 'icons/[name][ext]' },
+          { from: 'examples/*.{csv,xlsx}', to: 'examples/[name][ext]', noErrorOnMissing: true },
+        ],
+      }),
+      {
+        apply(compiler) {
+          compiler.hooks.beforeRun.tapPromise('grid library', () =>
+            buildGridLibrary(at('./dist/web/grid-library'), mode === 'production'),
+          );
+        },
+      },
+    ],
+  };
+}
+
+export default (_env, { mode = 'production' }) => [commandLine(mode), addIn(mode), workbench(mode)];
