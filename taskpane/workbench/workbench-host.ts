@@ -1,0 +1,238 @@
+import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
+import { ok, refuse, type Result } from '../../src/result';
+import type { CellValue, Table } from '../../src/schedule/opening';
+import type { Sheet } from '../../src/workbook/sheet';
+import type { CellAt, Host, WriteOptions } from '../host';
+import { addressOf, placeOf, type Place } from './address';
+import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
+import { typedValue } from './worksheet';
+import { writeSheets } from './write';
+
+/** The port over the workbench's grid. */
+export class WorkbenchHost implements Host {
+  readonly name = 'workbench';
+
+  constructor(private readonly engine: Engine) {}
+
+  async readSelection(): Promise<Result<Table>> {
+    const sheet = this.active();
+    const range = this.selected();
+    if (!sheet || !range) return refuse('nothing is selected; select a cell or a range');
+    const used = usedSize(this.engine, sheet);
+    const single = range.startRow === range.endRow && range.startColumn === range.endColumn;
+    const area = single ? this.region(sheet, range, used) : clipped(range, used);
+    if (!area) return refuse('the selection is empty; select the table, or a cell of it');
+    return ok(this.table(sheet, area, (row, column) => this.value(sheet, row, column)));
+  }
+
+  async sheetNames(): Promise<Result<readonly string[]>> {
+    return ok(this.engine.workbook.getSheets().map((sheet) => sheet.getName()));
+  }
+
+  async readSheet(name: string): Promise<Result<Table | null>> {
+    return this.read(name, (sheet, row, column) => this.value(sheet, row, column));
+  }
+
+  async readFormulas(name: string): Promise<Result<Table | null>> {
+    return this.read(
+      name,
+      (sheet, row, column) => cellFormula(this.engine, sheet, row, column) || this.value(sheet, row, column),
+    );
+  }
+
+  writeSheets(sheets: readonly Sheet[], options: WriteOptions): Promise<Result<void>> {
+    return writeSheets(this.engine, sheets, options);
+  }
+
+  async writeCells(
+    name: string,
+    address: string,
+    rows: readonly (readonly PlainValue[])[],
+    replace: boolean,
+  ): Promise<Result<void>> {
+    const sheet = this.engine.workbook.getSheetBySheetName(name);
+    const start = placeOf(address);
+    if (!sheet) return refuse(`there is no sheet "${name}"`);
+    if (!start) return refuse(`"${address}" is no cell address; give one such as B12`);
+    const types = this.engine.library.core.CellValueType;
+    const cells: Record<number, Record<number, ICellData>> = {};
+    for (const [down, row] of rows.entries()) {
+      for (const [across, value] of row.entries()) {
+        const place = { row: start.row + down, column: start.column + across };
+        if (!replace && cellData(this.engine, sheet, place.row, place.column)) {
+          return refuse(`${addressOf(place)} already holds something; nothing was written`);
+        }
+        const formula = typeof value === 'string' && value.startsWith('=');
+        (cells[place.row] ??= {})[place.column] = formula
+          ? { f: value, v: null, p: null }
+          : { v: null, f: null, si: null, p: null, ...typedValue(types, value) };
+      }
+    }
+    const last = start.row + rows.length;
+    const lastColumn = start.column + Math.max(0, ...rows.map((row) => row.length));
+    if (last > sheet.getRowCount() || lastColumn > sheet.getColumnCount()) {
+      this.facade(sheet)?.setRowCount(Math.max(last, sheet.getRowCount()));
+      this.facade(sheet)?.setColumnCount(Math.max(lastColumn, sheet.getColumnCount()));
+    }
+    const { core, sheets } = this.engine.library;
+    const done = this.engine.injector.get(core.ICommandService).syncExecuteCommand(sheets.SetRangeValuesCommand.id, {
+      unitId: this.engine.workbook.getUnitId(),
+      subUnitId: sheet.getSheetId(),
+      value: cells,
+    });
+    return done ? ok(undefined) : refuse(`the grid did not take the values for ${name}!${address}`);
+  }
+
+  async show(name: string, address: string): Promise<Result<void>> {
+    const sheet = this.engine.workbook.getSheetBySheetName(name);
+    const place = placeOf(address);
+    if (!sheet) return refuse(`there is no sheet "${name}"`);
+    if (!place) return refuse(`"${address}" is no cell address; give one such as B12`);
+    const facade = this.facade(sheet);
+    facade?.activate();
+    facade?.getRange(address).activate();
+    // Only the visible grid scrolls.
+    (facade as { scrollToCell?: (row: number, column: number) => void } | undefined)?.scrollToCell?.(
+      Math.max(0, place.row - 3),
+      place.column,
+    );
+    return ok(undefined);
+  }
+
+  async cellAt(): Promise<Result<CellAt>> {
+    const sheet = this.active();
+    const range = this.selected();
+    if (!sheet || !range) return refuse('no cell is selected');
+    const place = { row: range.startRow, column: range.startColumn };
+    const cell = cellData(this.engine, sheet, place.row, place.column);
+    return ok({
+      sheet: sheet.getName(),
+      address: addressOf(place),
+      ...place,
+      formula: cellFormula(this.engine, sheet, place.row, place.column),
+      value: plainValue(this.engine.library, cell),
+      error: cellError(cell),
+    });
+  }
+
+  onSelect(listener: () => void): () => void {
+    const { SetSelectionsOperation, SetWorksheetActiveOperation } = this.engine.library.sheets;
+    const moves = [SetSelectionsOperation.id, SetWorksheetActiveOperation.id];
+    return this.listen((command) => {
+      if (moves.includes(command.id)) listener();
+    });
+  }
+
+  onEdit(listener: (sheet: string) => void): () => void {
+    const { SetRangeValuesMutation } = this.engine.library.sheets;
+    const waiting = new Set<string>();
+    return this.listen((command, calculated) => {
+      if (command.id !== SetRangeValuesMutation.id || calculated) return;
+      const { subUnitId } = command.params as { subUnitId: string };
+      const name = this.engine.workbook.getSheetBySheetId(subUnitId)?.getName();
+      if (name === undefined || waiting.has(name)) return;
+      waiting.add(name);
+      // Who listens wants to read what follows from the edit, too.
+      void this.engine.settled().then(() => {
+        waiting.delete(name);
+        listener(name);
+      });
+    });
+  }
+
+  async readSetting(key: string): Promise<Result<string | null>> {
+    return ok(this.settings()[key] ?? null);
+  }
+
+  async saveSetting(key: string, value: string): Promise<Result<void>> {
+    this.settings()[key] = value;
+    return ok(undefined);
+  }
+
+  private settings(): Record<string, string> {
+    const snapshot = this.engine.workbook.getSnapshot();
+    snapshot.custom ??= {};
+    return (snapshot.custom['settings'] ??= {}) as Record<string, string>;
+  }
+
+  private active(): Worksheet | null {
+    return this.engine.workbook.getActiveSheet() ?? null;
+  }
+
+  private selected(): IRange | null {
+    const { SheetsSelectionsService } = this.engine.library.sheets;
+    return this.engine.injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range ?? null;
+  }
+
+  private facade(sheet: Worksheet) {
+    return this.engine.api.getActiveWorkbook()?.getSheetBySheetId(sheet.getSheetId());
+  }
+
+  private value(sheet: Worksheet, row: number, column: number): CellValue {
+    return plainValue(this.engine.library, cellData(this.engine, sheet, row, column));
+  }
+
+  private read(name: string, cell: (sheet: Worksheet, row: number, column: number) => CellValue): Result<Table | null> {
+    const sheet = this.engine.workbook.getSheetBySheetName(name);
+    if (!sheet) return ok(null);
+    const used = usedSize(this.engine, sheet);
+    const area = { startRow: 0, startColumn: 0, endRow: used.rows - 1, endColumn: used.columns - 1 };
+    return ok(this.table(sheet, area, (row, column) => cell(sheet, row, column)));
+  }
+
+  private table(sheet: Worksheet, area: IRange, cell: (row: number, column: number) => CellValue): Table {
+    const rows: CellValue[][] = [];
+    for (let row = area.startRow; row <= area.endRow; row++) {
+      const values: CellValue[] = [];
+      for (let column = area.startColumn; column <= area.endColumn; column++) values.push(cell(row, column));
+      rows.push(values);
+    }
+    return { name: sheet.getName(), firstRow: area.startRow + 1, rows };
+  }
+
+  /** The filled block around a cell: grown until the row or column beyond each side is blank. */
+  private region(sheet: Worksheet, cell: IRange, used: { rows: number; columns: number }): IRange | null {
+    const filled = ({ row, column }: Place) => this.value(sheet, row, column) !== null;
+    const area = {
+      startRow: cell.startRow,
+      endRow: cell.startRow,
+      startColumn: cell.startColumn,
+      endColumn: cell.startColumn,
+    };
+    const anyIn = (top: number, bottom: number, left: number, right: number) => {
+      for (let row = Math.max(0, top); row <= Math.min(bottom, used.rows - 1); row++) {
+        for (let column = Math.max(0, left); column <= Math.min(right, used.columns - 1); column++) {
+          if (filled({ row, column })) return true;
+        }
+      }
+      return false;
+    };
+    for (let grown = true; grown;) {
+      const { startRow: top, endRow: bottom, startColumn: left, endColumn: right } = area;
+      grown = false;
+      if (top > 0 && anyIn(top - 1, top - 1, left - 1, right + 1)) (area.startRow--, (grown = true));
+      if (anyIn(bottom + 1, bottom + 1, left - 1, right + 1)) (area.endRow++, (grown = true));
+      if (left > 0 && anyIn(top - 1, bottom + 1, left - 1, left - 1)) (area.startColumn--, (grown = true));
+      if (anyIn(top - 1, bottom + 1, right + 1, right + 1)) (area.endColumn++, (grown = true));
+    }
+    return anyIn(area.startRow, area.endRow, area.startColumn, area.endColumn) ? area : null;
+  }
+
+  private listen(listener: (command: Readonly<ICommandInfo>, calculated: boolean) => void): () => void {
+    const subscription = this.engine.injector
+      .get(this.engine.library.core.ICommandService)
+      .onCommandExecuted((command, options) =>
+        listener(command, Boolean(options?.onlyLocal || options?.['fromFormula'])),
+      );
+    return () => subscription.dispose();
+  }
+}
+
+/** A selection of whole columns or rows reaches only as far as the sheet is used. */
+function clipped(range: IRange, used: { rows: number; columns: number }): IRange | null {
+  const startRow = Number.isNaN(range.startRow) ? 0 : range.startRow;
+  const startColumn = Number.isNaN(range.startColumn) ? 0 : range.startColumn;
+  const endRow = Math.min(Number.isNaN(range.endRow) ? Infinity : range.endRow, used.rows - 1);
+  const endColumn = Math.min(Number.isNaN(range.endColumn) ? Infinity : range.endColumn, used.columns - 1);
+  return endRow < startRow || endColumn < startColumn ? null : { startRow, startColumn, endRow, endColumn };
+}

@@ -1,0 +1,97 @@
+import type { ICellData, IWorksheetData } from '@univerjs/core';
+import type { Cell, Sheet } from '../../src/workbook/sheet';
+import type { GridLibrary } from './library';
+import type { CellStyles } from './styles';
+
+/** What the host needs of a sheet again later; kept with the worksheet itself, so that undo brings it back too. */
+export interface SheetRules {
+  readonly validations: Sheet['validations'];
+  readonly locked: boolean;
+}
+
+/** What the host needs of a cell again later. */
+export interface CellNotes {
+  readonly input?: true;
+  readonly comment?: string;
+}
+
+const CHARACTER_PX = 7.4;
+const CELL_PADDING_PX = 12;
+/** Rows turned into the grid's cells between two looks at the stop signal. */
+const CHUNK_ROWS = 200;
+const SPARE_ROWS = 40;
+const SPARE_COLUMNS = 6;
+
+/**
+ * A sheet as the grid stores it, built in chunks: `step` is called after each with the rows done and says whether to go
+ * on; undefined where it said no. Nothing of the workbook is touched.
+ */
+export async function worksheetData(
+  { core }: GridLibrary,
+  sheet: Sheet,
+  styles: CellStyles,
+  step: (rows: number) => Promise<boolean>,
+): Promise<Partial<IWorksheetData> | undefined> {
+  const cells: Record<number, Record<number, ICellData>> = {};
+  for (let first = 0; first < sheet.rows.length; first += CHUNK_ROWS) {
+    const chunk = sheet.rows.slice(first, first + CHUNK_ROWS);
+    chunk.forEach((row, index) => {
+      const filled: Record<number, ICellData> = {};
+      row.forEach((cell, column) => {
+        if (cell) filled[column] = gridCell(core.CellValueType, cell, styles);
+      });
+      cells[first + index] = filled;
+    });
+    if (!(await step(Math.min(first + CHUNK_ROWS, sheet.rows.length)))) return undefined;
+  }
+  const columns = Math.max(sheet.widths.length, ...sheet.rows.map((row) => row.length));
+  const rules: SheetRules = { validations: sheet.validations, locked: sheet.locked ?? false };
+  return {
+    id: core.generateRandomId(8),
+    name: sheet.name,
+    cellData: cells,
+    rowCount: sheet.rows.length + SPARE_ROWS,
+    columnCount: columns + SPARE_COLUMNS,
+    columnData: columnData(sheet),
+    rowData: {},
+    freeze: {
+      xSplit: sheet.frozenColumns,
+      ySplit: sheet.frozenRows,
+      startRow: sheet.frozenRows || -1,
+      startColumn: sheet.frozenColumns || -1,
+    },
+    custom: { rules },
+  };
+}
+
+type CellValueTypes = GridLibrary['core']['CellValueType'];
+
+function gridCell(types: CellValueTypes, cell: Cell, styles: CellStyles): ICellData {
+  const data: ICellData = { s: styles.of(cell), ...typedValue(types, cell.value) };
+  if (cell.formula !== undefined) data.f = `=${cell.formula}`;
+  const notes: CellNotes = {
+    ...(cell.style === 'input' ? { input: true } : {}),
+    ...(cell.comment !== undefined ? { comment: cell.comment } : {}),
+  };
+  if (cell.style === 'input' || cell.comment !== undefined) data.custom = notes;
+  return data;
+}
+
+/** A value with its type said, so that the grid guesses nothing: text stays text, also "1/2", "007" or "=A1". */
+export function typedValue(types: CellValueTypes, value: Cell['value']): ICellData {
+  if (value === null) return {};
+  if (typeof value === 'number') return { v: value, t: types.NUMBER };
+  if (typeof value === 'boolean') return { v: value ? 1 : 0, t: types.BOOLEAN };
+  return { v: value, t: value.trim() !== '' && !Number.isNaN(Number(value)) ? types.FORCE_STRING : types.STRING };
+}
+
+function columnData(sheet: Sheet): Record<number, { w?: number; hd?: 0 | 1 }> {
+  const columns: Record<number, { w?: number; hd?: 0 | 1 }> = {};
+  sheet.widths.forEach((characters, column) => {
+    columns[column] = { w: Math.round(characters * CHARACTER_PX + CELL_PADDING_PX) };
+  });
+  for (const { first, last } of sheet.folded ?? []) {
+    for (let column = first; column <= last; column++) columns[column] = { ...columns[column], hd: 1 };
+  }
+  return columns;
+}
