@@ -1,0 +1,35 @@
+import type { Result } from '../../src/result';
+import type { MeaningKey } from '../../src/schedule/meanings';
+import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Standards } from '../../src/standards';
+import type { SheetName, Sheet } from '../../src/workbook/sheet';
+import type { Filled } from './state';
+
+/** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
+export interface Core {
+  readTables(name: string, bytes: Uint8Array): Promise<Result<readonly Table[]>>;
+  readSchedule(
+    table: Table,
+    standards: Standards,
+    choices: Readonly<Record<number, MeaningKey>>,
+  ): Promise<Result<Schedule>>;
+  /** One opening with what the user typed in place of a field, read by the same rules as the schedule. */
+  fix(
+    openings: readonly Opening[],
+    at: number,
+    field: OpeningField,
+    text: string,
+    standards: Standards,
+  ): Promise<Result<Opening>>;
+  /** The workbook for these openings, and what to say about it once it is written. */
+  workbook(
+    schedule: Schedule,
+    standards: Standards,
+    choices: {
+      readonly plain: boolean;
+      readonly onProgress: (done: number, of: number) => void;
+      readonly signal: AbortSignal;
+    },
+  ): Promise<Result<{ readonly sheets: readonly Sheet[]; readonly filled: Filled }>>;
+  readonly sheetOrder: readonly SheetName[];
+}

@@ -1,0 +1,65 @@
+import type { Host } from '../../host';
+import type { Core } from '../core';
+import type { Action } from '../reducer';
+import type { PaneState } from '../state';
+import type { Store } from '../store';
+
+/** What every deed works with. */
+export interface Bench {
+  readonly store: Store<PaneState, Action>;
+  readonly host: Host;
+  readonly core: Core;
+  readonly options: PaneOptions;
+}
+
+export interface OfficeTheme {
+  readonly bodyBackgroundColor: string;
+  readonly bodyForegroundColor: string;
+}
+
+export interface PaneOptions {
+  /** Decides the decimal mark shown and read; the browser's own where left out. */
+  readonly locale?: string;
+  /** The host program's colors; light or dark by the system where left out. */
+  readonly theme?: OfficeTheme;
+  /** The example schedule, for first use. */
+  readonly example: () => Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
+  /** Starts the worker that plans the cutting; without one the plan runs in the page. */
+  readonly planWorker?: () => Worker;
+}
+
+/** Lets the page draw and answer before the work goes on. */
+export function breathe(): Promise<void> {
+  return new Promise((resume) => {
+    setTimeout(resume, 0);
+  });
+}
+
+/** Runs one deed that the user waits for; whatever goes wrong in it is told in words and nothing is left half set. */
+export async function work<T>(
+  bench: Bench,
+  what: string,
+  deed: () => Promise<T>,
+  canStop = false,
+): Promise<T | undefined> {
+  const { store } = bench;
+  if (store.get().work) return undefined;
+  store.send({ type: 'working', work: { what, done: 0, of: null, canStop } });
+  try {
+    return await deed();
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    fail(bench, `${what} failed: ${why}`);
+    return undefined;
+  } finally {
+    store.send({ type: 'working', work: null });
+  }
+}
+
+export function fail({ store }: Bench, text: string): void {
+  store.send({ type: 'told', notice: { tone: 'error', text } });
+}
+
+export function tell({ store }: Bench, text: string): void {
+  store.send({ type: 'told', notice: { tone: 'done', text } });
+}

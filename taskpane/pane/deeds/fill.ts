@@ -1,0 +1,64 @@
+import type { SheetName } from '../../../src/workbook/sheet';
+import { fail, work, type Bench } from './bench';
+
+let stopper = new AbortController();
+
+/** Asks whatever is under way to stop; the workbook is left as it was. */
+export function stop(): void {
+  stopper.abort();
+}
+
+/** Which of our sheets already hold something: they are never written over unasked. */
+export async function lookForSheets({ host, core, store }: Bench): Promise<readonly SheetName[]> {
+  const names = await host.sheetNames();
+  if (!names.ok) return [];
+  store.send({ type: 'sheets listed', names: names.value });
+  const held: SheetName[] = [];
+  for (const name of core.sheetOrder) {
+    if (!names.value.includes(name)) continue;
+    const table = await host.readSheet(name);
+    if (table.ok && table.value && table.value.rows.some((row) => row.some((cell) => cell !== null && cell !== '')))
+      held.push(name);
+  }
+  return held;
+}
+
+export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void | undefined> {
+  const { store, host, core } = bench;
+  return work(
+    bench,
+    'Filling the workbook',
+    async () => {
+      const { schedule, standards, plain } = store.get();
+      if (!schedule) return fail(bench, 'Choose a list of openings first.');
+      const held = await lookForSheets(bench);
+      if (held.some((name) => !replace.includes(name))) {
+        store.send({ type: 'sheets in the way', names: held });
+        return;
+      }
+      stopper = new AbortController();
+      const { signal } = stopper;
+      const progress = (what: string) => (done: number, of: number) =>
+        store.send({ type: 'working', work: { what, done, of, canStop: true } });
+      const built = await core.workbook(schedule, standards, {
+        plain,
+        onProgress: progress('Working out the openings'),
+        signal,
+      });
+      if (!built.ok) return fail(bench, built.message);
+      const written = await host.writeSheets(built.value.sheets, {
+        replace,
+        onProgress: progress('Writing the sheets'),
+        signal,
+      });
+      if (!written.ok) return fail(bench, written.message);
+      store.send({ type: 'filled', filled: built.value.filled });
+    },
+    true,
+  );
+}
+
+export async function show(bench: Bench, sheet: string, address: string): Promise<void> {
+  const shown = await bench.host.show(sheet, address);
+  if (!shown.ok) fail(bench, shown.message);
+}

@@ -1,0 +1,20 @@
+import type { OpeningField } from '../../../src/schedule/opening';
+import type { Bench } from './bench';
+
+/** A figure typed in place of what the schedule gave; taken by the schedule's own rules or refused in a sentence. */
+export async function fixOpening(
+  { core, store }: Bench,
+  at: number,
+  field: OpeningField,
+  text: string,
+): Promise<boolean> {
+  const { schedule, standards } = store.get();
+  if (!schedule) return false;
+  const fixed = await core.fix(schedule.openings, at, field, text, standards);
+  if (!fixed.ok) {
+    store.send({ type: 'figure refused', at, field, message: fixed.message });
+    return false;
+  }
+  store.send({ type: 'opening fixed', at, opening: fixed.value, field, text });
+  return true;
+}

@@ -1,0 +1,72 @@
+import type { HeadShape } from '../../src/head/head';
+import { readEnds, readHead } from '../../src/head/names';
+import { ok, refuse, type Result } from '../../src/result';
+import type { Opening, OpeningField, OpeningInputs, Problem } from '../../src/schedule/opening';
+import { readLength, readQuantity } from '../../src/schedule/readCell';
+import { resolveShape, type GivenLengths } from '../../src/schedule/resolve';
+import type { Standards } from '../../src/standards';
+import { fieldOf } from './fields';
+
+const SHAPE: readonly OpeningField[] = ['head', 'span', 'rise'];
+const MUST_STAND: readonly OpeningField[] = ['quantity', 'head', 'span'];
+/** Heads whose rise follows from the span, or that have none: a rise left over from before is set aside. */
+const NO_RISE_OF_THEIR_OWN: readonly HeadShape[] = ['half round', 'quarter round', 'round', 'straight'];
+
+/**
+ * The opening at `at` with one field as the user typed it, judged by the schedule's own rules; head, span and rise are
+ * judged together again. A text that can't be taken is refused in a sentence and changes nothing.
+ */
+export function fixOpening(
+  openings: readonly Opening[],
+  at: number,
+  field: OpeningField,
+  text: string,
+  standards: Standards,
+): Result<Opening> {
+  const opening = openings[at];
+  if (!opening) return refuse(`There is no opening ${at + 1} in this list any more.`);
+  const read = readField(field, text.trim(), standards);
+  if (!read.ok) return read;
+  if (field === 'mark') {
+    const mark = String(read.value ?? '').toLowerCase();
+    const twin = openings.find((other, index) => index !== at && mark !== '' && other.mark.toLowerCase() === mark);
+    if (twin) return refuse(`The mark "${text.trim()}" already stands in row ${twin.row}; give this opening another.`);
+  }
+  const next: Opening = {
+    ...opening,
+    [field]: read.value,
+    problems: opening.problems.filter((one) => one.field !== field),
+  };
+  return ok(SHAPE.includes(field) ? withShape(opening, next, field, standards) : next);
+}
+
+function readField(field: OpeningField, text: string, standards: Standards): Result<OpeningInputs[OpeningField]> {
+  const { label, kind } = fieldOf(field);
+  if (text === '')
+    return MUST_STAND.includes(field) ? refuse(`${label} can't be left blank.`) : ok(field === 'mark' ? '' : null);
+  if (field === 'head') return readHead(text);
+  if (field === 'ends') return readEnds(text);
+  if (kind === 'count') return readQuantity(text);
+  if (kind === 'length') {
+    const zero = field === 'leg' || field === 'reveal';
+    return readLength(text, { name: label, column: null, unit: standards.unit, zero });
+  }
+  return ok(text);
+}
+
+/** Head, span and rise depend on one another: what was said against them is dropped and they are judged anew. */
+function withShape(before: Opening, next: Opening, field: OpeningField, standards: Standards): Opening {
+  const setAside =
+    field === 'head' && next.head !== null && NO_RISE_OF_THEIR_OWN.includes(next.head) && before.head !== next.head;
+  const rise = setAside || (next.head === 'half round' && field === 'span') ? null : next.rise;
+  const given: GivenLengths = {
+    ...(next.span === null ? {} : { width: { value: next.span } }),
+    ...(rise === null ? {} : { rise: { value: rise } }),
+  };
+  const problems: Problem[] = next.problems.filter((one) => !SHAPE.includes(one.field));
+  const shape = resolveShape(given, next.head, false, standards, {
+    note: () => undefined,
+    problem: (about, message) => void problems.push({ row: next.row, field: about, message }),
+  });
+  return { ...next, ...shape, problems };
+}

@@ -1,0 +1,28 @@
+import { render } from 'preact';
+import { defaultStandards } from '../../src/standards';
+import type { Host } from '../host';
+import type { Core } from './core';
+import { type Bench, type PaneOptions } from './deeds/bench';
+import { listSheets } from './deeds/chooseList';
+import { Pane } from './pane';
+import { reduce } from './reducer';
+import { initialState } from './state';
+import { createStore } from './store';
+import { followTheme } from './theme';
+import './pane.css';
+
+export type { OfficeTheme, PaneOptions } from './deeds/bench';
+
+/** Puts the pane into `root`, working on `host`'s workbook. Gives back the way to take it down again. */
+export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, core: Core): () => void {
+  const store = createStore(reduce, initialState(defaultStandards()));
+  const bench: Bench = { store, host, core, options };
+  root.classList.add('pane');
+  const leaveTheme = followTheme(root, options.theme);
+  render(<Pane bench={bench} />, root);
+  void listSheets(bench);
+  return () => {
+    leaveTheme();
+    render(null, root);
+  };
+}

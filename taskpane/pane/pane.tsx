@@ -1,0 +1,80 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Bench } from './deeds/bench';
+import { stop } from './deeds/fill';
+import { NoticeBar, WorkBar } from './parts/notice';
+import { StepArch } from './parts/stepArch';
+import type { PaneState, Place } from './state';
+import { FillStep } from './steps/fillStep';
+import { HeadingsStep } from './steps/headingsStep';
+import { ListStep } from './steps/listStep';
+import { OpeningsStep } from './steps/openingsStep';
+
+const PLACE_NAMES: readonly (readonly [Place, string])[] = [
+  ['takeoff', 'Takeoff'],
+  ['figure', 'Ask a figure'],
+  ['cell', 'This cell'],
+  ['shop', 'Shop'],
+];
+
+/** The whole pane: where the user is decides what is shown; everything else is in the state. */
+export function Pane({ bench }: { readonly bench: Bench }) {
+  const state = useStore(bench);
+  const main = useRef<HTMLElement>(null);
+  const where = `${state.place} ${state.step} ${state.filled !== null} ${state.tables.length > 1}`;
+  const first = useRef(true);
+  useEffect(() => {
+    // On a new page the heading takes the focus, so that the keyboard and a reader start there. Not on opening.
+    if (!first.current) {
+      main.current?.querySelector<HTMLElement>('h1')?.focus();
+      main.current?.scrollTo?.(0, 0);
+    }
+    first.current = false;
+    for (const heading of main.current?.querySelectorAll('h1') ?? []) heading.tabIndex = -1;
+  }, [where]);
+  const go = (step: PaneState['step']) => bench.store.send({ type: 'stepped', step });
+  return (
+    <>
+      <nav class="places" aria-label="Archwright">
+        {PLACE_NAMES.map(([place, name]) => (
+          <button
+            key={place}
+            type="button"
+            aria-current={state.place === place ? 'page' : undefined}
+            onClick={() => bench.store.send({ type: 'went', place })}
+          >
+            {name}
+          </button>
+        ))}
+      </nav>
+      {state.place === 'takeoff' && <StepArch state={state} go={go} />}
+      <WorkBar work={state.work} stop={stop} />
+      <NoticeBar notice={state.notice} dismiss={() => bench.store.send({ type: 'told', notice: null })} />
+      <main ref={main} aria-busy={state.work !== null}>
+        <Page bench={bench} state={state} />
+      </main>
+    </>
+  );
+}
+
+function Page({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  if (state.place !== 'takeoff') return <h1>{state.place}</h1>;
+  switch (state.step) {
+    case 'list':
+      return <ListStep bench={bench} state={state} />;
+    case 'headings':
+      return <HeadingsStep bench={bench} state={state} />;
+    case 'openings':
+      return <OpeningsStep bench={bench} state={state} />;
+    case 'fill':
+      return <FillStep bench={bench} state={state} />;
+  }
+}
+
+function useStore({ store }: Bench): PaneState {
+  const [state, setState] = useState(store.get());
+  useEffect(() => {
+    setState(store.get());
+    return store.listen(() => setState(store.get()));
+  }, [store]);
+  return state;
+}

@@ -1,0 +1,128 @@
+import type { MeaningKey } from '../../src/schedule/meanings';
+import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Standards } from '../../src/standards';
+import type { SheetName } from '../../src/workbook/sheet';
+import type { CellAt } from '../host';
+import {
+  canGo,
+  LIST_PAGE,
+  type Edits,
+  type Filled,
+  type Notice,
+  type PaneState,
+  type Place,
+  type Step,
+  type Work,
+} from './state';
+
+export type Action =
+  | { readonly type: 'went'; readonly place: Place }
+  | { readonly type: 'stepped'; readonly step: Step }
+  | { readonly type: 'working'; readonly work: Work | null }
+  | { readonly type: 'told'; readonly notice: Notice | null }
+  | { readonly type: 'sheets listed'; readonly names: readonly string[] }
+  | {
+      readonly type: 'settings read';
+      readonly standards: Standards;
+      readonly firstUse: boolean;
+      readonly plain: boolean;
+    }
+  | { readonly type: 'standards set'; readonly standards: Standards }
+  | { readonly type: 'tables found'; readonly tables: readonly Table[] }
+  | { readonly type: 'table chosen'; readonly table: Table }
+  | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
+  | { readonly type: 'schedule read'; readonly schedule: Schedule | null }
+  | {
+      readonly type: 'opening fixed';
+      readonly at: number;
+      readonly opening: Opening;
+      readonly field: OpeningField;
+      readonly text: string;
+    }
+  | { readonly type: 'figure refused'; readonly at: number; readonly field: OpeningField; readonly message: string }
+  | { readonly type: 'opening looked at'; readonly at: number | null }
+  | { readonly type: 'more listed' }
+  | { readonly type: 'formulas chosen'; readonly plain: boolean }
+  | { readonly type: 'sheets in the way'; readonly names: readonly SheetName[] | null }
+  | { readonly type: 'filled'; readonly filled: Filled }
+  | { readonly type: 'cell selected'; readonly cell: CellAt | null };
+
+/** What the pane knows after something happened. Pure: no host, no DOM, no clock. */
+export function reduce(state: PaneState, action: Action): PaneState {
+  switch (action.type) {
+    case 'went':
+      return { ...state, place: action.place, notice: null };
+    case 'stepped':
+      return canGo(state, action.step)
+        ? { ...state, place: 'takeoff', step: action.step, notice: null, inTheWay: null }
+        : state;
+    case 'working':
+      return { ...state, work: action.work, notice: action.work && !state.work ? null : state.notice };
+    case 'told':
+      return { ...state, notice: action.notice };
+    case 'sheets listed':
+      return { ...state, sheetNames: action.names };
+    case 'settings read':
+      return { ...state, standards: action.standards, firstUse: action.firstUse, plain: action.plain };
+    case 'standards set':
+      return { ...state, standards: action.standards };
+    case 'tables found':
+      return { ...state, tables: action.tables, notice: null };
+    case 'table chosen':
+      return { ...forgetList(state), table: action.table };
+    case 'meaning chosen':
+      return { ...state, choices: { ...state.choices, [action.column]: action.meaning }, edits: {}, refused: {} };
+    case 'schedule read':
+      return { ...state, schedule: action.schedule, openAt: null, filled: null, listed: LIST_PAGE };
+    case 'opening fixed':
+      return fixed(state, action.at, action.opening, action.field, action.text);
+    case 'figure refused':
+      return { ...state, refused: withEntry(state.refused, action.at, action.field, action.message) };
+    case 'opening looked at':
+      return { ...state, openAt: action.at };
+    case 'more listed':
+      return { ...state, listed: state.listed + LIST_PAGE };
+    case 'formulas chosen':
+      return { ...state, plain: action.plain };
+    case 'sheets in the way':
+      return { ...state, inTheWay: action.names };
+    case 'filled':
+      return { ...state, filled: action.filled, inTheWay: null, firstUse: false, notice: null };
+    case 'cell selected':
+      return { ...state, cell: action.cell };
+  }
+}
+
+/** Another list: what was known of the one before no longer holds. */
+function forgetList(state: PaneState): PaneState {
+  return {
+    ...state,
+    tables: [],
+    choices: {},
+    schedule: null,
+    edits: {},
+    refused: {},
+    openAt: null,
+    listed: LIST_PAGE,
+    filled: null,
+    inTheWay: null,
+    notice: null,
+  };
+}
+
+function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, text: string): PaneState {
+  if (!state.schedule) return state;
+  const openings = state.schedule.openings.map((one, index) => (index === at ? opening : one));
+  return {
+    ...state,
+    schedule: { ...state.schedule, openings },
+    edits: withEntry(state.edits, at, field, text),
+    refused: withEntry(state.refused, at, field, undefined),
+    filled: null,
+  };
+}
+
+function withEntry(edits: Edits, at: number, field: OpeningField, text: string | undefined): Edits {
+  const { [field]: _replaced, ...others } = edits[at] ?? {};
+  return { ...edits, [at]: text === undefined ? others : { ...others, [field]: text } };
+}

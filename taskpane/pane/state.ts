@@ -1,0 +1,113 @@
+import type { MeaningKey } from '../../src/schedule/meanings';
+import type { OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Standards } from '../../src/standards';
+import type { SheetName } from '../../src/workbook/sheet';
+import type { CellAt } from '../host';
+
+/** The four steps of a takeoff, in the order they are walked. */
+export const STEPS = ['list', 'headings', 'openings', 'fill'] as const;
+export type Step = (typeof STEPS)[number];
+
+/** What the pane shows: the takeoff, or one of its tools. */
+export const PLACES = ['takeoff', 'figure', 'cell', 'shop'] as const;
+export type Place = (typeof PLACES)[number];
+
+/** Something under way that the user can watch and, where `canStop`, stop. */
+export interface Work {
+  readonly what: string;
+  readonly done: number;
+  /** Null: no telling how much there is. */
+  readonly of: number | null;
+  readonly canStop: boolean;
+}
+
+/** One sentence to the user. An error stays until the next deed. */
+export interface Notice {
+  readonly tone: 'error' | 'done';
+  readonly text: string;
+}
+
+/** What the user typed in place of what the schedule gave: place in the list → field → text. */
+export type Edits = Readonly<Record<number, Readonly<Partial<Record<OpeningField, string>>>>>;
+
+/** What stands in the workbook after a fill. */
+export interface Filled {
+  readonly openings: number;
+  readonly price: number | null;
+  readonly sheets: readonly { readonly name: string; readonly address: string; readonly about: string }[];
+  /** Rows that need something, and the cell where each stands. */
+  readonly needs: readonly {
+    readonly mark: string;
+    readonly row: number;
+    readonly address: string;
+    readonly need: string;
+  }[];
+}
+
+export interface PaneState {
+  readonly place: Place;
+  readonly step: Step;
+  readonly work: Work | null;
+  readonly notice: Notice | null;
+  readonly standards: Standards;
+  /** True until a list was read in this workbook: the example is offered. */
+  readonly firstUse: boolean;
+  readonly sheetNames: readonly string[];
+  /** The tables a file held, where the user has to choose one. */
+  readonly tables: readonly Table[];
+  readonly table: Table | null;
+  /** Source column (from 0) → meaning the user chose against ours. */
+  readonly choices: Readonly<Record<number, MeaningKey>>;
+  /** As read from the table, with the user's edits worked in. */
+  readonly schedule: Schedule | null;
+  readonly edits: Edits;
+  /** Why a typed figure was not taken, by place in the list and field. */
+  readonly refused: Edits;
+  /** Place in the list of the opening that is open for a closer look. A source row may hold several openings. */
+  readonly openAt: number | null;
+  /** How many of the ready openings are listed. */
+  readonly listed: number;
+  /** Sheets that hold something and would be written over; null until asked. */
+  readonly inTheWay: readonly SheetName[] | null;
+  readonly plain: boolean;
+  readonly filled: Filled | null;
+  /** The cell selected in the grid, while the pane follows it. */
+  readonly cell: CellAt | null;
+}
+
+export const LIST_PAGE = 50;
+
+export function initialState(standards: Standards): PaneState {
+  return {
+    place: 'takeoff',
+    step: 'list',
+    work: null,
+    notice: null,
+    standards,
+    firstUse: true,
+    sheetNames: [],
+    tables: [],
+    table: null,
+    choices: {},
+    schedule: null,
+    edits: {},
+    refused: {},
+    openAt: null,
+    listed: LIST_PAGE,
+    inTheWay: null,
+    plain: false,
+    filled: null,
+    cell: null,
+  };
+}
+
+/** The furthest step that can be gone to with what is known. */
+export function reach(state: PaneState): Step {
+  if (state.filled) return 'fill';
+  if (!state.schedule) return 'list';
+  return state.schedule.openings.length > 0 ? 'fill' : 'headings';
+}
+
+export function canGo(state: PaneState, step: Step): boolean {
+  return state.work === null && STEPS.indexOf(step) <= STEPS.indexOf(reach(state));
+}

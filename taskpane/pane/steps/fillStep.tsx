@@ -1,0 +1,156 @@
+import { attentionFirst } from '../attention';
+import { fill, show } from '../deeds/fill';
+import type { Bench } from '../deeds/bench';
+import { count, money } from '../format';
+import type { Filled, PaneState } from '../state';
+
+/** Fill the workbook, and where to look once it is done. */
+export function FillStep({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  if (!state.schedule) return <p>Choose a list first.</p>;
+  if (state.filled) return <Done bench={bench} state={state} filled={state.filled} />;
+  const { attention } = attentionFirst(state.schedule.openings);
+  return (
+    <>
+      <h1>Fill the workbook</h1>
+      <p>
+        Six sheets at most: Schedule, Standards, Takeoff, Stock, Setups and Check. Other sheets are left alone.
+        {attention.length > 0 && ` ${count(attention.length, 'opening')} will say in the Takeoff what is still needed.`}
+      </p>
+      <fieldset class="card">
+        <legend>Formulas in the workbook</legend>
+        <Choice
+          bench={bench}
+          state={state}
+          plain={false}
+          label="ARCH formulas"
+          about="Short and readable; they calculate where Archwright is installed."
+        />
+        <Choice
+          bench={bench}
+          state={state}
+          plain={true}
+          label="Plain formulas"
+          about="Longer; they calculate anywhere. Choose this to send the workbook on."
+        />
+      </fieldset>
+      {state.inTheWay ? (
+        <InTheWay bench={bench} state={state} />
+      ) : (
+        <div class="next">
+          <button type="button" class="main" disabled={state.work !== null} onClick={() => fill(bench, [])}>
+            Fill the workbook
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+interface ChoiceProps {
+  readonly bench: Bench;
+  readonly state: PaneState;
+  readonly plain: boolean;
+  readonly label: string;
+  readonly about: string;
+}
+
+function Choice({ bench, state, plain, label, about }: ChoiceProps) {
+  const id = plain ? 'formulas-plain' : 'formulas-arch';
+  return (
+    <div class="choice">
+      <input
+        id={id}
+        type="radio"
+        name="formulas"
+        checked={state.plain === plain}
+        aria-describedby={`${id}-about`}
+        onChange={() => bench.store.send({ type: 'formulas chosen', plain })}
+      />
+      <label for={id}>{label}</label>
+      <p id={`${id}-about`} class="soft">
+        {about}
+      </p>
+    </div>
+  );
+}
+
+function InTheWay({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  const names = state.inTheWay ?? [];
+  return (
+    <section class="card ask" role="alertdialog" aria-labelledby="in-the-way" aria-describedby="in-the-way-about">
+      <h2 id="in-the-way">This workbook already has {listed(names)}</h2>
+      <p id="in-the-way-about">
+        Filling again writes over {names.length === 1 ? 'it' : 'them'}. Figures you changed there yourself would be
+        lost.
+      </p>
+      <div class="pair">
+        <button type="button" class="main" onClick={() => fill(bench, names)}>
+          Write over
+        </button>
+        <button type="button" onClick={() => bench.store.send({ type: 'sheets in the way', names: null })}>
+          Leave as it is
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}
+
+function Done({ bench, state, filled }: { readonly bench: Bench; readonly state: PaneState; readonly filled: Filled }) {
+  const first = filled.needs.slice(0, state.listed);
+  return (
+    <>
+      <h1>The workbook is filled</h1>
+      <dl class="sums">
+        <div>
+          <dt>Openings</dt>
+          <dd>{filled.openings.toLocaleString()}</dd>
+        </div>
+        {filled.price !== null && (
+          <div>
+            <dt>Price</dt>
+            <dd>{money(filled.price, bench.options.locale)}</dd>
+          </div>
+        )}
+        <div>
+          <dt>To look at</dt>
+          <dd>{filled.needs.length.toLocaleString()}</dd>
+        </div>
+      </dl>
+      <h2>Where to look next</h2>
+      <ul class="plain">
+        {filled.sheets.map((sheet) => (
+          <li key={sheet.name}>
+            <button type="button" class="wide" onClick={() => show(bench, sheet.name, sheet.address)}>
+              <strong>{sheet.name}</strong>
+              <span class="soft">{sheet.about}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {first.length > 0 && (
+        <>
+          <h2>Rows that need something</h2>
+          <ul class="plain">
+            {first.map((one) => (
+              <li key={one.address}>
+                <button type="button" class="wide troubled" onClick={() => show(bench, 'Takeoff', one.address)}>
+                  <strong>{one.mark || `Row ${one.row}`}</strong>
+                  <span>{one.need}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+          {first.length < filled.needs.length && (
+            <button type="button" class="quiet" onClick={() => bench.store.send({ type: 'more listed' })}>
+              Show more: {(filled.needs.length - first.length).toLocaleString()} not listed yet
+            </button>
+          )}
+        </>
+      )}
+    </>
+  );
+}

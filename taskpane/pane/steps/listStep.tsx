@@ -1,0 +1,145 @@
+import { useState } from 'preact/hooks';
+import { listSheets, takeExample, takeFile, takeOneOf, takeSelection, takeSheet, takeText } from '../deeds/chooseList';
+import type { Bench } from '../deeds/bench';
+import type { PaneState } from '../state';
+
+const KINDS = '.csv,.tsv,.txt,.xlsx';
+
+/** Where the builder's schedule comes from. */
+export function ListStep({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  if (state.tables.length > 1) return <ChooseTable bench={bench} state={state} />;
+  return (
+    <>
+      <h1>Where is the builder’s schedule?</h1>
+      {state.firstUse && (
+        <section class="card example" aria-labelledby="example-title">
+          <h2 id="example-title">First time here?</h2>
+          <p>Take off a made-up schedule and see every sheet filled. Nothing of yours is touched.</p>
+          <button type="button" class="main" onClick={() => takeExample(bench)}>
+            Open the example
+          </button>
+        </section>
+      )}
+      <section class="card" aria-labelledby="here-title">
+        <h2 id="here-title">In this workbook</h2>
+        <p>Click any cell of the list, or select just the rows you want.</p>
+        <button type="button" class={state.firstUse ? '' : 'main'} onClick={() => takeSelection(bench)}>
+          Read the selected cells
+        </button>
+        <SheetChoice bench={bench} names={state.sheetNames} />
+      </section>
+      <FileChoice bench={bench} />
+      <PasteChoice bench={bench} />
+    </>
+  );
+}
+
+function SheetChoice({ bench, names }: { readonly bench: Bench; readonly names: readonly string[] }) {
+  const [name, setName] = useState('');
+  const chosen = names.includes(name) ? name : (names[0] ?? '');
+  return (
+    <div class="row">
+      <label for="sheet-choice">Or a whole sheet</label>
+      <div class="pair">
+        <select
+          id="sheet-choice"
+          value={chosen}
+          disabled={names.length === 0}
+          onFocus={() => listSheets(bench)}
+          onChange={(event) => setName(event.currentTarget.value)}
+        >
+          {names.length === 0 && <option value="">No sheets found</option>}
+          {names.map((one) => (
+            <option key={one} value={one}>
+              {one}
+            </option>
+          ))}
+        </select>
+        <button type="button" disabled={names.length === 0} onClick={() => takeSheet(bench, chosen)}>
+          Read it<span class="hidden">: the chosen sheet</span>
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function FileChoice({ bench }: { readonly bench: Bench }) {
+  const [over, setOver] = useState(false);
+  return (
+    <section
+      class={`card drop${over ? ' over' : ''}`}
+      aria-labelledby="file-title"
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        const file = event.dataTransfer?.files[0];
+        if (file) void takeFile(bench, file);
+      }}
+    >
+      <h2 id="file-title">In a file</h2>
+      <p>Excel (.xlsx) or text (.csv, .tsv), up to 20 MB. It stays on this computer.</p>
+      <label class="button" for="file-choice">
+        Choose a file, or drop it here
+      </label>
+      <input
+        id="file-choice"
+        class="over-label"
+        type="file"
+        accept={KINDS}
+        onChange={(event) => {
+          const file = event.currentTarget.files?.[0];
+          // The same file chosen again must be read again.
+          event.currentTarget.value = '';
+          if (file) void takeFile(bench, file);
+        }}
+      />
+    </section>
+  );
+}
+
+function PasteChoice({ bench }: { readonly bench: Bench }) {
+  const [text, setText] = useState('');
+  return (
+    <section class="card" aria-labelledby="paste-title">
+      <h2 id="paste-title">On the clipboard</h2>
+      <label for="paste">Paste the rows here, with their headings</label>
+      <textarea
+        id="paste"
+        rows={3}
+        spellcheck={false}
+        value={text}
+        onInput={(event) => setText(event.currentTarget.value)}
+      />
+      <button type="button" disabled={text.trim() === ''} onClick={() => takeText(bench, text)}>
+        Read the pasted rows
+      </button>
+    </section>
+  );
+}
+
+function ChooseTable({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  return (
+    <>
+      <h1>Which one is the schedule?</h1>
+      <p>The file holds {state.tables.length} sheets.</p>
+      <ul class="plain">
+        {state.tables.map((table, index) => (
+          <li key={index}>
+            <button type="button" class="wide" onClick={() => takeOneOf(bench, table)}>
+              <strong>{table.name}</strong>
+              <span class="soft">{table.rows.length.toLocaleString()} rows</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <button type="button" class="quiet" onClick={() => bench.store.send({ type: 'tables found', tables: [] })}>
+        Choose something else
+      </button>
+    </>
+  );
+}
