@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import CopyPlugin from 'copy-webpack-plugin';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import webpack from 'webpack';
-import { buildGridLibrary, GRID_EXTERNALS } from './taskpane/workbench/build-grid-library.mjs';
+import { buildGridLibrary } from './taskpane/workbench/build-grid-library.mjs';
 
 const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 const { version } = JSON.parse(readFileSync(at('./package.json'), 'utf8'));
@@ -79,7 +79,7 @@ function addIn(mode) {
   };
 }
 
-/** The workbench page. The grid's packages are built apart and found as globals. */
+/** The workbench page. The grid's packages are built apart and found as a global. */
 function workbench(mode) {
   const base = bundle('workbench', mode);
   return {
@@ -87,7 +87,6 @@ function workbench(mode) {
     target: ['web', 'es2022'],
     entry: { workbench: './taskpane/workbench/workbench.ts' },
     output: { path: at('./dist/web'), filename: '[name].js', chunkFilename: 'workbench-[name].js', publicPath: 'auto' },
-    externals: GRID_EXTERNALS,
     plugins: [
       ...base.plugins,
       new MiniCssExtractPlugin({ filename: '[name].css' }),

@@ -1,31 +1,17 @@
 /**
  * The spreadsheet grid's packages are 8 MB of source: webpack takes two minutes over them in production mode, esbuild two
  * seconds. They change only when their version does, so they are built apart, and the page's own code finds them as
- * globals. A webpack configuration for the workbench needs three things from here:
+ * globals. The build calls `buildGridLibrary('dist/web/grid-library', true)`, and workbench.html loads, in this order:
  *
- *   externals: GRID_EXTERNALS                              (for the entry taskpane/workbench/workbench.ts)
- *   await buildGridLibrary('dist/grid-library', true)      (before or beside the webpack run)
- *   workbench.html loads, in this order and nothing else:
- *     <link rel="stylesheet" href="grid-library/grid-library.css" />
- *     <script type="module" src="grid-library/grid-library.js"></script>
- *     <script defer src="workbench.js"></script>
+ *   <link rel="stylesheet" href="grid-library/grid-library.css" />
+ *   <script type="module" src="grid-library/grid-library.js"></script>
+ *   <script defer src="workbench.js"></script>
  *
  * Module and deferred scripts run in document order, so the globals are there when workbench.js starts. The many small
  * files beside grid-library.js are hyphenation tables that the library asks for only when a text needs them.
  */
 import { build } from 'esbuild';
 import { fileURLToPath } from 'node:url';
-
-/** Package → where grid-library.ts puts it on the page. */
-export const GRID_EXTERNALS = {
-  '@univerjs/core': 'GridLibrary.core',
-  '@univerjs/core/facade': 'GridLibrary.coreFacade',
-  '@univerjs/engine-formula': 'GridLibrary.engineFormula',
-  '@univerjs/preset-sheets-core': 'GridLibrary.preset',
-  '@univerjs/preset-sheets-core/locales/en-US': 'GridLibrary.enUS',
-  '@univerjs/sheets': 'GridLibrary.sheets',
-  '@univerjs/sheets-formula': 'GridLibrary.sheetsFormula',
-};
 
 /** @param {string} outdir @param {boolean} production */
 export async function buildGridLibrary(outdir, production) {

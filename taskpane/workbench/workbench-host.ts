@@ -1,9 +1,9 @@
 import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { CellValue, Table } from '../../src/schedule/opening';
+import { addressOf, readAddress, type CellPosition } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { CellAt, Host, WriteOptions } from '../host';
-import { addressOf, placeOf, type Place } from './address';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { typedValue } from './worksheet';
 import { writeSheets } from './write';
@@ -51,9 +51,10 @@ export class WorkbenchHost implements Host {
     replace: boolean,
   ): Promise<Result<void>> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
-    const start = placeOf(address);
     if (!sheet) return refuse(`there is no sheet "${name}"`);
-    if (!start) return refuse(`"${address}" is no cell address; give one such as B12`);
+    const read = readAddress(address);
+    if (!read.ok) return read;
+    const start = read.value;
     const types = this.engine.library.core.CellValueType;
     const cells: Record<number, Record<number, ICellData>> = {};
     for (const [down, row] of rows.entries()) {
@@ -68,16 +69,20 @@ export class WorkbenchHost implements Host {
           : { v: null, f: null, si: null, p: null, ...typedValue(types, value) };
       }
     }
-    const last = start.row + rows.length;
-    const lastColumn = start.column + Math.max(0, ...rows.map((row) => row.length));
-    if (last > sheet.getRowCount() || lastColumn > sheet.getColumnCount()) {
-      this.facade(sheet)?.setRowCount(Math.max(last, sheet.getRowCount()));
-      this.facade(sheet)?.setColumnCount(Math.max(lastColumn, sheet.getColumnCount()));
-    }
+    const range = {
+      startRow: start.row,
+      startColumn: start.column,
+      endRow: start.row + rows.length - 1,
+      endColumn: start.column + Math.max(0, ...rows.map((row) => row.length)) - 1,
+    };
+    if (range.endRow < range.startRow || range.endColumn < range.startColumn) return ok(undefined);
+    if (range.endRow >= sheet.getRowCount()) this.facade(sheet)?.setRowCount(range.endRow + 1);
+    if (range.endColumn >= sheet.getColumnCount()) this.facade(sheet)?.setColumnCount(range.endColumn + 1);
     const { core, sheets } = this.engine.library;
     const done = this.engine.injector.get(core.ICommandService).syncExecuteCommand(sheets.SetRangeValuesCommand.id, {
       unitId: this.engine.workbook.getUnitId(),
       subUnitId: sheet.getSheetId(),
+      range,
       value: cells,
     });
     return done ? ok(undefined) : refuse(`the grid did not take the values for ${name}!${address}`);
@@ -85,9 +90,10 @@ export class WorkbenchHost implements Host {
 
   async show(name: string, address: string): Promise<Result<void>> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
-    const place = placeOf(address);
     if (!sheet) return refuse(`there is no sheet "${name}"`);
-    if (!place) return refuse(`"${address}" is no cell address; give one such as B12`);
+    const read = readAddress(address);
+    if (!read.ok) return read;
+    const place = read.value;
     const facade = this.facade(sheet);
     facade?.activate();
     facade?.getRange(address).activate();
@@ -192,7 +198,7 @@ export class WorkbenchHost implements Host {
 
   /** The filled block around a cell: grown until the row or column beyond each side is blank. */
   private region(sheet: Worksheet, cell: IRange, used: { rows: number; columns: number }): IRange | null {
-    const filled = ({ row, column }: Place) => this.value(sheet, row, column) !== null;
+    const filled = ({ row, column }: CellPosition) => this.value(sheet, row, column) !== null;
     const area = {
       startRow: cell.startRow,
       endRow: cell.startRow,
