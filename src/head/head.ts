@@ -34,7 +34,10 @@ export interface Arc {
 export interface Head {
   readonly shape: HeadShape;
   readonly span: number;
+  /** Height of the crown above the spring line: 0 for a straight head, the diameter for a round one. */
   readonly rise: number;
+  /** The one radius of the opening's edge; null where it has none (straight) or several (elliptical, three-centered). */
+  readonly radius: number | null;
   /** Exact length of the parallel curve at `offset`. */
   length(offset: number, ends: Ends): Result<number>;
   /** Its constant-radius pieces, left to right; an ellipse becomes `count` (3, 5, 7) tangent arcs. Empty for a straight head. */

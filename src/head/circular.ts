@@ -1,0 +1,26 @@
+import { sideways } from '../require';
+import { ok, type Result } from '../result';
+import type { Arc, Ends, Head } from './head';
+
+const DEGREES = 180 / Math.PI;
+
+/** An exact arc of the curve; angles in radians, `start` counterclockwise from +x, the arc running clockwise from it. */
+export function exactArc(radius: number, angle: number, center: Arc['center'], start: number): Arc {
+  return { radius, degrees: angle * DEGREES, length: radius * angle, deviation: 0, center, start: start * DEGREES };
+}
+
+/** A head that consists of circular arcs: its length is the sum of its pieces, at every offset. */
+export function circularHead(
+  edge: Pick<Head, 'shape' | 'span' | 'rise' | 'radius'>,
+  arcsAt: (offset: number, ends: Ends) => Result<readonly Arc[]>,
+): Head {
+  const arcs: Head['arcs'] = (offset, ends) => sideways('offset', offset) ?? arcsAt(offset, ends);
+  return {
+    ...edge,
+    arcs,
+    length(offset, ends) {
+      const pieces = arcs(offset, ends);
+      return pieces.ok ? ok(pieces.value.reduce((sum, piece) => sum + piece.length, 0)) : pieces;
+    },
+  };
+}

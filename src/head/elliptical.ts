@@ -1,0 +1,83 @@
+import { figure, realLength, sideways } from '../require';
+import { ok, refuse, type Result } from '../result';
+import { exactArc } from './circular';
+import { halfEllipseLength } from './ellipseLength';
+import type { Arc, Head } from './head';
+import { insideOffset } from './insideOffset';
+import { nearestOval } from './nearestOval';
+import { normalAt, type Ellipse } from './oval';
+import { sameLength } from './sameLength';
+
+/** How many arcs an ellipse may be made of. */
+export const OVAL_ARCS = [3, 5, 7] as const;
+
+/**
+ * Half an ellipse on the span, of any rise, also more than half the span. The curve stands upright at the spring points, so
+ * that the three ends give one length: half the ellipse's perimeter + π·offset (J. Steiner's formula for parallel curves).
+ * A curve at an offset is a parallel curve, not an ellipse; inside, it can be followed only up to the ellipse's tightest
+ * radius: rise²/(span/2) at the spring points of a low one, (span/2)²/rise at the crown of a tall one.
+ *
+ * Example: span 72, rise 24: length 95.1926; 3-1/2 outside 106.1882.
+ */
+export function ellipticalHead(span: number, rise: number): Result<Head> {
+  const refusal = realLength('span', span) ?? realLength('rise', rise);
+  if (refusal) return refusal;
+  const ellipse = { a: span / 2, b: rise };
+  const low = Math.min(ellipse.a, ellipse.b);
+  const tightest = (low * low) / Math.max(ellipse.a, ellipse.b);
+  return ok({
+    shape: 'elliptical',
+    span,
+    rise,
+    radius: null,
+    length: (offset) =>
+      sideways('offset', offset) ??
+      insideOffset(offset, tightest, "the ellipse's tightest radius") ??
+      ok(halfEllipseLength(ellipse.a, ellipse.b) + Math.PI * offset),
+    arcs: (offset, _ends, count = 3) =>
+      sideways('offset', offset) ??
+      insideOffset(offset, tightest, "the ellipse's tightest radius") ??
+      ovalArcs(ellipse, offset, count),
+  });
+}
+
+function ovalArcs(ellipse: Ellipse, offset: number, count: number): Result<readonly Arc[]> {
+  if (!OVAL_ARCS.some((allowed) => allowed === count)) return refuse(`arcs must be 3, 5 or 7; got ${figure(count)}`);
+  const { a, b } = ellipse;
+  if (sameLength(a, b)) {
+    const arc = exactArc(a + offset, Math.PI, { x: 0, y: 0 }, Math.PI);
+    return ok([{ ...arc, deviation: Math.abs(a - b) }]);
+  }
+  const nearest = nearestOval(ellipse, (count + 1) / 2);
+  if (!nearest) {
+    return refuse(
+      `no ${count} arcs were found near enough to an ellipse of span ${figure(2 * a)} and rise ${figure(b)}`,
+    );
+  }
+  const { oval, deviation } = nearest;
+  const turns = oval.breaks.map((t) => {
+    const normal = normalAt(ellipse, t);
+    return Math.atan2(normal.y, normal.x);
+  });
+  const ends = [0, ...turns, Math.PI / 2];
+  // The quarter was reckoned on the right of the center line; the left is its mirror image, the crown arc spans both.
+  const right = oval.pieces.slice(0, -1).map((piece, at): Arc => {
+    const arc = exactArc(piece.radius + offset, ends[at + 1]! - ends[at]!, { x: piece.x, y: piece.y }, ends[at + 1]!);
+    return { ...arc, deviation };
+  });
+  const left = right.map((arc): Arc => ({
+    ...arc,
+    center: { x: -arc.center.x, y: arc.center.y },
+    start: 180 - arc.start + arc.degrees,
+  }));
+  const crownPiece = oval.pieces[oval.pieces.length - 1]!;
+  const lastTurn = turns[turns.length - 1]!;
+  // π − 2·(turn so far) taken as the small angle on either side of the crown.
+  const crown = exactArc(
+    crownPiece.radius + offset,
+    2 * (Math.PI / 2 - lastTurn),
+    { x: 0, y: crownPiece.y },
+    Math.PI - lastTurn,
+  );
+  return ok([...left, { ...crown, deviation }, ...right.reverse()]);
+}

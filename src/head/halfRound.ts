@@ -1,0 +1,31 @@
+import { figure, realLength } from '../require';
+import { ok, refuse, type Result } from '../result';
+import { circularHead, exactArc } from './circular';
+import type { Head } from './head';
+import { insideOffset } from './insideOffset';
+import { sameLength } from './sameLength';
+
+/**
+ * Half a circle on the span: length π·(span/2 + offset), the same for all three ends. The rise may be left out; where it is
+ * given it must be half the span but for rounding, for any other rise makes the head a segmental one.
+ *
+ * Example: span 36: 18·π = 56.5487.
+ */
+export function halfRoundHead(span: number, rise: number | null): Result<Head> {
+  const radius = span / 2;
+  const refusal = realLength('span', span) ?? (rise === null ? null : realLength('rise', rise));
+  if (refusal) return refusal;
+  if (rise !== null && !sameLength(rise, radius)) {
+    return refuse(
+      `rise of a half round must be half the span, ${figure(radius)}, or left out; got ${figure(rise)} (a segmental head may have it)`,
+    );
+  }
+  return ok(
+    circularHead(
+      { shape: 'half round', span, rise: radius, radius },
+      (offset) =>
+        insideOffset(offset, radius, "where the arc's center is") ??
+        ok([exactArc(radius + offset, Math.PI, { x: 0, y: 0 }, Math.PI)]),
+    ),
+  );
+}

@@ -1,0 +1,82 @@
+import { extremes, gapAt, ovalThrough, type Ellipse, type Extreme, type Oval } from './oval';
+import { startingOval } from './ovalStart';
+import { solveLinear } from './solveLinear';
+
+export interface NearestOval {
+  readonly oval: Oval;
+  /** The greatest distance between oval and ellipse. */
+  readonly deviation: number;
+}
+
+/** Newton's method settles in 3 to 8 rounds; more means that it won't. */
+const ROUNDS = 60;
+/** Step of the differences that stand for derivatives, in radians and in parts of a radius. */
+const NUDGE = 1e-4;
+
+/**
+ * The chain of `pieces` tangent arcs over a quarter of the ellipse, through spring point and crown, whose greatest distance
+ * from the ellipse is least. As with any best approximation of this kind the gap then swings between equal extremes of
+ * alternating sign, one more of them than there are figures to choose (breaks and inner radii): those equations are solved
+ * by Newton's method. Null where it does not settle.
+ */
+export function nearestOval(ellipse: Ellipse, pieces: number): NearestOval | null {
+  const start = startingOval(ellipse, pieces);
+  let now = start && judge(ellipse, start);
+  for (let round = 0; now && round < ROUNDS; round++) {
+    if (now.uneven <= 1e-10 * now.deviation + 1e-15 * (ellipse.a + ellipse.b)) return now;
+    const better: Judged | null = improve(ellipse, now);
+    // The last digits are noise: when no step helps any more an even result is the answer.
+    if (!better) return now.uneven <= 1e-6 * now.deviation + 1e-13 * (ellipse.a + ellipse.b) ? now : null;
+    now = better;
+  }
+  return null;
+}
+
+interface Judged extends NearestOval {
+  readonly extremes: readonly Extreme[];
+  readonly gaps: readonly number[];
+  /** Between the greatest and the least of the extremes. */
+  readonly uneven: number;
+}
+
+/** Null for what is no oval, or one whose gap does not swing as often as the best one's. */
+function judge(ellipse: Ellipse, oval: Oval): Judged | null {
+  const ends = [0, ...oval.breaks, Math.PI / 2];
+  if (ends.some((end, at) => at > 0 && !(end > ends[at - 1]!))) return null;
+  if (oval.pieces.some((piece) => !(piece.radius > 0))) return null;
+  const found = extremes(ellipse, oval);
+  if (found.length !== 2 * oval.breaks.length) return null;
+  const gaps = found.map(({ piece, t }) => gapAt(ellipse, oval.pieces[piece]!, t));
+  const sizes = gaps.map(Math.abs);
+  const deviation = Math.max(...sizes);
+  return { oval, extremes: found, gaps, deviation, uneven: deviation - Math.min(...sizes) };
+}
+
+function improve(ellipse: Ellipse, from: Judged): Judged | null {
+  const { breaks, pieces } = from.oval;
+  const figures = [...breaks, ...pieces.slice(1, -1).map((piece) => Math.log(piece.radius))];
+  const ovalOf = (values: readonly number[]) =>
+    ovalThrough(ellipse, values.slice(0, breaks.length), values.slice(breaks.length).map(Math.exp));
+  const gapsOf = (oval: Oval) => from.extremes.map(({ piece, t }) => gapAt(ellipse, oval.pieces[piece]!, t));
+
+  // An extreme's size changes with a figure as the gap does at that place: its own shift is of second order.
+  const effects = figures.map((_, at) => {
+    const nudged = (by: number) => gapsOf(ovalOf(figures.map((value, index) => (index === at ? value + by : value))));
+    const after = nudged(NUDGE);
+    return nudged(-NUDGE).map((before, extreme) => (after[extreme]! - before) / (2 * NUDGE));
+  });
+  const equations = from.gaps.map((gap, extreme) => [
+    ...effects.map((effect) => effect[extreme]! * Math.sign(gap)),
+    -1, // every size is to equal the common one
+  ]);
+  const step = solveLinear(
+    equations,
+    from.gaps.map((gap) => -Math.abs(gap)),
+  );
+  if (!step) return null;
+  for (let part = 1; part > 1e-4; part /= 2) {
+    const tried = judge(ellipse, ovalOf(figures.map((value, at) => value + part * step[at]!)));
+    if (tried && tried.uneven < from.uneven) return tried;
+  }
+  return null;
+}

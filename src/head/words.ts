@@ -1,0 +1,70 @@
+import { ok, refuse, type Result } from '../result';
+import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from './head';
+
+/**
+ * Spellings the trade uses, written without spaces, hyphens and other marks: one line for each shape. Adding a spelling
+ * needs nothing but a word here.
+ */
+const SHAPE_WORDS: Readonly<Record<HeadShape, string>> = {
+  segmental:
+    'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop circlesegment partcircle',
+  'half round':
+    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc semi halfcircle halfcir halfcirc fullarch roundtop roundhead rdtop fullradius roman romanarch',
+  'quarter round':
+    'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4circle quartercircle qtrcircle quadrant',
+  round: 'round rd rnd circle circular cir fullcircle fullround fullrd oculus bullseye bullseyewindow',
+  elliptical:
+    'elliptical elliptic ellipse ellip ell halfellipse semiellipse semielliptical halfelliptical 1/2ellipse 1/2elliptical',
+  'three-centered':
+    'threecentered threecenter threecentred threecentre 3centered 3center 3centred 3centre 3ctr 3cent baskethandle basket tc threecenteredarch',
+  pointed: 'pointed point gothic goth lancet equilateral droparch pointedarch gothicarch',
+  straight:
+    'straight str square sq squarehead squaretop flat flattop level none rect rectangular rectangle plain notarched noarch',
+};
+
+const ENDS_WORDS: Readonly<Record<Ends, string>> = {
+  radial: 'radial radially radialends onradialline onradiallines radius rad square squareends squarecut squarecuts',
+  level:
+    'level levelends levelcut levelcuts levelcutends horizontal springline onspringline cutonspringline atspringline cutlevel',
+  legs: 'legs leg mitered mitred miter mitre miteredlegs mitredlegs miteredtolegs mitredtolegs mitertolegs withlegs tolegs onlegs sidelegs',
+};
+
+/**
+ * A head's shape from the words of a schedule: letter case, spaces, hyphens and periods are forgiven, "head", "arch", "top"
+ * or "window" may follow. `readHead('Half-Round')` is 'half round', `readHead('gothic arch')` is 'pointed'.
+ */
+export function readHead(text: string): Result<HeadShape> {
+  const shape = find(SHAPE_WORDS, text);
+  return shape ? ok(shape) : refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
+}
+
+/** How the arc stops, from words: `readEnds('Mitered legs')` is 'legs'. */
+export function readEnds(text: string): Result<Ends> {
+  const ends = find(ENDS_WORDS, text);
+  return ends ? ok(ends) : refuse(`ends must be one of ${ENDS.join(', ')}; got ${quoted(text)}`);
+}
+
+function quoted(text: string): string {
+  return text.trim() === '' ? 'nothing' : `"${text.trim()}"`;
+}
+
+/** What may stand behind a shape's name without changing it. */
+const TRAILING = /(archedhead|arches|arch|heads|head|tops|top|windows|window|transom|unit)$/;
+
+function find<Name extends string>(words: Readonly<Record<Name, string>>, text: string): Name | null {
+  const names = Object.keys(words) as Name[];
+  const lookUp = (word: string) => names.find((name) => words[name].split(' ').includes(word)) ?? null;
+  let word = text
+    .toLowerCase()
+    .replace(/½/g, '1/2')
+    .replace(/¼/g, '1/4')
+    .replace(/[^a-z0-9/]/g, '');
+  // "half round arch head" is found by its shorter forms, the longest first: "arch" alone is a word of its own.
+  for (;;) {
+    const name = lookUp(word);
+    if (name || word === '') return name;
+    const shorter = word.replace(TRAILING, '');
+    if (shorter === word) return null;
+    word = shorter;
+  }
+}
