@@ -9,7 +9,7 @@ const SHAPE_WORDS: Readonly<Record<HeadShape, string>> = {
   segmental:
     'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop circlesegment partcircle',
   'half round':
-    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc semi halfcircle halfcir halfcirc fullarch roundtop roundhead rdtop fullradius roman romanarch',
+    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop fullradius roman romanarch',
   'quarter round':
     'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4circle quartercircle qtrcircle quadrant',
   round: 'round rd rnd circle circular cir fullcircle fullround fullrd oculus bullseye bullseyewindow',
@@ -23,7 +23,7 @@ const SHAPE_WORDS: Readonly<Record<HeadShape, string>> = {
 };
 
 const ENDS_WORDS: Readonly<Record<Ends, string>> = {
-  radial: 'radial radially radialends onradialline onradiallines radius rad square squareends squarecut squarecuts',
+  radial: 'radial radially radialends onradialline onradiallines radius rad squareends squarecut squarecuts',
   level:
     'level levelends levelcut levelcuts levelcutends horizontal springline onspringline cutonspringline atspringline cutlevel',
   legs: 'legs leg mitered mitred miter mitre miteredlegs mitredlegs miteredtolegs mitredtolegs mitertolegs withlegs tolegs onlegs sidelegs',
@@ -49,7 +49,7 @@ function quoted(text: string): string {
 }
 
 /** What may stand behind a shape's name without changing it. */
-const TRAILING = /(archedhead|arches|arch|heads|head|tops|top|windows|window|transom|unit)$/;
+const TRAILING = /(archedhead|arches|arch|heads|head|tops|top|windows|window|openings|opening)$/;
 
 function find<Name extends string>(words: Readonly<Record<Name, string>>, text: string): Name | null {
   const names = Object.keys(words) as Name[];

@@ -1,0 +1,281 @@
+import { figure, wholeBetween } from './require';
+import { ok, refuse, type Result } from './result';
+import type { Unit } from './unit';
+
+export interface DimensionOptions {
+  /** The locale writes a comma before decimals; a point then separates thousands. */
+  readonly decimalComma?: boolean;
+  /** What a number without a unit is in: inches unless said. */
+  readonly bare?: Unit;
+  /** What the answer is in: inches unless said. Millimeters read as millimeters come back unrounded. */
+  readonly answer?: Unit;
+}
+
+const ACCEPTED = `36, 36.5, 36 1/2, 36-1/2, 36", 3', 3'-6 1/2", 3ft 6in, 914 mm, 91.4 cm or 0.914 m`;
+/** Longer text is no dimension. */
+const LONGEST_TEXT = 60;
+
+/**
+ * Inches from dimension text: a number, a number with a fraction, feet, feet and inches, or mm, cm, m, with or without
+ * spaces, with straight or typographic marks and fraction characters; a hyphen joins (`80-1/2` is 80.5), one in front is a
+ * minus. A comma is a decimal comma where `decimalComma` says so or where it can't separate thousands (`914,4 mm`).
+ * A bare fraction is read only as it stands on a tape (`7/16`): `6/8` may be a call-out. Inches after feet are less
+ * than 12. Everything else is refused with the text quoted back.
+ *
+ * Example: `3'-6 1/2"` is 42.5; `914,4 mm` is 36.
+ */
+export function readDimension(text: string, options: DimensionOptions = {}): Result<number> {
+  const written = text.trim();
+  if (written === '') return refuse(`a dimension is missing; accepted are ${ACCEPTED}`);
+  const refusal = refuse(`${quoted(written)} is not a dimension; accepted are ${ACCEPTED}`);
+  if (written.length > LONGEST_TEXT) return refusal;
+  const plain = plainMarks(written);
+  const negative = plain.startsWith('-');
+  const size = readSize(negative ? plain.slice(1).trim() : plain, options);
+  if (size === null) return refusal;
+  if (!Number.isFinite(size.amount)) return refusal;
+  const answer = options.answer ?? 'in';
+  const amount = size.unit === answer ? size.amount : answer === 'in' ? size.amount / 25.4 : size.amount * 25.4;
+  return ok(negative && amount !== 0 ? -amount : amount);
+}
+
+function quoted(text: string): string {
+  return `"${text.length > LONGEST_TEXT ? `${text.slice(0, LONGEST_TEXT)}…` : text}"`;
+}
+
+const FRACTION_CHARACTERS: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅕': '1/5',
+  '⅖': '2/5',
+  '⅗': '3/5',
+  '⅘': '4/5',
+  '⅙': '1/6',
+  '⅚': '5/6',
+  '⅒': '1/10',
+};
+const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+const SUBSCRIPTS = '₀₁₂₃₄₅₆₇₈₉';
+
+/** Straight marks, plain digits, single spaces, units as `'`, `"`, `mm`, `cm`, `m`. */
+function plainMarks(text: string): string {
+  return text
+    .replace(/[½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⅒]/g, (character) => ` ${FRACTION_CHARACTERS[character]!}`)
+    .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]+[⁄∕/]/g, (digits) => ` ${[...digits].map((digit) => digitIn(SUPERSCRIPTS, digit)).join('')}`)
+    .replace(/[₀₁₂₃₄₅₆₇₈₉]/g, (digit) => digitIn(SUBSCRIPTS, digit))
+    .replace(/[⁄∕]/g, '/')
+    .replace(/[\u2010-\u2015\u2212]/g, '-')
+    .replace(/[″“”‟〃]/g, '"')
+    .replace(/[′‘’‛`´ʹ]/g, "'")
+    .replace(/''/g, '"')
+    .toLowerCase()
+    .replace(/(?<![a-z])(?:feet|foot|ft)(?![a-z])\.?/g, "'")
+    .replace(/(?<![a-z])(?:inches|inch|in)(?![a-z])\.?/g, '"')
+    .replace(/(?<![a-z])(?:millimeters?|millimetres?|mm)(?![a-z])\.?/g, 'mm')
+    .replace(/(?<![a-z])(?:centimeters?|centimetres?|cm)(?![a-z])\.?/g, 'cm')
+    .replace(/(?<![a-z])(?:meters?|metres?|m)(?![a-z])\.?/g, 'm')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+function digitIn(digits: string, character: string): string {
+  const at = digits.indexOf(character);
+  return at < 0 ? character : String(at);
+}
+
+interface Size {
+  readonly amount: number;
+  readonly unit: Unit;
+}
+
+const NUMBER = '(\\d[\\d.,]*|[.,]\\d+)';
+const FRACTION = '(\\d{1,3}) ?/ ?(\\d{1,3})';
+/** Whole inches, decimal inches, inches and a fraction, or a fraction alone. */
+const INCHES = `(?:${NUMBER}(?:(?: ?- ?| )${FRACTION})?|${FRACTION})`;
+const METRIC_SIZE = new RegExp(`^${NUMBER} ?(mm|cm|m)$`);
+const INCH_SIZE = new RegExp(`^${INCHES} ?(")?$`);
+const FOOT_SIZE = new RegExp(`^${NUMBER}(?:(?: ?- ?| )${FRACTION})? ?'$`);
+const FOOT_INCH_SIZE = new RegExp(`^(\\d+) ?' ?-? ?${INCHES} ?"?$`);
+
+function readSize(text: string, options: DimensionOptions): Size | null {
+  const metric = METRIC_SIZE.exec(text);
+  if (metric) return inMillimeters(metric[1]!, metric[2]!, options);
+
+  const inches = INCH_SIZE.exec(text);
+  if (inches) {
+    const marked = inches[6] !== undefined;
+    if (marked) return inInches(mixed(inches, 1, options, 'tape or not'));
+    const bareNumber = inches[2] === undefined && inches[4] === undefined;
+    if (options.bare === 'mm') return bareNumber ? inMillimeters(inches[1]!, 'mm', options) : null;
+    return bareNumber && !withoutDoubt(inches[1]!, options) ? null : inInches(mixed(inches, 1, options, 'tape only'));
+  }
+
+  const feetOnly = FOOT_SIZE.exec(text);
+  if (feetOnly) {
+    const feet = mixed([...feetOnly, undefined, undefined], 1, options, 'tape or not');
+    return inInches(feet === null ? null : feet * 12);
+  }
+
+  const feetAndInches = FOOT_INCH_SIZE.exec(text);
+  if (!feetAndInches) return null;
+  const rest = mixed(feetAndInches, 2, options, 'tape or not');
+  return rest === null || rest >= 12 ? null : inInches(Number(feetAndInches[1]) * 12 + rest);
+}
+
+function inInches(amount: number | null): Size | null {
+  return amount === null ? null : { amount, unit: 'in' };
+}
+
+const PLACES: Readonly<Record<string, string>> = { mm: '', cm: 'e1', m: 'e3' };
+
+/** The decimal point is moved in the text, so that 91.4 cm is the same number as 914 mm. */
+function inMillimeters(digits: string, unit: string, options: DimensionOptions): Size | null {
+  const decimal = decimalText(digits, options);
+  return decimal === null ? null : { amount: Number(decimal + PLACES[unit]!), unit: 'mm' };
+}
+
+/** Number, number and fraction, or fraction alone, in five groups of a match from `at` on. */
+function mixed(
+  match: readonly (string | undefined)[],
+  at: number,
+  options: DimensionOptions,
+  bareFraction: 'tape only' | 'tape or not',
+): number | null {
+  const [number, over, under, aloneOver, aloneUnder] = match.slice(at, at + 5);
+  if (number === undefined) {
+    const alone = proper(aloneOver!, aloneUnder!);
+    return bareFraction === 'tape only' && !onTape(Number(aloneOver), Number(aloneUnder)) ? null : alone;
+  }
+  if (over === undefined) {
+    const decimal = decimalText(number, options);
+    return decimal === null ? null : Number(decimal);
+  }
+  const fraction = proper(over, under!);
+  return fraction === null || !/^\d+$/.test(number) ? null : Number(number) + fraction;
+}
+
+function proper(over: string, under: string): number | null {
+  return Number(over) < Number(under) ? Number(over) / Number(under) : null;
+}
+
+/** Reduced halves to 128ths. `6/8` is not: as a call-out it would be six feet eight. */
+function onTape(over: number, under: number): boolean {
+  return over % 2 === 1 && [2, 4, 8, 16, 32, 64, 128].includes(under);
+}
+
+/** A comma in a number without any unit may as well part two numbers: only the locale can tell. */
+function withoutDoubt(digits: string, options: DimensionOptions): boolean {
+  return options.decimalComma === true || !digits.includes(',');
+}
+
+/** The digits with a decimal point; null where the separator could as well part thousands, or is one. */
+function decimalText(digits: string, options: DimensionOptions): string | null {
+  const [mark, other] = options.decimalComma ? [',', '.'] : ['.', ','];
+  const marks = digits.replace(/\d/g, '');
+  if (marks === '' || marks === mark) return digits.replace(mark, '.');
+  // "1,219.5": a point after thousands can only be the decimal one.
+  const grouped = new RegExp(`^[1-9]\\d{0,2}(\\${other}\\d{3})+\\${mark}\\d+$`);
+  if (grouped.test(digits)) return digits.replaceAll(other, '').replace(mark, '.');
+  const partsThousands = /^[1-9]\d{0,2}[.,]\d{3}$/.test(digits);
+  return marks === other && !partsThousands ? digits.replace(other, '.') : null;
+}
+
+/**
+ * Width and height from a door call-out, feet and inches each, width first: `3068` is 36 × 80, `21068` 34 × 80,
+ * `3/0 x 6/8` 36 × 80; also two dimensions with an x between (`36 x 80`). Only for a column known to hold call-outs: a
+ * plain `3068` is a number anywhere else. Refused: digits with more than one reading (`21110`), and everything else.
+ */
+export function readCallout(text: string, options: DimensionOptions = {}): Result<{ width: number; height: number }> {
+  const written = text.trim();
+  const plain = plainMarks(written).replace(/[×✕]/g, 'x');
+  const refusal = refuse(
+    `${quoted(written)} is not a size; accepted are call-outs such as 3068 or 3/0 x 6/8, and sizes such as 36 x 80`,
+  );
+  const answer = (inches: number) => (options.answer === 'mm' ? inches * 25.4 : inches);
+  const digits = /^\d{4,6}$/.exec(plain) ? digitReadings(plain) : [];
+  if (digits.length === 1) return ok({ width: answer(digits[0]![0]), height: answer(digits[0]![1]) });
+  if (digits.length > 1) {
+    return refuse(`${quoted(written)} can be read in ${digits.length} ways; write it as in 2/10 x 6/8`);
+  }
+  const sides = plain.split(/ ?(?:x|by) ?/);
+  if (sides.length !== 2) return refusal;
+  const [width, height] = sides.map((side) => {
+    const feetInches = slashFeet(side);
+    if (feetInches !== null) return ok(answer(feetInches));
+    return readDimension(side, options);
+  });
+  return width!.ok && height!.ok ? ok({ width: width!.value, height: height!.value }) : refusal;
+}
+
+/** Every way to part the digits into feet, inches, feet, inches. */
+function digitReadings(digits: string): [number, number][] {
+  const readings: [number, number][] = [];
+  for (const widthDigits of [2, 3]) {
+    const width = digitFeet(digits.slice(0, widthDigits));
+    const height = digitFeet(digits.slice(widthDigits));
+    if (width !== null && height !== null) readings.push([width, height]);
+  }
+  return readings;
+}
+
+/** `30` is 36, `210` is 34: a foot digit, then inches 0 to 9 or 10 or 11. */
+function digitFeet(digits: string): number | null {
+  return /^[1-9](\d|1[01])$/.test(digits) ? Number(digits[0]) * 12 + Number(digits.slice(1)) : null;
+}
+
+/** `3/0`, `2/10` or `3-0`: feet and whole inches. */
+function slashFeet(text: string): number | null {
+  const match = /^(\d{1,2}) ?[/-] ?(\d|1[01])$/.exec(text);
+  return match && Number(match[1]) > 0 ? Number(match[1]) * 12 + Number(match[2]) : null;
+}
+
+/**
+ * Text in feet and inches to the nearest 1/denominator of an inch, a fraction reduced, a full foot carried: 42.5 is
+ * `3'-6 1/2"`, 11 31/32 is `1'-0"`, 6.5 is `0'-6 1/2"`. A tie goes away from zero (1/32 in sixteenths is 1/16). The
+ * denominator is a whole number from 1 to 128.
+ */
+export function feetInches(inches: number, denominator = 16): Result<string> {
+  const rounded = toFraction(inches, denominator);
+  if (!rounded.ok) return rounded;
+  const { negative, whole, fraction } = rounded.value;
+  const feet = Math.floor(whole / 12);
+  return ok(`${negative ? '-' : ''}${feet}'-${whole - feet * 12}${fraction && ` ${fraction}`}"`);
+}
+
+/**
+ * Inches as on a tape, without a mark: 35.4375 is `35 7/16`, 0.5 is `1/2`, -3 is `-3`; rounded as in `feetInches`.
+ */
+export function shopInches(inches: number, denominator = 16): Result<string> {
+  const rounded = toFraction(inches, denominator);
+  if (!rounded.ok) return rounded;
+  const { negative, whole, fraction } = rounded.value;
+  const size = whole === 0 && fraction ? fraction : `${whole}${fraction && ` ${fraction}`}`;
+  return ok(`${negative ? '-' : ''}${size}`);
+}
+
+function toFraction(inches: number, denominator: number) {
+  const refusal = wholeBetween('denominator', denominator, 1, 128);
+  if (refusal) return refusal;
+  if (!Number.isFinite(inches) || Math.abs(inches) > 1e12) {
+    return refuse(`inches must be a number between -1e12 and 1e12; got ${figure(inches)}`);
+  }
+  const size = Math.abs(inches);
+  const wholeInches = Math.floor(size);
+  const parts = Math.round((size - wholeInches) * denominator);
+  const whole = parts === denominator ? wholeInches + 1 : wholeInches;
+  const over = parts === denominator ? 0 : parts;
+  const shared = greatestCommonDivisor(over, denominator);
+  const fraction = over === 0 ? '' : `${over / shared}/${denominator / shared}`;
+  return ok({ negative: inches < 0 && (whole > 0 || over > 0), whole, fraction });
+}
+
+function greatestCommonDivisor(one: number, other: number): number {
+  return other === 0 ? one : greatestCommonDivisor(other, one % other);
+}
