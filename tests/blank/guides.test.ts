@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest';
+import { guides } from '../../src/blank/guides';
+import { refusalOf, valueOf } from '../value';
+
+describe('the guides a blank slides between', () => {
+  it('stand off each edge of the blank by the clearance, 1/32 unless said', () => {
+    expect(valueOf(guides(18, 3.5))).toEqual({ inside: 17.96875, outside: 21.53125 });
+    expect(valueOf(guides(18, 3.5, 0.25, 0.0625))).toEqual({ inside: 17.6875, outside: 21.8125 });
+    expect(valueOf(guides(18, 3.5, 0.25, 0))).toEqual({ inside: 17.75, outside: 21.75 });
+  });
+
+  it('leave twice the clearance in all', () => {
+    const { inside, outside } = valueOf(guides(450, 90, 6, 0.8));
+    expect(outside - inside).toBeCloseTo(90 + 12 + 1.6, 10);
+  });
+
+  it('refuse a clearance that leaves no inside guide, or is negative', () => {
+    expect(refusalOf(guides(2, 3.5, 1, 1))).toBe('clearance must be less than radius − margin, here 1; got 1');
+    expect(refusalOf(guides(2, 3.5, 0, -0.1))).toBe('clearance must be 0 or more; got -0.1');
+  });
+});
