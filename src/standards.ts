@@ -111,7 +111,7 @@ type ValueOf<E> = E extends { measure: 'choice'; choices: readonly (infer C)[] }
 export type Standards = { readonly [E in Entry as E['key']]: ValueOf<E> } & { readonly stock: readonly StockBoard[] };
 
 /** The name of the workbook cell that holds a setting: `cuttingCircle` → `Shop_cutting_circle`. */
-export function cellName(key: SettingKey): string {
+export function cellName(key: string): string {
   return 'Shop_' + key.replace(/[A-Z]/g, (letter) => '_' + letter.toLowerCase());
 }
 

@@ -1,0 +1,26 @@
+import type { Standards } from '../standards';
+import type { Inputs } from './inputs';
+import type { OwnFigures } from './ownFigures';
+
+/**
+ * What can be computed but should be looked at before the order goes out. The workbook says the same sentences by
+ * formula (`workbook/takeoffColumns.ts`).
+ */
+export const ATTENTION = {
+  short: 'A blank is shorter than the rolls hold.',
+  tight: 'An inside radius is smaller than the machine takes.',
+  wide: 'The blank is wider than the machine takes.',
+  ellipse: 'Three arcs stray from the true ellipse by more than is allowed.',
+  finish: 'The outside edge gets fewer knife cuts than the Economy grade asks for.',
+} as const;
+
+export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
+  const plans = [own.crown, own.haunch].flatMap((plan) => (plan ? [plan] : []));
+  const said: string[] = [];
+  if (plans.some((plan) => plan.runLength < standards.shortestPiece)) said.push(ATTENTION.short);
+  if (plans.some((plan) => plan.ring.inside < standards.smallestRadius)) said.push(ATTENTION.tight);
+  if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
+  if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);
+  if (own.cutsOutside < 15) said.push(ATTENTION.finish);
+  return said;
+}

@@ -1,0 +1,133 @@
+import type { Ends, HeadShape } from '../head/head';
+import type { Opening, OpeningField } from '../schedule/opening';
+import type { Standards } from '../standards';
+import { inStock, woodFor, type Wood } from './wood';
+
+/** An opening's inputs with the shop's standards put in where the schedule gives nothing; complete, and possible. */
+export interface Inputs {
+  readonly quantity: number;
+  readonly head: HeadShape;
+  readonly ends: Ends;
+  readonly span: number;
+  readonly rise: number | null;
+  readonly reveal: number;
+  readonly face: number;
+  readonly thickness: number;
+  readonly species: string;
+  readonly profile: string;
+  readonly leg: number;
+  readonly wood: Wood;
+}
+
+/** An opening's inputs as far as they are known: a blank is the shop's standard, unless what stood there was in doubt. */
+export type Known = { readonly mark: string } & { readonly [K in keyof Inputs]: Inputs[K] | null };
+
+export function known(opening: Opening, standards: Standards): Known {
+  const doubtful = new Set(opening.problems.map((problem) => problem.field));
+  const given = <K extends OpeningField, T>(field: K, standard: T) =>
+    opening[field] ?? (doubtful.has(field) ? null : standard);
+  const species = given('species', standards.species);
+  const thickness = given('thickness', standards.thickness);
+  const { head, span } = opening;
+  return {
+    mark: opening.mark,
+    quantity: opening.quantity,
+    head,
+    ends: given('ends', standards.ends),
+    span,
+    rise: head === 'half round' && span !== null ? given('rise', span / 2) : opening.rise,
+    reveal: given('reveal', standards.reveal),
+    face: given('face', standards.face),
+    thickness,
+    species,
+    profile: given('profile', standards.profile),
+    leg: given('leg', 0),
+    wood: species === null || thickness === null ? null : woodFor(species, thickness, standards),
+  };
+}
+
+/**
+ * What an input must be, in one sentence. The workbook's formulas say the same sentences under the same conditions
+ * (`workbook/needsFormula.ts`).
+ */
+export const NEEDS = {
+  quantity: 'Needs a quantity: a whole number from 1.',
+  head: 'Needs a head: segmental, half round, quarter round, round, elliptical, three-centered, pointed or straight.',
+  ends: 'Needs ends: radial, level or legs.',
+  span: 'Needs a span: more than 0.',
+  rise: {
+    segmental: 'Needs a rise: more than 0.',
+    'half round': 'A half round rises half its span: correct the span, the rise or the head.',
+    elliptical: 'Needs a rise: more than 0.',
+    'three-centered': 'Needs a rise: more than 0, less than half the span.',
+    pointed: 'Needs a rise: at least half the span.',
+  },
+  reveal: 'Needs a reveal: 0 or more.',
+  face: 'Needs a casing width: more than 0.',
+  thickness: 'Needs a thickness: more than 0.',
+  leg: 'The leg must be 0 or more.',
+  profile: 'Needs a profile: a name without * ? ~.',
+  species: 'Needs a species: one of the stock list.',
+  wood: 'The stock list has no board of this species that is thick enough.',
+  width: 'No board of the stock list is wider than the casing with its margins.',
+  mark: 'This mark is used twice: give one of the openings another.',
+} as const;
+
+export type RiseHead = keyof typeof NEEDS.rise;
+
+/** Whether a rise is possible for the head; null: heads that have no rise of their own to judge. */
+export function riseFits(head: RiseHead, span: number, rise: number): boolean {
+  switch (head) {
+    case 'segmental':
+    case 'elliptical':
+      return rise > 0;
+    case 'half round':
+      return Math.abs(rise - span / 2) <= 1e-9 * span;
+    case 'three-centered':
+      return rise > 0 && rise < span / 2;
+    case 'pointed':
+      return rise >= span / 2;
+  }
+}
+
+/** What is missing, each in a sentence, in the order of the workbook's columns; none: the figures can be computed. */
+export function needsOf(
+  opening: Opening,
+  at: Known,
+  standards: Standards,
+  markUsed: (mark: string) => number,
+): string[] {
+  const said = new Map<OpeningField, string>();
+  for (const { field, message } of opening.problems) {
+    const before = said.get(field);
+    said.set(field, before === undefined ? message : `${before} ${message}`);
+  }
+  const needs: string[] = [];
+  const need = (field: OpeningField, sentence: string) => needs.push(said.get(field) ?? sentence);
+
+  if (said.has('mark') && markUsed(at.mark) > 1) need('mark', NEEDS.mark);
+  if (at.quantity === null || at.quantity < 1 || !Number.isInteger(at.quantity)) need('quantity', NEEDS.quantity);
+  if (at.head === null) need('head', NEEDS.head);
+  if (at.ends === null) need('ends', NEEDS.ends);
+  if (!positive(at.span)) need('span', NEEDS.span);
+  if (at.head !== null && at.head in NEEDS.rise) {
+    const head = at.head as RiseHead;
+    if (at.rise === null || (positive(at.span) && !riseFits(head, at.span, at.rise))) need('rise', NEEDS.rise[head]);
+  } else if (at.rise === null && said.has('rise')) {
+    need('rise', NEEDS.rise.segmental);
+  }
+  if (at.reveal === null || !(at.reveal >= 0)) need('reveal', NEEDS.reveal);
+  if (!positive(at.face)) need('face', NEEDS.face);
+  if (!positive(at.thickness)) need('thickness', NEEDS.thickness);
+  if (at.leg === null || !(at.leg >= 0)) need('leg', NEEDS.leg);
+  if (at.profile === null || at.profile === '' || /[*?~]/.test(at.profile)) need('profile', NEEDS.profile);
+  if (at.species === null || !inStock(at.species, standards)) need('species', NEEDS.species);
+  else if (positive(at.thickness) && at.wood === null) need('species', NEEDS.wood);
+  if (at.wood !== null && positive(at.face) && !(at.wood.widest > at.face + 2 * standards.margin))
+    needs.push(NEEDS.width);
+  return needs;
+}
+
+function positive(figure: number | null): figure is number {
+  return figure !== null && figure > 0;
+}

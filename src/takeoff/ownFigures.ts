@@ -1,0 +1,145 @@
+import { boardFeet } from '../lumber';
+import { cutsPerInch, finishGrade } from '../machine';
+import { ok, refuse, type Result } from '../result';
+import type { Standards } from '../standards';
+import { perFootPerMinute, perInch } from '../unit';
+import { chooseBlank, type BlankChoice } from './blankChoice';
+import { curveOf, legAboveSpring, type Curve, type RingKind } from './curve';
+import type { Inputs } from './inputs';
+import { boardFor } from './wood';
+
+/** A ring with the blank chosen for it and the guide set it runs between. */
+export interface RingPlan {
+  readonly ring: RingKind;
+  readonly blank: BlankChoice;
+  /** Guide sets are alike where profile, width, thickness and inside radius are. */
+  readonly guide: string;
+  /** Length of one blank along the molding's center, the length the rolls carry. */
+  readonly runLength: number;
+}
+
+/** Straight molding that belongs to an opening: a straight head, legs. */
+export interface StraightPlan {
+  readonly pieces: readonly { readonly length: number; readonly count: number }[];
+  /** Of one opening. */
+  readonly length: number;
+  readonly count: number;
+  readonly width: number;
+  readonly boardFeet: number;
+  /** Straight molding of one profile shares one set-up, without guides. */
+  readonly setup: string;
+}
+
+/** What follows from one opening alone, for one head and its legs, before anything is shared with others. */
+export interface OwnFigures {
+  readonly curve: Curve;
+  readonly crown: RingPlan | null;
+  readonly haunch: RingPlan | null;
+  readonly straight: StraightPlan | null;
+  readonly knife: string;
+  readonly cutsPerInch: number;
+  readonly cutsOutside: number;
+  readonly grade: string;
+  readonly passes: number;
+  /** The board straight stock is ripped from. */
+  readonly ripWidth: number;
+  /** Board feet of one set-up's test piece. */
+  readonly testBoardFeet: number;
+  readonly ripPrice: number;
+}
+
+export function ownFigures(inputs: Inputs, standards: Standards): Result<OwnFigures> {
+  const curve = curveOf(inputs, standards.endAllowance);
+  if (!curve.ok) return curve;
+  const knife = knifeName(inputs);
+  const crown = ringPlan(curve.value.crown, inputs, standards, knife);
+  if (!crown.ok) return crown;
+  const haunch = ringPlan(curve.value.haunch, inputs, standards, knife);
+  if (!haunch.ok) return haunch;
+
+  const inch = perInch(standards.unit);
+  const ripped = boardFor(inputs.face + 2 * standards.margin, inputs.wood);
+  if (ripped === null) return refuse('No board of the stock list is wider than the casing with its margins.');
+  const straight = straightPlan(inputs, standards, curve.value, knife);
+  if (!straight.ok) return straight;
+  const test =
+    standards.testPiece === 0
+      ? ok(0)
+      : boardFeet(inputs.wood.quarters / 4, (inputs.face + 2 * standards.margin) / inch, standards.testPiece / inch);
+  if (!test.ok) return test;
+
+  const feed = standards.feed / perFootPerMinute(standards.unit);
+  const center = cutsPerInch(standards.rpm, standards.knives, feed);
+  if (!center.ok) return center;
+  const tightest = Math.min(...[crown.value, haunch.value].map((plan) => plan?.ring.inside ?? Infinity));
+  const outside = Number.isFinite(tightest)
+    ? cutsPerInch(standards.rpm, standards.knives, feed, tightest + inputs.face / 2, tightest + inputs.face)
+    : center;
+  if (!outside.ok) return outside;
+  const grade = finishGrade(outside.value);
+  if (!grade.ok) return grade;
+  return ok({
+    curve: curve.value,
+    crown: crown.value,
+    haunch: haunch.value,
+    straight: straight.value,
+    knife,
+    cutsPerInch: center.value,
+    cutsOutside: outside.value,
+    grade: grade.value,
+    passes: passesOf(standards),
+    ripWidth: ripped.width,
+    testBoardFeet: test.value,
+    ripPrice: ripped.price,
+  });
+}
+
+/** Passes to take the profile down to its depth. */
+export function passesOf(standards: Standards): number {
+  return Math.ceil(standards.profileDepth / standards.deepestCut - 1e-9);
+}
+
+/** One knife is ground for each profile, width and thickness. */
+function knifeName(inputs: Inputs): string {
+  return `${thousandths(inputs.face)} x ${thousandths(inputs.thickness)} ${inputs.profile}`;
+}
+
+function thousandths(figure: number): number {
+  return Math.round(figure * 1000) / 1000;
+}
+
+function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan | null> {
+  if (ring === null) return ok(null);
+  const size = { inside: ring.inside, face: inputs.face, degrees: ring.blankAngle };
+  const blank = chooseBlank(size, inputs.wood, standards);
+  if (!blank.ok) return blank;
+  return ok({
+    ring,
+    blank: blank.value,
+    guide: `${knife}, R ${thousandths(ring.inside)}`,
+    runLength: (ring.blankAngle * Math.PI * (ring.inside + inputs.face / 2)) / 180,
+  });
+}
+
+function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife: string): Result<StraightPlan | null> {
+  const pieces: { length: number; count: number }[] = [];
+  if (inputs.head === 'straight') pieces.push({ length: curve.length + 2 * standards.endAllowance, count: 1 });
+  if (inputs.leg > 0) {
+    const long = inputs.leg + Math.max(0, legAboveSpring(inputs));
+    pieces.push({ length: long + 2 * standards.endAllowance, count: 2 });
+  }
+  if (pieces.length === 0) return ok(null);
+  const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
+  const width = inputs.face + 2 * standards.margin;
+  const inch = perInch(standards.unit);
+  const feet = boardFeet(inputs.wood.quarters / 4, width / inch, length / inch);
+  if (!feet.ok) return feet;
+  return ok({
+    pieces,
+    length,
+    count: pieces.reduce((sum, piece) => sum + piece.count, 0),
+    width,
+    boardFeet: feet.value,
+    setup: `${knife}, straight`,
+  });
+}

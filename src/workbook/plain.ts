@@ -1,0 +1,153 @@
+/**
+ * The plain twin: a formula with worksheet functions of ours rewritten in functions every spreadsheet has, so that a
+ * workbook calculates where the add-in isn't. Each rewriting takes the arguments as formula text. No LET, LAMBDA or
+ * XLOOKUP: LibreOffice and older Excel know none of them.
+ */
+
+type Rewrite = (...args: string[]) => string;
+
+/** a = half the span; every argument stands in parentheses already. */
+const half = (span: string) => `(${span}/2)`;
+const arcRadius = (span: string, rise: string) => `((${half(span)}^2+${rise}^2)/(2*${rise}))`;
+
+/** Midpoints of 64 equal parts of a right angle, in 128ths: the midpoint rule converges like a power on an ellipse. */
+const MIDPOINTS = `{${Array.from({ length: 64 }, (_, at) => 2 * at + 1).join(',')}}*PI()/256`;
+
+const LENGTHS: readonly (readonly [head: string, length: (s: string, h: string, d: string, ends: string) => string])[] =
+  [
+    [
+      'segmental',
+      (s, h, d, ends) => {
+        const radius = arcRadius(s, h);
+        const level = `2*ATAN2(${radius}-${h},SQRT((${d}+${h})*(2*${radius}+${d}-${h})))`;
+        const legs = `2*ATAN2((${half(s)}-${h})*SQRT((${half(s)}+${h})^2+4*${h}*${d})/(2*${h}),${half(s)}+${d})`;
+        return `(${radius}+${d})*IF(${ends}="legs",${legs},IF(${ends}="level",${level},4*ATAN(2*${h}/${s})))`;
+      },
+    ],
+    ['half round', (s, _h, d) => `PI()*(${half(s)}+${d})`],
+    ['quarter round', (s, _h, d) => `PI()/2*(${s}+${d})`],
+    ['round', (s, _h, d) => `2*PI()*(${half(s)}+${d})`],
+    [
+      'elliptical',
+      (s, h, d) => `SUMPRODUCT(SQRT((${half(s)}*SIN(${MIDPOINTS}))^2+(${h}*COS(${MIDPOINTS}))^2))*PI()/64+PI()*${d}`,
+    ],
+    [
+      'three-centered',
+      (s, h, d) => {
+        const { haunch, crown } = bisector(s, h);
+        const turn = `ATAN2(${half(s)}-${haunch},${crown}-${h})`;
+        return `2*(${haunch}*${turn}+${crown}*(PI()/2-${turn}))+PI()*${d}`;
+      },
+    ],
+    [
+      'pointed',
+      (s, h, d) => {
+        const radius = `((${half(s)}^2+${h}^2)/${s})`;
+        return `2*(${radius}+${d})*ATAN2(${radius}-${half(s)},SQRT((${d}+${half(s)})*(2*${radius}+${d}-${half(s)})))`;
+      },
+    ],
+    ['straight', (s, _h, d, ends) => `${s}+IF(${ends}="legs",2*${d},0)`],
+  ];
+
+/** Radii of the three-centered arch by the bisector construction. */
+function bisector(s: string, h: string): { haunch: string; crown: string } {
+  const diagonal = `SQRT(${half(s)}^2+${h}^2)`;
+  return {
+    haunch: `((${diagonal}^2-(${half(s)}-${h})*${diagonal})/${s})`,
+    crown: `((${diagonal}^2+(${half(s)}-${h})*${diagonal})/(2*${h}))`,
+  };
+}
+
+const REWRITES: Readonly<Record<string, Rewrite>> = {
+  RADIUS: arcRadius,
+  ANGLE: (span, rise) => `DEGREES(4*ATAN(2*${rise}/${span}))`,
+  HEADLENGTH: (head, span, rise, offset = '0', ends = '"radial"') =>
+    '(' +
+    LENGTHS.reduceRight(
+      (otherwise, [shape, length]) => `IF(${head}="${shape}",${length(span!, rise!, offset, ends)},${otherwise})`,
+      'NA()',
+    ) +
+    ')',
+  MITER: (span, rise, face, reveal = '0') => {
+    const corner = (offset: string) => `SQRT((${half(span!)}+${rise})^2+4*${rise}*(${offset}))`;
+    return `DEGREES(ATAN(2*(${half(span!)}-${rise})/(${corner(reveal)}+${corner(`${reveal}+${face}`)})))`;
+  },
+  SEGMENTS: (radius, face, angle, board, margin = '0', grain = '30') => {
+    const inside = `(${radius}-${margin})`;
+    const outside = `(${radius}+${face}+${margin})`;
+    const widestTurn = `ACOS(MAX(-1,(${outside}-${board})/${inside}))`;
+    return `MAX(1,ROUNDUP(MAX(${angle}/(2*${grain}),RADIANS(${angle})/(2*${widestTurn}))-0.000000001,0))`;
+  },
+  BLANKWIDTH: (radius, face, angle, count, margin = '0') =>
+    `(${face}+2*${margin}+(${radius}-${margin})*2*SIN(RADIANS(${angle})/4/${count})^2)`,
+  BLANKLENGTH: (radius, face, angle, count, margin = '0') =>
+    `(2*(${radius}+${face}+${margin})*TAN(RADIANS(${angle})/2/${count}))`,
+  BOARDFEET: (thickness, width, length, quantity = '1') => `(MAX(${thickness},1)*${width}*${length}*${quantity}/144)`,
+  CUTSPERINCH: (rpm, knives, feed, feedRadius, edgeRadius) =>
+    `(${rpm}*${knives}/(12*${feed})${feedRadius === undefined ? '' : `*${feedRadius}/${edgeRadius}`})`,
+  RUNTIME: (length, feed, passes = '1', handling = '0') => `(${passes}*${length}/(12*${feed})+${handling})`,
+};
+
+/**
+ * Rewrites every `ARCH.` call of a formula. `written` gives the value of a call that has no closed form (the arcs that
+ * best fit an ellipse); such a formula no longer follows its arguments, and the cell must say so.
+ */
+export function plainFormula(formula: string, written: (call: string) => number): { formula: string; fixed: boolean } {
+  let fixed = false;
+  const rewrite = (text: string): string => {
+    const at = text.search(/(INDEX\()?ARCH\./);
+    if (at < 0) return text;
+    const end = closing(text, text.indexOf('(', at));
+    const call = text.slice(at, end + 1);
+    const rest = rewrite(text.slice(end + 1));
+    const before = text.slice(0, at);
+    if (call.startsWith('INDEX(')) {
+      fixed = true;
+      return `${before}${written(call)}${rest}`;
+    }
+    const name = call.slice('ARCH.'.length, call.indexOf('('));
+    const args = splitArguments(call.slice(call.indexOf('(') + 1, -1)).map((arg) => parenthesized(rewrite(arg)));
+    const rule = REWRITES[name];
+    // A formula of ours that has no plain form is a mistake of the workbook's columns; the tests rewrite each one.
+    return rule ? `${before}${rule(...args)}${rest}` : `${before}NA()${rest}`;
+  };
+  return { formula: rewrite(formula), fixed };
+}
+
+/** Index of the parenthesis that closes the one at `open`; text in quotes is passed over. */
+function closing(text: string, open: number): number {
+  let depth = 0;
+  for (let at = open, quoted = false; at < text.length; at++) {
+    const letter = text[at];
+    if (letter === '"') quoted = !quoted;
+    else if (quoted) continue;
+    else if (letter === '(') depth++;
+    else if (letter === ')' && --depth === 0) return at;
+  }
+  return text.length - 1;
+}
+
+function splitArguments(text: string): string[] {
+  const parts: string[] = [];
+  let depth = 0;
+  let quoted = false;
+  let from = 0;
+  for (let at = 0; at < text.length; at++) {
+    const letter = text[at];
+    if (letter === '"') quoted = !quoted;
+    else if (quoted) continue;
+    else if (letter === '(' || letter === '{') depth++;
+    else if (letter === ')' || letter === '}') depth--;
+    else if (letter === ',' && depth === 0) {
+      parts.push(text.slice(from, at));
+      from = at + 1;
+    }
+  }
+  parts.push(text.slice(from));
+  return parts;
+}
+
+/** Cell references, names, numbers and quoted text stand as they are; anything longer goes into parentheses. */
+function parenthesized(text: string): string {
+  return /^(\$?[A-Z]+\$?\d+|[A-Za-z_]+|\d+(\.\d+)?|"[^"]*")$/.test(text) ? text : `(${text})`;
+}

@@ -1,0 +1,183 @@
+import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
+import { columnLetters } from './address';
+import { columnFormat, columnUnit } from './format';
+import { plainFormula } from './plain';
+import type { Cell, CellStyle, Sheet, Validation } from './sheet';
+import { ENDS, HEAD_SHAPES } from '../head/head';
+import { TAKEOFF_COLUMNS, type TakeoffColumn } from './takeoffColumns';
+import { quote } from './needsFormula';
+
+/** Rows above the openings: title, summary, group, heading, unit. */
+export const TAKEOFF_HEAD_ROWS = 5;
+
+const LETTERS: ReadonlyMap<string, string> = new Map(
+  TAKEOFF_COLUMNS.map((column, at) => [column.key, columnLetters(at)]),
+);
+
+/** Where the openings stand on the sheet. */
+interface Body {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** A column's cells as an absolute range, for formulas on other sheets: `Takeoff!$A$6:$A$30`. */
+export function takeoffRange(key: string, openings: number): string {
+  const body = bodyOf(openings);
+  const letter = LETTERS.get(key);
+  return `Takeoff!$${letter}$${body.first}:$${letter}$${body.last}`;
+}
+
+function bodyOf(openings: number): Body {
+  return { first: TAKEOFF_HEAD_ROWS + 1, last: TAKEOFF_HEAD_ROWS + Math.max(1, openings) };
+}
+
+/** A column's template with its places filled in. */
+function resolve(template: string, row: number, body: Body): string {
+  return template.replace(/\{(\w+)(:all)?\}/g, (_match, key: string, all: string | undefined) => {
+    const letter = LETTERS.get(key) ?? '#REF!';
+    return all ? `$${letter}$${body.first}:$${letter}$${body.last}` : `${letter}${row}`;
+  });
+}
+
+/** The takeoff: a row for each opening, live figures, and what each opening needs. `plain` writes no ARCH formulas. */
+export function takeoffSheet(takeoff: Takeoff, plain: boolean): Sheet {
+  const { unit } = takeoff.standards;
+  const body = bodyOf(takeoff.openings.length);
+  const rows: (Cell | null)[][] = [
+    [{ value: 'Takeoff', style: 'title' }],
+    [{ ...summary(takeoff, body), style: 'text' }],
+    groupRow(),
+    TAKEOFF_COLUMNS.map((column) => ({ value: column.heading, style: 'heading', wrap: true })),
+    TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' })),
+    ...takeoff.openings.map((row, at) =>
+      TAKEOFF_COLUMNS.map((column) => cellOf(column, row, takeoff, body.first + at, body, plain)),
+    ),
+    TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body)),
+  ];
+  return {
+    name: 'Takeoff',
+    rows,
+    widths: TAKEOFF_COLUMNS.map((column) => column.width),
+    frozenRows: TAKEOFF_HEAD_ROWS,
+    frozenColumns: 2,
+    folded: foldedColumns(),
+    validations: validations(body),
+    repeatRows: [3, TAKEOFF_HEAD_ROWS],
+    landscape: true,
+    home: `B${body.first}`,
+    locked: true,
+    columnKeys: TAKEOFF_COLUMNS.map((column) => column.key),
+    body: [body.first, body.last],
+  };
+}
+
+function cellOf(
+  column: TakeoffColumn,
+  row: OpeningTakeoff,
+  takeoff: Takeoff,
+  at: number,
+  body: Body,
+  plain: boolean,
+): Cell | null {
+  const template = column.formula(row, takeoff);
+  const value = column.value(row, takeoff);
+  const style = styleOf(column);
+  const format = columnFormat(column.measure, takeoff.standards.unit);
+  const wrap = column.key === 'needs' || column.key === 'attention';
+  if (template === null) {
+    if (value === null && column.role !== 'input') return null;
+    return { value, style, format, ...(wrap ? { wrap } : {}) };
+  }
+  const arch = resolve(template, at, body);
+  const shown = value ?? '';
+  // Text format would keep Excel from calculating a formula typed over it.
+  const live = { value: shown, style, format: format === '@' ? 'General' : format, ...(wrap ? { wrap } : {}) };
+  if (!plain) return { ...live, formula: arch };
+  const native = plainFormula(arch, (call) => ellipseFigure(call, row));
+  return native.fixed
+    ? {
+        ...live,
+        formula: native.formula,
+        comment: 'Holds arcs fitted to this ellipse: fill the takeoff again after changing its span or rise.',
+      }
+    : { ...live, formula: native.formula };
+}
+
+/** Elliptical arcs have no closed form: the plain twin holds the fitted figure. `call` is `INDEX(ARCH.HEADARCS(…),row,column)`. */
+function ellipseFigure(call: string, row: OpeningTakeoff): number {
+  const [, arc, figure] = /,(\d),(\d)\)$/.exec(call) ?? [];
+  const curve = row.own?.curve;
+  if (!curve || row.known.head !== 'elliptical') return 0;
+  const ring = arc === '1' ? curve.haunch : curve.crown;
+  return (figure === '1' ? ring?.radius : figure === '2' ? ring?.angle : curve.deviation) ?? 0;
+}
+
+function styleOf(column: TakeoffColumn): CellStyle {
+  if (column.role === 'input') return 'input';
+  return column.key === 'needs' || column.key === 'attention' ? 'attention' : 'figure';
+}
+
+function summary(takeoff: Takeoff, body: Body): Cell {
+  const range = (key: string) => `$${LETTERS.get(key)}$${body.first}:$${LETTERS.get(key)}$${body.last}`;
+  const { openings, open } = takeoff.totals;
+  const text = (all: number, needing: number) =>
+    `${all} openings; ${needing} need something before they can be priced (column Needs).`;
+  return {
+    value: text(openings, open),
+    formula:
+      `ROWS(${range('row')})&${quote(' openings; ')}&SUMPRODUCT(--(${range('needs')}<>""))&` +
+      quote(' need something before they can be priced (column Needs).'),
+  };
+}
+
+function groupRow(): (Cell | null)[] {
+  return TAKEOFF_COLUMNS.map((column, at) =>
+    at > 0 && TAKEOFF_COLUMNS[at - 1]!.group === column.group ? null : { value: column.group, style: 'group' },
+  );
+}
+
+function totalCell(column: TakeoffColumn, takeoff: Takeoff, body: Body): Cell | null {
+  if (column.key === 'row') return { value: 'Total', style: 'total' };
+  if (!column.total && column.key !== 'quantity') return null;
+  const range = resolve(column.total ? `{${column.key}:all}` : '{counted:all}', 0, body);
+  const value = takeoff.openings.reduce((sum, row) => {
+    const figure = column.total ? column.value(row, takeoff) : row.own ? row.known.quantity : 0;
+    return sum + (typeof figure === 'number' ? figure : 0);
+  }, 0);
+  return {
+    value: column.key === 'price' ? takeoff.totals.price : value,
+    // SUMIF passes over a figure that could not be computed instead of losing the whole sum.
+    formula: column.key === 'price' ? `ROUND(SUMIF(${range},">=0"),2)` : `SUMIF(${range},">=0")`,
+    style: 'total',
+    format: columnFormat(column.measure, takeoff.standards.unit),
+  };
+}
+
+/** Neighboring working columns fold away together. */
+function foldedColumns(): { first: number; last: number }[] {
+  const folded: { first: number; last: number }[] = [];
+  TAKEOFF_COLUMNS.forEach((column, at) => {
+    if (column.role !== 'working') return;
+    const before = folded.at(-1);
+    if (before && before.last === at - 1) before.last = at;
+    else folded.push({ first: at, last: at });
+  });
+  return folded;
+}
+
+function validations(body: Body): Validation[] {
+  const range = (key: string) => `${LETTERS.get(key)}${body.first}:${LETTERS.get(key)}${body.last}`;
+  return [
+    {
+      range: range('head'),
+      rule: { kind: 'list', choices: HEAD_SHAPES },
+      message: `A head is one of ${HEAD_SHAPES.join(', ')}.`,
+    },
+    { range: range('ends'), rule: { kind: 'list', choices: ENDS }, message: `Ends are one of ${ENDS.join(', ')}.` },
+    {
+      range: range('quantity'),
+      rule: { kind: 'number', min: 1, max: 100000, whole: true },
+      message: 'The quantity is a whole number from 1.',
+    },
+  ];
+}
