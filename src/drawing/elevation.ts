@@ -1,0 +1,195 @@
+import type { Arc, Ends, Head } from '../head/head';
+import { notNegative, positive, wholeBetween } from '../require';
+import { ok, type Result } from '../result';
+import type { Unit } from '../unit';
+import { curveShapes, endOf, headCurve, reversed, type Curve } from './curve';
+import { elevationDimensions } from './elevationDimensions';
+import { segmentJoints } from './joints';
+import { arc, line, outline, polygon, polyline, type Point, type Scene, type Shape } from './scene';
+
+/** One opening with its casing, as the takeoff knows it. */
+export interface ElevationFigures {
+  readonly head: Head;
+  readonly reveal: number;
+  /** Width of the casing. */
+  readonly face: number;
+  readonly ends: Ends;
+  /** Straight leg up to the spring line; 0 or left out: none drawn. A long one is shown broken. */
+  readonly leg?: number;
+  /** Segments of each constant-radius piece, left to right; left out: no joints within a piece. */
+  readonly segments?: readonly number[];
+  /** Arcs an ellipse is run as. */
+  readonly arcs?: number;
+  readonly mark?: string;
+  readonly unit: Unit;
+  /** Heights of a letter across the picture: smaller for larger letters. Default 36; a narrow pane wants about 28. */
+  readonly lettersAcross?: number;
+}
+
+/** Everything the picture's parts share. */
+export interface Elevation {
+  readonly figures: ElevationFigures;
+  readonly inside: Curve;
+  readonly outside: Curve;
+  readonly opening: Curve;
+  readonly insideArcs: readonly Arc[];
+  readonly outsideArcs: readonly Arc[];
+  readonly openingArcs: readonly Arc[];
+  /** Long-point length of the head, along the outside edge. */
+  readonly length: number;
+  readonly letters: number;
+  /** Leg as drawn, and whether that is less than it is. */
+  readonly legShown: number;
+  readonly broken: boolean;
+  /** Lowest edge of jamb and legs. */
+  readonly foot: number;
+}
+
+/** The opening seen from the front: jamb edge, casing, legs, spring line, joints and dimensions. Any head. */
+export function elevationScene(figures: ElevationFigures): Result<Scene> {
+  const drawn = elevation(figures);
+  if (!drawn.ok) return drawn;
+  const { head, unit, mark } = figures;
+  return ok({
+    title: `${mark ? `${mark}: ` : ''}${head.shape} head with casing`,
+    description:
+      `Front view of a ${head.shape} opening, span ${head.span}${head.rise > 0 ? `, rise ${head.rise}` : ''}, casing ${figures.face} wide ` +
+      `with a reveal of ${figures.reveal}, ${unit === 'in' ? 'inches' : 'millimeters'}.`,
+    unit,
+    shapes: [
+      ...legs(drawn.value),
+      ...headCasing(drawn.value),
+      ...openingEdge(drawn.value),
+      ...segmentJoints(drawn.value),
+      ...fittedArcs(drawn.value),
+      ...elevationDimensions(drawn.value),
+    ],
+  });
+}
+
+/** Legs longer than this part of the span are drawn broken: the head is what the picture is about. */
+const LONGEST_LEG_SHOWN = 0.5;
+const JAMB_STUB = 0.16;
+
+function elevation(figures: ElevationFigures): Result<Elevation> {
+  const { head, reveal, face, ends, leg = 0, arcs: count } = figures;
+  const refusal =
+    notNegative('reveal', reveal) ??
+    positive('face', face) ??
+    notNegative('leg', leg) ??
+    positive('letters across', figures.lettersAcross ?? 36) ??
+    (figures.segments ?? []).reduce(
+      (found, segments) => found ?? wholeBetween('segments', segments, 1, 10_000),
+      null as ReturnType<typeof positive>,
+    );
+  if (refusal) return refusal;
+  const outer = reveal + face;
+  const opening = headCurve(head, 0, ends);
+  if (!opening.ok) return opening;
+  const inside = headCurve(head, reveal, ends);
+  if (!inside.ok) return inside;
+  const outside = headCurve(head, outer, ends);
+  if (!outside.ok) return outside;
+  const openingArcs = head.arcs(0, ends, count);
+  if (!openingArcs.ok) return openingArcs;
+  const insideArcs = head.arcs(reveal, ends, count);
+  if (!insideArcs.ok) return insideArcs;
+  const outsideArcs = head.arcs(outer, ends, count);
+  if (!outsideArcs.ok) return outsideArcs;
+  const length = head.length(outer, ends);
+  if (!length.ok) return length;
+  const legShown = head.shape === 'round' ? 0 : Math.min(leg, LONGEST_LEG_SHOWN * head.span);
+  const width = head.span + 2 * outer;
+  return ok({
+    figures,
+    opening: opening.value,
+    inside: inside.value,
+    outside: outside.value,
+    openingArcs: openingArcs.value,
+    insideArcs: insideArcs.value,
+    outsideArcs: outsideArcs.value,
+    length: length.value,
+    letters: Math.max(width, 0.75 * (head.rise + outer + legShown)) / (figures.lettersAcross ?? 36),
+    legShown,
+    broken: legShown < leg,
+    foot: head.shape === 'round' ? -outer : Math.min(-legShown, -JAMB_STUB * head.span, lowest(outside.value)),
+  });
+}
+
+function lowest(curve: Curve): number {
+  return Math.min(curve.start.y, endOf(curve).y);
+}
+
+function headCasing({ inside, outside }: Elevation): Shape[] {
+  const back = reversed(outside);
+  return [outline('casing', inside.start, [...inside.steps, { to: back.start }, ...back.steps, { to: inside.start }])];
+}
+
+function openingEdge({ figures: { head }, opening, openingArcs, foot }: Elevation): Shape[] {
+  const edge = curveShapes('opening', head, opening, openingArcs);
+  if (head.shape === 'round') return edge;
+  const [left, right] = [opening.start, endOf(opening)];
+  return [
+    ...edge,
+    line('opening', left, { x: -head.span / 2, y: foot }),
+    line('opening', right, { x: head.span / 2, y: foot }),
+  ];
+}
+
+function legs(drawn: Elevation): Shape[] {
+  const { figures, legShown, broken, letters } = drawn;
+  if (legShown === 0) return [];
+  return ([-1, 1] as const).flatMap((side): Shape[] => {
+    const near = side * (figures.head.span / 2 + figures.reveal);
+    const far = near + side * figures.face;
+    const [nearTop, farTop] = legTops(drawn, side);
+    const sides = [
+      { x: near, y: -legShown },
+      { x: near, y: nearTop },
+      { x: far, y: farTop },
+      { x: far, y: -legShown },
+    ];
+    if (!broken) return [polygon('leg', sides)];
+    const zigzag = breakLine(far, near, -legShown, letters);
+    return [polygon('leg', [...sides, ...zigzag.slice(1, -1)]), polyline('leg', zigzag)];
+  });
+}
+
+/** Heights of a leg's two upper corners, jamb side first. */
+function legTops(drawn: Elevation, side: -1 | 1): [number, number] {
+  const { figures, inside, outside } = drawn;
+  const { head, ends, reveal, face } = figures;
+  const outer = reveal + face;
+  if (head.shape === 'quarter round' && side > 0) return [head.rise + outer, head.rise + outer];
+  if (ends === 'legs') {
+    return side < 0 ? [inside.start.y, outside.start.y] : [endOf(inside).y, endOf(outside).y];
+  }
+  if (head.shape === 'straight') return [outer, outer];
+  if (head.shape !== 'segmental' || ends === 'level') return [0, 0];
+  // Cut along the opening's radial line, which runs on from the spring point.
+  const slope = -(drawn.openingArcs[0]?.center.y ?? 0) / (head.span / 2);
+  return [slope * reveal, slope * outer];
+}
+
+function breakLine(from: number, to: number, y: number, letters: number): Point[] {
+  const step = (to - from) / 4;
+  const lift = Math.min(letters * 0.5, Math.abs(step));
+  return [
+    { x: from, y },
+    { x: from + 1.5 * step, y },
+    { x: from + 1.8 * step, y: y + lift },
+    { x: from + 2.2 * step, y: y - lift },
+    { x: from + 2.5 * step, y },
+    { x: to, y },
+  ];
+}
+
+/** Where arcs only stand for the true curve, they are drawn on it with the places where they join. */
+function fittedArcs({ insideArcs, outsideArcs }: Elevation): Shape[] {
+  if (!insideArcs.some((piece) => piece.deviation > 0)) return [];
+  return [
+    ...[...insideArcs, ...outsideArcs].map(({ center, radius, start, degrees }) =>
+      arc('fit', center, radius, start - degrees, start),
+    ),
+  ];
+}

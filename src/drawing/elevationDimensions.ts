@@ -1,0 +1,138 @@
+import type { Arc } from '../head/head';
+import { endOf } from './curve';
+import type { Elevation } from './elevation';
+import { lengthText } from './label';
+import { line, polar, text, type Dimension, type Leader, type Point, type Shape } from './scene';
+
+/** Span, rise, radii, casing width, leg, spring line, and one line of words below. */
+export function elevationDimensions(drawn: Elevation): Shape[] {
+  const { figures, letters, foot, legShown } = drawn;
+  const { head } = figures;
+  const row = foot - 3 * letters;
+  const half = head.span / 2;
+  const bow = head.shape !== 'round' && head.shape !== 'straight';
+  // Across the middle of a round; below everything else.
+  const [edge, at, words] =
+    head.shape === 'round' ? [half, half, foot - 2 * letters] : [foot, row, row - 2.4 * letters];
+  return [
+    ...(bow ? [...springLine(drawn), riseDimension(drawn)] : []),
+    measure(drawn, 'x', { x: -half, y: edge }, { x: half, y: edge }, at, head.span, 'span '),
+    ...radii(drawn),
+    ...faceDimension(drawn),
+    ...(legShown > 0 ? [legDimension(drawn)] : []),
+    text({ x: 0, y: words }, inWords(drawn), letters),
+  ];
+}
+
+function measure(
+  { figures, letters }: Elevation,
+  along: Dimension['along'],
+  from: Point,
+  to: Point,
+  at: number,
+  value: number,
+  name = '',
+): Dimension {
+  return {
+    kind: 'dimension',
+    layer: 'dimension',
+    along,
+    from,
+    to,
+    line: at,
+    value,
+    text: name + lengthText(value, figures.unit),
+    height: letters,
+  };
+}
+
+function springLine({ figures: { head }, letters }: Elevation): Shape[] {
+  const half = head.span / 2;
+  return [
+    line('spring', { x: -half, y: 0 }, { x: half, y: 0 }),
+    text({ x: half - 0.8 * letters, y: -1.5 * letters }, 'spring line', letters, 'end'),
+  ];
+}
+
+/** On the center line, or where the curve is highest: beside the straight side of a quarter round. */
+function riseDimension(drawn: Elevation): Shape {
+  const { head } = drawn.figures;
+  const x = head.shape === 'quarter round' ? head.span / 2 - 3 * drawn.letters - 5 * drawn.letters : 0;
+  const top = head.shape === 'quarter round' ? { x: head.span / 2, y: head.rise } : { x, y: head.rise };
+  return measure(drawn, 'y', { x, y: 0 }, top, x, head.rise, 'rise ');
+}
+
+/** One leader for each different radius, pointing at the opening's edge from the inside. */
+function radii(drawn: Elevation): Shape[] {
+  const { openingArcs, figures, letters } = drawn;
+  const { head, unit } = figures;
+  const told: number[] = [];
+  return openingArcs.flatMap((piece): Leader[] => {
+    if (told.some((radius) => Math.abs(radius - piece.radius) < 1e-6 * radius)) return [];
+    told.push(piece.radius);
+    const flat = head.rise < 7 * letters;
+    // Under a flat arch of several arcs the crown's words go to the other side, clear of the haunch's.
+    const part = piece.degrees >= 360 ? 0.36 : flat && told.length > 1 ? 0.6 : 0.32;
+    const tip = polar(piece.center, piece.radius, piece.start - piece.degrees * part);
+    const value = piece.radius;
+    const name = piece.deviation > 0 ? 'arc R ' : 'R ';
+    return [
+      {
+        kind: 'leader',
+        layer: 'dimension',
+        tip,
+        tail: leaderTail(piece, tip, flat ? -0.6 * letters : null, letters),
+        value,
+        text: name + lengthText(value, unit),
+        height: letters,
+      },
+    ];
+  });
+}
+
+/** Towards the center; below the spring line under a flat arch, where there is no room above it. */
+function leaderTail({ center, radius }: Arc, tip: Point, below: number | null, letters: number): Point {
+  const way = { x: (center.x - tip.x) / radius, y: (center.y - tip.y) / radius };
+  const room = Math.min(3.2 * letters, 0.8 * radius);
+  if (below !== null && way.y > -0.7) return { x: tip.x + Math.sign(way.x) * 2.4 * letters, y: below - 1.4 * letters };
+  const distance = below !== null ? Math.max(room, (below - tip.y) / way.y) : room;
+  return { x: tip.x + way.x * distance, y: tip.y + way.y * distance };
+}
+
+/** Width of the casing, where the drawing shows it square: below the leg or a level cut, or beside a radial cut. */
+function faceDimension(drawn: Elevation): Shape[] {
+  const { inside, outside, figures, letters, legShown, foot } = drawn;
+  const { head, reveal, face } = figures;
+  if (head.shape === 'round') return [];
+  const row = foot - 1.5 * letters;
+  if (legShown > 0) {
+    const near = head.span / 2 + reveal;
+    return [measure(drawn, 'x', { x: near, y: foot }, { x: near + face, y: foot }, row, face)];
+  }
+  const [corner, far] = [endOf(inside), endOf(outside)];
+  if (Math.abs(Math.hypot(far.x - corner.x, far.y - corner.y) - face) > 1e-6 * face) return [];
+  return Math.abs(far.y - corner.y) < 1e-6 * face
+    ? [measure(drawn, 'x', corner, far, -1.5 * letters, face)]
+    : [measure(drawn, 'points', corner, far, -1.1 * letters, face)];
+}
+
+function legDimension(drawn: Elevation): Shape {
+  const { figures, legShown, letters } = drawn;
+  const outer = figures.head.span / 2 + figures.reveal + figures.face;
+  const x = -outer - 1.6 * letters;
+  return {
+    ...measure(drawn, 'y', { x: -outer, y: -legShown }, { x: -outer, y: 0 }, x, figures.leg ?? 0, 'leg '),
+    beside: 'left',
+  };
+}
+
+function inWords({ figures, length }: Elevation): string {
+  const { unit, reveal, face } = figures;
+  const segments = (figures.segments ?? []).reduce((sum, count) => sum + count, 0);
+  return [
+    `casing ${lengthText(face, unit)}`,
+    `reveal ${lengthText(reveal, unit)}`,
+    `outside length ${lengthText(length, unit)}`,
+    ...(segments > 0 ? [`${segments} ${segments === 1 ? 'segment' : 'segments'}`] : []),
+  ].join(', ');
+}

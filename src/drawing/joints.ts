@@ -1,0 +1,45 @@
+import type { Arc } from '../head/head';
+import { leftEnd, rightEnd } from './curve';
+import type { Elevation } from './elevation';
+import { line, polar, type Point, type Shape } from './scene';
+
+/**
+ * Joints across the casing: where its constant-radius pieces meet, and between the equal segments of each piece. A blank
+ * covers the longer of its two edges, so that its segments share that one's angle equally.
+ */
+export function segmentJoints({ insideArcs, outsideArcs, figures }: Elevation): Shape[] {
+  return insideArcs.flatMap((inner, piece): Shape[] => {
+    const outer = outsideArcs[piece];
+    if (!outer) return [];
+    const meeting = piece === 0 ? [] : [line('joint', leftEnd(inner), leftEnd(outer))];
+    const count = figures.segments?.[piece] ?? 1;
+    const wide = inner.degrees > outer.degrees ? inner : outer;
+    const within = Array.from({ length: count - 1 }, (_, joint) => wide.start - (wide.degrees * (joint + 1)) / count);
+    return [...meeting, ...within.flatMap((angle) => acrossCasing(inner, outer, angle))];
+  });
+}
+
+/** The part of a radial line that lies on the casing: from edge to edge, or from the end cut where it runs out there. */
+function acrossCasing(inner: Arc, outer: Arc, angle: number): Shape[] {
+  const from = onArc(inner, angle) ? polar(inner.center, inner.radius, angle) : onEndCut(inner, outer, angle);
+  const to = onArc(outer, angle) ? polar(outer.center, outer.radius, angle) : onEndCut(inner, outer, angle);
+  return from && to ? [line('joint', from, to)] : [];
+}
+
+function onArc({ start, degrees }: Arc, angle: number): boolean {
+  return angle <= start + 1e-9 && angle >= start - degrees - 1e-9;
+}
+
+/** Where the radial line crosses the straight cut at the nearer end of the piece. */
+function onEndCut(inner: Arc, outer: Arc, angle: number): Point | null {
+  const atLeft = angle > inner.start - inner.degrees / 2;
+  const a = atLeft ? leftEnd(inner) : rightEnd(inner);
+  const b = atLeft ? leftEnd(outer) : rightEnd(outer);
+  const ray = polar({ x: 0, y: 0 }, 1, angle);
+  const cut = { x: b.x - a.x, y: b.y - a.y };
+  const across = ray.x * cut.y - ray.y * cut.x;
+  if (Math.abs(across) < 1e-12) return null;
+  const away = { x: a.x - inner.center.x, y: a.y - inner.center.y };
+  const distance = (away.x * cut.y - away.y * cut.x) / across;
+  return { x: inner.center.x + ray.x * distance, y: inner.center.y + ray.y * distance };
+}
