@@ -28,6 +28,8 @@ export function startHeadless(functions: readonly GridFunction[]): Engine {
   univer.registerPlugin(library.sheetsFormula.UniverSheetsFormulaPlugin);
   univer.registerPlugin(require('@univerjs/sheets-numfmt').UniverSheetsNumfmtPlugin);
   const engine = startWorkbook(library, univer);
+  // On a page the grid does this when it is clicked; undo works on the focused workbook.
+  engine.injector.get(library.core.IUniverInstanceService).focusUnit(engine.workbook.getUnitId());
   registerFunctions(engine, functions);
   return engine;
 }

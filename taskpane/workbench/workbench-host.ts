@@ -1,7 +1,7 @@
 import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { CellValue, Table } from '../../src/schedule/opening';
-import { addressOf, readAddress, type CellPosition } from '../../src/workbook/address';
+import { addressOf, readAddress, readRange, type CellPosition } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { CellAt, Host, WriteOptions } from '../host';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
@@ -17,11 +17,11 @@ export class WorkbenchHost implements Host {
   async readSelection(): Promise<Result<Table>> {
     const sheet = this.active();
     const range = this.selected();
-    if (!sheet || !range) return refuse('nothing is selected; select a cell or a range');
+    if (!sheet || !range) return refuse('Nothing is selected. Select the schedule, or a cell of it.');
     const used = usedSize(this.engine, sheet);
     const single = range.startRow === range.endRow && range.startColumn === range.endColumn;
     const area = single ? this.region(sheet, range, used) : clipped(range, used);
-    if (!area) return refuse('the selection is empty; select the table, or a cell of it');
+    if (!area) return refuse('The selected cells are empty. Select the schedule with its headings.');
     return ok(this.table(sheet, area, (row, column) => this.value(sheet, row, column)));
   }
 
@@ -51,7 +51,7 @@ export class WorkbenchHost implements Host {
     replace: boolean,
   ): Promise<Result<void>> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
-    if (!sheet) return refuse(`there is no sheet "${name}"`);
+    if (!sheet) return refuse(`There is no sheet "${name}".`);
     const read = readAddress(address);
     if (!read.ok) return read;
     const start = read.value;
@@ -61,7 +61,7 @@ export class WorkbenchHost implements Host {
       for (const [across, value] of row.entries()) {
         const place = { row: start.row + down, column: start.column + across };
         if (!replace && cellData(this.engine, sheet, place.row, place.column)) {
-          return refuse(`${addressOf(place)} already holds something; nothing was written`);
+          return refuse(`${name}!${addressOf(place)} already holds something. Nothing was written.`);
         }
         const formula = typeof value === 'string' && value.startsWith('=');
         (cells[place.row] ??= {})[place.column] = formula
@@ -85,15 +85,15 @@ export class WorkbenchHost implements Host {
       range,
       value: cells,
     });
-    return done ? ok(undefined) : refuse(`the grid did not take the values for ${name}!${address}`);
+    return done ? ok(undefined) : refuse(`The grid did not take the values for ${name}!${address}.`);
   }
 
   async show(name: string, address: string): Promise<Result<void>> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
-    if (!sheet) return refuse(`there is no sheet "${name}"`);
-    const read = readAddress(address);
+    if (!sheet) return refuse(`There is no sheet "${name}".`);
+    const read = readRange(address);
     if (!read.ok) return read;
-    const place = read.value;
+    const place = read.value.first;
     const facade = this.facade(sheet);
     facade?.activate();
     facade?.getRange(address).activate();
@@ -108,7 +108,7 @@ export class WorkbenchHost implements Host {
   async cellAt(): Promise<Result<CellAt>> {
     const sheet = this.active();
     const range = this.selected();
-    if (!sheet || !range) return refuse('no cell is selected');
+    if (!sheet || !range) return refuse('No cell is selected.');
     const place = { row: range.startRow, column: range.startColumn };
     const cell = cellData(this.engine, sheet, place.row, place.column);
     return ok({

@@ -31,7 +31,7 @@ export async function worksheetData(
   sheet: Sheet,
   styles: CellStyles,
   step: (rows: number) => Promise<boolean>,
-): Promise<Partial<IWorksheetData> | undefined> {
+): Promise<IWorksheetData | undefined> {
   const cells: Record<number, Record<number, ICellData>> = {};
   for (let first = 0; first < sheet.rows.length; first += CHUNK_ROWS) {
     const chunk = sheet.rows.slice(first, first + CHUNK_ROWS);
@@ -46,7 +46,7 @@ export async function worksheetData(
   }
   const columns = Math.max(sheet.widths.length, ...sheet.rows.map((row) => row.length));
   const rules: SheetRules = { validations: sheet.validations, locked: sheet.locked ?? false };
-  return {
+  return core.mergeWorksheetSnapshotWithDefault({
     id: core.generateRandomId(8),
     name: sheet.name,
     cellData: cells,
@@ -61,7 +61,7 @@ export async function worksheetData(
       startColumn: sheet.frozenColumns || -1,
     },
     custom: { rules },
-  };
+  });
 }
 
 type CellValueTypes = GridLibrary['core']['CellValueType'];

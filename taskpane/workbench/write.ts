@@ -6,7 +6,7 @@ import { usedSize, type Engine } from './engine';
 import { CellStyles } from './styles';
 import { worksheetData } from './worksheet';
 
-const STOPPED = 'stopped; nothing was written';
+const STOPPED = 'Stopped. The workbook is as it was.';
 
 /**
  * Writes sheets with their values, so that the grid need not calculate what is already known. They are built beside the
@@ -21,12 +21,12 @@ export async function writeSheets(
   for (const { name } of sheets) {
     const present = workbook.getSheetBySheetName(name);
     if (present && usedSize(engine, present).rows > 0 && !options.replace.includes(name)) {
-      return refuse(`the sheet "${name}" already holds something; rename it, or say that it may be replaced`);
+      return refuse(`The sheet "${name}" already holds something. Nothing was written.`);
     }
   }
   const styles = new CellStyles((style) => workbook.getStyles().setValue(style)!);
   const total = sheets.reduce((sum, sheet) => sum + sheet.rows.length, 0);
-  const built: Partial<IWorksheetData>[] = [];
+  const built: IWorksheetData[] = [];
   let before = 0;
   for (const sheet of sheets) {
     const data = await worksheetData(library, sheet, styles, async (rows) => {
@@ -48,20 +48,21 @@ function breath(): Promise<void> {
 
 type Step = { readonly redo: IMutationInfo; readonly undo: IMutationInfo };
 
-function putIn(engine: Engine, sheets: readonly Sheet[], built: Partial<IWorksheetData>[]): Result<void> {
+function putIn(engine: Engine, sheets: readonly Sheet[], built: IWorksheetData[]): Result<void> {
   const { library, injector } = engine;
   const steps = [...sheetSteps(engine, built), ...nameSteps(engine, sheets)];
   const commands = injector.get(library.core.ICommandService);
   const done: Step[] = [];
   try {
     for (const step of steps) {
-      if (!commands.syncExecuteCommand(step.redo.id, step.redo.params)) throw new Error(`${step.redo.id} was refused`);
+      // Counted before it is done: a mutation that throws half way may have done its half.
       done.push(step);
+      if (!commands.syncExecuteCommand(step.redo.id, step.redo.params)) throw new Error(`${step.redo.id} was refused`);
     }
   } catch (thrown) {
     for (const step of done.reverse()) commands.syncExecuteCommand(step.undo.id, step.undo.params);
     const why = thrown instanceof Error ? thrown.message : String(thrown);
-    return refuse(`the grid could not take the sheets, and nothing was written: ${why}`);
+    return refuse(`The grid could not take the sheets (${why}). The workbook is as it was.`);
   }
   injector.get(library.core.IUndoRedoService).pushUndoRedo({
     unitID: engine.workbook.getUnitId(),
@@ -72,32 +73,41 @@ function putIn(engine: Engine, sheets: readonly Sheet[], built: Partial<IWorkshe
 }
 
 /**
- * New sheets go in where the old ones of the same name stand, and those are taken out after: a workbook is never without
- * a sheet. Sheets of the user's own that name a replaced sheet keep their formulas.
+ * Old sheets go out first, then the new ones into their places: with two of one name the grid would take the figures of
+ * the old. Sheets of the user's own that name a replaced sheet keep their formulas.
  */
-function sheetSteps({ library, workbook }: Engine, built: Partial<IWorksheetData>[]): Step[] {
+function sheetSteps({ library, workbook }: Engine, built: readonly IWorksheetData[]): Step[] {
   const { InsertSheetMutation, RemoveSheetMutation } = library.sheets;
   const unitId = workbook.getUnitId();
-  const old = built.map((data) => workbook.getSheetBySheetName(data.name!));
-  let end = workbook.getSheets().length;
-  let added = 0;
-  const step = (data: Partial<IWorksheetData>, index: number) => ({
-    in: { id: InsertSheetMutation.id, params: { index, sheet: data, unitId } },
-    out: { id: RemoveSheetMutation.id, params: { subUnitId: data.id!, subUnitName: data.name!, unitId } },
+  const order = [...workbook.getSheetOrders()];
+  const insert = (sheet: IWorksheetData, index: number) => ({
+    id: InsertSheetMutation.id,
+    params: { index, sheet, unitId },
   });
-  const inserts = built.map((data, at) => {
-    const present = old[at];
-    const { in: redo, out: undo } = step(data, present ? workbook.getSheetIndex(present) + added : end++ + added);
-    if (present) added++;
-    return { redo, undo };
+  const remove = ({ id, name }: IWorksheetData) => ({
+    id: RemoveSheetMutation.id,
+    params: { subUnitId: id, subUnitName: name, unitId },
   });
-  const removes = old.flatMap((present) => {
-    if (!present) return [];
-    // Undo puts it back before its successor goes, so beside that one.
-    const { in: undo, out: redo } = step(present.getSnapshot(), workbook.getSheetIndex(present));
-    return [{ redo, undo }];
-  });
-  return [...inserts, ...removes];
+  const adding = (sheet: IWorksheetData, index: number): Step => ({ redo: insert(sheet, index), undo: remove(sheet) });
+  const taking = (sheet: IWorksheetData, index: number): Step => ({ redo: remove(sheet), undo: insert(sheet, index) });
+
+  const left = [...order];
+  const removes: Step[] = [];
+  const placed: { data: IWorksheetData; place: number }[] = [];
+  for (const data of built) {
+    const present = workbook.getSheetBySheetName(data.name);
+    placed.push({ data, place: present ? order.indexOf(present.getSheetId()) : Infinity });
+    if (!present) continue;
+    const index = left.indexOf(present.getSheetId());
+    left.splice(index, 1);
+    removes.push(taking(present.getSnapshot(), index));
+  }
+  placed.sort((one, other) => (one.place === other.place ? 0 : one.place - other.place));
+  const inserts = placed.map(({ data, place }, at) => adding(data, Math.min(place, left.length + at)));
+  if (left.length > 0) return [...removes, ...inserts];
+  // A workbook is never without a sheet: a blank one stands in meanwhile.
+  const blank = library.core.mergeWorksheetSnapshotWithDefault({ id: library.core.generateRandomId(8), name: '…' });
+  return [adding(blank, order.length), ...removes, ...inserts, taking(blank, built.length)];
 }
 
 /** Defined names of the workbook; one that exists already is pointed at its new place. */
