@@ -1,0 +1,45 @@
+import { shopInches } from '../feetInches';
+import { figure } from '../require';
+import type { KnownFigure } from './lengthMistakes';
+
+/** What is thought of one quoted figure. */
+export interface Verdict {
+  readonly verdict: 'agrees' | 'mistake' | 'unexplained';
+  /** The mistakes that give the quoted figure, nearest first; several when it can't be told which. */
+  readonly mistakes: readonly string[];
+  readonly right: number;
+  /** Quoted less right: below 0 when the quote is short. */
+  readonly difference: number;
+  /** "agrees", "chord, not arc or reveal left out", "unexplained: 12 1/4 short". */
+  readonly text: string;
+}
+
+/** A quote is within an eighth unless its reader says otherwise. */
+export const TOLERANCE = 1 / 8;
+
+/**
+ * Judges a quoted figure against the right one and those the known mistakes give. It agrees within the tolerance. Otherwise
+ * every mistake whose figure it matches within the tolerance is named, but for those clearly farther off than the nearest (by
+ * more than a quarter of the tolerance): two that can't be told apart are both named.
+ */
+export function judge(quoted: number, right: number, known: readonly KnownFigure[], tolerance = TOLERANCE): Verdict {
+  const difference = quoted - right;
+  // Figures such as 38 - 37.875 miss the tolerance by rounding alone.
+  const within = tolerance + 1e-9 * Math.max(1, Math.abs(right));
+  if (Math.abs(difference) <= within) return { verdict: 'agrees', mistakes: [], right, difference, text: 'agrees' };
+  const near = known
+    .map(({ mistake, figure: wrong }) => ({ mistake, off: Math.abs(quoted - wrong) }))
+    .filter(({ off }) => off <= within)
+    .sort((one, other) => one.off - other.off);
+  const nearest = near[0];
+  if (!nearest) return { verdict: 'unexplained', mistakes: [], right, difference, text: unexplained(difference) };
+  const alike = near.filter(({ off }) => off <= nearest.off + tolerance / 4).map(({ mistake }) => mistake);
+  const mistakes = [...new Set(alike)];
+  return { verdict: 'mistake', mistakes, right, difference, text: mistakes.join(' or ') };
+}
+
+function unexplained(difference: number): string {
+  const size = shopInches(Math.abs(difference));
+  const written = size.ok && size.value !== '0' ? size.value : figure(Math.abs(difference));
+  return `unexplained: ${written} ${difference < 0 ? 'short' : 'long'}`;
+}
