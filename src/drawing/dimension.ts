@@ -84,11 +84,12 @@ function dimensionText(dimension: Dimension, a: Point, b: Point, way: Point, len
     if (length >= width + height) return label({ x: middle.x, y: middle.y + height * GAP }, words, height, 'middle');
     return label({ x: Math.max(a.x, b.x) + height, y: a.y - height / 2 }, words, height, 'start');
   }
-  // Beside the far end, on the side away from what is measured.
+  // Along the line, on the side away from what is measured, never upside down.
   const out = dimension.line >= 0 ? { x: -way.y, y: way.x } : { x: way.y, y: -way.x };
-  const at = along(middle, out, height * 1.1);
-  const anchor = out.x > 0.35 ? 'start' : out.x < -0.35 ? 'end' : 'middle';
-  return label({ x: at.x, y: at.y - height / 2 }, words, height, anchor);
+  const slope = (Math.atan2(way.y, way.x) * 180) / Math.PI;
+  const turned = slope > 90 ? slope - 180 : slope <= -90 ? slope + 180 : slope;
+  const above = out.x * -Math.sin((turned * Math.PI) / 180) + out.y * Math.cos((turned * Math.PI) / 180) > 0;
+  return text(along(middle, out, height * (above ? GAP : GAP + 1)), words, height, 'middle', turned, 'dimension');
 }
 
 function explodeLeader({ tip, tail, text: words, height }: Leader): Primitive[] {

@@ -72,7 +72,7 @@ function radii(drawn: Elevation): Shape[] {
     told.push(piece.radius);
     const flat = head.rise < 7 * letters;
     // Under a flat arch of several arcs the crown's words go to the other side, clear of the haunch's.
-    const part = piece.degrees >= 360 ? 0.36 : flat && told.length > 1 ? 0.6 : 0.32;
+    const part = piece.degrees >= 360 ? 0.36 : flat && told.length > 1 ? 0.7 : 0.32;
     const tip = polar(piece.center, piece.radius, piece.start - piece.degrees * part);
     const value = piece.radius;
     const name = piece.deviation > 0 ? 'arc R ' : 'R ';

@@ -1,18 +1,15 @@
+import { shopInches } from '../feetInches';
 import type { Unit } from '../unit';
 
 /**
- * A length as a shop reads it: inches as a mixed number to the nearest 1/`denominator` (reduced), millimeters to a tenth.
+ * A length as a shop reads it: inches as on a tape to the nearest 1/`denominator`, millimeters to a tenth.
  * Example: 19.6875 → `19 11/16`; 914.4 mm → `914.4`.
  */
 export function lengthText(length: number, unit: Unit, denominator = 16): string {
   if (unit === 'mm') return String(Math.round(length * 10) / 10);
-  const parts = Math.round(Math.abs(length) * denominator);
-  const sign = length < 0 && parts > 0 ? '-' : '';
-  const whole = Math.floor(parts / denominator);
-  let [top, bottom] = [parts % denominator, denominator];
-  if (top === 0) return `${sign}${whole}`;
-  while (top % 2 === 0 && bottom % 2 === 0) [top, bottom] = [top / 2, bottom / 2];
-  return `${sign}${whole > 0 ? `${whole} ` : ''}${top}/${bottom}`;
+  const inches = shopInches(length, denominator);
+  // Beyond a million million inches there are no fractions left to write.
+  return inches.ok ? inches.value : String(length);
 }
 
 /** A radius with its decimal figure beside the fraction, for setting a trammel: `17.9688 (17 31/32)`. */

@@ -171,7 +171,7 @@ function ringDimensions(figures: RingFigures, drawn: Drawn): Shape[] {
   const base = Math.min(
     inside * Math.cos(end),
     angle > 180 ? (angle > 270 ? -corner : corner * Math.cos(end)) : Infinity,
-    tail.y - 0.6 * letters,
+    tail.y - 1.3 * letters,
   );
   const radius: Leader = {
     kind: 'leader',
