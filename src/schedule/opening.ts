@@ -10,6 +10,24 @@ export interface Table {
   /** The user's number (from 1) of the first row here. */
   readonly firstRow: number;
   readonly rows: readonly (readonly CellValue[])[];
+  /** What the file reader had to say about the file: "read as UTF-16", "row 7 is hidden in the file and was read". */
+  readonly remarks?: readonly string[];
+  /** The same for single rows, by the user's row number. */
+  readonly rowRemarks?: ReadonlyMap<number, readonly string[]>;
+  /** Merged cells, in the user's row numbers and columns from 0; only the first cell holds the value. */
+  readonly merges?: readonly Merge[];
+  /** From a delimited text file, where an unquoted comma moves the cells behind it. */
+  readonly delimited?: boolean;
+  /** A sheet that is hidden in its file. */
+  readonly hidden?: boolean;
+}
+
+/** Both ends included. */
+export interface Merge {
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly firstColumn: number;
+  readonly lastColumn: number;
 }
 
 /** The fields of an opening that a schedule can give, each a takeoff input. Lengths are in the workbook's unit. */
@@ -59,6 +77,8 @@ export interface Schedule {
   readonly meaning: readonly (string | null)[];
   /** Source row of the headings; null where there were none. */
   readonly headingRow: number | null;
+  /** What is worth knowing about the file as a whole: the table's remarks, the unit taken from a note. */
+  readonly remarks: readonly string[];
   readonly openings: readonly Opening[];
   /** Rows that are not openings and why each was passed over: title, units, blank, repeated headings, total, note. */
   readonly passedOver: readonly { readonly row: number; readonly why: string; readonly text: string }[];

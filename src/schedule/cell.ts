@@ -1,0 +1,61 @@
+import type { CellValue } from './opening';
+import { straightMarks } from './headingText';
+
+/** A cell as text, trimmed: what is quoted back and kept as the source. A date is written as 2026-01-02. */
+export function cellText(value: CellValue | undefined): string {
+  if (value === null || value === undefined) return '';
+  if (typeof value === 'string') return value.trim();
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  return Number.isNaN(value.getTime()) ? 'a date that does not exist' : value.toISOString().slice(0, 10);
+}
+
+/** True for cells that say nothing: blank, a dash, "n/a", "none". */
+export function isBlank(value: CellValue | undefined): boolean {
+  return isEmpty(value) || (typeof value === 'string' && /^(?:-+|–|—|\.|n\/?a|n\.a\.|none|nil)$/i.test(value.trim()));
+}
+
+/** True for cells with nothing in them at all. */
+export function isEmpty(value: CellValue | undefined): boolean {
+  return value === null || value === undefined || (typeof value === 'string' && value.trim() === '');
+}
+
+/** True for a cell that repeats the one above: a lone inch mark, "ditto", "do.". */
+export function isDitto(value: CellValue | undefined): boolean {
+  return (
+    typeof value === 'string' &&
+    /^(?:"|''|,,|〃|-"-|ditto|do\.?|same(?: as above)?)$/i.test(straightMarks(value.trim()))
+  );
+}
+
+/**
+ * What was probably typed where a spreadsheet program stored a date: 1/2 becomes 2 January, 1/32 becomes January 1932.
+ * Null where the cell is not a date.
+ */
+export function typedBeforeDate(value: CellValue | undefined): string | null {
+  if (value instanceof Date) {
+    if (Number.isNaN(value.getTime())) return '';
+    const month = value.getUTCMonth() + 1;
+    const day = value.getUTCDate();
+    const year = value.getUTCFullYear();
+    // Month and year alone ("1/32") are stored as the first of the month.
+    return day === 1 && year >= 1930 && year <= 1999 ? `${month}/${year - 1900}` : `${month}/${day}`;
+  }
+  if (typeof value !== 'string') return null;
+  const text = value.trim();
+  const month = '(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*\\.?';
+  const dayFirst = new RegExp(`^(\\d{1,2})[- ]${month}(?:[- ,]+\\d{2,4})?$`, 'i').exec(text);
+  if (dayFirst) return `${monthNumber(dayFirst[2])}/${Number(dayFirst[1])}`;
+  const monthFirst = new RegExp(`^${month}[- ](\\d{1,2})(?:,? *\\d{4})?$`, 'i').exec(text);
+  if (monthFirst) return `${monthNumber(monthFirst[1])}/${Number(monthFirst[2])}`;
+  const figures =
+    /^(\d{1,2})\/(\d{1,2})\/(\d{4}|\d{2})$/.exec(text) ?? /^(?:\d{4})-(\d{2})-(\d{2})(?:[T ].*)?$/.exec(text);
+  if (figures) return `${Number(figures[1])}/${Number(figures[2])}`;
+  return null;
+}
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+function monthNumber(name: string | undefined): number {
+  return MONTHS.indexOf((name ?? '').slice(0, 3).toLowerCase()) + 1;
+}

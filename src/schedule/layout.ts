@@ -1,0 +1,185 @@
+import type { CellValue } from './opening';
+import { cellText, isEmpty } from './cell';
+import { normalHeading, readHeading, readUnit, splitUnit, type ColumnUnit, type HeadingMeaning } from './headingText';
+import { meaningOf, MEANINGS, type MeaningKey } from './meanings';
+
+/** One column of a schedule, as its heading says. */
+export interface Column {
+  readonly index: number;
+  readonly heading: string;
+  readonly key: MeaningKey | null;
+  /** How good a name the heading is for its meaning, 0 best. */
+  readonly rank: number;
+  readonly unit: ColumnUnit | null;
+}
+
+/** Where the headings stand and what each column means. Indices count the table's rows from 0. */
+export interface Layout {
+  readonly headingRows: readonly number[];
+  readonly unitRow: number | null;
+  readonly columns: readonly Column[];
+  /** Columns of one opening; more than one where a schedule is set in parallel blocks across the page. */
+  readonly blocks: readonly (readonly Column[])[];
+}
+
+export type Choices = Partial<Record<number, MeaningKey>>;
+type Row = readonly CellValue[];
+
+/** Headings further down than this are not looked for. */
+const SEARCHED_ROWS = 500;
+const DIMENSIONS: ReadonlySet<MeaningKey> = new Set<MeaningKey>(
+  MEANINGS.filter(({ kind }) => kind === 'length' || kind === 'size').map(({ key }) => key),
+);
+
+interface Candidate {
+  readonly rows: readonly number[];
+  readonly texts: readonly string[];
+  readonly read: readonly (HeadingMeaning | null)[];
+  readonly score: number;
+}
+
+/** The first heading row (or pair of rows) at or below `from`, or null. */
+export function findLayout(rows: readonly Row[], from: number, choices: Choices): Layout | null {
+  let weak: Candidate | null = null;
+  const end = Math.min(rows.length, from + SEARCHED_ROWS);
+  for (let index = from; index < end; index += 1) {
+    const found = headingsAt(rows, index);
+    if (found === null) continue;
+    if (found.score >= 3) return toLayout(rows, found, choices);
+    weak ??= found.score === 2 ? found : null;
+  }
+  return weak === null ? null : toLayout(rows, weak, choices);
+}
+
+/** A layout without headings, from choices alone. */
+export function layoutFromChoices(rows: readonly Row[], choices: Choices): Layout {
+  const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
+  const texts = Array.from({ length: width }, () => '');
+  return toLayout(rows, { rows: [], texts, read: texts.map(() => null), score: 0 }, choices);
+}
+
+/** The headings at a row, alone or with the row below it; null where they name no dimension or fewer than two things. */
+export function headingsAt(rows: readonly Row[], index: number): Candidate | null {
+  const single = single_(rows, index);
+  const below = single_(rows, index + 1);
+  const best = [paired(rows, index, true), paired(rows, index, false)].reduce<Candidate>(
+    (best, pair) => (pair.score > best.score && pair.score > below.score ? pair : best),
+    single,
+  );
+  const keys = new Set(best.read.map((meaning) => meaning?.key));
+  return best.score >= 2 && [...keys].some((key) => key && DIMENSIONS.has(key)) ? best : null;
+}
+
+function single_(rows: readonly Row[], index: number): Candidate {
+  const texts = (rows[index] ?? []).map((cell) => (typeof cell === 'string' ? cellText(cell) : ''));
+  return candidate([index], texts, texts.map(readCached));
+}
+
+/** Two heading rows read as one: "R.O." over "Width" and "Height". `spread` lets an upper heading reach over the blanks to its right. */
+function paired(rows: readonly Row[], index: number, spread: boolean): Candidate {
+  const upper = rows[index] ?? [];
+  const lower = rows[index + 1] ?? [];
+  const texts: string[] = [];
+  const read: (HeadingMeaning | null)[] = [];
+  let group = '';
+  for (let column = 0; column < Math.max(upper.length, lower.length); column += 1) {
+    const top = typeof upper[column] === 'string' ? cellText(upper[column]) : '';
+    const bottom = typeof lower[column] === 'string' ? cellText(lower[column]) : '';
+    if (top !== '') group = top;
+    const over = top !== '' ? top : spread && bottom !== '' ? group : '';
+    const ways = [`${over} ${bottom}`.trim(), bottom, readUnit(bottom) === null ? top : `${top} (${bottom})`];
+    const way = ways.findIndex((text) => readCached(text) !== null);
+    texts.push(ways[Math.max(way, 0)] ?? '');
+    read.push(way < 0 ? null : readCached(ways[way] ?? ''));
+  }
+  return candidate([index, index + 1], texts, read);
+}
+
+function candidate(
+  rows: readonly number[],
+  texts: readonly string[],
+  read: readonly (HeadingMeaning | null)[],
+): Candidate {
+  return { rows, texts, read, score: new Set(read.flatMap((meaning) => (meaning ? [meaning.key] : []))).size };
+}
+
+function readCached(text: string): HeadingMeaning | null {
+  // Headings are short; anything longer is a sentence.
+  return text === '' || text.length > 80 ? null : readHeading(text);
+}
+
+function toLayout(rows: readonly Row[], found: Candidate, choices: Choices): Layout {
+  const next = found.rows.length === 0 ? 0 : (found.rows.at(-1) ?? 0) + 1;
+  const units = found.rows.length > 0 ? unitsAt(rows[next]) : null;
+  const width = Math.max(found.texts.length, ...Object.keys(choices).map((index) => Number(index) + 1));
+  const columns = Array.from({ length: width }, (_, index): Column => {
+    const heading = found.texts[index] ?? '';
+    const read = found.read[index] ?? null;
+    const chosen = choices[index];
+    const key = chosen ?? read?.key ?? null;
+    const unit = read?.unit ?? units?.[index] ?? (chosen === undefined ? null : splitUnit(heading).unit);
+    return { index, heading, key, rank: chosen === undefined ? (read?.rank ?? 0) : -1, unit };
+  });
+  const settled = settleNumber(columns, choices);
+  return {
+    headingRows: found.rows,
+    unitRow: units === null ? null : next,
+    columns: settled,
+    blocks: splitBlocks(settled),
+  };
+}
+
+/** "No." is a count beside a mark; where nothing else marks the openings it is the mark. */
+function settleNumber(columns: readonly Column[], choices: Choices): readonly Column[] {
+  if (columns.some(({ key }) => key === 'mark')) return columns;
+  const bare = columns.filter(
+    ({ index, key, heading }) =>
+      key === 'quantity' && choices[index] === undefined && /^(?:no|number|nr|num)$/.test(normalHeading(heading)),
+  );
+  const number = bare[0];
+  if (number === undefined) return columns;
+  const counted = columns.some(({ index, key }) => key === 'quantity' && index !== number.index);
+  const first = columns.find(({ heading }) => heading !== '')?.index === number.index;
+  if (!counted && !first) return columns;
+  return columns.map((column) => (column.index === number.index ? { ...column, key: 'mark' } : column));
+}
+
+/** Parallel blocks: the mark's heading comes again and at least two of its neighbors with it. */
+function splitBlocks(columns: readonly Column[]): readonly (readonly Column[])[] {
+  const mark = columns.find(({ key }) => key === 'mark');
+  if (mark === undefined) return [columns];
+  const starts = columns.filter(
+    ({ key, heading }) => key === 'mark' && heading !== '' && normalHeading(heading) === normalHeading(mark.heading),
+  );
+  if (starts.length < 2) return [columns];
+  const blocks = starts.map((start, place) =>
+    columns.slice(place === 0 ? 0 : start.index, starts[place + 1]?.index ?? columns.length),
+  );
+  const keysOf = (block: readonly Column[]) => new Set(block.flatMap(({ key }) => (key === null ? [] : [key])));
+  const firstKeys = keysOf(blocks[0] ?? []);
+  const parallel = blocks.every((block) => [...keysOf(block)].filter((key) => firstKeys.has(key)).length >= 3);
+  return parallel ? blocks : [columns];
+}
+
+const UNIT_FILLERS = /^(?:-+|ea\.?|each|no\.?|#|pcs?\.?|qty\.?|text|n\/a|units?)$/i;
+
+/** The units of a row that holds nothing but units, or null. */
+export function unitsAt(row: Row | undefined): readonly (ColumnUnit | null)[] | null {
+  if (row === undefined) return null;
+  const units = row.map((cell) => (typeof cell === 'string' ? readUnit(cell) : null));
+  const only = row.every((cell, index) => {
+    if (isEmpty(cell) || units[index]) return true;
+    return typeof cell === 'string' && (UNIT_FILLERS.test(cell.trim()) || cell.trim().toLowerCase() === 'unit');
+  });
+  return only && units.some((unit) => unit !== null) ? units : null;
+}
+
+/** The columns of a block with a meaning, best name first. */
+export function columnsFor(block: readonly Column[], key: MeaningKey): readonly Column[] {
+  return block.filter((column) => column.key === key).sort((a, b) => a.rank - b.rank || a.index - b.index);
+}
+
+/** True where the column is read at all. */
+export function isUsed(column: Column): boolean {
+  return column.key !== null && meaningOf(column.key).kind !== 'unused';
+}

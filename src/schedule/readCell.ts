@@ -1,0 +1,146 @@
+import { readCallout, readDimension } from '../dimension';
+import { ok, refuse, type Result } from '../result';
+import { perInch, type Unit } from '../unit';
+import { cellText, typedBeforeDate } from './cell';
+import { figure, quote } from './figure';
+import { straightMarks, type ColumnUnit } from './headingText';
+import type { CellValue } from './opening';
+
+/** Nothing on a building is longer: 1,000 ft. */
+const LONGEST_INCHES = 12_000;
+const BARE_FIGURE = /^[-+]?[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]+$/;
+
+/** Workbook units in one of the column's, for figures that carry no unit of their own. */
+function scale(column: ColumnUnit | null, unit: Unit): number {
+  if (column === null || column === unit) return 1;
+  const inches = { in: 1, ft: 12, 'ft-in': 1, mm: 1 / 25.4, cm: 1 / 2.54, m: 1 / 0.0254 }[column];
+  return unit === 'in' ? inches : { in: 25.4, ft: 304.8, 'ft-in': 25.4, mm: 1, cm: 10, m: 1000 }[column];
+}
+
+export interface LengthOptions {
+  /** For sentences: "width", "spring height". */
+  readonly name: string;
+  readonly column: ColumnUnit | null;
+  readonly unit: Unit;
+  /** Reveals, rises and legs may be 0. */
+  readonly zero?: boolean;
+}
+
+/**
+ * A length in the workbook's unit from a cell that is not blank. A bare figure is in the column's unit, or the
+ * workbook's where the column names none; text with its own unit (`914 mm`, `3'-0"`) is converted, 25.4 mm to the inch.
+ */
+export function readLength(cell: CellValue, options: LengthOptions): Result<number> {
+  const text = cellText(cell);
+  const name = capital(options.name);
+  const trap = trapped(cell, name);
+  if (trap !== null) return refuse(trap);
+  const read = typeof cell === 'number' ? ok(cell * scale(options.column, options.unit)) : lengthText(text, options);
+  if (!read.ok) return refuse(`${name} can't be read: the cell says ${quote(text)}. ${read.message}`);
+  const value = tidy(read.value);
+  if (!Number.isFinite(value)) return refuse(`${name} can't be read: the cell says ${quote(text)}.`);
+  if (value < 0 || (value === 0 && !options.zero))
+    return refuse(`${name} must be more than 0; the cell says ${quote(text)}.`);
+  if (value > LONGEST_INCHES * perInch(options.unit)) {
+    const serial = typeof cell === 'number' && Number.isInteger(cell) && cell > 36_500 && cell < 60_000;
+    const why = serial ? ' It may be a fraction that a spreadsheet program turned into a date.' : '';
+    return refuse(`${name} of ${figure(value)} is more than 1,000 ft, which can't be right.${why}`);
+  }
+  return ok(value);
+}
+
+const ACCEPTED = `Figures such as 36, 36 1/2, 3'-0" or 914 mm are understood.`;
+
+function lengthText(text: string, { column, unit }: LengthOptions): Result<number> {
+  if (/^\d{1,7}(?:\.\d+)?$/.test(text) && column !== 'ft-in') return ok(Number(text) * scale(column, unit));
+  const plain = straightMarks(text);
+  if (BARE_FIGURE.test(plain)) {
+    if (column === 'ft-in') return feetAndInches(plain, unit);
+    const read = readDimension(plain);
+    return read.ok ? ok(read.value * scale(column, unit)) : refuse(ACCEPTED);
+  }
+  const read = readDimension(text, { answer: unit });
+  return read.ok ? read : refuse(ACCEPTED);
+}
+
+/** In a column of feet and inches `3-6`, `3-6 1/2` and `7/0` are feet and inches; a lone figure could be either. */
+function feetAndInches(text: string, unit: Unit): Result<number> {
+  const parts = /^\s*(\d+)\s*(?:-\s*(\d{1,2}(?:\s+\d+\/\d+|\.\d+)?)|\/\s*(0))\s*$/.exec(text);
+  if (parts === null) {
+    const read = readDimension(text, { answer: unit });
+    if (read.ok && /\d[\s-]+\d+\/\d+/.test(text)) return read;
+    return refuse(`In a column of feet and inches, write the marks: 7' or 7".`);
+  }
+  const read = readDimension(`${parts[1]}' ${parts[2] ?? parts[3] ?? 0}"`, { answer: unit });
+  return read.ok ? read : refuse(ACCEPTED);
+}
+
+/** The sentence for a cell that holds no length at all but something a spreadsheet program put there, or null. */
+function trapped(cell: CellValue, name: string): string | null {
+  const text = cellText(cell);
+  const typed = typedBeforeDate(cell);
+  if (typed === '') return `${name} can't be read: the cell holds a date that does not exist.`;
+  if (typed !== null)
+    return (
+      `${name} is the date ${quote(text)}, which is what a spreadsheet program makes of ${typed} when the cell is ` +
+      `not formatted as text; please confirm the figure and type it as 0 ${typed} or as a decimal.`
+    );
+  if (typeof cell === 'boolean') return `${name} can't be read: the cell says ${text}.`;
+  if (text.startsWith('='))
+    return `${name} is a formula (${quote(text)}) whose result is not stored in the file; please open the file in a spreadsheet program and save it again.`;
+  if (/^#(?:DIV\/0!|N\/A|NAME\?|NULL!|NUM!|REF!|VALUE!|SPILL!|CALC!|GETTING_DATA)/i.test(text))
+    return `${name} is the error ${text} in the file.`;
+  return null;
+}
+
+/** A width and a height from a cell of sizes: `3068`, `3/0 x 6/8`, `36 x 54`, `3'-0" x 6'-8"`. */
+export function readSize(cell: CellValue, options: LengthOptions): Result<{ width: number; height: number }> {
+  const text = straightMarks(cellText(cell));
+  const name = capital(options.name);
+  const trap = trapped(cell, name);
+  if (trap !== null) return refuse(trap);
+  const parts = text.split(/\s*(?:[x×X*]|\bby\b)\s*/);
+  const feetInches = parts.every((part) => /^\d{1,2}\s*[/-]\s*\d{1,2}$/.test(part));
+  if (parts.length === 2 && !feetInches) {
+    const [width, height] = parts.map((part) => readLength(part.replace(/\s*[wWhH]$/, ''), options));
+    if (width?.ok && height?.ok) return ok({ width: width.value, height: height.value });
+    return refuse(
+      `${name} can't be read: the cell says ${quote(text)}. Sizes such as 36 x 80, 3/0 x 6/8 or 3068 are understood.`,
+    );
+  }
+  const callout = readCallout(text);
+  if (!callout.ok)
+    return refuse(
+      `${name} can't be read: the cell says ${quote(text)}. Sizes such as 36 x 80, 3/0 x 6/8 or 3068 are understood.`,
+    );
+  const { width, height } = callout.value;
+  return ok({ width: tidy(width * perInch(options.unit)), height: tidy(height * perInch(options.unit)) });
+}
+
+/** A count of openings: a whole number, alone or with a word such as "2 ea". */
+export function readQuantity(cell: CellValue): Result<number> {
+  const text = cellText(cell);
+  if (typedBeforeDate(cell) !== null || typeof cell === 'boolean' || text.startsWith('=') || text.startsWith('#'))
+    return refuse(`Quantity can't be read: the cell says ${quote(text)}; a whole number is needed.`);
+  const digits =
+    /^[([]?\s*([-+]?[\d,]*\.?\d+)\s*[)\]]?\s*(?:ea\.?|each|pcs?\.?|pieces?|units?|req'?d|required|off|x|no\.?)?$/i.exec(
+      text,
+    );
+  const value = typeof cell === 'number' ? cell : Number((digits?.[1] ?? 'x').replace(/,/g, ''));
+  if (!Number.isFinite(value))
+    return refuse(`Quantity can't be read: the cell says ${quote(text)}; a whole number is needed.`);
+  if (!Number.isInteger(value) || value < 1)
+    return refuse(`Quantity must be a whole number of 1 or more; the cell says ${quote(text)}.`);
+  if (value > 100_000) return refuse(`Quantity of ${value} can't be right; please check it.`);
+  return ok(value);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Takes off the last few bits that a division by 25.4 and back leaves. */
+function tidy(value: number): number {
+  const rounded = Number(value.toPrecision(14));
+  return Math.abs(rounded - value) <= Math.abs(value) * 1e-14 ? rounded : value;
+}

@@ -1,0 +1,292 @@
+import type { Ends, HeadShape } from '../head/head';
+import { readEnds, readHead } from '../head/words';
+import type { Standards } from '../standards';
+import { cellText, isBlank } from './cell';
+import { figure, listed, quote } from './figure';
+import { columnsFor, type Column } from './layout';
+import { meaningOf, type MeaningKey } from './meanings';
+import type { CellValue, Opening, OpeningField, Problem } from './opening';
+import { readLength, readQuantity, readSize } from './readCell';
+import { readRemarks } from './remarks';
+import { resolveShape, type Findings, type Given, type GivenLengths } from './resolve';
+import { perInch } from '../unit';
+
+/** One opening's cells, before they are made sense of. */
+export interface RawOpening {
+  readonly row: number;
+  readonly cells: readonly CellValue[];
+  /** The columns that belong to this opening. */
+  readonly block: readonly Column[];
+  readonly source: readonly string[];
+  /** Remarks of continuation rows below. */
+  readonly more: readonly string[];
+  /** Sentences about the row from the file reader and the row sorter. */
+  readonly notes: readonly string[];
+  /** Columns whose cell was merged over several rows: a count there is in doubt. */
+  readonly shared: ReadonlySet<number>;
+}
+
+/** Reads one opening. Nothing is dropped: what can't be read, contradicts or is missing becomes a problem. */
+export function readRow(raw: RawOpening, standards: Standards): Opening {
+  const notes = [...raw.notes];
+  const problems: Problem[] = [];
+  const say: Findings = {
+    note: (sentence) => void notes.push(sentence),
+    problem: (field, message) => void problems.push({ row: raw.row, field, message }),
+  };
+  const row = new RowReader(raw, standards, say);
+
+  const mark = row.text('mark') ?? '';
+  const remarks = [...row.texts('remarks'), ...raw.more];
+  const facts = readRemarks(remarks.join('; '));
+  const quantity = row.quantity();
+  const named = row.head();
+  let head = named.head;
+  if (head === null && !named.inDoubt && facts.head !== null) {
+    head = facts.head.shape;
+    say.note(`The head is taken from the remarks: ${quote(facts.head.said)}.`);
+  } else if (head !== null && facts.head !== null && facts.head.shape !== head) {
+    say.problem(
+      'head',
+      `The head is given as ${head}, but the remarks say ${quote(facts.head.said)}; please say which is right.`,
+    );
+    head = null;
+  }
+  const inDoubt = named.inDoubt || (head === null && problems.some(({ field }) => field === 'head'));
+  const { lengths, casing } = row.lengths();
+  const shape = resolveShape(lengths, head, inDoubt, standards, say);
+  let ends = row.ends();
+  let leg = row.optional('leg', 'leg', lengths.leg);
+  if (ends === null && facts.ends !== null && !problems.some(({ field }) => field === 'ends')) {
+    ends = facts.ends.ends;
+    say.note(`The ends are taken from the remarks: ${quote(facts.ends.said)}.`);
+  }
+  if (facts.legsToFloor) {
+    ends ??= 'legs';
+    if (leg === null && lengths.springHeight?.value !== undefined && !problems.some(({ field }) => field === 'leg')) {
+      leg = lengths.springHeight.value;
+      say.note(`The remarks ask for legs to the floor, so each leg is the spring height ${figure(leg)}.`);
+    } else if (leg === null)
+      say.problem('leg', 'The remarks ask for legs to the floor; please give the spring height or the leg length.');
+  }
+  if (facts.withdrawn !== null)
+    say.problem(
+      'quantity',
+      `The remarks say ${quote(facts.withdrawn)}; please confirm whether this opening is wanted.`,
+    );
+
+  const opening: Opening = {
+    row: raw.row,
+    source: raw.source,
+    mark,
+    quantity,
+    ...shape,
+    reveal: row.optional('reveal', 'reveal', row.given('reveal')),
+    face: row.optional('face', 'face', row.given('face') ?? casing.face),
+    thickness: row.optional('thickness', 'thickness', row.given('thickness') ?? casing.thickness),
+    species: row.text('species'),
+    ends,
+    leg,
+    profile: row.text('profile'),
+    notes,
+    problems,
+  };
+  if (mark === '') notes.push('This opening has no mark.');
+  return opening;
+}
+
+class RowReader {
+  constructor(
+    private readonly raw: RawOpening,
+    private readonly standards: Standards,
+    private readonly say: Findings,
+  ) {}
+
+  /** The cells with this meaning that say something, best heading first. */
+  private cells(key: MeaningKey): readonly { readonly column: Column; readonly cell: CellValue }[] {
+    return columnsFor(this.raw.block, key).flatMap((column) => {
+      const cell = this.raw.cells[column.index] ?? null;
+      // In a column of heads "none" is an answer: no arch.
+      const none = key === 'head' && typeof cell === 'string' && /^\s*none\s*$/i.test(cell);
+      return isBlank(cell) && !none ? [] : [{ column, cell }];
+    });
+  }
+
+  texts(key: MeaningKey): readonly string[] {
+    return this.cells(key).map(({ cell }) => cellText(cell));
+  }
+
+  text(key: MeaningKey): string | null {
+    return this.texts(key)[0] ?? null;
+  }
+
+  quantity(): number | null {
+    const columns = columnsFor(this.raw.block, 'quantity');
+    const [first] = this.cells('quantity');
+    if (columns.length === 0) {
+      this.say.note('The schedule has no quantity column, so one was taken.');
+      return 1;
+    }
+    if (first === undefined) {
+      const said = cellText(this.raw.cells[columns[0]?.index ?? -1]);
+      this.say.problem(
+        'quantity',
+        said === ''
+          ? 'Quantity is blank; a whole number is needed.'
+          : `Quantity must be a whole number of 1 or more; the cell says ${quote(said)}.`,
+      );
+      return null;
+    }
+    if (this.raw.shared.has(first.column.index)) {
+      this.say.problem(
+        'quantity',
+        'The quantity stands in a cell merged over several rows; please give each opening its own.',
+      );
+      return null;
+    }
+    const counts = this.cells('quantity').map(({ cell }) => readQuantity(cell));
+    const fault = counts.find((count) => !count.ok);
+    if (fault !== undefined && !fault.ok) {
+      this.say.problem('quantity', fault.message);
+      return null;
+    }
+    const figures = counts.flatMap((count) => (count.ok ? [count.value] : []));
+    if (new Set(figures).size > 1) {
+      this.say.problem(
+        'quantity',
+        `Two columns give the quantity, ${listed(figures.map(String))}; please say which is right.`,
+      );
+      return null;
+    }
+    return figures[0] ?? null;
+  }
+
+  head(): { head: HeadShape | null; inDoubt: boolean } {
+    const shapes = new Map<HeadShape, string>();
+    for (const { column, cell } of this.cells('head')) {
+      const read = readHead(cellText(cell));
+      if (read.ok) shapes.set(read.value, column.heading);
+      else {
+        this.say.problem(
+          'head',
+          `The head can't be read: the cell says ${quote(cellText(cell))}. ${capitalized(read.message)}`,
+        );
+        return { head: null, inDoubt: true };
+      }
+    }
+    if (shapes.size > 1) {
+      this.say.problem(
+        'head',
+        `Two columns give different heads, ${listed([...shapes.keys()])}; please say which is right.`,
+      );
+      return { head: null, inDoubt: true };
+    }
+    return { head: [...shapes.keys()][0] ?? null, inDoubt: false };
+  }
+
+  ends(): Ends | null {
+    const [first] = this.cells('ends');
+    if (first === undefined) return null;
+    const read = readEnds(cellText(first.cell));
+    if (read.ok) return read.value;
+    this.say.problem(
+      'ends',
+      `The ends can't be read: the cell says ${quote(cellText(first.cell))}. ${capitalized(read.message)}`,
+    );
+    return null;
+  }
+
+  /** The length a row gives under one meaning; two columns of the same rank must agree, a better-named one wins over a lesser. */
+  given(key: MeaningKey): Given | undefined {
+    const read = this.cells(key).map(({ column, cell }) => ({ column, given: this.read(key, column, cell) }));
+    const best = read[0];
+    if (best === undefined) return undefined;
+    for (const { column, given } of read.slice(1)) {
+      if (best.given.value === undefined || given.value === undefined || this.agree(best.given.value, given.value))
+        continue;
+      const both = `${quote(best.column.heading)} says ${figure(best.given.value)} and ${quote(column.heading)} says ${figure(given.value)}`;
+      if (column.rank === best.column.rank)
+        return { fault: `${meaningName(key)} is given twice: ${both}; please say which is right.` };
+      this.say.note(`${both}; the first was used.`);
+    }
+    return best.given;
+  }
+
+  private read(key: MeaningKey, column: Column, cell: CellValue): Given {
+    const zero = key === 'reveal' || key === 'rise' || key === 'leg';
+    const read = readLength(cell, { name: meaningName(key), column: column.unit, unit: this.standards.unit, zero });
+    return read.ok ? { value: read.value } : { fault: read.message };
+  }
+
+  private agree(a: number, b: number): boolean {
+    return Math.abs(a - b) <= (perInch(this.standards.unit) / 32) * (1 + 1e-9);
+  }
+
+  private size(key: 'size' | 'roughSize' | 'casingSize'): { width: Given; height: Given } | undefined {
+    const [first] = this.cells(key);
+    if (first === undefined) return undefined;
+    const read = readSize(first.cell, { name: meaningName(key), column: first.column.unit, unit: this.standards.unit });
+    if (!read.ok) return { width: { fault: read.message }, height: { fault: read.message } };
+    return { width: { value: read.value.width }, height: { value: read.value.height } };
+  }
+
+  /** Every length that bears on the shape, sizes taken apart, and the casing's section where one cell gives both figures. */
+  lengths(): { lengths: GivenLengths; casing: { face: Given | undefined; thickness: Given | undefined } } {
+    const size = this.size('size');
+    const rough = this.size('roughSize');
+    const lengths: GivenLengths = {};
+    const put = (key: keyof GivenLengths, given: Given | undefined) => {
+      if (given !== undefined) lengths[key] = given;
+    };
+    put('width', this.together('width', this.given('width'), size?.width));
+    put('height', this.together('height', this.given('height'), size?.height));
+    put('roughWidth', this.given('roughWidth') ?? rough?.width);
+    put('roughHeight', this.given('roughHeight') ?? rough?.height);
+    for (const key of ['headHeight', 'springHeight', 'leg', 'rise', 'radius'] as const) put(key, this.given(key));
+    return { lengths, casing: this.casing() };
+  }
+
+  private together(key: MeaningKey, own: Given | undefined, size: Given | undefined): Given | undefined {
+    if (own?.value === undefined || size?.value === undefined || this.agree(own.value, size.value)) return own ?? size;
+    return {
+      fault: `${meaningName(key)} is ${figure(own.value)}, but the size says ${figure(size.value)}; please say which is right.`,
+    };
+  }
+
+  private casing(): { face: Given | undefined; thickness: Given | undefined } {
+    const size = this.size('casingSize');
+    if (size === undefined) return { face: undefined, thickness: undefined };
+    if (size.width.value === undefined || size.height.value === undefined)
+      return { face: size.width, thickness: undefined };
+    const face = Math.max(size.width.value, size.height.value);
+    const thickness = Math.min(size.width.value, size.height.value);
+    this.say.note(`The casing is ${figure(thickness)} thick and ${figure(face)} wide, from its size.`);
+    return { face: { value: face }, thickness: { value: thickness } };
+  }
+
+  /** A length that may be left to the shop's standard: null where it is blank or in doubt. */
+  optional(_key: MeaningKey, field: OpeningField, given: Given | undefined): number | null {
+    if (given?.fault !== undefined) this.say.problem(field, given.fault);
+    return given?.value ?? null;
+  }
+}
+
+function meaningName(key: MeaningKey): string {
+  const names: Partial<Record<MeaningKey, string>> = {
+    width: 'Width',
+    roughWidth: 'Rough opening width',
+    height: 'Height',
+    headHeight: 'Head height',
+    roughHeight: 'Rough opening height',
+    leg: 'Leg length',
+    size: 'Size',
+    roughSize: 'Rough opening size',
+    casingSize: 'Casing size',
+  };
+  return names[key] ?? meaningOf(key).label;
+}
+
+function capitalized(message: string): string {
+  const text = message.charAt(0).toUpperCase() + message.slice(1);
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}

@@ -1,0 +1,248 @@
+import { readHead } from '../head/words';
+import { ok, refuse, type Result } from '../result';
+import type { Standards } from '../standards';
+import { cellText, isBlank, isDitto, isEmpty } from './cell';
+import { quote } from './figure';
+import { readUnit, type ColumnUnit } from './headingText';
+import { findLayout, layoutFromChoices, type Choices, type Column, type Layout } from './layout';
+import type { CellValue, Opening, Schedule, Table } from './opening';
+import { readLength } from './readCell';
+import { readRow, type RawOpening } from './readRow';
+import { sortRow } from './sortRows';
+
+type Row = readonly CellValue[];
+
+/**
+ * A builder's schedule from a table: finds the headings, sorts the rows, reads every opening. Each row of the table is
+ * either an opening or in `passedOver` with the reason; `choices` says what a column (from 0) means where the heading
+ * does not. Refused only where no headings can be found and no choices are given. Lengths come out in `standards.unit`.
+ */
+export function readSchedule(table: Table, standards: Standards, choices: Choices = {}): Result<Schedule> {
+  const rows = table.rows;
+  const chosen = Object.keys(choices).length > 0;
+  const found = findLayout(rows, 0, choices);
+  if (found === null && !chosen) return refuse(noHeadings(table));
+  const remarks = [...(table.remarks ?? [])];
+  const stated = statedUnit(rows);
+  if (stated !== null)
+    remarks.push(
+      `Figures without a unit were read as ${UNIT_NAMES[stated.unit]}, because of the note ${quote(stated.text)}.`,
+    );
+  const first = settle(found ?? layoutFromChoices(rows, choices), rows, stated?.unit ?? null, choices);
+  const reader = new BodyReader(table, choices, stated?.unit ?? null, first);
+  reader.readAll(found !== null);
+  return ok({
+    name: table.name,
+    headings: first.columns.map(({ heading }) => heading),
+    meaning: first.columns.map(({ key }) => key),
+    headingRow: found === null ? null : table.firstRow + (first.headingRows.at(-1) ?? 0),
+    remarks,
+    openings: withRepeatedMarks(reader.raw.map((raw) => readRow(raw, standards))),
+    passedOver: reader.passedOver,
+  });
+}
+
+class BodyReader {
+  readonly raw: (Omit<RawOpening, 'more'> & { more: string[] })[] = [];
+  readonly passedOver: { row: number; why: string; text: string }[] = [];
+  private counted = 0;
+  private openingDirectlyAbove = false;
+  private inNotes = false;
+  private above: Row = [];
+
+  constructor(
+    private readonly table: Table,
+    private readonly choices: Choices,
+    private readonly unit: ColumnUnit | null,
+    private layout: Layout,
+  ) {}
+
+  readAll(hasHeadings: boolean): void {
+    const { rows } = this.table;
+    const top = hasHeadings ? (this.layout.headingRows[0] ?? 0) : 0;
+    for (let index = 0; index < top; index += 1)
+      this.pass(index, isRowEmpty(rows[index]) ? 'blank' : 'title or note above the headings');
+    let index = top;
+    if (hasHeadings) index = this.passHeadings('headings');
+    while (index < rows.length) index = this.readOne(index);
+  }
+
+  /** Passes over the layout's heading and unit rows and gives the row after them. */
+  private passHeadings(why: string): number {
+    for (const heading of this.layout.headingRows) this.pass(heading, why);
+    const last = this.layout.headingRows.at(-1) ?? -1;
+    if (this.layout.unitRow === null) return last + 1;
+    this.pass(this.layout.unitRow, 'units');
+    return this.layout.unitRow + 1;
+  }
+
+  private readOne(index: number): number {
+    const { rows } = this.table;
+    const { counted, openingDirectlyAbove, inNotes } = this;
+    const sorted = sortRow(rows, index, this.layout, { counted, openingDirectlyAbove, inNotes });
+    if (sorted.kind === 'headings') {
+      const next = findLayout(rows, index, this.choices);
+      if (next !== null && next.headingRows[0] === index) {
+        this.layout = settle(next, rows, this.unit, this.choices);
+        this.openingDirectlyAbove = false;
+        this.inNotes = false;
+        return this.passHeadings('headings of another table; the rows below were read by these');
+      }
+      this.pass(index, 'headings');
+    } else if (sorted.kind === 'continuation') {
+      const last = this.raw.at(-1);
+      last?.more.push(sorted.text);
+      this.pass(index, `continues the remarks of row ${last?.row ?? 0}`, true);
+    } else if (sorted.kind === 'other') {
+      if (sorted.why === 'notes') this.inNotes = true;
+      this.pass(index, sorted.why);
+    } else {
+      this.inNotes = false;
+      this.take(index, sorted.blocks);
+    }
+    return index + 1;
+  }
+
+  private pass(index: number, why: string, continues = false): void {
+    const text = (this.table.rows[index] ?? [])
+      .map(cellText)
+      .filter((cell) => cell !== '')
+      .join(' | ');
+    this.passedOver.push({ row: this.table.firstRow + index, why, text });
+    this.openingDirectlyAbove = continues;
+  }
+
+  private take(index: number, blocks: readonly (readonly Column[])[]): void {
+    const row = this.table.firstRow + index;
+    const original = this.table.rows[index] ?? [];
+    const notes = [...(this.table.rowRemarks?.get(row) ?? [])];
+    const shared = new Set<number>();
+    const cells = original.map((cell, column) => this.repeated(cell, column, notes));
+    this.fillMerged(row, cells, shared, notes);
+    this.above = cells;
+    const source = Array.from({ length: Math.max(this.layout.columns.length, original.length) }, (_, column) =>
+      cellText(original[column]),
+    );
+    if (blocks.length > 1) notes.push(`Row ${row} holds ${blocks.length} openings side by side.`);
+    for (const block of blocks) {
+      this.raw.push({ row, cells, block, source, more: [], notes: [...notes], shared });
+      const quantity = block.find(({ key }) => key === 'quantity');
+      const count = quantity === undefined ? 1 : Number(cellText(cells[quantity.index]));
+      if (Number.isFinite(count)) this.counted += count;
+    }
+    this.openingDirectlyAbove = true;
+  }
+
+  /** A ditto mark repeats the cell above it. */
+  private repeated(cell: CellValue, column: number, notes: string[]): CellValue {
+    const key = this.layout.columns[column]?.key;
+    if (!isDitto(cell) || key === 'mark' || key === 'remarks' || key === null || key === undefined) return cell;
+    const above = this.above[column] ?? null;
+    if (isBlank(above)) return cell;
+    notes.push(
+      `${this.columnName(column)} ${quote(cellText(cell))} repeats ${quote(cellText(above))} from the row above.`,
+    );
+    return above;
+  }
+
+  /** Cells merged downward hold their value in the first row only. */
+  private fillMerged(row: number, cells: CellValue[], shared: Set<number>, notes: string[]): void {
+    for (const merge of this.table.merges ?? []) {
+      if (row < merge.firstRow || row > merge.lastRow || merge.firstRow === merge.lastRow) continue;
+      const column = merge.firstColumn;
+      if (row > merge.firstRow && isEmpty(cells[column])) {
+        const value = this.table.rows[merge.firstRow - this.table.firstRow]?.[column] ?? null;
+        while (cells.length <= column) cells.push(null);
+        cells[column] = value;
+        if (!isEmpty(value) && this.layout.columns[column]?.key)
+          notes.push(
+            `${this.columnName(column)} ${quote(cellText(value))} is from the cell merged over rows ${merge.firstRow} to ${merge.lastRow}.`,
+          );
+      }
+      shared.add(column);
+    }
+  }
+
+  private columnName(column: number): string {
+    const heading = this.layout.columns[column]?.heading ?? '';
+    return heading === '' ? `Column ${column + 1}` : heading;
+  }
+}
+
+const UNIT_NAMES: Readonly<Record<ColumnUnit, string>> = {
+  in: 'inches',
+  ft: 'feet',
+  'ft-in': 'feet and inches',
+  mm: 'millimeters',
+  cm: 'centimeters',
+  m: 'meters',
+};
+
+/** The unit a note such as "All dimensions in mm" gives the whole table. */
+function statedUnit(rows: readonly Row[]): { unit: ColumnUnit; text: string } | null {
+  for (const row of rows) {
+    const filled = row.filter((cell) => !isEmpty(cell));
+    const text = filled.length === 1 ? cellText(filled[0]) : '';
+    if (text.length < 8 || text.length > 200) continue;
+    const said =
+      /\b(?:dimensions?|dims|sizes|measurements?|units?)\b(?: are)?(?: given)?(?::| in| are in)?\s+(?:in )?([a-z&/ -]+?)(?: only)?(?: unless.*)?[.)]?$/i.exec(
+        text,
+      );
+    const unit = said ? readUnit(said[1] ?? '') : null;
+    if (unit !== null) return { unit, text };
+  }
+  return null;
+}
+
+/**
+ * Meanings that only the cells can settle: a "Type" column that names no head at all holds type codes, and a "Casing"
+ * column without a single length names profiles. Columns without a unit take the table's.
+ */
+function settle(layout: Layout, rows: readonly Row[], unit: ColumnUnit | null, choices: Choices): Layout {
+  const from = (layout.unitRow ?? layout.headingRows.at(-1) ?? -1) + 1;
+  const body = rows.slice(from, from + 2000);
+  const settled = new Map<number, Column>();
+  for (const column of layout.columns) {
+    const chosen = choices[column.index] !== undefined;
+    let key = column.key;
+    const cells = body.map((row) => row[column.index] ?? null).filter((cell) => !isBlank(cell));
+    if (!chosen && key === 'head' && column.rank >= 1 && !cells.some((cell) => readHead(cellText(cell)).ok)) key = null;
+    if (!chosen && key === 'face' && column.rank >= 1 && cells.length > 0 && !cells.some((cell) => isLengthLike(cell)))
+      key = cells.some((cell) => /\d\s*[x×]\s*\d/i.test(cellText(cell))) ? 'casingSize' : 'profile';
+    settled.set(column.index, { ...column, key, unit: column.unit ?? unit });
+  }
+  const get = (column: Column): Column => settled.get(column.index) ?? column;
+  return { ...layout, columns: layout.columns.map(get), blocks: layout.blocks.map((block) => block.map(get)) };
+}
+
+function isLengthLike(cell: CellValue): boolean {
+  return typeof cell === 'number' || readLength(cell, { name: 'casing', column: null, unit: 'in' }).ok;
+}
+
+function isRowEmpty(row: Row | undefined): boolean {
+  return row === undefined || row.every((cell) => isEmpty(cell));
+}
+
+/** Marks name openings: the second and later rows with the same mark say so. */
+function withRepeatedMarks(openings: readonly Opening[]): readonly Opening[] {
+  const firstRow = new Map<string, number>();
+  return openings.map((opening) => {
+    const mark = opening.mark.toLowerCase().replace(/\s+/g, ' ');
+    if (mark === '') return opening;
+    const before = firstRow.get(mark);
+    if (before === undefined) {
+      firstRow.set(mark, opening.row);
+      return opening;
+    }
+    const message = `The mark ${quote(opening.mark)} already stands in row ${before}; please say whether both rows are wanted.`;
+    return { ...opening, problems: [...opening.problems, { row: opening.row, field: 'mark', message }] };
+  });
+}
+
+function noHeadings(table: Table): string {
+  if (table.rows.every(isRowEmpty)) return `${quote(table.name)} is empty.`;
+  return (
+    `No headings were found in ${quote(table.name)}: a schedule needs one row that names its columns, ` +
+    'among them the width, the size or the radius of the openings.'
+  );
+}

@@ -1,0 +1,59 @@
+import { ok, refuse, type Result } from '../result';
+import { readCsv } from './csv';
+import { quote } from './figure';
+import { findLayout } from './layout';
+import type { Table } from './opening';
+import { readXlsx } from './xlsx';
+
+/** Larger files are not schedules. */
+const LARGEST_FILE_BYTES = 60e6;
+
+/**
+ * The tables of a schedule file: one for a .csv or .tsv, one for each sheet of an .xlsx. What the file is shows in its
+ * bytes, not in its name. Refused in a sentence: an empty, damaged, locked or oversized file, and any other kind.
+ */
+export async function readTables(name: string, bytes: Uint8Array): Promise<Result<Table[]>> {
+  try {
+    const read = readAnyKind(name, bytes);
+    return read.ok ? read : refuse(`${quote(name)} can't be read. ${read.message}`);
+  } catch (error) {
+    // A file may be wrong in a way nobody has met; the user gets a sentence all the same.
+    return refuse(`${quote(name)} can't be read. ${error instanceof Error ? error.message : 'It is damaged.'}`);
+  }
+}
+
+function readAnyKind(name: string, bytes: Uint8Array): Result<Table[]> {
+  if (bytes.length === 0) return refuse('The file is empty.');
+  if (bytes.length > LARGEST_FILE_BYTES)
+    return refuse(
+      `It has ${Math.round(bytes.length / 1e6)} MB; a schedule has at most ${LARGEST_FILE_BYTES / 1e6} MB.`,
+    );
+  const starts = (...signature: number[]) => signature.every((byte, index) => bytes[index] === byte);
+  if (starts(0x50, 0x4b)) return readXlsx(bytes);
+  if (starts(0xd0, 0xcf, 0x11, 0xe0))
+    return refuse(
+      'It is an old .xls workbook or one protected with a password; please save it as .xlsx without a password.',
+    );
+  if (starts(0x25, 0x50, 0x44, 0x46)) return refuse('It is a PDF; a schedule is a .csv, .tsv or .xlsx file.');
+  const head = String.fromCharCode(...bytes.subarray(0, 200))
+    .replace(/^\xef\xbb\xbf/, '')
+    .trimStart();
+  if (/^<(?:!doctype|html|\?xml|table)/i.test(head))
+    return refuse('It is a web page or XML file; a schedule is a .csv, .tsv or .xlsx file.');
+  const table = readCsv(name, bytes);
+  if (!table.ok) return table;
+  const remarks = /\.xls[xm]?$/i.test(name) ? ['The file is text, not a workbook, and was read as such.'] : [];
+  return ok([{ ...table.value, remarks: [...remarks, ...(table.value.remarks ?? [])] }]);
+}
+
+/** The table that reads most like a schedule: the most headings understood, visible sheets first. Null for no tables. */
+export function chooseTable(tables: readonly Table[]): Table | null {
+  let best: { table: Table; score: number } | null = null;
+  for (const table of tables) {
+    const layout = findLayout(table.rows, 0, {});
+    const known = new Set(layout?.columns.map(({ key }) => key).filter((key) => key !== null)).size;
+    const score = known * 2 - (table.hidden ? 1 : 0);
+    if (best === null || score > best.score) best = { table, score };
+  }
+  return best?.table ?? null;
+}

@@ -1,0 +1,112 @@
+import { cellText, isBlank, isEmpty } from './cell';
+import { normalHeading } from './headingText';
+import { headingsAt, unitsAt, isUsed, type Column, type Layout } from './layout';
+import type { CellValue } from './opening';
+import { readQuantity } from './readCell';
+
+type Row = readonly CellValue[];
+
+/** What a row of the body is. */
+export type RowKind =
+  | { readonly kind: 'openings'; readonly blocks: readonly (readonly Column[])[] }
+  | { readonly kind: 'continuation'; readonly text: string }
+  | { readonly kind: 'headings' }
+  | { readonly kind: 'other'; readonly why: string };
+
+/** What has been seen above the row. */
+export interface Above {
+  /** Sum of the quantities of the openings so far. */
+  readonly counted: number;
+  /** The row directly above is an opening, or continues one. */
+  readonly openingDirectlyAbove: boolean;
+  /** A row such as "Notes:" has been passed. */
+  readonly inNotes: boolean;
+}
+
+const TOTAL = /^(?:(?:grand|sub|page|sheet|overall|running)[- ]?)?totals?\b|^sum\b/i;
+
+/** Sorts one body row: an opening stays an opening unless the row clearly is something else. */
+export function sortRow(rows: readonly Row[], index: number, layout: Layout, above: Above): RowKind {
+  const row = rows[index] ?? [];
+  const filled = row.flatMap((cell, column) => (isEmpty(cell) ? [] : [{ cell, column }]));
+  const first = filled[0];
+  if (first === undefined) return other('blank');
+  if (unitsAt(row) !== null) return other('units');
+  if (repeatsHeadings(rows, row, layout)) return other('repeated headings');
+  if (filled.every(({ cell }) => typeof cell === 'string' && !/\d/.test(cell))) {
+    const again = headingsAt(rows, index);
+    const headings = again?.read.filter((meaning) => meaning !== null).length ?? 0;
+    if (again !== null && again.score >= 3 && headings >= filled.length * 0.6) return { kind: 'headings' };
+  }
+  if (TOTAL.test(cellText(first.cell))) return other('total');
+  const used = new Map(layout.columns.filter(isUsed).map((column) => [column.index, column]));
+  const data = filled.filter(({ cell, column }) => {
+    const key = used.get(column)?.key;
+    return key !== undefined && key !== null && key !== 'mark' && key !== 'remarks' && !isBlank(cell);
+  });
+  const marked = filled.some(({ cell, column }) => used.get(column)?.key === 'mark' && !isBlank(cell));
+  if (filled.length === 1 && isHeadline(cellText(first.cell), used.get(first.column)?.key === 'mark'))
+    return other(
+      typeof first.cell === 'string' && /^(?:general )?notes?\b/i.test(first.cell.trim()) ? 'notes' : 'title or note',
+    );
+  if (above.inNotes && !data.some(({ cell }) => typeof cell === 'number' || /^[\d'"½¼¾. /-]+$/.test(cellText(cell))))
+    return other('note');
+  if (data.length === 0 && !marked) {
+    const remarks = filled.filter(({ column }) => used.get(column)?.key === 'remarks');
+    if (remarks.length > 0 && above.openingDirectlyAbove)
+      return { kind: 'continuation', text: remarks.map(({ cell }) => cellText(cell)).join('; ') };
+    return other('note: nothing in any column that is understood');
+  }
+  if (!marked && data.length === 1 && data[0] !== undefined && used.get(data[0].column)?.key === 'quantity') {
+    const count = readQuantity(data[0].cell);
+    if (count.ok && count.value === above.counted) return other('total: the sum of the quantities above');
+  }
+  return { kind: 'openings', blocks: filledBlocks(row, layout) };
+}
+
+function other(why: string): RowKind {
+  return { kind: 'other', why };
+}
+
+function repeatsHeadings(rows: readonly Row[], row: Row, layout: Layout): boolean {
+  return layout.headingRows.some((heading) => {
+    const original = rows[heading] ?? [];
+    let same = 0;
+    let filled = 0;
+    for (let column = 0; column < Math.max(row.length, original.length); column += 1) {
+      const cell = row[column];
+      if (isEmpty(cell)) continue;
+      filled += 1;
+      const before = original[column];
+      if (
+        typeof cell === 'string' &&
+        typeof before === 'string' &&
+        normalHeading(cell) !== '' &&
+        normalHeading(cell) === normalHeading(before)
+      )
+        same += 1;
+    }
+    return same >= 2 && same >= filled * 0.6;
+  });
+}
+
+/** A lone cell that is a title, a section name or a sentence rather than a mark or a figure. */
+function isHeadline(text: string, inMarkColumn: boolean): boolean {
+  const words = text.split(/\s+/).length;
+  if (inMarkColumn) return !(/\d/.test(text) && text.length <= 12 && words <= 2) && text.length > 3;
+  return /[a-z]{3,}/i.test(text) && (words >= 2 || !/\d/.test(text));
+}
+
+/** The parallel blocks of a row that hold an opening; a block that repeats an earlier one word for word is not counted again. */
+function filledBlocks(row: Row, layout: Layout): readonly (readonly Column[])[] {
+  if (layout.blocks.length === 1) return layout.blocks;
+  const seen = new Set<string>();
+  const filled = layout.blocks.filter((block) => {
+    const cells = block.filter(isUsed).map(({ index }) => cellText(row[index]));
+    const content = cells.join('\u0000');
+    if (cells.every((cell) => cell === '') || seen.has(content)) return false;
+    seen.add(content);
+    return true;
+  });
+  return filled.length === 0 ? layout.blocks.slice(0, 1) : filled;
+}
