@@ -1,5 +1,5 @@
 import type { HeadShape } from '../../src/head/head';
-import { readEnds, readHead } from '../../src/head/names';
+import { readEnds, readHead } from '../../src/head/words';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Opening, OpeningField, OpeningInputs, Problem } from '../../src/schedule/opening';
 import { readLength, readQuantity } from '../../src/schedule/readCell';
@@ -46,12 +46,17 @@ function readField(field: OpeningField, text: string, standards: Standards): Res
     return MUST_STAND.includes(field) ? refuse(`${label} can't be left blank.`) : ok(field === 'mark' ? '' : null);
   if (field === 'head') return readHead(text);
   if (field === 'ends') return readEnds(text);
-  if (kind === 'count') return readQuantity(text);
+  if (kind === 'count') return typed(readQuantity(text));
   if (kind === 'length') {
     const zero = field === 'leg' || field === 'reveal';
-    return readLength(text, { name: label, column: null, unit: standards.unit, zero });
+    return typed(readLength(text, { name: label, column: null, unit: standards.unit, zero }));
   }
   return ok(text);
+}
+
+/** The readers speak of a cell; here somebody typed. */
+function typed<T>(read: Result<T>): Result<T> {
+  return read.ok ? read : refuse(read.message.replace('the cell says', 'you typed'));
 }
 
 /** Head, span and rise depend on one another: what was said against them is dropped and they are judged anew. */

@@ -1,3 +1,5 @@
+import { lengthText as tapeText } from '../../src/drawing/label';
+import type { Standards } from '../../src/standards';
 import type { Unit } from '../../src/unit';
 
 /** Figures as the shop reads them: inches in sixteenths where they are, else decimals; the decimal mark by locale. */
@@ -10,21 +12,13 @@ export function lengthText(length: number | null, unit: Unit, locale?: string): 
 /** The same without its unit, as it could be typed back. */
 export function typedLength(length: number | null, unit: Unit, locale?: string): string {
   if (length === null) return '';
-  return unit === 'mm' ? decimal(length, 2, locale) : inchText(length, locale);
+  return unit === 'mm' ? decimal(length, 6, locale) : inchText(length, locale);
 }
 
+/** As on a tape where it is a 64th, else in decimals: nothing shown here may lose digits when it is typed back. */
 function inchText(inches: number, locale?: string): string {
-  const sixtyFourths = Math.round(inches * 64);
-  if (Math.abs(inches * 64 - sixtyFourths) > 1e-6 || inches < 0) return decimal(inches, 4, locale);
-  const whole = Math.floor(sixtyFourths / 64);
-  let top = sixtyFourths - whole * 64;
-  if (top === 0) return String(whole);
-  let bottom = 64;
-  while (top % 2 === 0) {
-    top /= 2;
-    bottom /= 2;
-  }
-  return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
+  const exact = Math.abs(inches * 64 - Math.round(inches * 64)) < 1e-6;
+  return exact ? tapeText(inches, 'in', 64) : decimal(inches, 6, locale);
 }
 
 export function decimal(figure: number, places: number, locale?: string): string {
@@ -37,4 +31,26 @@ export function money(dollars: number, locale?: string): string {
 
 export function count(many: number, of: string): string {
   return many === 1 ? `1 ${of}` : `${many.toLocaleString()} ${of}s`;
+}
+
+/** A figure as it is read off a tape or a saw: lengths to the nearest 1/16 in or 0.1 mm. */
+export function figureText(
+  figure: number,
+  kind: 'length' | 'degrees' | 'count' | 'number',
+  unit: Unit,
+  locale?: string,
+): string {
+  switch (kind) {
+    case 'length':
+      return unit === 'in' ? `${tapeText(figure, 'in')}″` : `${decimal(figure, 1, locale)} mm`;
+    case 'degrees':
+      return `${decimal(figure, 2, locale)}°`;
+    default:
+      return decimal(figure, 1, locale);
+  }
+}
+
+/** What stands in where nothing is typed. */
+export function standardLength(key: 'reveal' | 'face' | 'thickness', standards: Standards, locale?: string): string {
+  return `shop: ${typedLength(standards[key], standards.unit, locale)}`;
 }

@@ -2,6 +2,7 @@ import { render } from 'preact';
 import { defaultStandards } from '../../src/standards';
 import type { Host } from '../host';
 import type { Core } from './core';
+import { core as ownCore } from './loadCore';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets } from './deeds/chooseList';
 import { Pane } from './pane';
@@ -14,7 +15,7 @@ import './pane.css';
 export type { OfficeTheme, PaneOptions } from './deeds/bench';
 
 /** Puts the pane into `root`, working on `host`'s workbook. Gives back the way to take it down again. */
-export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, core: Core): () => void {
+export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, core: Core = ownCore): () => void {
   const store = createStore(reduce, initialState(defaultStandards()));
   const bench: Bench = { store, host, core, options };
   root.classList.add('pane');

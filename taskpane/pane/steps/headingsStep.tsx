@@ -74,7 +74,7 @@ function Column({ bench, state, column, heading, meaning }: ColumnProps) {
   const id = `meaning-${column}`;
   const samples = state.table && state.schedule ? samplesOf(state.table, state.schedule, column) : [];
   return (
-    <li class="card column">
+    <li class="column">
       <label for={id}>{heading.trim() === '' ? `Column ${column + 1}, no heading` : heading}</label>
       <select
         id={id}

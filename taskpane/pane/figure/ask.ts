@@ -1,0 +1,65 @@
+import type { Ends, HeadShape } from '../../../src/head/head';
+import type { Opening, OpeningField } from '../../../src/schedule/opening';
+import type { Standards } from '../../../src/standards';
+import { fixOpening } from '../fix';
+
+/** One opening as typed into the calculator: texts, so that what is half typed can stand. */
+export interface Ask {
+  readonly head: HeadShape;
+  readonly span: string;
+  readonly rise: string;
+  readonly reveal: string;
+  readonly face: string;
+  readonly ends: Ends;
+}
+export type AskField = keyof Ask;
+
+export function firstAsk(standards: Standards): Ask {
+  const [span, rise] = standards.unit === 'in' ? ['36', '6'] : ['914', '152'];
+  return { head: 'segmental', span, rise, reveal: '', face: '', ends: standards.ends };
+}
+
+/** Heads whose rise is typed; the others have it from their span. */
+export function hasRise(head: HeadShape): boolean {
+  return head === 'segmental' || head === 'elliptical' || head === 'three-centered' || head === 'pointed';
+}
+
+const BLANK: Opening = {
+  row: 0,
+  source: [],
+  notes: [],
+  problems: [],
+  mark: '',
+  quantity: 1,
+  head: null,
+  span: null,
+  rise: null,
+  reveal: null,
+  face: null,
+  thickness: null,
+  species: null,
+  ends: null,
+  leg: null,
+  profile: null,
+};
+
+/** The opening asked about, as far as the texts can be read, and the sentence against each one that can't. */
+export function readAsk(
+  ask: Ask,
+  standards: Standards,
+): { readonly opening: Opening; readonly refused: Readonly<Partial<Record<AskField, string>>> } {
+  let opening: Opening = { ...BLANK, head: ask.head, ends: ask.ends };
+  const refused: Partial<Record<AskField, string>> = {};
+  const fields: readonly (AskField & OpeningField)[] = hasRise(ask.head)
+    ? ['span', 'rise', 'reveal', 'face']
+    : ['span', 'reveal', 'face'];
+  for (const field of fields) {
+    const read = fixOpening([opening], 0, field, ask[field], standards);
+    if (read.ok) opening = read.value;
+    else refused[field] = read.message;
+  }
+  for (const problem of opening.problems) {
+    if (problem.field === 'span' || problem.field === 'rise') refused[problem.field] ??= problem.message;
+  }
+  return { opening, refused };
+}

@@ -1,0 +1,43 @@
+import { makeHead } from '../../src/head/makeHead';
+import { elevationScene } from '../../src/drawing/elevation';
+import type { Scene } from '../../src/drawing/scene';
+import { refuse, type Result } from '../../src/result';
+import type { Opening } from '../../src/schedule/opening';
+import type { Standards } from '../../src/standards';
+import { known } from '../../src/takeoff/inputs';
+import { takeoff, type OpeningTakeoff } from '../../src/takeoff/takeoff';
+
+/** One opening taken off by itself: its figures, or what it needs. */
+export function takeOne(opening: Opening, standards: Standards): OpeningTakeoff | null {
+  return takeoff([opening], standards).openings[0] ?? null;
+}
+
+/** The opening from the front, to scale, with what is known of it; refused in a sentence while span or rise are missing. */
+export function openingScene(opening: Opening, standards: Standards, lettersAcross = 30): Result<Scene> {
+  const at = known(opening, standards);
+  if (at.head === null) return refuse('The drawing appears once the head is known.');
+  if (at.span === null) return refuse('The drawing appears once the span is known.');
+  const head = makeHead(at.head, at.span, at.rise);
+  if (!head.ok) return refuse(`No drawing yet: ${head.message}.`);
+  const own = takeOne(opening, standards)?.own;
+  return elevationScene({
+    head: head.value,
+    reveal: at.reveal ?? standards.reveal,
+    face: at.face ?? standards.face,
+    ends: at.ends ?? standards.ends,
+    leg: at.leg ?? 0,
+    ...(own ? { segments: segmentsOf(own) } : {}),
+    mark: at.mark,
+    unit: standards.unit,
+    lettersAcross,
+  });
+}
+
+/** Segments of each constant-radius piece, left to right. */
+function segmentsOf(own: NonNullable<OpeningTakeoff['own']>): readonly number[] {
+  if (!own.crown) return [];
+  const crown = own.crown.blank.chosen.segments;
+  if (!own.haunch) return Array.from({ length: own.crown.ring.count }, () => crown);
+  const haunch = own.haunch.blank.chosen.segments;
+  return [haunch, crown, haunch];
+}

@@ -1,0 +1,188 @@
+import { useMemo, useState } from 'preact/hooks';
+import { ENDS, HEAD_SHAPES } from '../../../src/head/head';
+import { firstAsk, hasRise, readAsk, type Ask, type AskField } from '../figure/ask';
+import { figuresOf, type Figure } from '../figure/figures';
+import { putInCell, putOver, type Waiting } from '../deeds/putFigure';
+import type { Bench } from '../deeds/bench';
+import { decimal, figureText, standardLength } from '../format';
+import { takeOne } from '../openingFigures';
+import { OpeningDrawing } from '../parts/openingDrawing';
+import type { PaneState } from '../state';
+
+/** A calculator for one opening: every figure, how it comes about, and a way into the selected cell. */
+export function FigureTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  const { standards } = state;
+  const { locale } = bench.options;
+  const [ask, setAsk] = useState<Ask>(() => firstAsk(standards));
+  const [asFormula, setAsFormula] = useState(true);
+  const [waiting, setWaiting] = useState<Waiting | null>(null);
+  const { opening, refused } = useMemo(() => readAsk(ask, standards), [ask, standards]);
+  const taken = useMemo(() => takeOne(opening, standards), [opening, standards]);
+  const figures = taken?.inputs && taken.own ? figuresOf(taken.inputs, taken.own, standards, locale) : [];
+  const set = (field: AskField, text: string) => setAsk({ ...ask, [field]: text });
+  const put = async (figure: Figure) => {
+    const inTheWay = await putInCell(bench, asFormula ? `=${figure.formula}` : figure.value);
+    setWaiting(inTheWay ?? null);
+  };
+  const needs = Object.keys(refused).length === 0 ? (taken?.needs ?? []) : [];
+  return (
+    <>
+      <h1>Ask a figure</h1>
+      <section class="card ask-form" aria-label="The opening">
+        <div class="fields">
+          <Choose label="Head" field="head" value={ask.head} choices={HEAD_SHAPES} set={set} />
+          <Type label="Span" field="span" ask={ask} refused={refused} set={set} />
+          {hasRise(ask.head) && <Type label="Rise" field="rise" ask={ask} refused={refused} set={set} />}
+          <Type
+            label="Reveal"
+            field="reveal"
+            ask={ask}
+            refused={refused}
+            set={set}
+            hint={standardLength('reveal', standards, locale)}
+          />
+          <Type
+            label="Casing width"
+            field="face"
+            ask={ask}
+            refused={refused}
+            set={set}
+            hint={standardLength('face', standards, locale)}
+          />
+          <Choose label="Ends" field="ends" value={ask.ends} choices={ENDS} set={set} />
+        </div>
+      </section>
+      <OpeningDrawing opening={opening} standards={standards} />
+      {needs.map((need) => (
+        <p key={need} class="needs">
+          {need}
+        </p>
+      ))}
+      {waiting && <Over bench={bench} waiting={waiting} settle={() => setWaiting(null)} />}
+      {figures.length > 0 && (
+        <section aria-labelledby="figures-title" class="figures">
+          <h2 id="figures-title">Every figure</h2>
+          <fieldset class="put-as">
+            <legend>Put it in the selected cell as</legend>
+            <label>
+              <input type="radio" name="put-as" checked={asFormula} onChange={() => setAsFormula(true)} /> a formula
+            </label>
+            <label>
+              <input type="radio" name="put-as" checked={!asFormula} onChange={() => setAsFormula(false)} /> a number
+            </label>
+          </fieldset>
+          <ul class="figure-list">
+            {figures.map((figure) => (
+              <li key={figure.key}>
+                <p class="figure-name">{figure.label}</p>
+                <p class="figure-value">
+                  {figureText(figure.value, figure.kind, standards.unit, locale)}
+                  {figure.kind === 'length' && standards.unit === 'in' && (
+                    <span class="soft exact">{decimal(figure.value, 4, locale)}</span>
+                  )}
+                </p>
+                <p class="words soft">{figure.words}</p>
+                <button type="button" onClick={() => put(figure)}>
+                  Put it in the cell<span class="hidden">: {figure.label}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+interface ChooseProps {
+  readonly label: string;
+  readonly field: AskField;
+  readonly value: string;
+  readonly choices: readonly string[];
+  readonly set: (field: AskField, text: string) => void;
+}
+
+function Choose({ label, field, value, choices, set }: ChooseProps) {
+  return (
+    <div class="field">
+      <label for={`ask-${field}`}>{label}</label>
+      <select id={`ask-${field}`} value={value} onChange={(event) => set(field, event.currentTarget.value)}>
+        {choices.map((choice) => (
+          <option key={choice} value={choice}>
+            {choice}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+interface TypeProps {
+  readonly label: string;
+  readonly field: AskField;
+  readonly ask: Ask;
+  readonly refused: Readonly<Partial<Record<AskField, string>>>;
+  readonly set: (field: AskField, text: string) => void;
+  readonly hint?: string;
+}
+
+function Type({ label, field, ask, refused, set, hint }: TypeProps) {
+  const why = refused[field];
+  return (
+    <div class="field">
+      <label for={`ask-${field}`}>{label}</label>
+      <input
+        id={`ask-${field}`}
+        type="text"
+        autocomplete="off"
+        spellcheck={false}
+        value={ask[field]}
+        placeholder={hint}
+        aria-invalid={why !== undefined}
+        aria-describedby={why === undefined ? undefined : `ask-${field}-refused`}
+        onInput={(event) => set(field, event.currentTarget.value)}
+      />
+      {why !== undefined && (
+        <p class="refused" id={`ask-${field}-refused`} role="alert">
+          {why}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function Over({
+  bench,
+  waiting,
+  settle,
+}: {
+  readonly bench: Bench;
+  readonly waiting: Waiting;
+  readonly settle: () => void;
+}) {
+  return (
+    <section class="card ask" role="alertdialog" aria-labelledby="over-title" aria-describedby="over-about">
+      <h2 id="over-title">
+        Cell {waiting.address} of {waiting.sheet} is not empty
+      </h2>
+      <p id="over-about" class="holds">
+        It holds {waiting.holds}
+      </p>
+      <div class="pair">
+        <button
+          type="button"
+          class="main"
+          onClick={async () => {
+            await putOver(bench, waiting);
+            settle();
+          }}
+        >
+          Write over it
+        </button>
+        <button type="button" onClick={settle}>
+          Leave it
+        </button>
+      </div>
+    </section>
+  );
+}
