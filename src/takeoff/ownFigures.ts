@@ -16,6 +16,8 @@ export interface RingPlan {
   readonly guide: string;
   /** Length of one blank along the molding's center, the length the rolls carry. */
   readonly runLength: number;
+  /** Knife cuts per inch at the outside edge, which travels faster than the center. */
+  readonly cutsOutside: number;
 }
 
 /** Straight molding that belongs to an opening: a straight head, legs. */
@@ -71,12 +73,11 @@ export function ownFigures(inputs: Inputs, standards: Standards): Result<OwnFigu
   const feed = standards.feed / perFootPerMinute(standards.unit);
   const center = cutsPerInch(standards.rpm, standards.knives, feed);
   if (!center.ok) return center;
-  const tightest = Math.min(...[crown.value, haunch.value].map((plan) => plan?.ring.inside ?? Infinity));
-  const outside = Number.isFinite(tightest)
-    ? cutsPerInch(standards.rpm, standards.knives, feed, tightest + inputs.face / 2, tightest + inputs.face)
-    : center;
-  if (!outside.ok) return outside;
-  const grade = finishGrade(outside.value);
+  const cutsOutside = Math.min(
+    center.value,
+    ...[crown.value, haunch.value].map((plan) => plan?.cutsOutside ?? Infinity),
+  );
+  const grade = finishGrade(cutsOutside);
   if (!grade.ok) return grade;
   return ok({
     curve: curve.value,
@@ -85,7 +86,7 @@ export function ownFigures(inputs: Inputs, standards: Standards): Result<OwnFigu
     straight: straight.value,
     knife,
     cutsPerInch: center.value,
-    cutsOutside: outside.value,
+    cutsOutside,
     grade: grade.value,
     passes: passesOf(standards),
     ripWidth: ripped.width,
@@ -113,11 +114,16 @@ function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, k
   const size = { inside: ring.inside, face: inputs.face, degrees: ring.blankAngle };
   const blank = chooseBlank(size, inputs.wood, standards);
   if (!blank.ok) return blank;
+  const middle = ring.inside + inputs.face / 2;
+  const feed = standards.feed / perFootPerMinute(standards.unit);
+  const outside = cutsPerInch(standards.rpm, standards.knives, feed, middle, ring.outside);
+  if (!outside.ok) return outside;
   return ok({
     ring,
     blank: blank.value,
     guide: `${knife}, R ${thousandths(ring.inside)}`,
-    runLength: (ring.blankAngle * Math.PI * (ring.inside + inputs.face / 2)) / 180,
+    runLength: (ring.blankAngle * Math.PI * middle) / 180,
+    cutsOutside: outside.value,
   });
 }
 

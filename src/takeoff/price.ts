@@ -12,6 +12,8 @@ export interface Cost {
   readonly haunchPieces: number;
   readonly straightPieces: number;
   readonly joints: number;
+  /** Board feet of straight pieces and of the share of test pieces. */
+  readonly straightFeet: number;
   /** Blanks, straight stock and the share of test pieces, without waste. */
   readonly boardFeet: number;
   readonly runMinutes: number;
@@ -55,12 +57,11 @@ export function priceOf(inputs: Inputs, own: OwnFigures, shares: Shares, standar
   const arcsPerHead = (own.crown?.ring.count ?? 0) + (own.haunch?.ring.count ?? 0);
   const joints = sum((plan, pieces) => plan.blank.chosen.joints * pieces) + quantity * Math.max(0, arcsPerHead - 1);
 
-  const straightFeet = own.straight ? own.straight.boardFeet * quantity : 0;
-  const testFeet = own.testBoardFeet * (guideSetups + straightSetups);
-  const boardFeet = sum((plan, pieces) => plan.blank.chosen.boardFeet * pieces) + straightFeet + testFeet;
+  const straightFeet =
+    (own.straight ? own.straight.boardFeet * quantity : 0) + own.testBoardFeet * (guideSetups + straightSetups);
+  const boardFeet = sum((plan, pieces) => plan.blank.chosen.boardFeet * pieces) + straightFeet;
   const wood =
-    sum((plan, pieces) => plan.blank.chosen.boardFeet * pieces * plan.blank.chosen.price) +
-    (straightFeet + testFeet) * own.ripPrice;
+    sum((plan, pieces) => plan.blank.chosen.boardFeet * pieces * plan.blank.chosen.price) + straightFeet * own.ripPrice;
 
   const straightLength = own.straight ? own.straight.length * quantity : 0;
   const minutesPerLength = own.passes / inch / (12 * feed);
@@ -90,6 +91,7 @@ export function priceOf(inputs: Inputs, own: OwnFigures, shares: Shares, standar
     haunchPieces,
     straightPieces,
     joints,
+    straightFeet,
     boardFeet,
     runMinutes,
     laborMinutes,

@@ -1,6 +1,6 @@
 import type { Measure } from '../standards';
 import type { Unit } from '../unit';
-import type { ColumnMeasure } from './takeoffColumns';
+import type { ColumnMeasure } from './columns/column';
 
 /** Excel number formats, each figure's in one place. */
 const MONEY = '#,##0.00';

@@ -3,6 +3,8 @@ import type { OpeningField } from '../schedule/opening';
 import { ATTENTION } from '../takeoff/attention';
 import { NEEDS, type RiseHead } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
+import { HAS_HAUNCH, MULTI_CENTERED } from './columns/formulas';
+import { mayHaveHaunch } from './columns/ring';
 
 /** Sentences in one cell. Runs of spaces are folded as TRIM folds them. */
 export function sentences(said: readonly string[]): string {
@@ -56,6 +58,7 @@ export function missingFormula(row: OpeningTakeoff): string {
   const found = `IF({species}="",FALSE,${inStock})`;
   const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
   const parts = [
+    ...(mayHaveHaunch(row) ? [] : [when(MULTI_CENTERED, 'This head has haunches: fill the takeoff again.')]),
     ...(said.has('mark') ? [need('SUMPRODUCT(--({mark:all}={mark}))>1', 'mark', NEEDS.mark)] : []),
     need('IF(ISNUMBER({quantity}),OR({quantity}<1,{quantity}<>INT({quantity})),TRUE)', 'quantity', NEEDS.quantity),
     need(notListed('{head}', HEAD_SHAPES), 'head', NEEDS.head),
@@ -73,11 +76,18 @@ export function missingFormula(row: OpeningTakeoff): string {
   return `TRIM(${parts.join('&')})`;
 }
 
+/** What is missing, or why the figures fail although nothing is. */
+export function needsFormula(row: OpeningTakeoff): string {
+  const why = quote(row.failure ?? 'The figures can not be computed from these inputs.');
+  const fails = 'OR(ISERROR({length}),ISERROR({blankLength}),ISERROR({haunchBlankLength}))';
+  return `IF({missing}<>"",{missing},IF(${fails},${why},""))`;
+}
+
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
   const { short, tight, wide, ellipse, finish } = ATTENTION;
   const when = (condition: string, sentence: string) => `IF(${condition},${quote(`${sentence} `)},"")`;
-  const haunch = 'N({haunchRadius})>0';
+  const haunch = HAS_HAUNCH;
   const run = (inside: string, angle: string) => `RADIANS(${angle})*(${inside}+{face}/2)<Shop_shortest_piece`;
   const tightest = 'MIN({insideRadius},{haunchInsideRadius})';
   const curved = [

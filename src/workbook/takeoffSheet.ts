@@ -4,7 +4,8 @@ import { columnFormat, columnUnit } from './format';
 import { plainFormula } from './plain';
 import type { Cell, CellStyle, Sheet, Validation } from './sheet';
 import { ENDS, HEAD_SHAPES } from '../head/head';
-import { TAKEOFF_COLUMNS, type TakeoffColumn } from './takeoffColumns';
+import type { TakeoffColumn } from './columns/column';
+import { TAKEOFF_COLUMNS } from './takeoffColumns';
 import { quote } from './needsFormula';
 
 /** Rows above the openings: title, summary, group, heading, unit. */
@@ -80,7 +81,7 @@ function cellOf(
   plain: boolean,
 ): Cell | null {
   const template = column.formula(row, takeoff);
-  const value = column.value(row, takeoff);
+  const value = column.value(row, takeoff) ?? null;
   const style = styleOf(column);
   const format = columnFormat(column.measure, takeoff.standards.unit);
   const wrap = column.key === 'needs' || column.key === 'attention';

@@ -1,0 +1,29 @@
+import { sizeText, sizeTextFormula } from '../sizeText';
+import { figure, inGroup, type TakeoffColumn } from './column';
+
+const lengthAt = (offset: string) => `ARCH.HEADLENGTH({head},{span},{rise},${offset},{ends})`;
+
+/** Lengths of one head along the casing's edges. */
+export const LENGTH_COLUMNS: readonly TakeoffColumn[] = inGroup('Lengths', [
+  figure('insideLength', 'Inside length', 'length', {
+    value: (row) => row.own?.curve.insideLength,
+    formula: lengthAt('{reveal}'),
+  }),
+  figure('centerLength', 'Center length', 'length', {
+    value: (row) => row.own?.curve.centerLength,
+    formula: lengthAt('{reveal}+{face}/2'),
+  }),
+  figure('length', 'Outside (long-point) length', 'length', {
+    value: (row) => row.own?.curve.length,
+    formula: lengthAt('{reveal}+{face}'),
+  }),
+  figure('longPoint', 'Long point, to 1/16', 'text', {
+    value: (row, { standards }) => row.own && sizeText(row.own.curve.length, standards.unit),
+    formula: (_row, { standards }) => `IF({missing}<>"","",${sizeTextFormula('{length}', standards.unit)})`,
+  }),
+  figure('miter', 'Miter at legs', 'degrees', {
+    value: (row) => row.own?.curve.miter,
+    formula:
+      'IF({ends}<>"legs","",IF({head}="segmental",ARCH.MITER({span},{rise},{face},{reveal}),IF({head}="straight",45,0)))',
+  }),
+]);
