@@ -9,8 +9,8 @@ import { worksheetError } from './error';
  * undefined or "", and on the desktop as 0.
  */
 
-/** No size in a shop comes near this; a figure beyond it is a slip. */
-export const MOST = 1e9;
+/** Beyond this nothing is a size: even the radius of an arc that is nearly straight stays below. The core has its own limits. */
+export const MOST = 1e15;
 const MOST_CELLS = 100_000;
 
 const LENGTH = 'a number or dimension text';
@@ -115,7 +115,7 @@ function asWord(name: string, cell: any, accepted: string): string {
 
 function inRange(name: string, value: number): number {
   if (Math.abs(value) <= MOST) return value;
-  throw worksheetError(`${name} must be no more than 1,000,000,000 either way; got ${figure(value)}`);
+  throw worksheetError(`${name} must be no more than 1,000,000,000,000,000 either way; got ${figure(value)}`);
 }
 
 /** The one cell meant: a cell reference may arrive as one row of one cell. */

@@ -33,13 +33,13 @@ export function planOf(lengths: any, quantities: any, stock: any, kerf: any, tri
 /** A blank cell arrives as 0 on the desktop. No length or price is 0, so there it is a blank; a quantity may well be. */
 function withBlanks(order: StockOrder): StockOrder {
   const lengths = order.lengths.map(zeroAsBlank);
-  const stock = order.stock.map(zeroAsBlank);
+  const prices = order.prices?.map(zeroAsBlank);
   return {
     ...order,
     lengths,
     quantities: order.quantities.map((quantity, at) => (lengths[at] === null ? zeroAsBlank(quantity) : quantity)),
-    stock,
-    prices: order.prices?.every((price) => price === 0) ? undefined : order.prices?.map(zeroAsBlank),
+    stock: order.stock.map(zeroAsBlank),
+    prices: prices?.some((price) => price !== null) ? prices : undefined,
   };
 }
 
