@@ -1,5 +1,5 @@
 import { perInch } from '../unit';
-import { bounds, turned } from './bounds';
+import { bounds, turned, type Bounds } from './bounds';
 import { explode } from './dimension';
 import { LAYERS, type LayerLook } from './layers';
 import type { Outline, Point, Primitive, Scene, Text } from './scene';
@@ -14,6 +14,8 @@ export interface SvgOptions {
   readonly ownColors?: boolean;
   /** Room round the drawing as a fraction of its larger side; default 0.02. */
   readonly border?: number;
+  /** The part of the scene to show, in its own unit, instead of everything with a border: a sheet of paper. */
+  readonly page?: Bounds;
 }
 
 /** Capital height of ordinary sans-serif faces, in font sizes. */
@@ -29,8 +31,8 @@ const OWN_COLORS =
 export function toSvg(scene: Scene, options: SvgOptions = {}): string {
   const size = options.size ?? 'screen';
   const shapes = explode(scene.shapes);
-  const box = bounds(shapes);
-  const border = (options.border ?? 0.02) * Math.max(box.right - box.left, box.top - box.bottom);
+  const box = options.page ?? bounds(shapes);
+  const border = options.page ? 0 : (options.border ?? 0.02) * Math.max(box.right - box.left, box.top - box.bottom);
   const millimeters = 25.4 / perInch(scene.unit);
   const scale = size === 'screen' ? 1 : size === 'true size' ? millimeters : millimeters * size;
   const page = new Page(scale, box.left - border, box.top + border);

@@ -1,0 +1,103 @@
+import { ok, refuse, type Result } from '../result';
+import type { Standards } from '../standards';
+import type { Setup } from '../takeoff/setups';
+import { perInch } from '../unit';
+import { bounds } from './bounds';
+import { explode } from './dimension';
+import { toDxf } from './dxf';
+import { guideLayout, guideOrdinates, LONGEST_TRAMMEL, type GuideBoards } from './guideLayout';
+import { guideScene } from './guideScene';
+import { lengthText } from './label';
+import { guideOverview, LETTER_PAGE } from './overview';
+import { text, type Scene } from './scene';
+import { toSvg } from './svg';
+
+export interface TemplateFile {
+  readonly name: string;
+  readonly content: string;
+}
+
+/** The guide boards of a set-up; refused for a straight one, which has none. */
+export function guideBoardsOf(setup: Setup, standards: Standards): Result<GuideBoards> {
+  if (setup.insideRadius === null) return refuse(`${setup.name} is run straight, without guide boards`);
+  return ok({
+    marks: [...new Set(setup.pieces.map((piece) => piece.mark))],
+    profile: setup.profile,
+    radius: setup.insideRadius,
+    face: setup.face,
+    margin: standards.margin,
+    clearance: standards.clearance,
+    thinEdge: standards.thinEdge,
+    unit: standards.unit,
+  });
+}
+
+/**
+ * The files to make one pair of guide boards from: a full-size DXF and SVG, a letter-size overview that is not for tracing,
+ * and a table of ordinates where the radius is beyond a trammel. `name` begins each file's name; what a file name can't
+ * hold becomes a hyphen.
+ */
+export function templateFiles(
+  boards: GuideBoards,
+  name: string,
+  longestTrammel = LONGEST_TRAMMEL * perInch(boards.unit),
+): Result<readonly TemplateFile[]> {
+  const scene = fullSizeScene(boards);
+  if (!scene.ok) return scene;
+  const overview = guideOverview(boards, longestTrammel);
+  if (!overview.ok) return overview;
+  const start = fileName(name);
+  const files: TemplateFile[] = [
+    { name: `${start}-guides.dxf`, content: toDxf(scene.value) },
+    { name: `${start}-guides.svg`, content: toSvg(scene.value, { size: 'true size', ownColors: true }) + '\n' },
+    {
+      name: `${start}-overview.svg`,
+      content: toSvg(overview.value, { size: 'true size', page: LETTER_PAGE, ownColors: true }) + '\n',
+    },
+  ];
+  if (boards.radius <= longestTrammel) return ok(files);
+  const table = ordinatesCsv(boards);
+  return table.ok ? ok([...files, { name: `${start}-ordinates.csv`, content: table.value }]) : table;
+}
+
+/** The pair as it is to be printed or cut, with its unit and a length to check the print by. */
+export function fullSizeScene(boards: GuideBoards): Result<Scene> {
+  const scene = guideScene(boards);
+  if (!scene.ok) return scene;
+  const layout = guideLayout(boards);
+  if (!layout.ok) return layout;
+  const { unit } = boards;
+  const letters = 0.22 * perInch(unit);
+  const apart = lengthText(2 * layout.value.bedLine, unit, 32);
+  const said = `Full size, ${unit === 'in' ? 'inches' : 'millimeters'}. The bed lines must measure ${apart} apart.`;
+  const low = bounds(explode(scene.value.shapes)).bottom;
+  return ok({ ...scene.value, shapes: [...scene.value.shapes, text({ x: 0, y: low - 1.6 * letters }, said, letters)] });
+}
+
+function ordinatesCsv(boards: GuideBoards): Result<string> {
+  const found = guideOrdinates(boards);
+  if (!found.ok) return found;
+  const lines = found.value.flatMap(({ guide, radius, rows }) =>
+    rows.map(([x, height]) => [guide, radius, x, Number(height.toFixed(6))].join(',')),
+  );
+  const { unit } = boards;
+  const heading = [
+    'guide',
+    `radius (${unit})`,
+    `from center line (${unit})`,
+    `height over the straight line between the ends (${unit})`,
+  ];
+  return ok([heading.join(','), ...lines, ''].join('\r\n'));
+}
+
+/** Letters, digits, dots and hyphens only, so that a mark can't name another folder. */
+export function fileName(name: string): string {
+  const plain = name
+    .normalize('NFKD')
+    .replace(/[^\p{ASCII}]/gu, '')
+    .replace(/[^A-Za-z0-9.]+/g, '-')
+    .replace(/\.{2,}/g, '.')
+    .replace(/^[-.]+|[-.]+$/g, '')
+    .slice(0, 80);
+  return plain === '' ? 'template' : plain;
+}
