@@ -11,7 +11,7 @@ const PROJECT = fileURLToPath(new URL('../', import.meta.url));
 const SHIPPED = ['src', 'functions', 'taskpane', 'cli'];
 /** Shipped as files beside ours, without an import. */
 const COPIED = ['@microsoft/office-js'];
-const NOT_SHIPPED = new Set(['esbuild', 'custom-functions-metadata']); // used by build scripts that live beside sources
+const NOT_SHIPPED = new Set(['esbuild', 'custom-functions-metadata', 'typescript', 'playwright-core']); // build scripts beside the sources
 const ACCEPTED = new Set(
   [
     'MIT',

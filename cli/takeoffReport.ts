@@ -1,0 +1,112 @@
+import type { Schedule } from '../src/schedule/opening';
+import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
+import type { RingPlan } from '../src/takeoff/ownFigures';
+
+/** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
+export function openingJson(row: OpeningTakeoff) {
+  const { own, cost, known, opening } = row;
+  const crown = own?.crown ?? null;
+  return {
+    row: opening.row,
+    mark: opening.mark,
+    quantity: known.quantity,
+    head: known.head,
+    span: known.span,
+    rise: known.rise ?? own?.curve.head.rise ?? null,
+    reveal: known.reveal,
+    face: known.face,
+    thickness: known.thickness,
+    species: known.species,
+    ends: known.ends,
+    radius: crown?.ring.radius ?? null,
+    insideRadius: crown?.ring.inside ?? null,
+    outsideRadius: crown?.ring.outside ?? null,
+    angle: crown?.ring.angle ?? null,
+    insideLength: own?.curve.insideLength ?? null,
+    length: own?.curve.length ?? null,
+    segments: crown?.blank.chosen.segments ?? null,
+    blankWidth: crown?.blank.chosen.width ?? null,
+    blankLength: crown?.blank.chosen.length ?? null,
+    boardFeet: cost?.boardFeet ?? null,
+    cutsPerInch: own?.cutsPerInch ?? null,
+    runMinutes: cost?.runMinutes ?? null,
+    price: cost?.price ?? null,
+    needs: row.needs,
+    ...(row.attention.length > 0 ? { attention: row.attention } : {}),
+    ...(opening.notes.length > 0 ? { notes: opening.notes } : {}),
+    ...piecesJson(row),
+  };
+}
+
+/** The constant-radius pieces of a head that has several, left to right; radius is the opening's own, length the long point's. */
+function piecesJson({ own }: OpeningTakeoff) {
+  if (own === null || own.curve.arcs.length < 2) return {};
+  const { arcs } = own.curve;
+  const planOf = (at: number): RingPlan | null =>
+    own.haunch !== null && (at === 0 || at === arcs.length - 1) ? own.haunch : own.crown;
+  return {
+    pieces: arcs.map((arc, at) => {
+      const plan = planOf(at);
+      return {
+        radius: plan?.ring.radius ?? null,
+        angle: plan?.ring.angle ?? null,
+        length: arc.length,
+        segments: plan?.blank.chosen.segments ?? null,
+        blankWidth: plan?.blank.chosen.width ?? null,
+        blankLength: plan?.blank.chosen.length ?? null,
+      };
+    }),
+  };
+}
+
+/** The table a person reads, as wide as a terminal. */
+export function takeoffTable({ openings, totals }: Takeoff): string {
+  const rows = openings.map(({ opening, known, own, cost }) => [
+    String(opening.row),
+    opening.mark.slice(0, 12),
+    known.quantity === null ? '' : String(known.quantity),
+    known.head ?? '',
+    figure(known.span, 3),
+    figure(own?.curve.length, 3),
+    figure(cost?.boardFeet, 1),
+    figure(cost?.runMinutes, 1),
+    figure(cost?.price, 2),
+  ]);
+  rows.push([
+    '',
+    '',
+    String(totals.heads),
+    'total',
+    '',
+    '',
+    figure(totals.boardFeet, 1),
+    figure(totals.runMinutes, 1),
+    figure(totals.price, 2),
+  ]);
+  const headings = ['Row', 'Mark', 'Qty', 'Head', 'Span', 'Length', 'Bd ft', 'Run min', 'Price'];
+  const table = [headings, ...rows];
+  const widths = headings.map((_, column) => Math.max(...table.map((row) => row[column]!.length)));
+  const toTheLeft = new Set([1, 3]);
+  return table
+    .map((row) =>
+      row.map((cell, at) => (toTheLeft.has(at) ? cell.padEnd(widths[at]!) : cell.padStart(widths[at]!))).join('  '),
+    )
+    .map((line) => line.trimEnd() + '\n')
+    .join('');
+}
+
+/** What a person should look at, a line each; empty where there is nothing. */
+export function attentionLines({ openings }: Takeoff, { passedOver }: Schedule): string[] {
+  return [
+    ...openings.flatMap(({ opening, needs, attention }) =>
+      [...needs, ...attention].map((sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`),
+    ),
+    ...passedOver
+      .filter(({ why }) => !/blank|heading|unit/i.test(why))
+      .map(({ row, why, text }) => `Row ${row} is not an opening (${why}): ${text}`),
+  ];
+}
+
+function figure(value: number | null | undefined, digits: number): string {
+  return value === null || value === undefined ? '' : value.toFixed(digits);
+}

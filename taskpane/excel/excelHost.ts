@@ -1,0 +1,115 @@
+import { readAddress } from '../../src/workbook/address';
+import { ok, refuse, type Result } from '../../src/result';
+import type { Host } from '../host';
+import { constantEntry } from './cells';
+import { readCellAt, readSelection, readSheet } from './read';
+import { inExcel, Refused } from './session';
+import { writeSheets } from './write';
+
+/** Excel behind the port, through Office.js. */
+export function excelHost(): Host {
+  return {
+    name: 'Excel',
+    readSelection: () => inExcel('Reading the selected cells', readSelection),
+    sheetNames: () =>
+      inExcel('Reading the sheets', async (context) => {
+        const { worksheets } = context.workbook;
+        worksheets.load('items/name,items/visibility');
+        await context.sync();
+        return worksheets.items.filter(({ visibility }) => visibility === 'Visible').map(({ name }) => name);
+      }),
+    readSheet: (name) => inExcel(`Reading "${name}"`, (context) => readSheet(context, name, 'values')),
+    readFormulas: (name) => inExcel(`Reading "${name}"`, (context) => readSheet(context, name, 'formulas')),
+    writeSheets,
+    writeCells,
+    show: (sheet, address) =>
+      inExcel(`Going to "${sheet}"`, async (context) => {
+        const target = await existing(context, sheet);
+        target.activate();
+        target.getRange(address).select();
+        await context.sync();
+      }),
+    cellAt: () => inExcel('Reading the cell', readCellAt),
+    onSelect: (listener) => subscribe((context) => context.workbook.onSelectionChanged.add(async () => listener())),
+    onEdit: (listener) =>
+      subscribe((context) =>
+        context.workbook.worksheets.onChanged.add(async ({ worksheetId }) => {
+          const name = await inExcel('Reading the sheet', async (visit) => {
+            const sheet = visit.workbook.worksheets.getItemOrNullObject(worksheetId);
+            sheet.load('name');
+            await visit.sync();
+            return sheet.isNullObject ? null : sheet.name;
+          });
+          if (name.ok && name.value !== null) listener(name.value);
+        }),
+      ),
+    readSetting: (key) =>
+      inExcel('Reading what was kept with the workbook', async (context) => {
+        const setting = context.workbook.settings.getItemOrNullObject(key);
+        setting.load('value');
+        await context.sync();
+        return setting.isNullObject ? null : String(setting.value);
+      }),
+    saveSetting: (key, value) =>
+      inExcel('Keeping a note with the workbook', async (context) => {
+        context.workbook.settings.add(key, value);
+        await context.sync();
+      }),
+  };
+}
+
+async function writeCells(
+  sheet: string,
+  address: string,
+  rows: readonly (readonly (string | number | boolean | null)[])[],
+  replace: boolean,
+): Promise<Result<void>> {
+  const at = readAddress(address);
+  if (!at.ok) return at;
+  const width = rows[0]?.length ?? 0;
+  if (width === 0 || rows.some((row) => row.length !== width)) {
+    return refuse('The rows to write must be of one length and not empty.');
+  }
+  const { row, column } = at.value;
+  const written = await inExcel(`Writing to "${sheet}"`, async (context) => {
+    const target = await existing(context, sheet);
+    const range = target.getRangeByIndexes(row, column, rows.length, width);
+    range.load({ formulas: true });
+    await context.sync();
+    if (!replace && range.formulas.some((line: unknown[]) => line.some((formula) => formula !== ''))) {
+      throw new Refused(`${sheet}!${address} and the cells beside it already hold something. Nothing was written.`);
+    }
+    range.formulas = rows.map((line) =>
+      line.map((value) => (typeof value === 'string' && value.startsWith('=') ? value : constantEntry(value))),
+    );
+    await context.sync();
+  });
+  return written.ok ? ok(undefined) : written;
+}
+
+async function existing(context: Excel.RequestContext, sheet: string): Promise<Excel.Worksheet> {
+  const target = context.workbook.worksheets.getItemOrNullObject(sheet);
+  target.load('name');
+  await context.sync();
+  if (target.isNullObject) throw new Refused(`There is no sheet "${sheet}".`);
+  return target;
+}
+
+/** Adds an event handler; the way to stop works also when called before Excel has answered. */
+function subscribe(add: (context: Excel.RequestContext) => OfficeExtension.EventHandlerResult<never>): () => void {
+  const adding = inExcel('Listening to the workbook', async (context) => {
+    const handler = add(context);
+    await context.sync();
+    return handler;
+  });
+  return () => {
+    void adding.then(async (added) => {
+      if (!added.ok) return;
+      const handler = added.value;
+      await Excel.run(handler.context as Excel.RequestContext, async (context) => {
+        handler.remove();
+        await context.sync();
+      });
+    });
+  };
+}

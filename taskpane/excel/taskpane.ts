@@ -1,0 +1,29 @@
+import { core } from '../pane/loadCore';
+import { mountPane } from '../pane/mount';
+import { excelHost } from './excelHost';
+
+/** Excel's entry: the pane on the open workbook. */
+async function start(): Promise<void> {
+  const root = document.getElementById('pane');
+  if (root === null) return;
+  const { host } = await Office.onReady();
+  if (host !== Office.HostType.Excel) {
+    root.textContent = 'This pane works inside Excel. Open Archwright from the Home tab of a workbook.';
+    return;
+  }
+  mountPane(
+    root,
+    excelHost(),
+    { locale: Office.context.contentLanguage, theme: Office.context.officeTheme, example },
+    core,
+  );
+}
+
+async function example(): Promise<{ name: string; bytes: Uint8Array }> {
+  const name = 'schedule.csv';
+  const answer = await fetch(`examples/${name}`);
+  if (!answer.ok) throw new Error(`the example could not be fetched (${answer.status})`);
+  return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
+}
+
+void start();
