@@ -51,7 +51,7 @@ function ovalArcs(ellipse: Ellipse, offset: number, count: number): Result<reado
   const nearest = nearestOval(ellipse, (count + 1) / 2);
   if (!nearest) {
     return refuse(
-      `no ${count} arcs were found near enough to an ellipse of span ${figure(2 * a)} and rise ${figure(b)}`,
+      `no ${count} arcs follow an ellipse of half axes ${figure(a)} and ${figure(b)}; one may be at most 10,000 times the other`,
     );
   }
   const { oval, deviation } = nearest;

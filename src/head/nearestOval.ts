@@ -10,18 +10,57 @@ export interface NearestOval {
 
 /** Newton's method settles in 3 to 8 rounds; more means that it won't. */
 const ROUNDS = 60;
-/** Step of the differences that stand for derivatives, in radians and in parts of a radius. */
+/** Step of the differences that stand for derivatives, in parts of a figure. */
 const NUDGE = 1e-4;
+
+/** The flattest ellipse, low beside wide or narrow beside tall, that arcs are looked for. */
+export const FLATTEST = 1e-4;
+/** Down to here the start is near enough. */
+const START_HOLDS = 1 / 20;
 
 /**
  * The chain of `pieces` tangent arcs over a quarter of the ellipse, through spring point and crown, whose greatest distance
  * from the ellipse is least. As with any best approximation of this kind the gap then swings between equal extremes of
  * alternating sign, one more of them than there are figures to choose (breaks and inner radii): those equations are solved
- * by Newton's method. Null where it does not settle.
+ * by Newton's method. Null where it does not settle, and for ellipses flatter than 1 : 10,000.
  */
 export function nearestOval(ellipse: Ellipse, pieces: number): NearestOval | null {
+  const proportion = Math.min(ellipse.a, ellipse.b) / Math.max(ellipse.a, ellipse.b);
+  if (proportion < FLATTEST) return null;
+  if (proportion < START_HOLDS) return flatOval(ellipse, proportion, pieces);
   const start = startingOval(ellipse, pieces);
-  let now = start && judge(ellipse, start);
+  return start && settle(ellipse, start);
+}
+
+/** A flat ellipse's oval is reached from a rounder one's in steps, each begun where the two before it point to. */
+function flatOval({ a, b }: Ellipse, proportion: number, pieces: number): NearestOval | null {
+  const ellipseOf = (logarithm: number): Ellipse =>
+    a > b ? { a, b: a * Math.exp(logarithm) } : { a: b * Math.exp(logarithm), b };
+  const target = Math.log(proportion);
+  let at = Math.log(START_HOLDS);
+  const start = startingOval(ellipseOf(at), pieces);
+  let now = start && settle(ellipseOf(at), start);
+  let before: { readonly at: number; readonly figures: readonly number[] } | null = null;
+  let stride = 0.1;
+  while (now && at > target) {
+    const next = Math.max(target, at - stride);
+    const figures = figuresOf(now.oval);
+    const ahead = before ? (next - at) / (at - before.at) : 0;
+    const aimed = figures.map((value, index) => value + ahead * (value - (before?.figures[index] ?? value)));
+    const reached = settle(ellipseOf(next), ovalOf(ellipseOf(next), aimed, pieces));
+    if (reached) {
+      before = { at, figures };
+      now = reached;
+      at = next;
+      stride = Math.min(0.5, 2 * stride);
+    } else if (stride > 1e-3) stride /= 2;
+    else return null;
+  }
+  return now;
+}
+
+function settle(ellipse: Ellipse, start: Oval): NearestOval | null {
+  let now = judge(ellipse, start);
   for (let round = 0; now && round < ROUNDS; round++) {
     if (now.uneven <= 1e-10 * now.deviation + 1e-15 * (ellipse.a + ellipse.b)) return now;
     const better: Judged | null = improve(ellipse, now);
@@ -30,6 +69,16 @@ export function nearestOval(ellipse: Ellipse, pieces: number): NearestOval | nul
     now = better;
   }
   return null;
+}
+
+/** The figures to choose: logarithms of the breaks and of the inner radii, all of which must stay above 0. */
+function figuresOf({ breaks, pieces }: Oval): number[] {
+  return [...breaks, ...pieces.slice(1, -1).map((piece) => piece.radius)].map(Math.log);
+}
+
+function ovalOf(ellipse: Ellipse, figures: readonly number[], pieces: number): Oval {
+  const values = figures.map(Math.exp);
+  return ovalThrough(ellipse, values.slice(0, pieces - 1), values.slice(pieces - 1));
 }
 
 interface Judged extends NearestOval {
@@ -53,15 +102,20 @@ function judge(ellipse: Ellipse, oval: Oval): Judged | null {
 }
 
 function improve(ellipse: Ellipse, from: Judged): Judged | null {
-  const { breaks, pieces } = from.oval;
-  const figures = [...breaks, ...pieces.slice(1, -1).map((piece) => Math.log(piece.radius))];
-  const ovalOf = (values: readonly number[]) =>
-    ovalThrough(ellipse, values.slice(0, breaks.length), values.slice(breaks.length).map(Math.exp));
+  const figures = figuresOf(from.oval);
+  const pieces = from.oval.pieces.length;
   const gapsOf = (oval: Oval) => from.extremes.map(({ piece, t }) => gapAt(ellipse, oval.pieces[piece]!, t));
 
   // An extreme's size changes with a figure as the gap does at that place: its own shift is of second order.
   const effects = figures.map((_, at) => {
-    const nudged = (by: number) => gapsOf(ovalOf(figures.map((value, index) => (index === at ? value + by : value))));
+    const nudged = (by: number) =>
+      gapsOf(
+        ovalOf(
+          ellipse,
+          figures.map((value, index) => (index === at ? value + by : value)),
+          pieces,
+        ),
+      );
     const after = nudged(NUDGE);
     return nudged(-NUDGE).map((before, extreme) => (after[extreme]! - before) / (2 * NUDGE));
   });
@@ -75,7 +129,14 @@ function improve(ellipse: Ellipse, from: Judged): Judged | null {
   );
   if (!step) return null;
   for (let part = 1; part > 1e-4; part /= 2) {
-    const tried = judge(ellipse, ovalOf(figures.map((value, at) => value + part * step[at]!)));
+    const tried = judge(
+      ellipse,
+      ovalOf(
+        ellipse,
+        figures.map((value, at) => value + part * step[at]!),
+        pieces,
+      ),
+    );
     if (tried && tried.uneven < from.uneven) return tried;
   }
   return null;

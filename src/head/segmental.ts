@@ -17,7 +17,7 @@ import { insideOffset } from './insideOffset';
  * For a half round the three agree. Outside an arc below a half round radial < legs < level; above a half round
  * level < legs < radial; inside the edge each order is reversed.
  *
- * Example: span 36, rise 6, 3-11/16 outside: 43.3559 radial, 45.3977 legs, 52.4070 level.
+ * Example: span 36, rise 6, 3-11/16 outside: 43.3559 radial, 47.1244 legs, 52.4070 level.
  */
 export function segmentalHead(span: number, rise: number): Result<Head> {
   const refusal = realLength('span', span) ?? realLength('rise', rise);
