@@ -5,7 +5,7 @@ import { blankWidth } from '../blank/width';
 import { notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import type { Unit } from '../unit';
-import { lengthText } from './label';
+import { lengthText } from '../lengthText';
 import { grainLines, sector } from './ring';
 import { polygon, text, type Dimension, type Point, type Scene, type Shape } from './scene';
 

@@ -1,7 +1,7 @@
 import type { Arc } from '../head/head';
+import { lengthText } from '../lengthText';
 import { endOf } from './curve';
 import type { Elevation } from './elevation';
-import { lengthText } from './label';
 import { line, polar, text, type Dimension, type Leader, type Point, type Shape } from './scene';
 
 /** Span, rise, radii, casing width, leg, spring line, and one line of words below. */

@@ -1,7 +1,8 @@
 import { ok, type Result } from '../result';
 import { perInch } from '../unit';
+import { lengthText } from '../lengthText';
 import { guideLayout, SCREW_INSET, type GuideBoards, type GuideLayout, type GuideShape } from './guideLayout';
-import { lengthText, radiusText } from './label';
+import { radiusText } from './label';
 import {
   arc,
   circle,

@@ -1,10 +1,11 @@
 import { ok, type Result } from '../result';
 import { perInch } from '../unit';
+import { lengthText } from '../lengthText';
 import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
 import { guideLayout, guideOrdinates, type GuideBoards } from './guideLayout';
 import { guideScene } from './guideScene';
-import { lengthText, radiusText } from './label';
+import { radiusText } from './label';
 import { scaled } from './scaled';
 import { line, text, type Scene, type Shape } from './scene';
 import { wrap } from './words';

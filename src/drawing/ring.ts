@@ -4,7 +4,8 @@ import { blankWidth } from '../blank/width';
 import { positive } from '../require';
 import { ok, type Result } from '../result';
 import type { Unit } from '../unit';
-import { degreesText, lengthText } from './label';
+import { lengthText } from '../lengthText';
+import { degreesText } from './label';
 import {
   line,
   outline,

@@ -1,0 +1,47 @@
+import { lengthText } from '../lengthText';
+import type { Standards } from '../standards';
+import type { Setup } from './setups';
+
+/** Knives and screws are checked for tightness again after so much running. Common practice. */
+export const MINUTES_BETWEEN_CHECKS = 120;
+
+/** What the person at the machine must know about one set-up before starting, in words; none: nothing stands out. */
+export function setupFlags(
+  setup: Pick<Setup, 'insideRadius' | 'face' | 'guides' | 'pieces' | 'runMinutes'>,
+  standards: Standards,
+): readonly string[] {
+  const { shortestPiece, smallestRadius, widestFace, margin, unit } = standards;
+  const length = (value: number) => lengthText(value, unit) + (unit === 'mm' ? ' mm' : '');
+  const flags: string[] = [];
+  const short = setup.pieces.filter((piece) => piece.runLength < shortestPiece);
+  if (short.length > 0) {
+    const least = Math.min(...short.map((piece) => piece.runLength));
+    const marks = [...new Set(short.map((piece) => piece.mark))].join(', ');
+    flags.push(
+      `Too short for the rolls: ${marks}, ${length(least)} along the center; the machine holds no less than ${length(shortestPiece)}.`,
+    );
+  }
+  if (setup.insideRadius !== null && setup.insideRadius < smallestRadius) {
+    flags.push(
+      `Too tight: inside radius ${length(setup.insideRadius)}; the machine takes no less than ${length(smallestRadius)}.`,
+    );
+  }
+  const blank = setup.face + 2 * margin;
+  if (blank > widestFace) {
+    flags.push(`Too wide: the blank is ${length(blank)}; the machine takes no more than ${length(widestFace)}.`);
+  }
+  if (setup.guides && !setup.guides.ok) flags.push(`No guide boards: ${setup.guides.message}.`);
+  const checks = tightnessChecks(setup.runMinutes);
+  if (checks > 0) {
+    const hours = Math.round(setup.runMinutes / 6) / 10;
+    flags.push(
+      `${hours} hours of running: stop ${checks === 1 ? 'once' : `${checks} times`} to check knife, guides and screws for tightness.`,
+    );
+  }
+  return flags;
+}
+
+/** Stops for a tightness check while running; none after the last piece. 0 up to two hours, 1 up to four, and so on. */
+export function tightnessChecks(runMinutes: number): number {
+  return Math.max(0, Math.ceil(runMinutes / MINUTES_BETWEEN_CHECKS) - 1);
+}
