@@ -1,4 +1,4 @@
-import { lengthText as tapeText } from '../../src/drawing/label';
+import { lengthText as tapeText } from '../../src/lengthText';
 import type { Standards } from '../../src/standards';
 import type { Unit } from '../../src/unit';
 
