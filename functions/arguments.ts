@@ -12,6 +12,7 @@ import { worksheetError } from './error';
 /** Beyond this nothing is a size: even the radius of an arc that is nearly straight stays below. The core has its own limits. */
 export const MOST = 1e15;
 const MOST_CELLS = 100_000;
+const LONGEST_WORD = 40;
 
 const LENGTH = 'a number or dimension text';
 
@@ -109,7 +110,8 @@ function asNumber(name: string, cell: any, accepted: string): number {
 }
 
 function asWord(name: string, cell: any, accepted: string): string {
-  if (typeof cell !== 'string') throw refused(name, cell, accepted);
+  // No word is this long; the sentence must not be either.
+  if (typeof cell !== 'string' || cell.length > LONGEST_WORD) throw refused(name, cell, accepted);
   return cell;
 }
 
@@ -151,7 +153,7 @@ export function oneOf(choices: readonly string[]): string {
 
 /** What was given, as the sentence shows it: texts quoted and cut short, truth values as a sheet writes them. */
 function shown(got: any): string {
-  if (typeof got === 'string') return `"${got.length > 40 ? `${got.slice(0, 40)}…` : got}"`;
+  if (typeof got === 'string') return `"${got.length > LONGEST_WORD ? `${got.slice(0, LONGEST_WORD)}…` : got}"`;
   if (typeof got === 'boolean') return got ? 'TRUE' : 'FALSE';
   if (typeof got === 'number') return figure(got);
   if (Array.isArray(got)) return rangeSize(got);

@@ -49,6 +49,15 @@ export const STOCK_CASES: readonly Case[] = [
     answer: 4,
     source: 'blank cells as they arrive in each host',
   },
+  { name: 'BOARDS', args: [60, 2, column(96, 120)], answer: 1, source: 'by length one 120 is cheaper than two 96' },
+  {
+    name: 'BOARDS',
+    args: [60, 2, column(96, 120), 0, 0, column(10, 30)],
+    answer: 2,
+    source: 'two 96 at 10 are cheaper than one 120 at 30',
+  },
+  { name: 'STOCKYIELD', args: [60, 2, column(96, 120)], answer: 1, source: BY_HAND },
+  { name: 'STOCKYIELD', args: [[[24, 17]], [[10, 4]], [[96]], 0.125], answer: 308 / 384, source: BY_HAND },
   {
     name: 'CUTPLAN',
     args: [column(24.5, 17), column(3, 1), 96, 0.125],
@@ -58,6 +67,7 @@ export const STOCK_CASES: readonly Case[] = [
 ];
 
 export const STOCK_REFUSALS: readonly RefusedCase[] = [
+  { name: 'BOARDS', args: [100, 1, 96], message: 'piece 100 is longer than every board; the longest is 96' },
   { name: 'BOARDFEET', args: [1, 6, null], message: 'length is missing: give a number or dimension text' },
   {
     name: 'BOARDS',
