@@ -7,6 +7,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   fn: async () => (await import('./fn')).fn,
   takeoff: async () => (await import('./takeoff')).takeoffCommand,
   stock: async () => (await import('./stock')).stock,
+  template: async () => (await import('./template')).template,
 };
 
 export async function main(args: readonly string[], io: Io): Promise<ExitCode> {

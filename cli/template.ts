@@ -1,0 +1,121 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { guideBoardsOf, templateFiles, type TemplateFile } from '../src/drawing/template';
+import { ok, refuse, type Result } from '../src/result';
+import { readSchedule } from '../src/schedule/readSchedule';
+import { defaultStandards, type Standards } from '../src/standards';
+import { planSetups, type Setup } from '../src/takeoff/setups';
+import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
+import { readTable, writeOut } from './files';
+import type { Command, ExitCode, Io } from './io';
+import { readNumber, readOptions } from './options';
+import { readStandardsFile } from './standardsFile';
+
+const help = `archwright template MARK --schedule FILE --out DIR [options]    drawings of the guide boards an opening needs
+
+For each pair of guide boards: a full-size DXF (release 12) and SVG, a letter-size overview that is not for tracing, and a
+table of ordinates where the radius is too long for a trammel. An elliptical or three-centered head needs two pairs.
+
+  --schedule FILE     the schedule of openings (.csv, .tsv, .xlsx)
+  --out DIR           the folder to write into; made where it is missing
+  --all               the guide boards of every opening, in place of MARK
+  --standards FILE    the shop's settings, as for takeoff
+  --bed-line 5        from the center line to each of the two bed lines; left out: 5 inches
+  --trammel 120       radii longer than this get ordinates; left out: 120 inches
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitCode> {
+  const options = readOptions(args, {
+    schedule: { type: 'string' },
+    out: { type: 'string' },
+    all: { type: 'boolean' },
+    standards: { type: 'string' },
+    'bed-line': { type: 'string' },
+    trammel: { type: 'string' },
+  });
+  if (!options.ok) return wrongUsage(io, options.message);
+  const { values, positionals } = options.value;
+  const [mark, extra] = positionals;
+  if (values.all ? mark !== undefined : mark === undefined || extra !== undefined) {
+    return wrongUsage(io, 'template needs the mark of one opening, or --all.');
+  }
+  if (values.schedule === undefined)
+    return wrongUsage(io, 'template needs --schedule, the file the opening stands in.');
+  if (values.out === undefined) return wrongUsage(io, 'template needs --out, the folder to write into.');
+  const bedLine = optionalLength('bed-line', values['bed-line']);
+  if (!bedLine.ok) return wrongUsage(io, bedLine.message);
+  const trammel = optionalLength('trammel', values.trammel);
+  if (!trammel.ok) return wrongUsage(io, trammel.message);
+
+  const standards = values.standards === undefined ? ok(defaultStandards()) : await readStandardsFile(values.standards);
+  if (!standards.ok) return cannotUse(io, standards.message);
+  const table = await readTable(values.schedule);
+  if (!table.ok) return cannotUse(io, table.message);
+  const schedule = readSchedule(table.value, standards.value);
+  if (!schedule.ok) return cannotUse(io, schedule.message);
+  const taken = takeoff(schedule.value.openings, standards.value);
+  const setups = mark === undefined ? ok(curved(planSetups(taken).setups)) : setupsOf(mark, taken);
+  if (!setups.ok) return cannotUse(io, setups.message);
+
+  const files: TemplateFile[] = [];
+  for (const setup of setups.value) {
+    const made = filesOf(setup, standards.value, bedLine.value, trammel.value);
+    if (!made.ok) return cannotUse(io, `${setup.name}: ${made.message}.`);
+    files.push(...made.value);
+  }
+  try {
+    await mkdir(values.out, { recursive: true });
+  } catch (error) {
+    return cannotUse(io, `"${values.out}" can't be made: ${error instanceof Error ? error.message : String(error)}.`);
+  }
+  for (const { name, content } of files) {
+    const path = join(values.out, name);
+    const written = await writeOut(path, content);
+    if (!written.ok) return cannotUse(io, written.message);
+    io.out(`${path}\n`);
+  }
+  return 0;
+}
+
+function filesOf(setup: Setup, standards: Standards, bedLine?: number, trammel?: number) {
+  const boards = guideBoardsOf(setup, standards);
+  if (!boards.ok) return boards;
+  return templateFiles(bedLine === undefined ? boards.value : { ...boards.value, bedLine }, setup.name, trammel);
+}
+
+/** The guide sets an opening runs through; a sentence where there are none. */
+function setupsOf(mark: string, taken: Takeoff): Result<readonly Setup[]> {
+  const wanted = mark.trim().toLowerCase();
+  const openings = taken.openings.filter((row) => row.opening.mark.trim().toLowerCase() === wanted);
+  if (openings.length === 0) {
+    const marks = taken.openings.map((row) => row.opening.mark).filter((each) => each !== '');
+    const some =
+      marks.length > 12 ? `${marks.slice(0, 12).join(', ')} and ${marks.length - 12} more` : marks.join(', ');
+    return refuse(`The schedule has no opening "${mark}"; it has ${some || 'no marks'}.`);
+  }
+  const needs = openings.flatMap((row) => row.needs);
+  if (needs.length > 0) return refuse(`${mark} can't be drawn yet. ${needs.join(' ')}`);
+  const rows = new Set(openings.map((row) => row.opening.row));
+  const setups = curved(planSetups(taken).setups).filter((setup) => setup.pieces.some((piece) => rows.has(piece.row)));
+  return setups.length === 0 ? refuse(`${mark} is straight: it needs no guide boards.`) : ok(setups);
+}
+
+function curved(setups: readonly Setup[]): readonly Setup[] {
+  return setups.filter((setup) => setup.insideRadius !== null);
+}
+
+function optionalLength(name: string, given: string | undefined): Result<number | undefined> {
+  return given === undefined ? ok(undefined) : readNumber(name, given, 0.001, 1e6);
+}
+
+function wrongUsage(io: Io, message: string): ExitCode {
+  io.say(`${message}\nSee archwright template --help.`);
+  return 2;
+}
+
+function cannotUse(io: Io, message: string): ExitCode {
+  io.say(message);
+  return 1;
+}
+
+export const template: Command = { summary: 'drawings of guide boards (DXF, SVG)', help, run };
