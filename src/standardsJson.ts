@@ -1,0 +1,57 @@
+import * as v from 'valibot';
+import { ok, refuse, type Result } from './result';
+import { defaultStandards, SETTINGS, withSettings, type SettingKey, type Standards } from './standards';
+import type { StockBoard } from './stockList';
+import type { Unit } from './unit';
+
+const size = v.pipe(v.number(), v.finite(), v.gtValue(0));
+const STOCK = v.array(
+  v.strictObject({
+    species: v.pipe(v.string(), v.trim(), v.nonEmpty()),
+    quarters: size,
+    thickness: size,
+    width: size,
+    length: size,
+    pricePerBoardFoot: v.pipe(v.number(), v.finite(), v.minValue(0)),
+    onHand: v.optional(v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0))), null),
+  }),
+);
+
+/** The shop's settings and stock list as JSON, one entry a line, for the next job and for `--standards`. */
+export function standardsJson(standards: Standards): string {
+  return JSON.stringify(standards, null, 2) + '\n';
+}
+
+/**
+ * Reads settings kept as JSON, a setting's key and value in each entry: `{"reveal": 0.25, "stock": […]}`. What is left out
+ * stays the default of the unit. Refused, naming `name`: text that isn't such an object, a setting there is not, and the
+ * first value outside its limits.
+ */
+export function readStandardsJson(text: string, name: string): Result<Standards> {
+  let given: unknown;
+  try {
+    given = JSON.parse(text);
+  } catch (error) {
+    return refuse(`"${name}" is not JSON: ${error instanceof Error ? error.message : String(error)}.`);
+  }
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
+    return refuse(`"${name}" must hold an object such as {"reveal": 0.25}.`);
+  }
+  const { stock, ...settings } = given as Record<string, unknown>;
+  const unknown = Object.keys(settings).find((key) => !SETTINGS.some((setting) => setting.key === key));
+  if (unknown !== undefined) return refuse(`"${name}" has the setting "${unknown}", which there is not.`);
+  const standards = withDefaults(settings);
+  if (!standards.ok || stock === undefined) return standards;
+  const boards = v.safeParse(STOCK, stock);
+  if (boards.success) return ok({ ...standards.value, stock: boards.output as StockBoard[] });
+  const [issue] = boards.issues;
+  return refuse(
+    `"${name}" has a stock list that can't be used at ${v.getDotPath(issue) ?? 'its top'}: ${issue.message}.`,
+  );
+}
+
+/** The unit decides the defaults of everything that is not given. */
+function withDefaults(settings: Partial<Record<SettingKey, unknown>>): Result<Standards> {
+  const unit: Unit = settings.unit === 'mm' ? 'mm' : 'in';
+  return withSettings(defaultStandards(unit), settings);
+}
