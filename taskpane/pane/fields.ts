@@ -1,7 +1,7 @@
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
 import type { Opening, OpeningField } from '../../src/schedule/opening';
-import type { Standards } from '../../src/standards';
-import { typedLength } from './format';
+import type { Setting, SettingKey, Standards } from '../../src/standards';
+import { decimal, typedLength } from './format';
 
 /** The fields of an opening as the pane asks for them: by what name, and how they are typed or chosen. */
 export interface Field {
@@ -46,4 +46,12 @@ export function standardText(key: OpeningField, standards: Standards, locale?: s
   if (!setting) return '';
   const value = standards[setting];
   return `shop: ${typeof value === 'number' ? typedLength(value, standards.unit, locale) : value}`;
+}
+
+/** A setting as it could be typed: lengths as on a tape, shares in percent. */
+export function settingText(setting: Setting, standards: Standards, locale?: string): string {
+  const value = standards[setting.key as SettingKey];
+  if (typeof value === 'string') return value;
+  if (setting.measure === 'length') return typedLength(value, standards.unit, locale);
+  return decimal(setting.measure === 'percent' ? value * 100 : value, 6, locale);
 }

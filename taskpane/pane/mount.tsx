@@ -5,6 +5,7 @@ import type { Core } from './core';
 import { core as ownCore } from './loadCore';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets } from './deeds/chooseList';
+import { loadShop } from './deeds/shop';
 import { Pane } from './pane';
 import { reduce } from './reducer';
 import { initialState } from './state';
@@ -19,9 +20,11 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   const store = createStore(reduce, initialState(defaultStandards()));
   const bench: Bench = { store, host, core, options };
   root.classList.add('pane');
+  root.replaceChildren();
   const leaveTheme = followTheme(root, options.theme);
   render(<Pane bench={bench} />, root);
   void listSheets(bench);
+  void loadShop(bench);
   return () => {
     leaveTheme();
     render(null, root);

@@ -8,6 +8,9 @@ import { FillStep } from './steps/fillStep';
 import { HeadingsStep } from './steps/headingsStep';
 import { ListStep } from './steps/listStep';
 import { OpeningsStep } from './steps/openingsStep';
+import { CellTool } from './tools/cellTool';
+import { FigureTool } from './tools/figureTool';
+import { ShopTool } from './tools/shopTool';
 
 const PLACE_NAMES: readonly (readonly [Place, string])[] = [
   ['takeoff', 'Takeoff'],
@@ -57,7 +60,9 @@ export function Pane({ bench }: { readonly bench: Bench }) {
 }
 
 function Page({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
-  if (state.place !== 'takeoff') return <h1>{state.place}</h1>;
+  if (state.place === 'figure') return <FigureTool bench={bench} state={state} />;
+  if (state.place === 'cell') return <CellTool bench={bench} state={state} />;
+  if (state.place === 'shop') return <ShopTool bench={bench} state={state} />;
   switch (state.step) {
     case 'list':
       return <ListStep bench={bench} state={state} />;

@@ -4,7 +4,7 @@ import type { Standards } from '../../../src/standards';
 import { fixOpening } from '../fix';
 
 /** One opening as typed into the calculator: texts, so that what is half typed can stand. */
-export interface Ask {
+export interface OpeningAsk {
   readonly head: HeadShape;
   readonly span: string;
   readonly rise: string;
@@ -12,9 +12,9 @@ export interface Ask {
   readonly face: string;
   readonly ends: Ends;
 }
-export type AskField = keyof Ask;
+export type AskField = keyof OpeningAsk;
 
-export function firstAsk(standards: Standards): Ask {
+export function firstAsk(standards: Standards): OpeningAsk {
   const [span, rise] = standards.unit === 'in' ? ['36', '6'] : ['914', '152'];
   return { head: 'segmental', span, rise, reveal: '', face: '', ends: standards.ends };
 }
@@ -45,7 +45,7 @@ const BLANK: Opening = {
 
 /** The opening asked about, as far as the texts can be read, and the sentence against each one that can't. */
 export function readAsk(
-  ask: Ask,
+  ask: OpeningAsk,
   standards: Standards,
 ): { readonly opening: Opening; readonly refused: Readonly<Partial<Record<AskField, string>>> } {
   let opening: Opening = { ...BLANK, head: ask.head, ends: ask.ends };

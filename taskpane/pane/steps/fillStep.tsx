@@ -2,6 +2,7 @@ import { attentionFirst } from '../attention';
 import { fill, show } from '../deeds/fill';
 import type { Bench } from '../deeds/bench';
 import { count, money } from '../format';
+import { Ask } from '../parts/ask';
 import type { Filled, PaneState } from '../state';
 
 /** Fill the workbook, and where to look once it is done. */
@@ -77,21 +78,14 @@ function Choice({ bench, state, plain, label, about }: ChoiceProps) {
 function InTheWay({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   const names = state.inTheWay ?? [];
   return (
-    <section class="card ask" role="alertdialog" aria-labelledby="in-the-way" aria-describedby="in-the-way-about">
-      <h2 id="in-the-way">This workbook already has {listed(names)}</h2>
-      <p id="in-the-way-about">
-        Filling again writes over {names.length === 1 ? 'it' : 'them'}. Figures you changed there yourself would be
-        lost.
-      </p>
-      <div class="pair">
-        <button type="button" class="main" onClick={() => fill(bench, names)}>
-          Write over
-        </button>
-        <button type="button" onClick={() => bench.store.send({ type: 'sheets in the way', names: null })}>
-          Leave as it is
-        </button>
-      </div>
-    </section>
+    <Ask
+      title={`This workbook already has ${listed(names)}`}
+      about={`Filling again writes over ${names.length === 1 ? 'it' : 'them'}. Figures you changed there yourself would be lost.`}
+      yes="Write over"
+      no="Leave as it is"
+      onYes={() => fill(bench, names)}
+      onNo={() => bench.store.send({ type: 'sheets in the way', names: null })}
+    />
   );
 }
 

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { listSheets, takeExample, takeFile, takeOneOf, takeSelection, takeSheet, takeText } from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
+import { FilePick } from '../parts/filePick';
 import type { PaneState } from '../state';
 
 const KINDS = '.csv,.tsv,.txt,.xlsx';
@@ -83,21 +84,7 @@ function FileChoice({ bench }: { readonly bench: Bench }) {
     >
       <h2 id="file-title">In a file</h2>
       <p>Excel (.xlsx) or text (.csv, .tsv), up to 20 MB. It stays on this computer.</p>
-      <label class="button" for="file-choice">
-        Choose a file, or drop it here
-      </label>
-      <input
-        id="file-choice"
-        class="over-label"
-        type="file"
-        accept={KINDS}
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          // The same file chosen again must be read again.
-          event.currentTarget.value = '';
-          if (file) void takeFile(bench, file);
-        }}
-      />
+      <FilePick label="Choose a file, or drop it here" accept={KINDS} take={(file) => void takeFile(bench, file)} />
     </section>
   );
 }

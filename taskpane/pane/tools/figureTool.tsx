@@ -1,11 +1,12 @@
 import { useMemo, useState } from 'preact/hooks';
 import { ENDS, HEAD_SHAPES } from '../../../src/head/head';
-import { firstAsk, hasRise, readAsk, type Ask, type AskField } from '../figure/ask';
+import { firstAsk, hasRise, readAsk, type AskField, type OpeningAsk } from '../figure/ask';
 import { figuresOf, type Figure } from '../figure/figures';
 import { putInCell, putOver, type Waiting } from '../deeds/putFigure';
 import type { Bench } from '../deeds/bench';
 import { decimal, figureText, standardLength } from '../format';
 import { takeOne } from '../openingFigures';
+import { Ask } from '../parts/ask';
 import { OpeningDrawing } from '../parts/openingDrawing';
 import type { PaneState } from '../state';
 
@@ -13,7 +14,7 @@ import type { PaneState } from '../state';
 export function FigureTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   const { standards } = state;
   const { locale } = bench.options;
-  const [ask, setAsk] = useState<Ask>(() => firstAsk(standards));
+  const [ask, setAsk] = useState<OpeningAsk>(() => firstAsk(standards));
   const [asFormula, setAsFormula] = useState(true);
   const [waiting, setWaiting] = useState<Waiting | null>(null);
   const { opening, refused } = useMemo(() => readAsk(ask, standards), [ask, standards]);
@@ -58,7 +59,19 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
           {need}
         </p>
       ))}
-      {waiting && <Over bench={bench} waiting={waiting} settle={() => setWaiting(null)} />}
+      {waiting && (
+        <Ask
+          title={`Cell ${waiting.address} of ${waiting.sheet} is not empty`}
+          about={`It holds ${waiting.holds}`}
+          yes="Write over it"
+          no="Leave it"
+          onYes={() => {
+            setWaiting(null);
+            void putOver(bench, waiting);
+          }}
+          onNo={() => setWaiting(null)}
+        />
+      )}
       {figures.length > 0 && (
         <section aria-labelledby="figures-title" class="figures">
           <h2 id="figures-title">Every figure</h2>
@@ -120,7 +133,7 @@ function Choose({ label, field, value, choices, set }: ChooseProps) {
 interface TypeProps {
   readonly label: string;
   readonly field: AskField;
-  readonly ask: Ask;
+  readonly ask: OpeningAsk;
   readonly refused: Readonly<Partial<Record<AskField, string>>>;
   readonly set: (field: AskField, text: string) => void;
   readonly hint?: string;
@@ -148,41 +161,5 @@ function Type({ label, field, ask, refused, set, hint }: TypeProps) {
         </p>
       )}
     </div>
-  );
-}
-
-function Over({
-  bench,
-  waiting,
-  settle,
-}: {
-  readonly bench: Bench;
-  readonly waiting: Waiting;
-  readonly settle: () => void;
-}) {
-  return (
-    <section class="card ask" role="alertdialog" aria-labelledby="over-title" aria-describedby="over-about">
-      <h2 id="over-title">
-        Cell {waiting.address} of {waiting.sheet} is not empty
-      </h2>
-      <p id="over-about" class="holds">
-        It holds {waiting.holds}
-      </p>
-      <div class="pair">
-        <button
-          type="button"
-          class="main"
-          onClick={async () => {
-            await putOver(bench, waiting);
-            settle();
-          }}
-        >
-          Write over it
-        </button>
-        <button type="button" onClick={settle}>
-          Leave it
-        </button>
-      </div>
-    </section>
   );
 }

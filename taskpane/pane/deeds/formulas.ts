@@ -1,0 +1,90 @@
+import { addressOf } from '../../../src/workbook/address';
+import type { CellValue } from '../../../src/schedule/opening';
+import { fail, tell, work, type Bench } from './bench';
+import { columnRuns, reentered } from '../formulaRuns';
+
+type Written = string | number | boolean | null;
+
+/** Our sheets' formulas become their figures: for sending the workbook on as it is. */
+export function freeze(bench: Bench): Promise<void | undefined> {
+  return work(bench, 'Freezing formulas to their figures', async () => {
+    let frozen = 0;
+    for (const name of await ourSheets(bench)) {
+      const formulas = await bench.host.readFormulas(name);
+      const values = await bench.host.readSheet(name);
+      if (!formulas.ok) return fail(bench, formulas.message);
+      if (!values.ok) return fail(bench, values.message);
+      if (!formulas.value || !values.value) continue;
+      const figures = values.value.rows;
+      const change = (cell: CellValue, row: number, column: number): Written | undefined => {
+        if (typeof cell !== 'string' || !cell.startsWith('=')) return undefined;
+        const figure = figures[row]?.[column] ?? null;
+        // Text that begins like a formula would become one; errors are kept as formulas, so that they can be looked into.
+        if (figure instanceof Date || (typeof figure === 'string' && /^[=#]/.test(figure))) return undefined;
+        return figure;
+      };
+      const done = await writeRuns(bench, name, formulas.value.firstRow, columnRuns(formulas.value.rows, change));
+      if (done === null) return;
+      frozen += done;
+    }
+    tell(
+      bench,
+      frozen === 0 ? 'There were no formulas to freeze.' : `${frozen.toLocaleString()} formulas are plain figures now.`,
+    );
+  });
+}
+
+/** Formulas that a program without the functions has stored as `_xldudf_ARCH_…` or as text are entered anew. */
+export function reenter(bench: Bench): Promise<void | undefined> {
+  return work(bench, 'Entering ARCH formulas again', async () => {
+    const names = await bench.host.sheetNames();
+    if (!names.ok) return fail(bench, names.message);
+    let entered = 0;
+    for (const name of names.value) {
+      const formulas = await bench.host.readFormulas(name);
+      if (!formulas.ok) return fail(bench, formulas.message);
+      if (!formulas.value) continue;
+      const runs = columnRuns(formulas.value.rows, (cell) => (typeof cell === 'string' ? reentered(cell) : undefined));
+      const done = await writeRuns(bench, name, formulas.value.firstRow, runs);
+      if (done === null) return;
+      entered += done;
+    }
+    tell(
+      bench,
+      entered === 0
+        ? 'There were no ARCH formulas to enter.'
+        : `${entered.toLocaleString()} ARCH formulas were entered again.`,
+    );
+  });
+}
+
+async function ourSheets(bench: Bench): Promise<readonly string[]> {
+  const names = await bench.host.sheetNames();
+  const ours: readonly string[] = bench.core.sheetOrder;
+  return names.ok ? names.value.filter((name) => ours.includes(name)) : [];
+}
+
+/** Null: a write was refused and the user was told. */
+async function writeRuns(
+  bench: Bench,
+  sheet: string,
+  firstRow: number,
+  runs: ReturnType<typeof columnRuns<Written>>,
+): Promise<number | null> {
+  let done = 0;
+  for (const { row, column, cells } of runs) {
+    const address = addressOf({ row: firstRow - 1 + row, column });
+    const written = await bench.host.writeCells(
+      sheet,
+      address,
+      cells.map((cell) => [cell]),
+      true,
+    );
+    if (!written.ok) {
+      fail(bench, done === 0 ? written.message : `${written.message} ${done} cells of ${sheet} were changed before.`);
+      return null;
+    }
+    done += cells.length;
+  }
+  return done;
+}

@@ -1,0 +1,128 @@
+import {
+  defaultStandards,
+  readSetting,
+  withSettings,
+  type NumberSetting,
+  type Setting,
+  type SettingKey,
+  type Standards,
+} from '../../../src/standards';
+import { ok, refuse, type Result } from '../../../src/result';
+import { readLength } from '../../../src/schedule/readCell';
+import type { Unit } from '../../../src/unit';
+import { fail, tell, work, type Bench } from './bench';
+import { readAgain } from './chooseList';
+
+const KEY = 'archwright.standards';
+
+/** The shop's standards of this workbook: its Standards sheet where it has one, else what was kept in its settings. */
+export async function loadShop(bench: Bench): Promise<void> {
+  const { store } = bench;
+  const read = await shopOf(bench);
+  if (!read.ok) return fail(bench, read.message);
+  const { standards, known } = read.value;
+  store.send({ type: 'settings read', standards, firstUse: !known, plain: store.get().plain });
+}
+
+async function shopOf(bench: Bench): Promise<Result<{ readonly standards: Standards; readonly known: boolean }>> {
+  const sheet = await bench.host.readSheet('Standards');
+  if (sheet.ok && sheet.value && sheet.value.rows.length > 0) {
+    const { readStandards } = await import('../../../src/workbook/readStandards');
+    const read = readStandards(sheet.value);
+    return read.ok ? ok({ standards: read.value, known: true }) : read;
+  }
+  const kept = await bench.host.readSetting(KEY);
+  if (!kept.ok || kept.value === null) return ok({ standards: bench.store.get().standards, known: false });
+  const { readStandardsJson } = await import('../../../src/standardsJson');
+  const read = readStandardsJson(kept.value, 'The settings kept in this workbook');
+  return read.ok ? ok({ standards: read.value, known: true }) : read;
+}
+
+/** One setting as typed; kept in the workbook, and on its Standards sheet where there is one. */
+export async function setSetting(bench: Bench, setting: Setting, typed: string): Promise<Result<void>> {
+  const { standards } = bench.store.get();
+  const value = readTyped(setting, typed, standards.unit);
+  if (!value.ok) return value;
+  const next = withSettings(standards, { [setting.key]: value.value } as Partial<Record<SettingKey, unknown>>);
+  if (!next.ok) return next;
+  await takeShop(bench, next.value);
+  const cell = await standardsCell(bench, setting);
+  if (cell === null) return ok(undefined);
+  const written = await bench.host.writeCells('Standards', cell, [[value.value]], true);
+  return written.ok ? ok(undefined) : written;
+}
+
+/** A length may be typed as on a tape, a share as a percentage. */
+function readTyped(setting: Setting, typed: string, unit: Unit): Result<string | number> {
+  if (setting.measure === 'choice' || setting.measure === 'text') return readSetting(setting, typed, unit);
+  const number = readNumber(setting, typed.trim(), unit);
+  return number.ok ? readSetting(setting, number.value, unit) : number;
+}
+
+function readNumber(setting: NumberSetting, typed: string, unit: Unit): Result<number> {
+  if (setting.measure === 'length') return readLength(typed, { name: setting.label, column: null, unit, zero: true });
+  const percent = setting.measure === 'percent';
+  const figure = Number(typed.replace(/%$/, '').replace(',', '.'));
+  if (typed === '' || !Number.isFinite(figure))
+    return refuse(`${setting.label} must be a number; you typed "${typed}".`);
+  return ok(percent ? Number((figure / 100).toPrecision(12)) : figure);
+}
+
+async function standardsCell(bench: Bench, setting: Setting): Promise<string | null> {
+  const sheet = await bench.host.readSheet('Standards');
+  if (!sheet.ok || !sheet.value) return null;
+  const at = sheet.value.rows.findIndex((row) => row[0] === setting.label);
+  return at < 0 ? null : `B${sheet.value.firstRow + at}`;
+}
+
+/** Other standards: kept with the workbook, and the list is read again by them. */
+async function takeShop(bench: Bench, standards: Standards): Promise<void> {
+  bench.store.send({ type: 'standards set', standards });
+  const { standardsJson } = await import('../../../src/standardsJson');
+  const kept = await bench.host.saveSetting(KEY, standardsJson(standards));
+  if (!kept.ok) fail(bench, kept.message);
+  if (bench.store.get().table) await readAgain(bench);
+}
+
+/** Inches or millimeters: each has its own round figures, so every setting starts from the other unit's defaults. */
+export function changeUnit(bench: Bench, unit: Unit): Promise<void> {
+  return takeShop(bench, defaultStandards(unit));
+}
+
+export function loadShopFile(bench: Bench, file: File): Promise<void | undefined> {
+  return work(bench, `Reading ${file.name}`, async () => {
+    const read = await readShopFile(bench, file);
+    if (!read.ok) return fail(bench, read.message);
+    bench.store.send({ type: 'working', work: null });
+    await takeShop(bench, read.value);
+    tell(bench, `The shop’s settings are those of ${file.name} now. Fill the workbook again to use them there.`);
+  });
+}
+
+async function readShopFile(bench: Bench, file: File): Promise<Result<Standards>> {
+  if (file.size > 20 * 1024 * 1024) return refuse(`${file.name} is too large; settings take a few kB.`);
+  if (/\.json$/i.test(file.name)) {
+    const { readStandardsJson } = await import('../../../src/standardsJson');
+    return readStandardsJson(await file.text(), file.name);
+  }
+  const tables = await bench.core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
+  if (!tables.ok) return tables;
+  const table = tables.value.find(({ name }) => name === 'Standards') ?? tables.value[0];
+  if (!table) return refuse(`${file.name} is empty.`);
+  const { readStandards } = await import('../../../src/workbook/readStandards');
+  return readStandards(table);
+}
+
+export async function saveShopFile(bench: Bench): Promise<void> {
+  const { standardsJson } = await import('../../../src/standardsJson');
+  download('shop-standards.json', standardsJson(bench.store.get().standards), 'application/json');
+}
+
+/** Hands a file to the browser to keep. */
+export function download(name: string, content: string, type: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([content], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
