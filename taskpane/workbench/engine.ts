@@ -11,6 +11,8 @@ export interface Engine {
   readonly workbook: Workbook;
   /** Waits until every change made so far has been calculated through. */
   settled(): Promise<void>;
+  /** Called when a calculation that takes more than a moment starts, and when it ends. */
+  onCalculating(listener: (calculating: boolean) => void): void;
 }
 
 const WORKBOOK_ID = 'workbench';
@@ -26,25 +28,51 @@ export function startWorkbook(library: GridLibrary, univer: Univer): Engine {
     sheetOrder: ['first'],
     sheets: { first: { id: 'first', name: 'Sheet1', rowCount: 200, columnCount: 30 } },
   });
-  return { library, univer, injector, api, workbook, settled: settling(library, injector) };
+  return { library, univer, injector, api, workbook, ...calculation(library, injector) };
 }
 
-function settling({ core, engineFormula }: GridLibrary, injector: Injector): () => Promise<void> {
+/** Shorter calculations are not worth a word. */
+const MOMENT_MS = 400;
+
+function calculation(
+  { core, engineFormula }: GridLibrary,
+  injector: Injector,
+): Pick<Engine, 'settled' | 'onCalculating'> {
+  const listeners: ((calculating: boolean) => void)[] = [];
   let lastChange = 0;
   let calculating = false;
-  injector.get(core.ICommandService).onCommandExecuted((command: Readonly<ICommandInfo>) => {
+  let told = false;
+  let moment: ReturnType<typeof setTimeout> | undefined;
+  const tell = (now: boolean) => {
+    if (now !== told) for (const listener of listeners) listener(now);
+    told = now;
+  };
+  const { SetFormulaCalculationStartMutation, SetFormulaCalculationNotificationMutation } = engineFormula;
+  const commands = injector.get(core.ICommandService);
+  // Before, not after: the command that starts a calculation has "executed" only when all of it is done.
+  commands.beforeCommandExecuted((command: Readonly<ICommandInfo>) => {
+    if (command.id !== SetFormulaCalculationStartMutation.id) return;
+    calculating = true;
+    clearTimeout(moment);
+    moment = setTimeout(() => tell(calculating), MOMENT_MS);
+  });
+  commands.onCommandExecuted((command: Readonly<ICommandInfo>) => {
     if (command.type !== core.CommandType.MUTATION) return;
     lastChange = performance.now();
-    if (command.id === engineFormula.SetFormulaCalculationStartMutation.id) calculating = true;
-    if (command.id === engineFormula.SetFormulaCalculationNotificationMutation.id) {
-      const { functionsExecutedState } = command.params as { functionsExecutedState?: number };
-      if (functionsExecutedState !== undefined) calculating = false;
-    }
+    if (command.id !== SetFormulaCalculationNotificationMutation.id) return;
+    const { functionsExecutedState } = command.params as { functionsExecutedState?: number };
+    if (functionsExecutedState === undefined) return;
+    calculating = false;
+    clearTimeout(moment);
+    tell(false);
   });
-  return async () => {
-    const asked = performance.now();
-    do await new Promise((resolve) => setTimeout(resolve, QUIET_MS));
-    while (calculating || performance.now() - Math.max(asked, lastChange) < QUIET_MS);
+  return {
+    settled: async () => {
+      const asked = performance.now();
+      do await new Promise((resolve) => setTimeout(resolve, QUIET_MS));
+      while (calculating || performance.now() - Math.max(asked, lastChange) < QUIET_MS);
+    },
+    onCalculating: (listener) => void listeners.push(listener),
   };
 }
 

@@ -49,6 +49,11 @@ function executor({ engineFormula }: GridLibrary, fn: GridFunction): BaseFunctio
     override minParams = -1;
     override maxParams = -1;
 
+    /** Text stays text: the grid would make a date of "1/2" and a 3 of "3'". */
+    override isArgumentsIgnoreNumberPattern(): boolean {
+      return true;
+    }
+
     override calculate(...variants: FunctionVariantType[]): FunctionVariantType {
       // A throw here would stop all calculation in the workbook for good.
       try {

@@ -1,4 +1,5 @@
 import { startWorkbook, type Engine } from './engine';
+import { showErrorSentences } from './error-popup';
 import { registerFunctions, type GridFunction } from './functions';
 import type { GridPageLibrary } from './library';
 
@@ -14,7 +15,12 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
     locales: { [LocaleType.EN_US]: mergeLocales(library.enUS) },
     logLevel: LogLevel.ERROR,
   });
-  const { plugins } = library.preset.UniverSheetsCorePreset({ container, disableAutoFocus: true });
+  const { plugins } = library.preset.UniverSheetsCorePreset({
+    container,
+    disableAutoFocus: true,
+    // One row of tools, no rows of tabs: the grid is what the page is for.
+    ribbonType: 'simple',
+  });
   for (const entry of plugins) {
     if (Array.isArray(entry)) univer.registerPlugin(entry[0], entry[1]);
     else univer.registerPlugin(entry);
@@ -29,6 +35,7 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
   });
   const engine = startWorkbook(library, univer);
   registerFunctions(engine, functions);
+  showErrorSentences(engine, library);
   await drawn;
   return engine;
 }

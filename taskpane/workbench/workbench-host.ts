@@ -55,6 +55,10 @@ export class WorkbenchHost implements Host {
     const read = readAddress(address);
     if (!read.ok) return read;
     const start = read.value;
+    const width = rows[0]?.length ?? 0;
+    if (width === 0 || rows.some((row) => row.length !== width)) {
+      return refuse('The rows to write must be of one length and not empty.');
+    }
     const types = this.engine.library.core.CellValueType;
     const cells: Record<number, Record<number, ICellData>> = {};
     for (const [down, row] of rows.entries()) {
@@ -73,9 +77,8 @@ export class WorkbenchHost implements Host {
       startRow: start.row,
       startColumn: start.column,
       endRow: start.row + rows.length - 1,
-      endColumn: start.column + Math.max(0, ...rows.map((row) => row.length)) - 1,
+      endColumn: start.column + width - 1,
     };
-    if (range.endRow < range.startRow || range.endColumn < range.startColumn) return ok(undefined);
     if (range.endRow >= sheet.getRowCount()) this.facade(sheet)?.setRowCount(range.endRow + 1);
     if (range.endColumn >= sheet.getColumnCount()) this.facade(sheet)?.setColumnCount(range.endColumn + 1);
     const { core, sheets } = this.engine.library;

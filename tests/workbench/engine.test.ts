@@ -81,6 +81,11 @@ test('a left out argument reaches the function as null', async () => {
   expect(seen.at(-1)).toEqual([1, null, 3]);
 });
 
+test('text in a formula reaches the function as text, whatever number or date it looks like', async () => {
+  await enter('F5', [['=ARCH.SEEN("1/2","3\'","12%","3-4","10:30","36")']]);
+  expect(seen.at(-1)).toEqual(['1/2', "3'", '12%', '3-4', '10:30', '36']);
+});
+
 test('returned text stays text, and a block spills with every digit', async () => {
   await enter('H1', [['=ARCH.TEXT(1)']]);
   await enter('H3', [['=ARCH.SPILL(1)']]);

@@ -1,0 +1,57 @@
+const NARROWEST = 320;
+const WIDEST = 760;
+const USUAL = 420;
+const ARROW_STEP = 20;
+
+/** The pane beside the grid: its width by pointer and by arrow keys, showing and hiding it, F6 from one to the other. */
+export function arrangeLayout(grid: HTMLElement, pane: HTMLElement, divider: HTMLElement, toggle: HTMLButtonElement) {
+  let width = USUAL;
+  const setWidth = (wanted: number) => {
+    width = Math.round(Math.min(WIDEST, Math.max(NARROWEST, wanted)));
+    document.documentElement.style.setProperty('--wb-pane-width', `${width}px`);
+    divider.setAttribute('aria-valuenow', String(width));
+  };
+  divider.setAttribute('aria-valuemin', String(NARROWEST));
+  divider.setAttribute('aria-valuemax', String(WIDEST));
+  setWidth(USUAL);
+
+  divider.addEventListener('pointerdown', (down) => {
+    divider.setPointerCapture(down.pointerId);
+    const startWidth = width;
+    const move = (event: PointerEvent) => setWidth(startWidth + down.clientX - event.clientX);
+    divider.addEventListener('pointermove', move);
+    divider.addEventListener('lostpointercapture', () => divider.removeEventListener('pointermove', move), {
+      once: true,
+    });
+  });
+  divider.addEventListener('keydown', (event) => {
+    const step = { ArrowLeft: ARROW_STEP, ArrowRight: -ARROW_STEP }[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    setWidth(width + step);
+  });
+
+  const showPane = (shown: boolean) => {
+    document.body.classList.toggle('wb-no-pane', !shown);
+    toggle.setAttribute('aria-expanded', String(shown));
+    toggle.textContent = shown ? 'Hide pane' : 'Show pane';
+  };
+  toggle.addEventListener('click', () => showPane(document.body.classList.contains('wb-no-pane')));
+
+  // Before the grid sees the key.
+  window.addEventListener(
+    'keydown',
+    (event) => {
+      if (event.key !== 'F6') return;
+      event.preventDefault();
+      event.stopPropagation();
+      if (pane.contains(document.activeElement)) {
+        grid.querySelector<HTMLElement>('[contenteditable="true"]')?.focus();
+      } else {
+        showPane(true);
+        pane.focus();
+      }
+    },
+    { capture: true },
+  );
+}

@@ -1,0 +1,34 @@
+import type { Engine } from './engine';
+import type { WorkbenchHost } from './workbench-host';
+import { notesAt } from './typing';
+
+/** The line above the grid: what was refused, what the selected cell is about, and whether the grid is calculating. */
+export function showStatus(engine: Engine, host: WorkbenchHost, line: HTMLElement): (sentence: string) => void {
+  let about = '';
+  let busy = false;
+  const draw = () => {
+    const text = busy ? 'Calculating…' : about;
+    if (line.textContent !== text) line.textContent = text;
+    line.title = text;
+  };
+  const select = async () => {
+    const at = await host.cellAt();
+    if (!at.ok) return;
+    const { sheet, address, row, column, error } = at.value;
+    const worksheet = engine.workbook.getSheetBySheetName(sheet);
+    const comment = worksheet ? notesAt(worksheet, row, column)?.comment : undefined;
+    const sentence = error ?? comment;
+    about = sentence === undefined ? '' : `${address}: ${sentence}`;
+    draw();
+  };
+  host.onSelect(() => void select());
+  host.onEdit(() => void select());
+  engine.onCalculating((calculating) => {
+    busy = calculating;
+    draw();
+  });
+  return (sentence) => {
+    about = sentence;
+    draw();
+  };
+}
