@@ -6,6 +6,7 @@ import { perFootPerMinute, perInch } from '../unit';
 import { chooseBlank, type BlankChoice } from './blankChoice';
 import { curveOf, legAboveSpring, type Curve, type RingKind } from './curve';
 import type { Inputs } from './inputs';
+import { roundTo } from './rounding';
 import { boardFor } from './wood';
 
 /** A ring with the blank chosen for it and the guide set it runs between. */
@@ -102,11 +103,7 @@ export function passesOf(standards: Standards): number {
 
 /** One knife is ground for each profile, width and thickness. */
 function knifeName(inputs: Inputs): string {
-  return `${thousandths(inputs.face)} x ${thousandths(inputs.thickness)} ${inputs.profile}`;
-}
-
-function thousandths(figure: number): number {
-  return Math.round(figure * 1000) / 1000;
+  return `${roundTo(3, inputs.face)} x ${roundTo(3, inputs.thickness)} ${inputs.profile}`;
 }
 
 function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan | null> {
@@ -121,7 +118,7 @@ function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, k
   return ok({
     ring,
     blank: blank.value,
-    guide: `${knife}, R ${thousandths(ring.inside)}`,
+    guide: `${knife}, R ${roundTo(3, ring.inside)}`,
     runLength: (ring.blankAngle * Math.PI * middle) / 180,
     cutsOutside: outside.value,
   });

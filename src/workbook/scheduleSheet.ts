@@ -14,7 +14,7 @@ export function scheduleSheet(schedule: Schedule): Sheet {
         format: '@',
       },
     ],
-    [],
+    [{ value: schedule.remarks.join(' '), style: 'attention', format: '@' }],
     [heading('Row'), ...schedule.headings.map(heading), heading('How it was read'), heading('What is wrong')],
     [
       { value: 'understood as', style: 'unit' },
