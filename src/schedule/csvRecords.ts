@@ -41,7 +41,7 @@ export function csvRecords(text: string, delimiter: string): CsvRecord[] {
     const loose = splitLoosely(line, delimiter);
     records.push({
       fields: loose,
-      remark: 'A quotation mark in this row does not close a field, so it was read as an inch mark.',
+      remark: 'A quotation mark in this row encloses no text, so it was read as it stands.',
     });
     index += 1;
   }

@@ -94,7 +94,8 @@ export function splitUnit(heading: string): { readonly name: string; readonly un
 /** What a heading means, or null where it is not one that is known. */
 export function readHeading(heading: string): HeadingMeaning | null {
   const { name, unit } = splitUnit(heading);
-  const found =
-    matchHeading(normalHeading(name)) ?? matchHeading(normalHeading(name.replace(/[([{][^()[\]{}]*[)\]}]/g, ' ')));
+  // A bracket that only points elsewhere says nothing about the column; "(glass)" does.
+  const plain = name.replace(/[([{]\s*(?:see|per|typ|verify|vif|v\.i\.f|note|all)\b[^()[\]{}]*[)\]}]/gi, ' ');
+  const found = matchHeading(normalHeading(plain));
   return found === null ? null : { ...found, unit };
 }

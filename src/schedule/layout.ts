@@ -51,17 +51,25 @@ export function findLayout(rows: readonly Row[], from: number, choices: Choices)
   return weak === null ? null : toLayout(rows, weak, choices);
 }
 
-/** A layout without headings, from choices alone. */
+/** A layout from choices where no headings are understood: a row of words in the chosen columns is still the heading row. */
 export function layoutFromChoices(rows: readonly Row[], choices: Choices): Layout {
+  const chosen = Object.keys(choices).map(Number);
+  const heading = rows.slice(0, SEARCHED_ROWS).findIndex((row) => {
+    const cells = chosen.map((index) => row[index]);
+    return (
+      cells.filter((cell) => typeof cell === 'string' && /\p{L}/u.test(cell)).length >= 2 &&
+      cells.every((cell) => !/\d/.test(cellText(cell)))
+    );
+  });
   const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
-  const texts = Array.from({ length: width }, () => '');
-  return toLayout(rows, { rows: [], texts, read: texts.map(() => null), score: 0 }, choices);
+  const texts = Array.from({ length: width }, (_, index) => (heading < 0 ? '' : cellText(rows[heading]?.[index])));
+  return toLayout(rows, { rows: heading < 0 ? [] : [heading], texts, read: texts.map(() => null), score: 0 }, choices);
 }
 
 /** The headings at a row, alone or with the row below it; null where they name no dimension or fewer than two things. */
 export function headingsAt(rows: readonly Row[], index: number): Candidate | null {
-  const single = single_(rows, index);
-  const below = single_(rows, index + 1);
+  const single = alone(rows, index);
+  const below = alone(rows, index + 1);
   const best = [paired(rows, index, true), paired(rows, index, false)].reduce<Candidate>(
     (best, pair) => (pair.score > best.score && pair.score > below.score ? pair : best),
     single,
@@ -70,7 +78,7 @@ export function headingsAt(rows: readonly Row[], index: number): Candidate | nul
   return best.score >= 2 && [...keys].some((key) => key && DIMENSIONS.has(key)) ? best : null;
 }
 
-function single_(rows: readonly Row[], index: number): Candidate {
+function alone(rows: readonly Row[], index: number): Candidate {
   const texts = (rows[index] ?? []).map((cell) => (typeof cell === 'string' ? cellText(cell) : ''));
   return candidate([index], texts, texts.map(readCached));
 }

@@ -1,5 +1,5 @@
 import { readCallout, readDimension } from '../dimension';
-import { ok, refuse, type Result } from '../result';
+import { ok, refuse, type Refusal, type Result } from '../result';
 import { perInch, type Unit } from '../unit';
 import { cellText, typedBeforeDate } from './cell';
 import { figure, quote } from './figure';
@@ -10,11 +10,18 @@ import type { CellValue } from './opening';
 const LONGEST_INCHES = 12_000;
 const BARE_FIGURE = /^[-+]?[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]+$/;
 
-/** Workbook units in one of the column's, for figures that carry no unit of their own. */
-function scale(column: ColumnUnit | null, unit: Unit): number {
-  if (column === null || column === unit) return 1;
-  const inches = { in: 1, ft: 12, 'ft-in': 1, mm: 1 / 25.4, cm: 1 / 2.54, m: 1 / 0.0254 }[column];
-  return unit === 'in' ? inches : { in: 25.4, ft: 304.8, 'ft-in': 25.4, mm: 1, cm: 10, m: 1000 }[column];
+const MILLIMETERS = { in: 25.4, ft: 304.8, 'ft-in': 25.4, mm: 1, cm: 10, m: 1000 } as const;
+const INCHES = { in: 1, ft: 12, 'ft-in': 1 } as const;
+
+/** A figure without a unit of its own, taken in the column's unit, in the workbook's. 152.4 mm is 6 in to the last bit. */
+function inWorkbookUnit(value: number, column: ColumnUnit | null, unit: Unit): number {
+  const from = column ?? unit;
+  if (from === unit) return value;
+  if (unit === 'mm') return value * MILLIMETERS[from];
+  if (from in INCHES) return value * INCHES[from as keyof typeof INCHES];
+  const inches = (value * MILLIMETERS[from]) / 25.4;
+  const onTape = Math.round(inches * 64) / 64;
+  return Math.abs(onTape - inches) <= inches * 1e-14 ? onTape : inches;
 }
 
 export interface LengthOptions {
@@ -24,6 +31,8 @@ export interface LengthOptions {
   readonly unit: Unit;
   /** Reveals, rises and legs may be 0. */
   readonly zero?: boolean;
+  /** A width or height of a whole opening: without a unit it must be a likely one. */
+  readonly whole?: boolean;
 }
 
 /**
@@ -35,29 +44,41 @@ export function readLength(cell: CellValue, options: LengthOptions): Result<numb
   const name = capital(options.name);
   const trap = trapped(cell, name);
   if (trap !== null) return refuse(trap);
-  const read = typeof cell === 'number' ? ok(cell * scale(options.column, options.unit)) : lengthText(text, options);
+  const read =
+    typeof cell === 'number' ? ok(inWorkbookUnit(cell, options.column, options.unit)) : lengthText(text, options);
   if (!read.ok) return refuse(`${name} can't be read: the cell says ${quote(text)}. ${read.message}`);
-  const value = tidy(read.value);
+  const { value } = read;
   if (!Number.isFinite(value)) return refuse(`${name} can't be read: the cell says ${quote(text)}.`);
   if (value < 0 || (value === 0 && !options.zero))
     return refuse(`${name} must be more than 0; the cell says ${quote(text)}.`);
   if (value > LONGEST_INCHES * perInch(options.unit)) {
-    const serial = typeof cell === 'number' && Number.isInteger(cell) && cell > 36_500 && cell < 60_000;
+    const serial = /^[345]\d{4}$/.test(text);
     const why = serial ? ' It may be a fraction that a spreadsheet program turned into a date.' : '';
     return refuse(`${name} of ${figure(value)} is more than 1,000 ft, which can't be right.${why}`);
   }
-  return ok(value);
+  return unlikely(cell, value, options) ?? ok(value);
+}
+
+/** A bare 914 in a workbook of inches is most likely millimeters, a bare 3 feet: better asked than priced. */
+function unlikely(cell: CellValue, value: number, { name, column, unit, whole }: LengthOptions): Refusal | null {
+  if (!whole || column !== null || !(typeof cell === 'number' || BARE_FIGURE.test(straightMarks(cellText(cell)))))
+    return null;
+  const inches = value / perInch(unit);
+  if (inches >= 4 && inches < 600) return null;
+  const read = unit === 'mm' ? `${figure(value)} mm` : `${figure(value)} inches`;
+  return refuse(`${capital(name)} ${figure(value)} has no unit and would be ${read}; please write the unit.`);
 }
 
 const ACCEPTED = `Figures such as 36, 36 1/2, 3'-0" or 914 mm are understood.`;
 
 function lengthText(text: string, { column, unit }: LengthOptions): Result<number> {
-  if (/^\d{1,7}(?:\.\d+)?$/.test(text) && column !== 'ft-in') return ok(Number(text) * scale(column, unit));
+  if (/^\d{1,7}(?:\.\d+)?$/.test(text) && column !== 'ft-in') return ok(inWorkbookUnit(Number(text), column, unit));
   const plain = straightMarks(text);
   if (BARE_FIGURE.test(plain)) {
     if (column === 'ft-in') return feetAndInches(plain, unit);
-    const read = readDimension(plain);
-    return read.ok ? ok(read.value * scale(column, unit)) : refuse(ACCEPTED);
+    const from = column ?? unit;
+    const read = readDimension(plain, from === 'mm' ? { bare: 'mm', answer: 'mm' } : {});
+    return read.ok ? ok(inWorkbookUnit(read.value, column, unit)) : refuse(ACCEPTED);
   }
   const read = readDimension(text, { answer: unit });
   return read.ok ? read : refuse(ACCEPTED);
@@ -108,13 +129,12 @@ export function readSize(cell: CellValue, options: LengthOptions): Result<{ widt
       `${name} can't be read: the cell says ${quote(text)}. Sizes such as 36 x 80, 3/0 x 6/8 or 3068 are understood.`,
     );
   }
-  const callout = readCallout(text);
+  const callout = readCallout(text, { answer: options.unit });
   if (!callout.ok)
     return refuse(
       `${name} can't be read: the cell says ${quote(text)}. Sizes such as 36 x 80, 3/0 x 6/8 or 3068 are understood.`,
     );
-  const { width, height } = callout.value;
-  return ok({ width: tidy(width * perInch(options.unit)), height: tidy(height * perInch(options.unit)) });
+  return callout;
 }
 
 /** A count of openings: a whole number, alone or with a word such as "2 ea". */
@@ -137,10 +157,4 @@ export function readQuantity(cell: CellValue): Result<number> {
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/** Takes off the last few bits that a division by 25.4 and back leaves. */
-function tidy(value: number): number {
-  const rounded = Number(value.toPrecision(14));
-  return Math.abs(rounded - value) <= Math.abs(value) * 1e-14 ? rounded : value;
 }

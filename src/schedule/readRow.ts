@@ -1,7 +1,7 @@
-import type { Ends, HeadShape } from '../head/head';
+import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
 import { readEnds, readHead } from '../head/words';
 import type { Standards } from '../standards';
-import { cellText, isBlank } from './cell';
+import { cellText, isBlank, typedBeforeDate } from './cell';
 import { figure, listed, quote } from './figure';
 import { columnsFor, type Column } from './layout';
 import { meaningOf, type MeaningKey } from './meanings';
@@ -24,6 +24,8 @@ export interface RawOpening {
   readonly notes: readonly string[];
   /** Columns whose cell was merged over several rows: a count there is in doubt. */
   readonly shared: ReadonlySet<number>;
+  /** Why the row's cells may stand under the wrong headings, or null. */
+  readonly doubt: string | null;
 }
 
 /** Reads one opening. Nothing is dropped: what can't be read, contradicts or is missing becomes a problem. */
@@ -36,7 +38,9 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
   };
   const row = new RowReader(raw, standards, say);
 
-  const mark = row.text('mark') ?? '';
+  const mark = row.plainText('mark', 'mark') ?? '';
+  if (raw.doubt !== null) say.problem('mark', raw.doubt);
+  for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
   const remarks = [...row.texts('remarks'), ...raw.more];
   const facts = readRemarks(remarks.join('; '));
   const quantity = row.quantity();
@@ -56,7 +60,7 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
   const { lengths, casing } = row.lengths();
   const shape = resolveShape(lengths, head, inDoubt, standards, say);
   let ends = row.ends();
-  let leg = row.optional('leg', 'leg', lengths.leg);
+  let leg = row.optional('leg', lengths.leg);
   if (ends === null && facts.ends !== null && !problems.some(({ field }) => field === 'ends')) {
     ends = facts.ends.ends;
     say.note(`The ends are taken from the remarks: ${quote(facts.ends.said)}.`);
@@ -81,19 +85,27 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     mark,
     quantity,
     ...shape,
-    reveal: row.optional('reveal', 'reveal', row.given('reveal')),
-    face: row.optional('face', 'face', row.given('face') ?? casing.face),
-    thickness: row.optional('thickness', 'thickness', row.given('thickness') ?? casing.thickness),
-    species: row.text('species'),
+    reveal: row.optional('reveal', row.given('reveal')),
+    face: row.optional('face', row.given('face') ?? casing.face),
+    thickness: row.optional('thickness', row.given('thickness') ?? casing.thickness),
+    species: row.plainText('species', 'species'),
     ends,
     leg,
-    profile: row.text('profile'),
+    profile: row.plainText('profile', 'profile'),
     notes,
     problems,
   };
   if (mark === '') notes.push('This opening has no mark.');
   return opening;
 }
+
+const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
+  'width',
+  'roughWidth',
+  'height',
+  'headHeight',
+  'roughHeight',
+]);
 
 class RowReader {
   constructor(
@@ -116,8 +128,18 @@ class RowReader {
     return this.cells(key).map(({ cell }) => cellText(cell));
   }
 
-  text(key: MeaningKey): string | null {
-    return this.texts(key)[0] ?? null;
+  /** A text; a mark such as 1-2 that a spreadsheet program made a date of is not used. */
+  plainText(key: MeaningKey, field: OpeningField): string | null {
+    const [first] = this.cells(key);
+    if (first === undefined) return null;
+    const text = cellText(first.cell);
+    if (!(first.cell instanceof Date)) return text;
+    const typed = typedBeforeDate(first.cell) ?? '';
+    this.say.problem(
+      field,
+      `${meaningName(key)} is the date ${text} in the file, which is what a spreadsheet program makes of ${typed.replace('/', '-')} or ${typed}; please type it as text.`,
+    );
+    return null;
   }
 
   quantity(): number | null {
@@ -162,26 +184,30 @@ class RowReader {
   }
 
   head(): { head: HeadShape | null; inDoubt: boolean } {
-    const shapes = new Map<HeadShape, string>();
-    for (const { column, cell } of this.cells('head')) {
-      const read = readHead(cellText(cell));
-      if (read.ok) shapes.set(read.value, column.heading);
-      else {
-        this.say.problem(
-          'head',
-          `The head can't be read: the cell says ${quote(cellText(cell))}. ${capitalized(read.message)}`,
-        );
-        return { head: null, inDoubt: true };
-      }
-    }
-    if (shapes.size > 1) {
+    const [best, ...others] = this.cells('head').map(({ column, cell }) => ({
+      column,
+      cell,
+      read: readHead(cellText(cell)),
+    }));
+    if (best === undefined) return { head: null, inDoubt: false };
+    if (!best.read.ok) {
+      const said = quote(cellText(best.cell));
       this.say.problem(
         'head',
-        `Two columns give different heads, ${listed([...shapes.keys()])}; please say which is right.`,
+        `The head can't be read: the cell says ${said}; accepted are ${listed(HEAD_SHAPES, 'or')}.`,
       );
       return { head: null, inDoubt: true };
     }
-    return { head: [...shapes.keys()][0] ?? null, inDoubt: false };
+    for (const { read } of others) {
+      // A second column that names no head ("Type": A, B, C) is no contradiction.
+      if (!read.ok || read.value === best.read.value) continue;
+      this.say.problem(
+        'head',
+        `Two columns give different heads, ${best.read.value} and ${read.value}; please say which is right.`,
+      );
+      return { head: null, inDoubt: true };
+    }
+    return { head: best.read.value, inDoubt: false };
   }
 
   ends(): Ends | null {
@@ -191,7 +217,7 @@ class RowReader {
     if (read.ok) return read.value;
     this.say.problem(
       'ends',
-      `The ends can't be read: the cell says ${quote(cellText(first.cell))}. ${capitalized(read.message)}`,
+      `The ends can't be read: the cell says ${quote(cellText(first.cell))}; accepted are ${listed(ENDS, 'or')}.`,
     );
     return null;
   }
@@ -214,7 +240,13 @@ class RowReader {
 
   private read(key: MeaningKey, column: Column, cell: CellValue): Given {
     const zero = key === 'reveal' || key === 'rise' || key === 'leg';
-    const read = readLength(cell, { name: meaningName(key), column: column.unit, unit: this.standards.unit, zero });
+    const read = readLength(cell, {
+      name: meaningName(key),
+      column: column.unit,
+      unit: this.standards.unit,
+      zero,
+      whole: WHOLE.has(key),
+    });
     return read.ok ? { value: read.value } : { fault: read.message };
   }
 
@@ -265,7 +297,7 @@ class RowReader {
   }
 
   /** A length that may be left to the shop's standard: null where it is blank or in doubt. */
-  optional(_key: MeaningKey, field: OpeningField, given: Given | undefined): number | null {
+  optional(field: OpeningField, given: Given | undefined): number | null {
     if (given?.fault !== undefined) this.say.problem(field, given.fault);
     return given?.value ?? null;
   }
@@ -284,9 +316,4 @@ function meaningName(key: MeaningKey): string {
     casingSize: 'Casing size',
   };
   return names[key] ?? meaningOf(key).label;
-}
-
-function capitalized(message: string): string {
-  const text = message.charAt(0).toUpperCase() + message.slice(1);
-  return /[.!?]$/.test(text) ? text : `${text}.`;
 }

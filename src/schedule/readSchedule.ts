@@ -5,8 +5,8 @@ import { cellText, isBlank, isDitto, isEmpty } from './cell';
 import { quote } from './figure';
 import { readUnit, type ColumnUnit } from './headingText';
 import { findLayout, layoutFromChoices, type Choices, type Column, type Layout } from './layout';
-import type { CellValue, Opening, Schedule, Table } from './opening';
-import { readLength } from './readCell';
+import type { CellValue, Merge, Opening, Schedule, Table } from './opening';
+import { readLength, readQuantity } from './readCell';
 import { readRow, type RawOpening } from './readRow';
 import { sortRow } from './sortRows';
 
@@ -24,18 +24,19 @@ export function readSchedule(table: Table, standards: Standards, choices: Choice
   if (found === null && !chosen) return refuse(noHeadings(table));
   const remarks = [...(table.remarks ?? [])];
   const stated = statedUnit(rows);
-  if (stated !== null)
+  if (stated !== null && stated.unit !== standards.unit)
     remarks.push(
       `Figures without a unit were read as ${UNIT_NAMES[stated.unit]}, because of the note ${quote(stated.text)}.`,
     );
-  const first = settle(found ?? layoutFromChoices(rows, choices), rows, stated?.unit ?? null, choices);
+  const layout = found ?? layoutFromChoices(rows, choices);
+  const first = settle(layout, rows, stated?.unit ?? null, choices);
   const reader = new BodyReader(table, choices, stated?.unit ?? null, first);
-  reader.readAll(found !== null);
+  reader.readAll(layout.headingRows.length > 0);
   return ok({
     name: table.name,
     headings: first.columns.map(({ heading }) => heading),
     meaning: first.columns.map(({ key }) => key),
-    headingRow: found === null ? null : table.firstRow + (first.headingRows.at(-1) ?? 0),
+    headingRow: layout.headingRows.length === 0 ? null : table.firstRow + (layout.headingRows.at(-1) ?? 0),
     remarks,
     openings: withRepeatedMarks(reader.raw.map((raw) => readRow(raw, standards))),
     passedOver: reader.passedOver,
@@ -49,13 +50,16 @@ class BodyReader {
   private openingDirectlyAbove = false;
   private inNotes = false;
   private above: Row = [];
+  private readonly merges: ReadonlyMap<number, readonly Merge[]>;
 
   constructor(
     private readonly table: Table,
     private readonly choices: Choices,
     private readonly unit: ColumnUnit | null,
     private layout: Layout,
-  ) {}
+  ) {
+    this.merges = mergesByRow(table);
+  }
 
   readAll(hasHeadings: boolean): void {
     const { rows } = this.table;
@@ -119,16 +123,17 @@ class BodyReader {
     const shared = new Set<number>();
     const cells = original.map((cell, column) => this.repeated(cell, column, notes));
     this.fillMerged(row, cells, shared, notes);
+    const doubt = this.overflow(row, cells, notes);
     this.above = cells;
     const source = Array.from({ length: Math.max(this.layout.columns.length, original.length) }, (_, column) =>
       cellText(original[column]),
     );
     if (blocks.length > 1) notes.push(`Row ${row} holds ${blocks.length} openings side by side.`);
     for (const block of blocks) {
-      this.raw.push({ row, cells, block, source, more: [], notes: [...notes], shared });
+      this.raw.push({ row, cells, block, source, more: [], notes: [...notes], shared, doubt });
       const quantity = block.find(({ key }) => key === 'quantity');
-      const count = quantity === undefined ? 1 : Number(cellText(cells[quantity.index]));
-      if (Number.isFinite(count)) this.counted += count;
+      const count = quantity === undefined ? ok(1) : readQuantity(cells[quantity.index] ?? null);
+      if (count.ok) this.counted += count.value;
     }
     this.openingDirectlyAbove = true;
   }
@@ -139,16 +144,13 @@ class BodyReader {
     if (!isDitto(cell) || key === 'mark' || key === 'remarks' || key === null || key === undefined) return cell;
     const above = this.above[column] ?? null;
     if (isBlank(above)) return cell;
-    notes.push(
-      `${this.columnName(column)} ${quote(cellText(cell))} repeats ${quote(cellText(above))} from the row above.`,
-    );
+    notes.push(`${this.columnName(column)} repeats ${quote(cellText(above))} from the row above.`);
     return above;
   }
 
   /** Cells merged downward hold their value in the first row only. */
   private fillMerged(row: number, cells: CellValue[], shared: Set<number>, notes: string[]): void {
-    for (const merge of this.table.merges ?? []) {
-      if (row < merge.firstRow || row > merge.lastRow || merge.firstRow === merge.lastRow) continue;
+    for (const merge of this.merges.get(row) ?? []) {
       const column = merge.firstColumn;
       if (row > merge.firstRow && isEmpty(cells[column])) {
         const value = this.table.rows[merge.firstRow - this.table.firstRow]?.[column] ?? null;
@@ -163,10 +165,43 @@ class BodyReader {
     }
   }
 
+  /** Cells beyond the last heading of a delimited row: text behind an unquoted comma, or cells moved by one. */
+  private overflow(row: number, cells: CellValue[], notes: string[]): string | null {
+    const { columns } = this.layout;
+    const beyond = cells.slice(columns.length).filter((cell) => !isEmpty(cell));
+    if (!this.table.delimited || this.layout.headingRows.length === 0 || beyond.length === 0) return null;
+    const last = columns.at(-1);
+    // Only words can be the start of remarks that were cut by a comma; a figure there came from the left.
+    if (last?.key === 'remarks' && /[a-z]{2}/i.test(cellText(cells[last.index]))) {
+      cells[last.index] = [cells[last.index] ?? null, ...beyond].map(cellText).join(', ');
+      notes.push('The remarks run over an unquoted comma and were put together again.');
+      return null;
+    }
+    return `Row ${row} has ${cells.length} cells under ${columns.length} headings, so an unquoted comma may have moved its cells; please check the row.`;
+  }
+
   private columnName(column: number): string {
     const heading = this.layout.columns[column]?.heading ?? '';
     return heading === '' ? `Column ${column + 1}` : heading;
   }
+}
+
+/** More merged rows than this are not a schedule's doing. */
+const MOST_MERGED_ROWS = 200_000;
+
+function mergesByRow({ merges = [], firstRow, rows }: Table): Map<number, Merge[]> {
+  const byRow = new Map<number, Merge[]>();
+  let count = 0;
+  for (const merge of merges) {
+    if (merge.firstRow === merge.lastRow) continue;
+    const last = Math.min(merge.lastRow, firstRow + rows.length - 1);
+    for (let row = Math.max(merge.firstRow, firstRow); row <= last && count < MOST_MERGED_ROWS; row += 1, count += 1) {
+      const there = byRow.get(row);
+      if (there === undefined) byRow.set(row, [merge]);
+      else there.push(merge);
+    }
+  }
+  return byRow;
 }
 
 const UNIT_NAMES: Readonly<Record<ColumnUnit, string>> = {

@@ -211,7 +211,8 @@ function resolveRise(
   fromLeg(given, near, candidates);
   const first = candidates[0];
   if (first === undefined) {
-    say.problem('rise', faults[0] ?? missing(head, span));
+    // Where the shape is not known either, the question about the shape asks for the rise as well.
+    if (head !== null || faults.length > 0) say.problem('rise', missing(head, span, faults));
     return null;
   }
   for (const fault of faults) say.note(`${fault} It was not needed.`);
@@ -227,6 +228,8 @@ function resolveRise(
   if (before === 0 && first.note !== null) say.note(first.note);
   else if (head === 'half round' && stated === undefined)
     say.note(`Rise ${figure(first.rise)} is half the width of the half round.`);
+  else if (stated !== undefined && Math.abs(stated - first.rise) > 1e-9)
+    say.note(`The rise is given as ${figure(stated)}; ${figure(first.rise)} is half the width and was used.`);
   return withinReach(head, span, first.rise, tolerance, say);
 }
 
@@ -314,10 +317,10 @@ function fromLeg(
   });
 }
 
-function missing(head: HeadShape | null, span: number | null): string {
-  if (head === 'half round') return 'Rise is unknown because the width is.';
-  if (head === null)
-    return 'Rise is missing and the head is not named; please give the rise, or say that the head is straight.';
+function missing(head: HeadShape | null, span: number | null, faults: readonly string[]): string {
+  if (head === 'half round' && span === null) return 'Rise is unknown because the width is.';
+  const [fault] = faults;
+  if (fault !== undefined) return fault;
   const other =
     head === 'segmental' || head === 'pointed' ? `, the radius${span === null ? ' with the width' : ''}` : '';
   return `Rise is missing; please give the rise${other} or the heights to the crown and to the spring line.`;
@@ -368,7 +371,12 @@ function inferHead(span: number | null, rise: number | null, tolerance: number, 
     );
     return null;
   }
-  say.problem('head', 'The head is not named; please say which shape it has (straight where there is no arch).');
+  say.problem(
+    'head',
+    rise === null
+      ? 'The head is not named and no rise is given; please give the shape (straight where there is no arch) and its rise.'
+      : 'The head is not named; please give its shape.',
+  );
   return null;
 }
 

@@ -38,30 +38,46 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
     const headings = again?.read.filter((meaning) => meaning !== null).length ?? 0;
     if (again !== null && again.score >= 3 && headings >= filled.length * 0.6) return { kind: 'headings' };
   }
-  if (TOTAL.test(cellText(first.cell))) return other('total');
+  if (TOTAL.test(cellText(first.cell))) return other(total(row, layout, above.counted));
   const used = new Map(layout.columns.filter(isUsed).map((column) => [column.index, column]));
   const data = filled.filter(({ cell, column }) => {
     const key = used.get(column)?.key;
     return key !== undefined && key !== null && key !== 'mark' && key !== 'remarks' && !isBlank(cell);
   });
   const marked = filled.some(({ cell, column }) => used.get(column)?.key === 'mark' && !isBlank(cell));
+  const remarks = filled.filter(({ column }) => used.get(column)?.key === 'remarks');
+  if (data.length === 0 && !marked && remarks.length > 0 && above.openingDirectlyAbove)
+    return { kind: 'continuation', text: remarks.map(({ cell }) => cellText(cell)).join('; ') };
   if (filled.length === 1 && isHeadline(cellText(first.cell), used.get(first.column)?.key === 'mark'))
     return other(
       typeof first.cell === 'string' && /^(?:general )?notes?\b/i.test(first.cell.trim()) ? 'notes' : 'title or note',
     );
   if (above.inNotes && !data.some(({ cell }) => typeof cell === 'number' || /^[\d'"½¼¾. /-]+$/.test(cellText(cell))))
     return other('note');
-  if (data.length === 0 && !marked) {
-    const remarks = filled.filter(({ column }) => used.get(column)?.key === 'remarks');
-    if (remarks.length > 0 && above.openingDirectlyAbove)
-      return { kind: 'continuation', text: remarks.map(({ cell }) => cellText(cell)).join('; ') };
-    return other('note: nothing in any column that is understood');
-  }
-  if (!marked && data.length === 1 && data[0] !== undefined && used.get(data[0].column)?.key === 'quantity') {
-    const count = readQuantity(data[0].cell);
-    if (count.ok && count.value === above.counted) return other('total: the sum of the quantities above');
-  }
+  if (data.length === 0 && !marked) return other('note: nothing in any column that is understood');
+  const lone = !marked && data.length === 1 ? data[0] : undefined;
+  if (
+    lone !== undefined &&
+    used.get(lone.column)?.key === 'quantity' &&
+    above.counted > 0 &&
+    readQuantity(lone.cell).ok
+  )
+    return other(total(row, layout, above.counted));
   return { kind: 'openings', blocks: filledBlocks(row, layout) };
+}
+
+/** A total of the quantities is compared with what was read. */
+function total(row: Row, layout: Layout, counted: number): string {
+  const stated = layout.columns
+    .filter(({ key }) => key === 'quantity')
+    .flatMap(({ index }) => {
+      const count = readQuantity(row[index] ?? null);
+      return count.ok ? [count.value] : [];
+    })[0];
+  if (stated === undefined) return 'total';
+  return stated === counted
+    ? 'total: agrees with the quantities above'
+    : `total: says ${stated}, the quantities above add up to ${counted}`;
 }
 
 function other(why: string): RowKind {
