@@ -22,6 +22,8 @@ export interface ElevationFigures {
   readonly arcs?: number;
   readonly mark?: string;
   readonly unit: Unit;
+  /** Leaves out the line of words below, for a page that says them beside the picture. */
+  readonly wordless?: boolean;
   /** Heights of a letter across the picture: smaller for larger letters. Default 36; a narrow pane wants about 28. */
   readonly lettersAcross?: number;
 }

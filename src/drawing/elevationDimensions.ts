@@ -20,7 +20,7 @@ export function elevationDimensions(drawn: Elevation): Shape[] {
     ...radii(drawn),
     ...faceDimension(drawn),
     ...(legShown > 0 ? [legDimension(drawn)] : []),
-    text({ x: 0, y: words }, inWords(drawn), letters),
+    ...(figures.wordless ? [] : [text({ x: 0, y: words }, inWords(drawn), letters)]),
   ];
 }
 
