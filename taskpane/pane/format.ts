@@ -25,6 +25,15 @@ export function decimal(figure: number, places: number, locale?: string): string
   return figure.toLocaleString(locale, { maximumFractionDigits: places, useGrouping: false });
 }
 
+/** Typed text with a decimal point, where the locale writes a comma. */
+export function withPoint(text: string, locale?: string): string {
+  return decimalMark(locale) === ',' ? text.replace(/(\d),(\d)/g, '$1.$2') : text;
+}
+
+function decimalMark(locale?: string): string {
+  return new Intl.NumberFormat(locale).formatToParts(1.5).find((part) => part.type === 'decimal')?.value ?? '.';
+}
+
 export function money(dollars: number, locale?: string): string {
   return dollars.toLocaleString(locale, { style: 'currency', currency: 'USD' });
 }

@@ -29,6 +29,7 @@ export function openingScene(opening: Opening, standards: Standards, lettersAcro
     ...(own ? { segments: segmentsOf(own) } : {}),
     mark: at.mark,
     unit: standards.unit,
+    wordless: true,
     lettersAcross,
   });
 }

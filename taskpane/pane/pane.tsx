@@ -22,17 +22,17 @@ const PLACE_NAMES: readonly (readonly [Place, string])[] = [
 /** The whole pane: where the user is decides what is shown; everything else is in the state. */
 export function Pane({ bench }: { readonly bench: Bench }) {
   const state = useStore(bench);
-  const main = useRef<HTMLElement>(null);
+  const page = useRef<HTMLDivElement>(null);
   const where = `${state.place} ${state.step} ${state.filled !== null} ${state.tables.length > 1}`;
   const first = useRef(true);
   useEffect(() => {
     // On a new page the heading takes the focus, so that the keyboard and a reader start there. Not on opening.
     if (!first.current) {
-      main.current?.querySelector<HTMLElement>('h1')?.focus();
-      main.current?.scrollTo?.(0, 0);
+      page.current?.querySelector<HTMLElement>('h1')?.focus();
+      page.current?.scrollTo?.(0, 0);
     }
     first.current = false;
-    for (const heading of main.current?.querySelectorAll('h1') ?? []) heading.tabIndex = -1;
+    for (const heading of page.current?.querySelectorAll('h1') ?? []) heading.tabIndex = -1;
   }, [where]);
   const go = (step: PaneState['step']) => bench.store.send({ type: 'stepped', step });
   return (
@@ -52,9 +52,9 @@ export function Pane({ bench }: { readonly bench: Bench }) {
       {state.place === 'takeoff' && <StepArch state={state} go={go} />}
       <WorkBar work={state.work} stop={stop} />
       <NoticeBar notice={state.notice} dismiss={() => bench.store.send({ type: 'told', notice: null })} />
-      <main ref={main} aria-busy={state.work !== null}>
+      <div class="page" ref={page} aria-busy={state.work !== null}>
         <Page bench={bench} state={state} />
-      </main>
+      </div>
     </>
   );
 }
