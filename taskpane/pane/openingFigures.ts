@@ -13,7 +13,7 @@ export function takeOne(opening: Opening, standards: Standards): OpeningTakeoff 
 }
 
 /** The opening from the front, to scale, with what is known of it; refused in a sentence while span or rise are missing. */
-export function openingScene(opening: Opening, standards: Standards, lettersAcross = 25): Result<Scene> {
+export function openingScene(opening: Opening, standards: Standards, lettersAcross = 31): Result<Scene> {
   const at = known(opening, standards);
   if (at.head === null) return refuse('The drawing appears once the head is known.');
   if (at.span === null) return refuse('The drawing appears once the span is known.');

@@ -1,16 +1,17 @@
 import type { OpeningField } from '../../../src/schedule/opening';
+import { withPoint } from '../format';
 import type { Bench } from './bench';
 
 /** A figure typed in place of what the schedule gave; taken by the schedule's own rules or refused in a sentence. */
 export async function fixOpening(
-  { core, store }: Bench,
+  { core, store, options }: Bench,
   at: number,
   field: OpeningField,
   text: string,
 ): Promise<boolean> {
   const { schedule, standards } = store.get();
   if (!schedule) return false;
-  const fixed = await core.fix(schedule.openings, at, field, text, standards);
+  const fixed = await core.fix(schedule.openings, at, field, withPoint(text, options.locale), standards);
   if (!fixed.ok) {
     store.send({ type: 'figure refused', at, field, message: fixed.message });
     return false;

@@ -10,6 +10,7 @@ import {
 import { ok, refuse, type Result } from '../../../src/result';
 import { readLength } from '../../../src/schedule/readCell';
 import type { Unit } from '../../../src/unit';
+import { withPoint } from '../format';
 import { fail, tell, work, type Bench } from './bench';
 import { readAgain } from './chooseList';
 
@@ -41,7 +42,7 @@ async function shopOf(bench: Bench): Promise<Result<{ readonly standards: Standa
 /** One setting as typed; kept in the workbook, and on its Standards sheet where there is one. */
 export async function setSetting(bench: Bench, setting: Setting, typed: string): Promise<Result<void>> {
   const { standards } = bench.store.get();
-  const value = readTyped(setting, typed, standards.unit);
+  const value = readTyped(setting, withPoint(typed, bench.options.locale), standards.unit);
   if (!value.ok) return value;
   const next = withSettings(standards, { [setting.key]: value.value } as Partial<Record<SettingKey, unknown>>);
   if (!next.ok) return next;
@@ -62,7 +63,7 @@ function readTyped(setting: Setting, typed: string, unit: Unit): Result<string |
 function readNumber(setting: NumberSetting, typed: string, unit: Unit): Result<number> {
   if (setting.measure === 'length') return readLength(typed, { name: setting.label, column: null, unit, zero: true });
   const percent = setting.measure === 'percent';
-  const figure = Number(typed.replace(/%$/, '').replace(',', '.'));
+  const figure = Number(typed.replace(/%$/, ''));
   if (typed === '' || !Number.isFinite(figure))
     return refuse(`${setting.label} must be a number; you typed "${typed}".`);
   return ok(percent ? Number((figure / 100).toPrecision(12)) : figure);

@@ -2,6 +2,7 @@ import type { Ends, HeadShape } from '../../../src/head/head';
 import type { Opening, OpeningField } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
 import { fixOpening } from '../fix';
+import { withPoint } from '../format';
 
 /** One opening as typed into the calculator: texts, so that what is half typed can stand. */
 export interface OpeningAsk {
@@ -47,6 +48,7 @@ const BLANK: Opening = {
 export function readAsk(
   ask: OpeningAsk,
   standards: Standards,
+  locale?: string,
 ): { readonly opening: Opening; readonly refused: Readonly<Partial<Record<AskField, string>>> } {
   let opening: Opening = { ...BLANK, head: ask.head, ends: ask.ends };
   const refused: Partial<Record<AskField, string>> = {};
@@ -54,7 +56,7 @@ export function readAsk(
     ? ['span', 'rise', 'reveal', 'face']
     : ['span', 'reveal', 'face'];
   for (const field of fields) {
-    const read = fixOpening([opening], 0, field, ask[field], standards);
+    const read = fixOpening([opening], 0, field, withPoint(ask[field], locale), standards);
     if (read.ok) opening = read.value;
     else refused[field] = read.message;
   }

@@ -133,7 +133,7 @@ function Inside({ bench, state, at, opening, troubled = false }: OpeningProps & 
   const above = troubled ? troubledFields(opening) : [];
   return (
     <div class="inside">
-      <OpeningDrawing opening={opening} standards={state.standards} />
+      <OpeningDrawing opening={opening} standards={state.standards} locale={bench.options.locale} />
       <div class="fields">
         {FIELDS.filter((field) => !above.includes(field.key)).map((field) => (
           <FieldInput key={field.key} bench={bench} state={state} at={at} opening={opening} field={field.key} />

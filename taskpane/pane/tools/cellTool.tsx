@@ -132,7 +132,7 @@ function RowOpening({
         {opening.mark || `Row ${opening.row}`}
         {opening.quantity !== null && <span class="soft"> {opening.quantity} ×</span>}
       </h2>
-      <OpeningDrawing opening={opening} standards={state.standards} />
+      <OpeningDrawing opening={opening} standards={state.standards} locale={locale} />
       {taken?.needs.map((need) => (
         <p key={need} class="needs">
           {need}

@@ -17,9 +17,12 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
   const [ask, setAsk] = useState<OpeningAsk>(() => firstAsk(standards));
   const [asFormula, setAsFormula] = useState(true);
   const [waiting, setWaiting] = useState<Waiting | null>(null);
-  const { opening, refused } = useMemo(() => readAsk(ask, standards), [ask, standards]);
+  const { opening, refused } = useMemo(() => readAsk(ask, standards, locale), [ask, standards, locale]);
   const taken = useMemo(() => takeOne(opening, standards), [opening, standards]);
-  const figures = taken?.inputs && taken.own ? figuresOf(taken.inputs, taken.own, standards, locale) : [];
+  const figures =
+    Object.keys(refused).length === 0 && taken?.inputs && taken.own
+      ? figuresOf(taken.inputs, taken.own, standards, locale)
+      : [];
   const set = (field: AskField, text: string) => setAsk({ ...ask, [field]: text });
   const put = async (figure: Figure) => {
     const inTheWay = await putInCell(bench, asFormula ? `=${figure.formula}` : figure.value);
@@ -53,7 +56,11 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
           <Choose label="Ends" field="ends" value={ask.ends} choices={ENDS} set={set} />
         </div>
       </section>
-      <OpeningDrawing opening={opening} standards={standards} />
+      {Object.keys(refused).length === 0 ? (
+        <OpeningDrawing opening={opening} standards={standards} locale={locale} />
+      ) : (
+        <p class="soft">The drawing and the figures appear once the opening can be read.</p>
+      )}
       {needs.map((need) => (
         <p key={need} class="needs">
           {need}
