@@ -39,3 +39,18 @@ export function costOf(runs: readonly Run[], boards: readonly Board[]): number {
 export function usedRoom(pattern: Pattern, sizes: readonly number[]): number {
   return pattern.pieces.reduce((sum, piece, at) => sum + pattern.counts[at]! * sizes[piece]!, 0);
 }
+
+/** The same boards with equal patterns counted together, the most frequent first. */
+export function gathered(runs: readonly Run[]): Run[] {
+  const together = new Map<string, Run>();
+  for (const { pattern, times } of runs) {
+    const key = patternKey(pattern);
+    together.set(key, { pattern, times: times + (together.get(key)?.times ?? 0) });
+  }
+  return [...together.values()].sort((a, b) => b.times - a.times);
+}
+
+/** The same for equal patterns only; pieces are in order of their index. */
+export function patternKey({ board, pieces, counts }: Pattern): string {
+  return `${board}:${pieces.join()}:${counts.join()}`;
+}

@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import { certificateOf, type Certificate, type Proof } from './certificate';
-import { usedRoom, type Run } from './cutting';
+import { gathered, usedRoom, type Run } from './cutting';
 import { onGrid } from './grid';
 import { readOrder, type CheckedOrder, type StockOrder } from './order';
 import { search } from './search';
@@ -111,7 +111,7 @@ function asPlan(runs: readonly Run[], bound: number, proof: Proof, order: Checke
     proven: units <= bound,
     gap: toCents((units - bound) / priceSteps),
     yield: wanted / bought,
-    plan: runs.map((run) => boardsAlike(run, order)),
+    plan: gathered(runs).map((run) => boardsAlike(run, order)),
     certificate: certificateOf(proof, order),
   };
 }

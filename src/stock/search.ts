@@ -2,6 +2,13 @@ import { quickProof } from './bounds';
 import { boundOf, type Proof } from './certificate';
 import { costOf, type Cutting, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
+import { dive, Pool } from './dive';
+import { Filler } from './filler';
+import { generatePatterns } from './generate';
+import { greatestCommonDivisor } from './grid';
+import { Master } from './master';
+import { proofFrom } from './proof';
+import { randomNumbers } from './random';
 
 export interface SearchControl {
   /** True once the time is up or the user stopped. */
@@ -16,10 +23,51 @@ export interface Found {
   readonly proof: Proof;
 }
 
+/** Least cost: first fit and quick bounds, then generated patterns and dives, until plan and bound meet or the time is up. */
 export function search(cutting: Cutting, control: SearchControl): Found {
-  const proof = quickProof(cutting);
-  const bound = boundOf(proof, cutting);
-  const runs = firstFitDecreasing(cutting);
-  if (runs !== null) control.better(runs, Math.min(bound, costOf(runs, cutting.boards)));
-  return { runs, bound, proof };
+  const { sizes, demand, boards } = cutting;
+  const unit = boards.reduce((divisor, board) => greatestCommonDivisor(divisor, board.price), 0);
+  let proof = quickProof(cutting);
+  let bound = boundOf(proof, cutting);
+  let runs: readonly Run[] | null = null;
+  let cost = Infinity;
+  const keep = (plan: readonly Run[] | null) => {
+    if (plan === null || costOf(plan, boards) >= cost) return;
+    runs = plan;
+    cost = costOf(plan, boards);
+    control.better(plan, Math.min(bound, cost));
+  };
+  const raise = (candidate: Proof) => {
+    const reached = Math.ceil(boundOf(candidate, cutting) / unit) * unit;
+    if (reached > bound) [proof, bound] = [candidate, reached];
+  };
+  const answer = (): Found => ({ runs, bound: Math.min(bound, cost), proof });
+  bound = Math.ceil(bound / unit) * unit;
+  keep(firstFitDecreasing(cutting));
+  if (cost <= bound || control.ended()) return answer();
+
+  const prices = boards.map((board) => board.price);
+  const master = new Master(
+    demand,
+    boards.map((board) => board.limit),
+    prices,
+    1000 * Math.max(...prices),
+  );
+  const filler = new Filler(
+    sizes,
+    demand,
+    boards.map((board) => board.room),
+  );
+  for (const run of runs ?? []) master.add((run as Run).pattern);
+  const root = generatePatterns(master, cutting, filler, { ended: control.ended, unit });
+  raise(proofFrom(root.worths, cutting, filler));
+  const pool = new Pool();
+  for (const pattern of master.patterns) pool.add(pattern);
+  const random = randomNumbers(1);
+  for (let attempt = 0; cost > bound && !control.ended(); attempt++) {
+    const aim = boards.length === 1 ? bound : cost - unit;
+    const found = dive(cutting, aim, pool, { ended: control.ended, random, unit }, attempt);
+    keep(found);
+  }
+  return answer();
 }

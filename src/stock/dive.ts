@@ -1,0 +1,211 @@
+import { coverTightly } from './cover';
+import { costOf, patternKey, usedRoom, type Cutting, type Pattern, type Run } from './cutting';
+import { firstFitDecreasing } from './decreasing';
+import { Filler } from './filler';
+import { generatePatterns } from './generate';
+import { Master } from './master';
+
+/** Patterns found so far, over the sizes of the whole problem, each once. */
+export class Pool {
+  readonly patterns: Pattern[] = [];
+  private readonly known = new Set<string>();
+
+  add(pattern: Pattern): void {
+    const key = patternKey(pattern);
+    if (this.known.has(key)) return;
+    this.known.add(key);
+    this.patterns.push(pattern);
+  }
+}
+
+export interface DiveControl {
+  readonly ended: () => boolean;
+  /** A number from 0 to 1, for choosing differently each time. */
+  readonly random: () => number;
+  /** Every cost is a whole multiple of this. */
+  readonly unit: number;
+}
+
+/** A part of the problem that is still to be planned. */
+interface Rest {
+  readonly cutting: Cutting;
+  /** Index in the whole problem of each size here, and back (−1: none left). */
+  readonly whole: readonly number[];
+  readonly here: readonly number[];
+}
+
+/** Below so many boards a dive isn't divided any further. */
+const FEW_BOARDS = 6;
+/** Up to so many boards all tight plans are looked through, as far as patience goes. */
+const COVERED_BOARDS = 24;
+const COVER_PATIENCE = 3_000;
+
+/**
+ * Looks for a plan that costs at most `aim`: boards are bought as the fractional plan has them, the fullest fraction first, and
+ * patterns are generated anew for what is left, until nothing is. When half the boards are bought the rest is a problem of its
+ * own, which is tried several times in different ways before the first half is given up. Null: none was found.
+ */
+export function dive(cutting: Cutting, aim: number, pool: Pool, control: DiveControl, attempt: number): Run[] | null {
+  const all = cutting.sizes.map((_, at) => at);
+  return complete({ cutting, whole: all, here: all }, aim, pool, control, attempt, 1);
+}
+
+function complete(
+  rest: Rest,
+  aim: number,
+  pool: Pool,
+  control: DiveControl,
+  first: number,
+  tries: number,
+): Run[] | null {
+  const { cutting } = rest;
+  const quick = firstFitDecreasing(cutting);
+  if (quick !== null && costOf(quick, cutting.boards) <= aim) return quick.map((run) => toWhole(run, rest));
+  if (isSimple(cutting) && aim <= COVERED_BOARDS) {
+    const cover = coverTightly(cutting, aim, COVER_PATIENCE);
+    if (cover === 'none') return null;
+    if (cover !== null) return cover.map((run) => toWhole(run, rest));
+  }
+  for (let attempt = first; attempt < first + tries && !control.ended(); attempt++) {
+    const found = descend(rest, aim, pool, control, attempt);
+    if (found === 'hopeless') return null;
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+function descend(
+  rest: Rest,
+  aim: number,
+  pool: Pool,
+  control: DiveControl,
+  attempt: number,
+): Run[] | 'hopeless' | null {
+  const { cutting } = rest;
+  const { sizes, demand, boards } = cutting;
+  const one = isSimple(cutting);
+  const dearest = Math.max(...boards.map((board) => board.price));
+  const master = new Master(
+    demand,
+    boards.map((board) => board.limit),
+    boards.map((board) => board.price),
+    1000 * dearest,
+    false,
+  );
+  const filler = new Filler(
+    sizes,
+    master.wanted,
+    boards.map((board) => board.room),
+  );
+  for (const pattern of pool.patterns) {
+    const local = toHere(pattern, rest);
+    if (local !== null && master.mostOf(local) >= 1) master.add(local);
+  }
+  const known = master.patterns.length;
+  const runs: Run[] = [];
+  let left = aim;
+  let bought = 0;
+  let fresh = true;
+  const give = <T>(answer: T): T => {
+    for (let at = known; at < master.patterns.length; at++) pool.add(patternToWhole(master.patterns[at]!, rest));
+    return answer;
+  };
+  for (;;) {
+    let waste: number[] | null = null;
+    if (one) {
+      let size = 0;
+      for (let i = 0; i < sizes.length; i++) size += master.wanted[i]! * sizes[i]!;
+      const spare = left * boards[0]!.room - size;
+      if (spare < 0) return give(fresh ? 'hopeless' : null);
+      if (spare < boards[0]!.room) {
+        waste = [spare];
+        master.barWhere((pattern) => boards[0]!.room - usedRoom(pattern, sizes) > spare);
+      }
+    }
+    const generated = generatePatterns(master, cutting, filler, {
+      ended: control.ended,
+      goal: one ? left + 1e-6 : undefined,
+      hopeless: left + 1e-6,
+      closeness: one ? 1e-7 : 1e-5,
+      waste,
+    });
+    if (generated.value > left + 1e-6) return give(fresh && !control.ended() ? 'hopeless' : null);
+    fresh = false;
+    const total = master.used().reduce((sum, { level }) => sum + level, 0);
+    const cost = buy(master, boards, attempt, control.random, runs);
+    left -= cost.cost;
+    bought += cost.count;
+    if (cost.count === 0) return give(null);
+    const next = restOf(rest, master);
+    if (next === null) return give(runs.map((run) => toWhole(run, rest)));
+    if (total - cost.count > FEW_BOARDS && bought < (total - cost.count + bought) / 2) {
+      if (!master.dualSteps(control.ended)) return give(null);
+      master.dropBarred();
+      continue;
+    }
+    const completed = complete(next, left, pool, control, 0, 3);
+    return give(completed === null ? null : [...runs.map((run) => toWhole(run, rest)), ...completed]);
+  }
+}
+
+/** One kind of board, as many as wanted: then little waste is left when few boards are. */
+function isSimple({ boards }: Cutting): boolean {
+  return boards.length === 1 && boards[0]!.limit === Infinity;
+}
+
+/** Buys the whole boards of the fractional plan; where there are none, one of a pattern that is nearly whole. */
+function buy(
+  master: Master,
+  boards: Cutting['boards'],
+  attempt: number,
+  random: () => number,
+  runs: Run[],
+): { cost: number; count: number } {
+  const used = master.used();
+  let cost = 0;
+  let count = 0;
+  const take = (column: number, pattern: Pattern, wish: number) => {
+    const times = Math.min(wish, master.mostOf(pattern));
+    if (times < 1) return;
+    master.fix(column, times);
+    runs.push({ pattern, times });
+    cost += times * boards[pattern.board]!.price;
+    count += times;
+  };
+  for (const { column, pattern, level } of used) if (level >= 1 - 1e-6) take(column, pattern, Math.floor(level + 1e-6));
+  if (count > 0) return { cost, count };
+  const liking = new Map(used.map((use) => [use, attempt === 0 ? use.level : use.level * (0.5 + random())]));
+  used.sort((a, b) => liking.get(b)! - liking.get(a)!);
+  for (const { column, pattern, level } of used) if (count === 0 || level > 0.85) take(column, pattern, 1);
+  return { cost, count };
+}
+
+function restOf(rest: Rest, master: Master): Rest | null {
+  const { cutting } = rest;
+  const kept = cutting.sizes.map((_, at) => at).filter((at) => master.wanted[at]! > 0.5);
+  if (kept.length === 0) return null;
+  const here = new Array<number>(rest.here.length).fill(-1);
+  kept.forEach((at, row) => (here[rest.whole[at]!] = row));
+  return {
+    cutting: {
+      sizes: kept.map((at) => cutting.sizes[at]!),
+      demand: kept.map((at) => Math.round(master.wanted[at]!)),
+      boards: cutting.boards.map((board, k) => ({ ...board, limit: master.hadOf(k) })),
+    },
+    whole: kept.map((at) => rest.whole[at]!),
+    here,
+  };
+}
+
+function toHere(pattern: Pattern, rest: Rest): Pattern | null {
+  const pieces = pattern.pieces.map((piece) => rest.here[piece]!);
+  return pieces.includes(-1) ? null : { ...pattern, pieces };
+}
+
+function patternToWhole(pattern: Pattern, rest: Rest): Pattern {
+  return { ...pattern, pieces: pattern.pieces.map((piece) => rest.whole[piece]!) };
+}
+
+function toWhole(run: Run, rest: Rest): Run {
+  return { ...run, pattern: patternToWhole(run.pattern, rest) };
+}
