@@ -22,8 +22,10 @@ export function isEmpty(value: CellValue | undefined): boolean {
 
 /** True for a cell that repeats the one above: a lone inch mark, "ditto", "do.". */
 export function isDitto(value: CellValue | undefined): boolean {
+  // The longest of them is "same as above".
   return (
     typeof value === 'string' &&
+    value.length < 20 &&
     /^(?:"|''|,,|〃|-"-|ditto|do\.?|same(?: as above)?)$/i.test(straightMarks(value.trim()))
   );
 }
@@ -41,19 +43,21 @@ export function typedBeforeDate(value: CellValue | undefined): string | null {
     // Month and year alone ("1/32") are stored as the first of the month.
     return day === 1 && year >= 1930 && year <= 1999 ? `${month}/${year - 1900}` : `${month}/${day}`;
   }
-  if (typeof value !== 'string') return null;
+  if (typeof value !== 'string' || !/^\s*(?:\d+[-\/ ]|[a-z]{3})/i.test(value)) return null;
   const text = value.trim();
-  const month = '(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*\\.?';
-  const dayFirst = new RegExp(`^(\\d{1,2})[- ]${month}(?:[- ,]+\\d{2,4})?$`, 'i').exec(text);
+  const dayFirst = DAY_FIRST.exec(text);
   if (dayFirst) return `${monthNumber(dayFirst[2])}/${Number(dayFirst[1])}`;
-  const monthFirst = new RegExp(`^${month}[- ](\\d{1,2})(?:,? *\\d{4})?$`, 'i').exec(text);
+  const monthFirst = MONTH_FIRST.exec(text);
   if (monthFirst) return `${monthNumber(monthFirst[1])}/${Number(monthFirst[2])}`;
-  const figures =
-    /^(\d{1,2})\/(\d{1,2})\/(\d{4}|\d{2})$/.exec(text) ?? /^(?:\d{4})-(\d{2})-(\d{2})(?:[T ].*)?$/.exec(text);
-  if (figures) return `${Number(figures[1])}/${Number(figures[2])}`;
-  return null;
+  const figures = DATE.exec(text) ?? ISO_DATE.exec(text);
+  return figures === null ? null : `${Number(figures[1])}/${Number(figures[2])}`;
 }
 
+const MONTH = '(jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec)[a-z]*\\.?';
+const DAY_FIRST = new RegExp(`^(\\d{1,2})[- ]${MONTH}(?:[- ,]+\\d{2,4})?$`, 'i');
+const MONTH_FIRST = new RegExp(`^${MONTH}[- ](\\d{1,2})(?:,? *\\d{4})?$`, 'i');
+const DATE = /^(\d{1,2})\/(\d{1,2})\/(?:\d{4}|\d{2})$/;
+const ISO_DATE = /^(?:\d{4})-(\d{2})-(\d{2})(?:[T ].*)?$/;
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 
 function monthNumber(name: string | undefined): number {

@@ -35,6 +35,7 @@ const FEET_AND_INCHES = /^(?:ft|feet|foot|')\s*(?:-|–|\/|&|\+|and|,)?\s*(?:in|
 
 /** Typographic marks and dashes as the plain ones. */
 export function straightMarks(text: string): string {
+  if (!/[^ -_a-~]/.test(text)) return text;
   return text
     .replace(/[\u2018\u2019\u2032\u00b4`]/g, "'")
     .replace(/[\u201c\u201d\u2033]/g, '"')

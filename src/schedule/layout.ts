@@ -1,7 +1,7 @@
 import type { CellValue } from './opening';
 import { cellText, isEmpty } from './cell';
 import { normalHeading, readHeading, readUnit, splitUnit, type ColumnUnit, type HeadingMeaning } from './headingText';
-import { meaningOf, MEANINGS, type MeaningKey } from './meanings';
+import { MEANINGS, type MeaningKey } from './meanings';
 
 /** One column of a schedule, as its heading says. */
 export interface Column {
@@ -174,20 +174,31 @@ const UNIT_FILLERS = /^(?:-+|ea\.?|each|no\.?|#|pcs?\.?|qty\.?|text|n\/a|units?)
 /** The units of a row that holds nothing but units, or null. */
 export function unitsAt(row: Row | undefined): readonly (ColumnUnit | null)[] | null {
   if (row === undefined) return null;
-  const units = row.map((cell) => (typeof cell === 'string' ? readUnit(cell) : null));
-  const only = row.every((cell, index) => {
-    if (isEmpty(cell) || units[index]) return true;
-    return typeof cell === 'string' && (UNIT_FILLERS.test(cell.trim()) || cell.trim().toLowerCase() === 'unit');
-  });
-  return only && units.some((unit) => unit !== null) ? units : null;
+  const units: (ColumnUnit | null)[] = [];
+  for (const cell of row) {
+    const unit = typeof cell === 'string' && cell.length < 24 ? readUnit(cell) : null;
+    // Nearly every row is no unit row and shows it in its first cell.
+    if (unit === null && !isEmpty(cell) && !(typeof cell === 'string' && UNIT_FILLERS.test(cell.trim()))) return null;
+    units.push(unit);
+  }
+  return units.some((unit) => unit !== null) ? units : null;
 }
+
+const byMeaning = new WeakMap<readonly Column[], Map<MeaningKey, readonly Column[]>>();
 
 /** The columns of a block with a meaning, best name first. */
 export function columnsFor(block: readonly Column[], key: MeaningKey): readonly Column[] {
-  return block.filter((column) => column.key === key).sort((a, b) => a.rank - b.rank || a.index - b.index);
+  let sorted = byMeaning.get(block);
+  if (sorted === undefined) {
+    sorted = new Map();
+    for (const column of [...block].sort((a, b) => a.rank - b.rank || a.index - b.index))
+      if (column.key !== null) sorted.set(column.key, [...(sorted.get(column.key) ?? []), column]);
+    byMeaning.set(block, sorted);
+  }
+  return sorted.get(key) ?? [];
 }
 
-/** True where the column is read at all. */
-export function isUsed(column: Column): boolean {
-  return column.key !== null && meaningOf(column.key).kind !== 'unused';
+/** What the cells of a column are read as; null where they are not read. */
+export function usedAs(column: Column | undefined): MeaningKey | null {
+  return column === undefined || column.key === null || column.key === 'ignore' ? null : column.key;
 }

@@ -1,6 +1,5 @@
 import { cellText, isBlank, isEmpty } from './cell';
-import { normalHeading } from './headingText';
-import { headingsAt, unitsAt, isUsed, type Column, type Layout } from './layout';
+import { headingsAt, unitsAt, usedAs, type Column, type Layout } from './layout';
 import type { CellValue } from './opening';
 import { readQuantity } from './readCell';
 
@@ -39,16 +38,16 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
     if (again !== null && again.score >= 3 && headings >= filled.length * 0.6) return { kind: 'headings' };
   }
   if (TOTAL.test(cellText(first.cell))) return other(total(row, layout, above.counted));
-  const used = new Map(layout.columns.filter(isUsed).map((column) => [column.index, column]));
+  const used = (column: number) => usedAs(layout.columns[column]);
   const data = filled.filter(({ cell, column }) => {
-    const key = used.get(column)?.key;
-    return key !== undefined && key !== null && key !== 'mark' && key !== 'remarks' && !isBlank(cell);
+    const key = used(column);
+    return key !== null && key !== 'mark' && key !== 'remarks' && !isBlank(cell);
   });
-  const marked = filled.some(({ cell, column }) => used.get(column)?.key === 'mark' && !isBlank(cell));
-  const remarks = filled.filter(({ column }) => used.get(column)?.key === 'remarks');
+  const marked = filled.some(({ cell, column }) => used(column) === 'mark' && !isBlank(cell));
+  const remarks = filled.filter(({ column }) => used(column) === 'remarks');
   if (data.length === 0 && !marked && remarks.length > 0 && above.openingDirectlyAbove)
     return { kind: 'continuation', text: remarks.map(({ cell }) => cellText(cell)).join('; ') };
-  if (filled.length === 1 && isHeadline(cellText(first.cell), used.get(first.column)?.key === 'mark'))
+  if (filled.length === 1 && isHeadline(cellText(first.cell), used(first.column) === 'mark'))
     return other(
       typeof first.cell === 'string' && /^(?:general )?notes?\b/i.test(first.cell.trim()) ? 'notes' : 'title or note',
     );
@@ -56,12 +55,7 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
     return other('note');
   if (data.length === 0 && !marked) return other('note: nothing in any column that is understood');
   const lone = !marked && data.length === 1 ? data[0] : undefined;
-  if (
-    lone !== undefined &&
-    used.get(lone.column)?.key === 'quantity' &&
-    above.counted > 0 &&
-    readQuantity(lone.cell).ok
-  )
+  if (lone !== undefined && used(lone.column) === 'quantity' && above.counted > 0 && readQuantity(lone.cell).ok)
     return other(total(row, layout, above.counted));
   return { kind: 'openings', blocks: filledBlocks(row, layout) };
 }
@@ -89,21 +83,19 @@ function repeatsHeadings(rows: readonly Row[], row: Row, layout: Layout): boolea
     const original = rows[heading] ?? [];
     let same = 0;
     let filled = 0;
-    for (let column = 0; column < Math.max(row.length, original.length); column += 1) {
-      const cell = row[column];
-      if (isEmpty(cell)) continue;
+    row.forEach((cell, column) => {
+      if (isEmpty(cell)) return;
       filled += 1;
       const before = original[column];
-      if (
-        typeof cell === 'string' &&
-        typeof before === 'string' &&
-        normalHeading(cell) !== '' &&
-        normalHeading(cell) === normalHeading(before)
-      )
-        same += 1;
-    }
+      if (typeof cell === 'string' && typeof before === 'string' && sameWords(cell, before)) same += 1;
+    });
     return same >= 2 && same >= filled * 0.6;
   });
+}
+
+function sameWords(a: string, b: string): boolean {
+  const [first, second] = [a.trim(), b.trim()];
+  return first.length === second.length && first !== '' && first.toLowerCase() === second.toLowerCase();
 }
 
 /** A lone cell that is a title, a section name or a sentence rather than a mark or a figure. */
@@ -118,7 +110,7 @@ function filledBlocks(row: Row, layout: Layout): readonly (readonly Column[])[] 
   if (layout.blocks.length === 1) return layout.blocks;
   const seen = new Set<string>();
   const filled = layout.blocks.filter((block) => {
-    const cells = block.filter(isUsed).map(({ index }) => cellText(row[index]));
+    const cells = block.filter((column) => usedAs(column) !== null).map(({ index }) => cellText(row[index]));
     const content = cells.join('\u0000');
     if (cells.every((cell) => cell === '') || seen.has(content)) return false;
     seen.add(content);
