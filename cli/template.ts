@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { guideBoardsOf, templateFiles, type TemplateFile } from '../src/drawing/template';
+import { fileName, guideBoardsOf, templateFiles, type TemplateFile } from '../src/drawing/template';
 import { ok, refuse, type Result } from '../src/result';
 import { readSchedule } from '../src/schedule/readSchedule';
 import { defaultStandards, type Standards } from '../src/standards';
@@ -58,8 +58,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!setups.ok) return cannotUse(io, setups.message);
 
   const files: TemplateFile[] = [];
-  for (const setup of setups.value) {
-    const made = filesOf(setup, standards.value, bedLine.value, trammel.value);
+  for (const [at, setup] of setups.value.entries()) {
+    // Names that differ only in signs a file name can't hold get a number.
+    const before = setups.value.slice(0, at).filter((other) => fileName(other.name) === fileName(setup.name)).length;
+    const name = before === 0 ? setup.name : `${setup.name} ${before + 1}`;
+    const made = filesOf(name, setup, standards.value, bedLine.value, trammel.value);
     if (!made.ok) return cannotUse(io, `${setup.name}: ${made.message}.`);
     files.push(...made.value);
   }
@@ -77,10 +80,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
-function filesOf(setup: Setup, standards: Standards, bedLine?: number, trammel?: number) {
+function filesOf(name: string, setup: Setup, standards: Standards, bedLine?: number, trammel?: number) {
   const boards = guideBoardsOf(setup, standards);
   if (!boards.ok) return boards;
-  return templateFiles(bedLine === undefined ? boards.value : { ...boards.value, bedLine }, setup.name, trammel);
+  return templateFiles(bedLine === undefined ? boards.value : { ...boards.value, bedLine }, name, trammel);
 }
 
 /** The guide sets an opening runs through; a sentence where there are none. */

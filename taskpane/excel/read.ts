@@ -30,6 +30,7 @@ export async function readSheet(
 ): Promise<Table | null> {
   const sheet = context.workbook.worksheets.getItemOrNullObject(name);
   const used = sheet.getUsedRangeOrNullObject(true);
+  sheet.load({ name: true });
   used.load({ rowIndex: true, columnIndex: true, numberFormat: true, [what]: true });
   await context.sync();
   if (sheet.isNullObject) return null;

@@ -1,25 +1,16 @@
-import { ok, refuse, type Result } from '../../src/result';
+import type { Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
+import { clearUp, copyAside, doneName, isDone, lock, markDone, putBack, sheetNames, type Before } from './backup';
 import { blocksOf, LARGEST_REQUEST } from './cells';
 import { dress } from './dress';
-import { defineNames, type NamesBefore } from './names';
 import { inExcel, Refused } from './session';
 import { sentenceFor } from './words';
 
 const DOING = 'Writing the sheets';
-/** Copies of the sheets about to be replaced, hidden, until the new ones stand. */
-const BACKUP = '~before ';
-
-interface Before {
-  /** Sheets that are replaced, and those that are new. */
-  readonly replaced: readonly string[];
-  readonly added: readonly string[];
-  names: NamesBefore;
-}
 
 /**
- * Writes sheets in few round trips: one looks, one makes room, then as many as 5 MB requests need (usually one) carry cells
+ * Writes sheets in few round trips: two look, one makes room, then as many as 5 MB requests need (usually one) carry cells
  * and looks together. A sheet that is replaced stays the same sheet, so that the user's own formulas keep pointing at it. On
  * a failure or a stop everything is put back.
  */
@@ -29,55 +20,69 @@ export async function writeSheets(sheets: readonly Sheet[], options: WriteOption
     try {
       await makeRoom(context, sheets, before);
       await fill(context, sheets, options);
-      stopIfAsked(options);
+      await settle(context, sheets, before);
     } catch (thrown) {
-      throw new Refused(await putBack(context, before, thrown));
+      throw new Refused(await undo(context, before, thrown));
     }
-    await settle(context, sheets, before);
+    if (before.replaced.length === 0) return;
+    // The sheets stand. A copy that can't be deleted now is hidden, and goes with the next filling.
+    clearUp(context, before.replaced.map(doneName));
+    await context.sync().catch(() => undefined);
   });
 }
 
 /** Finds what is there; refuses before anything is touched. */
 async function look(context: Excel.RequestContext, sheets: readonly Sheet[], options: WriteOptions): Promise<Before> {
-  const found = sheets.map(({ name }) => {
-    const sheet = context.workbook.worksheets.getItemOrNullObject(name);
-    const used = sheet.getUsedRangeOrNullObject(true);
-    sheet.load('name');
+  const present = await sheetNames(context);
+  clearUp(context, present);
+  const replaced = sheets.filter(({ name }) => present.includes(name)).map(({ name }) => name);
+  const used = replaced.map((name) => {
+    const sheet = context.workbook.worksheets.getItem(name);
+    const range = sheet.getUsedRangeOrNullObject(true);
+    range.load('address');
     sheet.protection.load('protected');
-    used.load('address');
-    return { name, sheet, used };
+    return { name, range, protection: sheet.protection };
   });
+  const names = sheets
+    .flatMap((sheet) => sheet.names ?? [])
+    .map(({ name }) => {
+      const item = context.workbook.names.getItemOrNullObject(name);
+      item.load('formula');
+      return { name, item };
+    });
   await context.sync();
-  const present = found.filter(({ sheet }) => !sheet.isNullObject);
-  for (const { name, used } of present) {
-    if (used.isNullObject || options.replace.includes(name as Sheet['name'])) continue;
-    throw new Refused(`The sheet "${name}" already holds something. Rename it, or say that it may be replaced.`);
+  const inTheWay = used.find(({ name, range }) => !range.isNullObject && !options.replace.includes(name));
+  if (inTheWay) {
+    throw new Refused(
+      `The sheet "${inTheWay.name}" already holds something. Rename it, or say that it may be replaced.`,
+    );
   }
-  for (const { sheet } of present) {
-    if (sheet.protection.protected) sheet.protection.unprotect();
-  }
-  await context.sync();
   return {
-    replaced: present.map(({ name }) => name),
-    added: found.filter(({ sheet }) => sheet.isNullObject).map(({ name }) => name),
-    names: [],
+    sheets: present.filter((name) => !isDone(name)),
+    locked: used.filter(({ protection }) => protection.protected).map(({ name }) => name),
+    replaced,
+    added: sheets.map(({ name }) => name).filter((name) => !present.includes(name)),
+    names: names.map(({ name, item }) => ({ name, formula: item.isNullObject ? null : String(item.formula) })),
   };
 }
 
 /** Copies what will be replaced, adds what is new, and defines the names that the formulas use. */
 async function makeRoom(context: Excel.RequestContext, sheets: readonly Sheet[], before: Before): Promise<void> {
-  const { worksheets } = context.workbook;
+  const { worksheets, names } = context.workbook;
+  for (const name of before.locked) worksheets.getItem(name).protection.unprotect();
+  copyAside(context, before.replaced);
   for (const name of before.replaced) {
     const sheet = worksheets.getItem(name);
-    const copy = sheet.copy('End');
-    copy.name = backupName(name);
-    copy.visibility = 'VeryHidden';
     sheet.freezePanes.unfreeze();
     sheet.getRange().clear();
   }
   for (const name of before.added) worksheets.add(name);
+  for (const { name, ref } of sheets.flatMap((sheet) => sheet.names ?? [])) {
+    const had = before.names.find((each) => each.name === name)?.formula;
+    if (had === null || had === undefined) names.add(name, '=' + ref);
+    else names.getItem(name).formula = '=' + ref;
+  }
   await context.sync();
-  before.names = await defineNames(context, sheets);
 }
 
 /** Cells and looks. Excel calculates once for each request, not once for each cell. */
@@ -117,70 +122,30 @@ function stopIfAsked({ signal }: WriteOptions): void {
   if (signal?.aborted) throw new Refused('Stopped.');
 }
 
-/** After success: protect, open at the last sheet, throw the copies away. */
+/** Everything is written: protects what is to be protected, and opens at the last sheet. */
 async function settle(context: Excel.RequestContext, sheets: readonly Sheet[], before: Before): Promise<void> {
   const { worksheets } = context.workbook;
-  for (const name of before.replaced) worksheets.getItem(backupName(name)).delete();
-  for (const sheet of sheets) {
-    const target = worksheets.getItem(sheet.name);
-    // No password: it keeps formulas from being typed over by mistake, and anyone may take it off.
-    if (sheet.locked)
-      target.protection.protect({
-        allowFormatCells: true,
-        allowFormatColumns: true,
-        allowFormatRows: true,
-        allowAutoFilter: true,
-        allowSort: true,
-      });
-  }
+  for (const { name } of sheets.filter(({ locked }) => locked)) lock(worksheets.getItem(name));
   const last = sheets.at(-1);
   if (last) {
     const target = worksheets.getItem(last.name);
     target.activate();
     target.getRange(last.home).select();
   }
+  markDone(context, before.replaced);
   await context.sync();
 }
 
-/** After a failure: the workbook as it was; the sentence says if even that failed, and where the copies are. */
-async function putBack(context: Excel.RequestContext, before: Before, thrown: unknown): Promise<string> {
+/** Puts everything back; the sentence says if even that failed. */
+async function undo(context: Excel.RequestContext, before: Before, thrown: unknown): Promise<string> {
   const why = thrown instanceof Refused ? thrown.message : sentenceFor(DOING, thrown);
-  const undone = await attempt(async () => {
-    const { worksheets, names } = context.workbook;
-    const copies = before.replaced.map((name) => ({ name, copy: worksheets.getItemOrNullObject(backupName(name)) }));
-    const added = before.added.map((name) => worksheets.getItemOrNullObject(name));
-    await context.sync();
-    for (const { name, formula } of before.names) {
-      const item = names.getItem(name);
-      if (formula === null) item.delete();
-      else item.formula = formula;
-    }
-    for (const { name, copy } of copies) {
-      if (copy.isNullObject) continue; // nothing had been touched yet
-      const whole = worksheets.getItem(name).getRange();
-      whole.clear();
-      whole.copyFrom(copy.getRange(), 'All');
-      copy.visibility = 'Hidden';
-      copy.delete();
-    }
-    for (const sheet of added) if (!sheet.isNullObject) sheet.delete();
-    await context.sync();
-  });
-  if (undone.ok) return `${why} The workbook is as it was.`;
-  const kept = before.replaced.map((name) => `"${backupName(name)}"`).join(', ');
-  const where = kept === '' ? '' : ` What stood there before is kept in the hidden sheets ${kept}.`;
-  return `${why} Putting the workbook back failed as well.${where}`;
-}
-
-async function attempt(action: () => Promise<void>): Promise<Result<void>> {
   try {
-    await action();
-    return ok(undefined);
-  } catch (thrown) {
-    return refuse(String(thrown));
+    await putBack(context, before);
+    return `${why} The workbook is as it was.`;
+  } catch (failed) {
+    const again = sentenceFor('Putting the workbook back failed as well', failed);
+    return before.replaced.length === 0
+      ? `${why} ${again} The new sheets ${before.added.join(', ')} are incomplete.`
+      : `${why} ${again} What stood there before is in hidden sheets, and is put back when the add-in starts again.`;
   }
-}
-
-function backupName(name: string): string {
-  return BACKUP + name;
 }

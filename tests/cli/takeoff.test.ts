@@ -1,0 +1,138 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { strFromU8, unzipSync } from 'fflate';
+import { afterAll, describe, expect, test } from 'vitest';
+import { archwright } from './archwright';
+
+const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function file(name: string, text: string): string {
+  writeFileSync(join(folder, name), text);
+  return join(folder, name);
+}
+
+const SCHEDULE = file(
+  'job.csv',
+  'Mark,Qty,Head,Width,Rise,Casing\nA1,2,segmental,36,6,3-1/2\nA2,1,elliptical,48,12,3.5\nA3,1,segmental,oops,6,3.5\n',
+);
+
+interface Report {
+  openings: Record<string, unknown>[];
+  problems: { row: number; message: string }[];
+  totals: Record<string, number>;
+  setups: unknown[];
+  stock: unknown;
+}
+const json = (...args: string[]) => JSON.parse(archwright(['takeoff', ...args, '--json']).out) as Report;
+
+describe('archwright takeoff', () => {
+  test('prints a row for every opening, and what needs attention', () => {
+    const { code, out, err } = archwright(['takeoff', SCHEDULE]);
+    expect(code).toBe(0);
+    for (const mark of ['A1', 'A2', 'A3']) expect(out).toMatch(new RegExp(`^ +\\d+ +${mark} `, 'm'));
+    expect(out).toContain('Row 4 (A3)');
+    expect(out).toContain('"oops"');
+    expect(err).not.toContain('['); // no progress bar where nobody watches
+  });
+
+  test('--json gives every figure of the contract for an opening that is complete', () => {
+    const { openings, problems, totals } = json(SCHEDULE);
+    expect(openings).toHaveLength(3);
+    const [first] = openings;
+    // R = 36²/8·6 + 6/2 = 30; θ = 4·atan(1/3); the outside edge lies 3/16 + 3-1/2 out.
+    const angle = 4 * Math.atan(1 / 3);
+    expect(first).toMatchObject({
+      row: 2,
+      mark: 'A1',
+      quantity: 2,
+      head: 'segmental',
+      span: 36,
+      rise: 6,
+      radius: 30,
+      needs: [],
+    });
+    expect(first!['angle']).toBeCloseTo((angle * 180) / Math.PI, 10);
+    expect(first!['length']).toBeCloseTo(33.6875 * angle, 10);
+    expect(first!['insideLength']).toBeCloseTo(30.1875 * angle, 10);
+    const named =
+      'row mark quantity head span rise reveal face thickness species ends radius insideRadius outsideRadius angle insideLength length segments blankWidth blankLength boardFeet cutsPerInch runMinutes price needs';
+    for (const name of named.split(' ')) expect(first).toHaveProperty(name);
+    for (const [name, value] of Object.entries(first!)) expect([name, value]).not.toEqual([name, null]);
+    expect(problems.map(({ row }) => row)).toEqual([4]);
+    expect(totals['price']).toBeCloseTo(
+      openings.reduce((sum, { price }) => sum + Number(price ?? 0), 0),
+      6,
+    );
+  });
+
+  test('an opening that cannot be computed has null figures and says why', () => {
+    const third = json(SCHEDULE).openings[2]!;
+    expect(third).toMatchObject({ row: 4, mark: 'A3', span: null, length: null, price: null, blankWidth: null });
+    expect(third['needs']).toEqual([expect.stringContaining('oops') as string]);
+  });
+
+  test('a head of several pieces lists them left to right, and they add up to its length', () => {
+    const second = json(SCHEDULE).openings[1]!;
+    const pieces = second['pieces'] as { radius: number; angle: number; length: number; segments: number }[];
+    expect(pieces).toHaveLength(3);
+    expect(pieces[0]).toEqual(pieces[2]);
+    expect(pieces[0]!.radius).toBeLessThan(pieces[1]!.radius);
+    expect(pieces.reduce((sum, { angle }) => sum + angle, 0)).toBeCloseTo(180, 6);
+    expect(Math.abs(pieces.reduce((sum, { length }) => sum + length, 0) - Number(second['length']))).toBeLessThan(0.25);
+  });
+
+  test('--out writes a workbook with stored ARCH formulas, --plain one without', () => {
+    const [full, plain] = [join(folder, 'full.xlsx'), join(folder, 'plain.xlsx')];
+    expect(archwright(['takeoff', SCHEDULE, '--out', full])).toMatchObject({ code: 0 });
+    expect(archwright(['takeoff', SCHEDULE, '--out', plain, '--plain'])).toMatchObject({ code: 0 });
+    const cells = (path: string) =>
+      Object.entries(unzipSync(readFileSync(path)))
+        .filter(([name]) => name.startsWith('xl/worksheets/'))
+        .map(([, bytes]) => strFromU8(bytes))
+        .join('');
+    expect(cells(full)).toContain('_xldudf_ARCH_RADIUS(');
+    expect(cells(plain)).not.toContain('ARCH');
+  });
+
+  test('--standards takes .json and a table alike, and an unknown or impossible setting is refused', () => {
+    const asJson = file('shop.json', '{"reveal": 0.25}');
+    const asTable = file('shop.csv', 'Setting,Value\nReveal,0.25\n');
+    for (const path of [asJson, asTable])
+      expect(json(SCHEDULE, '--standards', path).openings[0]).toMatchObject({ reveal: 0.25 });
+    for (const text of ['{"revael": 1}', '{"reveal": -1}', '{"reveal": "a lot"}', '[1]', 'reveal: 1']) {
+      const { code, err } = archwright(['takeoff', SCHEDULE, '--standards', file('bad.json', text)]);
+      expect([text, code]).toEqual([text, 1]);
+      expect(err.trim().split('\n')).toHaveLength(1);
+    }
+  });
+
+  test('a file that is not there, or no schedule, exits 1 with one sentence', () => {
+    for (const path of [join(folder, 'nowhere.csv'), folder, file('empty.csv', '')]) {
+      const { code, out, err } = archwright(['takeoff', path]);
+      expect([path, code, out]).toEqual([path, 1, '']);
+      expect(err.trim().split('\n')).toHaveLength(1);
+    }
+  });
+
+  test('wrong usage exits 2: no file, two files, unknown options, an --out that is no .xlsx or is the schedule', () => {
+    const xlsx = file('schedule.xlsx', 'x');
+    for (const args of [
+      [],
+      [SCHEDULE, SCHEDULE],
+      [SCHEDULE, '--colour'],
+      [SCHEDULE, '--out'],
+      [SCHEDULE, '--out', 'x.csv'],
+      [xlsx, '--out', xlsx],
+    ]) {
+      expect([args, archwright(['takeoff', ...args]).code]).toEqual([args, 2]);
+    }
+  });
+
+  test('a workbook that cannot be written exits 1', () => {
+    const { code, err } = archwright(['takeoff', SCHEDULE, '--out', join(folder, 'no', 'such.xlsx')]);
+    expect(code).toBe(1);
+    expect(err).toContain("can't be written");
+  });
+});

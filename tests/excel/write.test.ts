@@ -1,0 +1,218 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { Cell, Sheet } from '../../src/workbook/sheet';
+import { excelHost } from '../../taskpane/excel/excelHost';
+import { recover } from '../../taskpane/excel/backup';
+import { FakeWorkbook } from './fakeExcel';
+
+let book: FakeWorkbook;
+const host = excelHost();
+
+beforeEach(() => {
+  book = new FakeWorkbook();
+  book.install();
+});
+
+const cell = (value: Cell['value'], more: Partial<Cell> = {}): Cell => ({ value, ...more });
+
+function sheet(name: Sheet['name'], rows: Sheet['rows'], more: Partial<Sheet> = {}): Sheet {
+  return { name, rows, widths: [10], frozenRows: 1, frozenColumns: 0, home: 'A1', ...more };
+}
+
+const standards = sheet('Standards', [[cell('Reveal'), cell(0.1875, { style: 'input', format: '0.0000' })]], {
+  names: [{ name: 'Shop_reveal', ref: 'Standards!$B$1' }],
+});
+const takeoff = sheet('Takeoff', [
+  [cell('Radius', { style: 'heading' })],
+  [cell(30, { formula: 'ARCH.RADIUS(36,6)+Shop_reveal*0' })],
+]);
+
+describe('writing sheets to Excel', () => {
+  test('puts formulas, constants and names where they belong', async () => {
+    expect(await host.writeSheets([standards, takeoff], { replace: [] })).toEqual({ ok: true, value: undefined });
+    expect(book.sheet('Takeoff').cells.get('A2')).toBe('=ARCH.RADIUS(36,6)+Shop_reveal*0');
+    expect(book.sheet('Standards').cells.get('B1')).toBe(0.1875);
+    expect(book.sheet('Standards').formats.get('B1')).toBe('0.0000');
+    expect(book.names.get('Shop_reveal')).toBe('=Standards!$B$1');
+    expect(book.active).toBe('Takeoff');
+  });
+
+  test('takes few round trips, however many rows there are', async () => {
+    const rows = Array.from({ length: 1000 }, (_, row) => [cell(row), cell(`mark ${row}`)]);
+    await host.writeSheets([sheet('Takeoff', rows), standards], { replace: [] });
+    expect(book.syncs.length).toBe(5);
+  });
+
+  test('keeps every request under 5 MB by writing a large sheet in parts', async () => {
+    const rows = Array.from({ length: 3000 }, (_, row) => [cell(row), cell('x'.repeat(3000))]);
+    const written = await host.writeSheets([sheet('Takeoff', rows)], { replace: [] });
+    expect(written.ok).toBe(true);
+    expect(Math.max(...book.syncs.map(({ bytes }) => bytes))).toBeLessThan(5_000_000);
+    expect(book.sheet('Takeoff').cells.get('A3000')).toBe(2999);
+  });
+
+  test('text that looks like a date or a formula stays text', async () => {
+    const texts = ['36-1/2', '=HYPERLINK("x")', '+1', '-1', '@a', 'TRUE', "'quoted"];
+    await host.writeSheets([sheet('Schedule', [texts.map((text) => cell(text))])], { replace: [] });
+    expect(texts.map((_, at) => book.sheet('Schedule').cells.get('ABCDEFG'.charAt(at) + '1'))).toEqual(texts);
+  });
+
+  test('ragged rows are filled up to a rectangle', async () => {
+    const written = await host.writeSheets([sheet('Takeoff', [[cell(1)], [null, cell(2), cell(3)], []])], {
+      replace: [],
+    });
+    expect(written.ok).toBe(true);
+    expect(book.sheet('Takeoff').cells).toEqual(
+      new Map([
+        ['A1', 1],
+        ['B2', 2],
+        ['C2', 3],
+      ]),
+    );
+  });
+
+  test('a filled sheet of the same name is refused and untouched unless it may be replaced', async () => {
+    book = new FakeWorkbook({ Takeoff: [['mine']] });
+    book.install();
+    const before = book.snapshot();
+    const refused = await host.writeSheets([takeoff], { replace: [] });
+    expect(refused).toEqual({ ok: false, message: expect.stringContaining('"Takeoff" already holds something') });
+    expect(book.snapshot()).toEqual(before);
+
+    expect((await host.writeSheets([standards, takeoff], { replace: ['Takeoff'] })).ok).toBe(true);
+    expect(book.sheet('Takeoff').cells.get('A1')).toBe('Radius');
+    expect(book.sheets.map(({ name }) => name)).toEqual(['Takeoff', 'Standards']);
+  });
+
+  test('a sheet that this add-in has locked is replaced and locked again', async () => {
+    const locked = { ...takeoff, locked: true };
+    await host.writeSheets([standards, locked], { replace: [] });
+    expect(book.sheet('Takeoff').protected).toBe(true);
+    expect(await host.writeSheets([standards, locked], { replace: ['Standards', 'Takeoff'] })).toEqual({
+      ok: true,
+      value: undefined,
+    });
+    expect(book.sheet('Takeoff').protected).toBe(true);
+  });
+
+  test('folded columns are grouped, but hidden on a locked sheet, where Excel unfolds no group', async () => {
+    book.api = 10;
+    const folded = { folded: [{ first: 1, last: 2 }] };
+    await host.writeSheets(
+      [sheet('Takeoff', [[cell(1)]], { ...folded, locked: true }), sheet('Stock', [[cell(1)]], folded)],
+      { replace: [] },
+    );
+    const folds = (name: string) =>
+      [...book.sheet(name).looks.keys()].filter((key) => /grouped|columnHidden/.test(key));
+    expect(folds('Takeoff')).toEqual(['B1:C1048576 columnHidden']);
+    expect(folds('Stock')).toEqual(['B1:C1048576 grouped']);
+  });
+});
+
+describe('when Excel fails half-way', () => {
+  const before = {
+    Takeoff: [
+      ['mine', 1],
+      ['=A1&"x"', 2],
+    ],
+    Sheet1: [[7]],
+  };
+
+  test.each([
+    [1, 0],
+    [2, 0],
+    [3, 0],
+    [3, 3],
+    [4, 0],
+    [5, 0],
+    [5, 1],
+    [5, 2],
+  ])('in round trip %i after %i commands, the workbook is as it was and the sentence says so', async (sync, after) => {
+    book = new FakeWorkbook(before);
+    book.names.set('Shop_reveal', '=Sheet1!$A$1');
+    book.install();
+    const picture = book.snapshot();
+    book.fault = { sync, after, code: 'GeneralException' };
+    const failed = await host.writeSheets([standards, takeoff], { replace: ['Takeoff'] });
+    expect(failed.ok).toBe(false);
+    expect(!failed.ok && failed.message).toContain('Excel refused: GeneralException');
+    expect(book.snapshot()).toEqual(picture);
+  });
+
+  test('a stop pressed while writing puts everything back', async () => {
+    book = new FakeWorkbook(before);
+    book.install();
+    const picture = book.snapshot();
+    const stop = new AbortController();
+    const rows = Array.from({ length: 3000 }, () => [cell('x'.repeat(3000))]);
+    const stopped = await host.writeSheets([sheet('Takeoff', rows)], {
+      replace: ['Takeoff'],
+      signal: stop.signal,
+      onProgress: () => stop.abort(),
+    });
+    expect(stopped).toEqual({ ok: false, message: 'Stopped. The workbook is as it was.' });
+    expect(book.snapshot()).toEqual(picture);
+  });
+
+  test('the add-in closed while filling: the next start puts the old sheet back', async () => {
+    book = new FakeWorkbook(before);
+    book.install();
+    const picture = book.snapshot();
+    const sync = book.sync.bind(book);
+    let closed = false;
+    book.sync = async () => {
+      if (closed) throw new Error('the add-in is gone');
+      await sync();
+      closed = book.sheets.some(({ name }) => name.startsWith('~before'));
+    };
+    await host.writeSheets([takeoff], { replace: ['Takeoff'] });
+    expect(book.sheet('Takeoff').cells.size).toBe(0);
+
+    book.sync = sync;
+    book.queue = [];
+    expect(await recover()).toEqual({ ok: true, value: ['Takeoff'] });
+    expect(book.snapshot()).toEqual(picture);
+    expect(await recover()).toEqual({ ok: true, value: [] });
+  });
+
+  test('a copy that could not be cleared away goes with the next filling', async () => {
+    book = new FakeWorkbook(before);
+    book.install();
+    book.fault = { sync: 6, after: 0, code: 'GeneralException' };
+    expect((await host.writeSheets([takeoff], { replace: ['Takeoff'] })).ok).toBe(true);
+    expect(book.sheets.map(({ name }) => name)).toContain('~done Takeoff');
+    expect((await host.writeSheets([takeoff], { replace: ['Takeoff'] })).ok).toBe(true);
+    expect(book.sheets.map(({ name }) => name)).toEqual(['Takeoff', 'Sheet1']);
+  });
+
+  test('a cell being edited is told in words', async () => {
+    book.editing = true;
+    const refused = await host.writeSheets([takeoff], { replace: [] });
+    expect(!refused.ok && refused.message).toContain('Press Enter or Escape');
+  });
+});
+
+describe('writing a few cells to Excel', () => {
+  test('refuses to overwrite filled cells unless told to', async () => {
+    book = new FakeWorkbook({
+      Sheet1: [
+        [1, null],
+        [null, 'x'],
+      ],
+    });
+    book.install();
+    const refused = await host.writeCells('Sheet1', 'A1', [[5, 6]], false);
+    expect(!refused.ok && refused.message).toContain('Nothing was written');
+    expect(book.sheet('Sheet1').cells.get('A1')).toBe(1);
+    expect((await host.writeCells('Sheet1', 'A1', [[5, '=A1*2']], true)).ok).toBe(true);
+    expect(book.sheet('Sheet1').cells.get('B1')).toBe('=A1*2');
+  });
+
+  test('ragged rows, a missing sheet and a bad address are refused in words', async () => {
+    expect((await host.writeCells('Sheet1', 'A1', [[1], [1, 2]], true)).ok).toBe(false);
+    expect(await host.writeCells('Nowhere', 'A1', [[1]], true)).toEqual({
+      ok: false,
+      message: 'There is no sheet "Nowhere".',
+    });
+    expect((await host.writeCells('Sheet1', '1A', [[1]], true)).ok).toBe(false);
+  });
+});
