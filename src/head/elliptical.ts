@@ -55,15 +55,12 @@ function ovalArcs(ellipse: Ellipse, offset: number, count: number): Result<reado
     );
   }
   const { oval, deviation } = nearest;
-  const turns = oval.breaks.map((t) => {
-    const normal = normalAt(ellipse, t);
-    return Math.atan2(normal.y, normal.x);
-  });
-  const ends = [0, ...turns, Math.PI / 2];
+  const normals = oval.breaks.map((t) => normalAt(ellipse, t));
+  const turns = normals.map(({ x, y }) => Math.atan2(y, x));
   // The quarter was reckoned on the right of the center line; the left is its mirror image, the crown arc spans both.
   const right = oval.pieces.slice(0, -1).map((piece, at): Arc => {
-    const arc = exactArc(piece.radius + offset, ends[at + 1]! - ends[at]!, { x: piece.x, y: piece.y }, ends[at + 1]!);
-    return { ...arc, deviation };
+    const turn = turns[at]! - (at === 0 ? 0 : turns[at - 1]!);
+    return { ...exactArc(piece.radius + offset, turn, { x: piece.x, y: piece.y }, turns[at]!), deviation };
   });
   const left = right.map((arc): Arc => ({
     ...arc,
@@ -71,13 +68,12 @@ function ovalArcs(ellipse: Ellipse, offset: number, count: number): Result<reado
     start: 180 - arc.start + arc.degrees,
   }));
   const crownPiece = oval.pieces[oval.pieces.length - 1]!;
-  const lastTurn = turns[turns.length - 1]!;
-  // π − 2·(turn so far) taken as the small angle on either side of the crown.
+  const last = normals[normals.length - 1]!;
   const crown = exactArc(
     crownPiece.radius + offset,
-    2 * (Math.PI / 2 - lastTurn),
+    2 * Math.atan2(last.x, last.y),
     { x: 0, y: crownPiece.y },
-    Math.PI - lastTurn,
+    Math.PI - turns[turns.length - 1]!,
   );
   return ok([...left, { ...crown, deviation }, ...right.reverse()]);
 }

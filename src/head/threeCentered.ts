@@ -28,6 +28,7 @@ export function threeCenteredHead(span: number, rise: number): Result<Head> {
   const haunch = (slant * rise) / (slant + difference);
   const crown = (slant * (slant + difference)) / (2 * rise);
   const haunchAngle = Math.atan2(half, rise);
+  const crownAngle = 2 * Math.atan2(rise, half);
   return ok(
     circularHead({ shape: 'three-centered', span, rise, radius: null }, (offset) => {
       const tooFarIn = insideOffset(offset, haunch, 'the haunch radius');
@@ -35,7 +36,7 @@ export function threeCenteredHead(span: number, rise: number): Result<Head> {
       const side = half - haunch;
       return ok([
         exactArc(haunch + offset, haunchAngle, { x: -side, y: 0 }, Math.PI),
-        exactArc(crown + offset, Math.PI - 2 * haunchAngle, { x: 0, y: rise - crown }, Math.PI - haunchAngle),
+        exactArc(crown + offset, crownAngle, { x: 0, y: rise - crown }, Math.PI - haunchAngle),
         exactArc(haunch + offset, haunchAngle, { x: side, y: 0 }, haunchAngle),
       ]);
     }),
