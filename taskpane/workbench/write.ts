@@ -1,8 +1,8 @@
-import type { IMutationInfo, IWorksheetData } from '@univerjs/core';
+import type { ICellData, IMutationInfo, IWorksheetData } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
-import { usedSize, type Engine } from './engine';
+import { cellFormula, usedSize, type Engine } from './engine';
 import { CellStyles } from './styles';
 import { worksheetData } from './worksheet';
 
@@ -48,11 +48,12 @@ function breath(): Promise<void> {
 
 type Step = { readonly redo: IMutationInfo; readonly undo: IMutationInfo };
 
-function putIn(engine: Engine, sheets: readonly Sheet[], built: IWorksheetData[]): Result<void> {
+function putIn(engine: Engine, sheets: readonly Sheet[], built: readonly IWorksheetData[]): Result<void> {
   const { library, injector } = engine;
   const steps = [...sheetSteps(engine, built), ...nameSteps(engine, sheets)];
   const commands = injector.get(library.core.ICommandService);
   const done: Step[] = [];
+  const calculateAgain = withoutCalculation(engine);
   try {
     for (const step of steps) {
       // Counted before it is done: a mutation that throws half way may have done its half.
@@ -63,13 +64,54 @@ function putIn(engine: Engine, sheets: readonly Sheet[], built: IWorksheetData[]
     for (const step of done.reverse()) commands.syncExecuteCommand(step.undo.id, step.undo.params);
     const why = thrown instanceof Error ? thrown.message : String(thrown);
     return refuse(`The grid could not take the sheets (${why}). The workbook is as it was.`);
+  } finally {
+    calculateAgain();
   }
   injector.get(library.core.IUndoRedoService).pushUndoRedo({
     unitID: engine.workbook.getUnitId(),
     redoMutations: steps.map((step) => step.redo),
     undoMutations: steps.map((step) => step.undo).reverse(),
   });
+  enterAgain(engine, sheets);
   return ok(undefined);
+}
+
+/** A sheet put in makes the grid calculate every formula of it, a minute for 1,000 openings; their values are known. */
+function withoutCalculation({ library, injector }: Engine): () => void {
+  const { InsertSheetMutation, RemoveSheetMutation } = library.sheets;
+  const { IActiveDirtyManagerService, SetDefinedNameMutation, RemoveDefinedNameMutation } = library.engineFormula;
+  const causes = injector.get(IActiveDirtyManagerService);
+  const kept = [InsertSheetMutation, RemoveSheetMutation, SetDefinedNameMutation, RemoveDefinedNameMutation].map(
+    ({ id }) => [id, causes.get(id)] as const,
+  );
+  for (const [id] of kept) causes.remove(id);
+  return () => {
+    for (const [id, cause] of kept) if (cause) causes.register(id, cause);
+  };
+}
+
+/** Formulas on the user's own sheets that look at the sheets just written. */
+function enterAgain(engine: Engine, sheets: readonly Sheet[]): void {
+  const { library, injector, workbook } = engine;
+  const words = [
+    ...sheets.map(({ name }) => `${name}!`),
+    ...sheets.flatMap(({ names }) => names ?? []).map((n) => n.name),
+  ];
+  const looks = (formula: string) => words.some((word) => formula.toUpperCase().includes(word.toUpperCase()));
+  for (const sheet of workbook.getSheets()) {
+    if (sheets.some(({ name }) => name === sheet.getName())) continue;
+    const cells = new library.core.ObjectMatrix<ICellData>();
+    sheet.getCellMatrix().forValue((row, column) => {
+      const formula = cellFormula(engine, sheet, row, column);
+      if (formula !== '' && looks(formula)) cells.setValue(row, column, { f: formula });
+    });
+    if (cells.getSizeOf() === 0) continue;
+    injector.get(library.core.ICommandService).syncExecuteCommand(library.sheets.SetRangeValuesMutation.id, {
+      unitId: workbook.getUnitId(),
+      subUnitId: sheet.getSheetId(),
+      cellValue: cells.getMatrix(),
+    });
+  }
 }
 
 /**

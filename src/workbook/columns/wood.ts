@@ -24,15 +24,15 @@ const STRAIGHT_STOCK = '({counted}*{straightLength}+Shop_test_piece*({guideSetup
 export const WOOD_COLUMNS: readonly TakeoffColumn[] = inGroup('Wood', [
   working('stockThickness', 'Stock thickness', 'length', {
     value: (row) => row.known.wood?.thickness ?? 0,
-    formula: () => `IF(ISNUMBER({thickness}),${THICK_ENOUGH},0)`,
+    formula: () => `IF(OR({species}="",NOT(ISNUMBER({thickness}))),0,${THICK_ENOUGH})`,
   }),
   working('quarters', 'Quarters', 'count', {
     value: (row) => row.known.wood?.quarters ?? 0,
-    formula: () => ROUGH_QUARTERS,
+    formula: () => `IF({stockThickness}=0,0,${ROUGH_QUARTERS})`,
   }),
   working('widest', 'Widest board', 'length', {
     value: (row) => row.known.wood?.widest ?? 0,
-    formula: () => WIDEST_BOARD,
+    formula: () => `IF({stockThickness}=0,0,${WIDEST_BOARD})`,
   }),
   working('ripped', 'Board for straight stock', 'length', {
     value: (row) => row.own?.ripWidth,

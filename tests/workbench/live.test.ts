@@ -1,0 +1,95 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { columnLetters } from '../../src/workbook/address';
+import { workbookSheets } from '../../src/workbook/workbook';
+import type { Sheet } from '../../src/workbook/sheet';
+import {
+  cellName,
+  defaultStandards,
+  SETTINGS,
+  withSettings,
+  type Setting,
+  type SettingKey,
+  type Standards,
+} from '../../src/standards';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import type { Engine } from '../../taskpane/workbench/engine';
+import { startHeadless } from '../../taskpane/workbench/headless';
+import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { random } from '../random';
+import { randomOpenings, scheduleOf } from '../takeoff/openings';
+import { valueOf } from '../value';
+
+const OPENINGS = randomOpenings(30, random(3));
+const WITHIN = 1e-9;
+
+let engine: Engine;
+let host: WorkbenchHost;
+beforeAll(async () => {
+  engine = startHeadless(ARCH_FUNCTIONS);
+  host = new WorkbenchHost(engine);
+  valueOf(await host.writeSheets(sheetsOf(defaultStandards()), { replace: [] }));
+  await engine.settled();
+}, 60_000);
+afterAll(() => engine.univer.dispose());
+
+function sheetsOf(standards: Standards): Sheet[] {
+  return workbookSheets(scheduleOf(OPENINGS), takeoff(OPENINGS, standards));
+}
+
+/** Where the grid's takeoff differs from a fresh one. */
+async function differences(standards: Standards): Promise<string[]> {
+  const fresh = sheetsOf(standards).find(({ name }) => name === 'Takeoff')!;
+  const shown = valueOf(await host.readSheet('Takeoff'))!;
+  return fresh.rows.flatMap((row, at) =>
+    row.flatMap((cell, column) => {
+      if (cell === null) return [];
+      const expected = cell.value ?? '';
+      const actual = shown.rows[at]?.[column] ?? '';
+      const same =
+        typeof expected === 'number' && typeof actual === 'number'
+          ? Math.abs(expected - actual) <= WITHIN * Math.max(1, Math.abs(expected))
+          : expected === actual;
+      return same ? [] : [`${columnLetters(column)}${at + 1}: fresh ${expected}, grid ${String(actual)}`];
+    }),
+  );
+}
+
+/** The cell of the Standards sheet that holds a setting. */
+function cellOf(key: string): string {
+  const named = sheetsOf(defaultStandards()).flatMap((sheet) => sheet.names ?? []);
+  return named
+    .find(({ name }) => name === cellName(key))!
+    .ref.split('!')[1]!
+    .replaceAll('$', '');
+}
+
+/** Another value the setting may have, one that matters. */
+function otherValue(setting: Setting): string | number {
+  if (setting.measure === 'choice') return setting.choices.find((choice) => choice !== setting.value)!;
+  if (setting.measure === 'text') return setting.key === 'species' ? 'Cherry' : 'Ogee';
+  if (setting.measure === 'count') return setting.value + 1;
+  return Math.min(setting.max, setting.value * 1.25 || 1);
+}
+
+describe('the takeoff in the grid', () => {
+  it('shows what the core computes', async () => {
+    expect(await differences(defaultStandards())).toEqual([]);
+  });
+
+  const live = (SETTINGS as readonly Setting[]).filter(({ key }) => key !== 'unit');
+  it.each(live.map((setting) => [setting.label, setting] as const))(
+    'recalculates to what a fresh takeoff gives when %s is changed',
+    async (_label, setting) => {
+      const cell = cellOf(setting.key);
+      const other = otherValue(setting);
+      const standards = valueOf(withSettings(defaultStandards(), { [setting.key as SettingKey]: other }));
+      valueOf(await host.writeCells('Standards', cell, [[other]], true));
+      await engine.settled();
+      const found = await differences(standards);
+      valueOf(await host.writeCells('Standards', cell, [[setting.value]], true));
+      await engine.settled();
+      expect(found).toEqual([]);
+    },
+  );
+});
