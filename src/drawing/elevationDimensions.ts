@@ -1,8 +1,8 @@
-import type { Arc } from '../head/head';
 import { lengthText } from '../lengthText';
 import { endOf } from './curve';
 import type { Elevation } from './elevation';
-import { line, polar, text, type Dimension, type Leader, type Point, type Shape } from './scene';
+import { radiusLeaders } from './radiusLeaders';
+import { line, text, type Dimension, type Point, type Shape } from './scene';
 
 /** Span, rise, radii, casing width, leg, spring line, and one line of words below. */
 export function elevationDimensions(drawn: Elevation): Shape[] {
@@ -14,14 +14,14 @@ export function elevationDimensions(drawn: Elevation): Shape[] {
   // Across the middle of a round; below everything else.
   const [edge, at, words] =
     head.shape === 'round' ? [half, half, foot - 2 * letters] : [foot, row, row - 2.4 * letters];
-  return [
+  const shapes = [
     ...(bow ? [...springLine(drawn), riseDimension(drawn)] : []),
     measure(drawn, 'x', { x: -half, y: edge }, { x: half, y: edge }, at, head.span, 'span '),
-    ...radii(drawn),
     ...faceDimension(drawn),
     ...(legShown > 0 ? [legDimension(drawn)] : []),
-    ...(figures.wordless ? [] : [text({ x: 0, y: words }, inWords(drawn), letters)]),
+    text({ x: 0, y: words }, inWords(drawn), letters),
   ];
+  return [...shapes, ...radiusLeaders(drawn, shapes)];
 }
 
 function measure(
@@ -60,43 +60,6 @@ function riseDimension(drawn: Elevation): Shape {
   const x = head.shape === 'quarter round' ? head.span / 2 - 3 * drawn.letters - 5 * drawn.letters : 0;
   const top = head.shape === 'quarter round' ? { x: head.span / 2, y: head.rise } : { x, y: head.rise };
   return measure(drawn, 'y', { x, y: 0 }, top, x, head.rise, 'rise ');
-}
-
-/** One leader for each different radius, pointing at the opening's edge from the inside. */
-function radii(drawn: Elevation): Shape[] {
-  const { openingArcs, figures, letters } = drawn;
-  const { head, unit } = figures;
-  const told: number[] = [];
-  return openingArcs.flatMap((piece): Leader[] => {
-    if (told.some((radius) => Math.abs(radius - piece.radius) < 1e-6 * radius)) return [];
-    told.push(piece.radius);
-    const flat = head.rise < 7 * letters;
-    // Under a flat arch of several arcs the crown's words go to the other side, clear of the haunch's.
-    const part = piece.degrees >= 360 ? 0.36 : flat && told.length > 1 ? 0.7 : 0.32;
-    const tip = polar(piece.center, piece.radius, piece.start - piece.degrees * part);
-    const value = piece.radius;
-    const name = piece.deviation > 0 ? 'arc R ' : 'R ';
-    return [
-      {
-        kind: 'leader',
-        layer: 'dimension',
-        tip,
-        tail: leaderTail(piece, tip, flat ? -0.6 * letters : null, letters),
-        value,
-        text: name + lengthText(value, unit),
-        height: letters,
-      },
-    ];
-  });
-}
-
-/** Towards the center; below the spring line under a flat arch, where there is no room above it. */
-function leaderTail({ center, radius }: Arc, tip: Point, below: number | null, letters: number): Point {
-  const way = { x: (center.x - tip.x) / radius, y: (center.y - tip.y) / radius };
-  const room = Math.min(3.2 * letters, 0.8 * radius);
-  if (below !== null && way.y > -0.7) return { x: tip.x + Math.sign(way.x) * 2.4 * letters, y: below - 1.4 * letters };
-  const distance = below !== null ? Math.max(room, (below - tip.y) / way.y) : room;
-  return { x: tip.x + way.x * distance, y: tip.y + way.y * distance };
 }
 
 /** Width of the casing, where the drawing shows it square: below the leg or a level cut, or beside a radial cut. */

@@ -97,7 +97,8 @@ export function fileName(name: string): string {
     .replace(/[^\p{ASCII}]/gu, '')
     .replace(/[^A-Za-z0-9.]+/g, '-')
     .replace(/\.{2,}/g, '.')
-    .replace(/^[-.]+|[-.]+$/g, '')
-    .slice(0, 80);
-  return plain === '' ? 'template' : plain;
+    .replace(/^[-.]+|[-.]+$/g, '');
+  if (plain === '') return 'template';
+  // The radius stands at the end of a guide set's name.
+  return plain.length <= 80 ? plain : `${plain.slice(0, 50)}-${plain.slice(-29)}`;
 }

@@ -1,0 +1,136 @@
+import DxfParser, { type IArcEntity, type ITextEntity } from 'dxf-parser';
+import { describe, expect, it } from 'vitest';
+import type { GuideBoards } from '../../src/drawing/guideLayout';
+import { fileName, guideBoardsOf, templateFiles } from '../../src/drawing/template';
+import { defaultStandards } from '../../src/standards';
+import { planSetups } from '../../src/takeoff/setups';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { refusalOf, valueOf } from '../value';
+import { opening } from '../takeoff/openings';
+import { everyElement, readSvg } from './readSvg';
+
+const boards: GuideBoards = {
+  marks: ['A1'],
+  profile: 'Casing',
+  radius: 18,
+  face: 3.5,
+  margin: 0.25,
+  thinEdge: 'inside',
+  unit: 'in',
+};
+
+function wordsOf(svg: string): string[] {
+  return everyElement(readSvg(svg)).flatMap(({ name, text }) => (name === 'text' ? [text] : []));
+}
+
+describe('the files of a pair of guide boards', () => {
+  it('are a full-size DXF and SVG and an overview', () => {
+    const files = valueOf(templateFiles(boards, 'A1'));
+    expect(files.map(({ name }) => name)).toEqual(['A1-guides.dxf', 'A1-guides.svg', 'A1-overview.svg']);
+  });
+
+  it('say their unit and a length to check the print by, in the DXF and the SVG alike', () => {
+    const [dxf, svg] = valueOf(templateFiles(boards, 'A1'));
+    const said = 'Full size, inches. The bed lines must measure 10 apart.';
+    const texts = new DxfParser()
+      .parseSync(dxf!.content)!
+      .entities.filter(({ type }) => type === 'TEXT') as ITextEntity[];
+    expect(texts.map(({ text }) => text)).toContain(said);
+    expect(wordsOf(svg!.content)).toContain(said);
+  });
+
+  it('have an overview of letter size that states its scale and is not for tracing', () => {
+    const overview = valueOf(templateFiles(boards, 'A1'))[2]!.content;
+    expect(readSvg(overview).attributes).toMatchObject({ width: '215.9mm', height: '279.4mm' });
+    const scale = wordsOf(overview).find((words) => words.startsWith('Scale 1:'));
+    expect(scale).toMatch(/^Scale 1:[\d.]+\. Not for tracing/);
+    // The guide arcs are drawn to the scale stated.
+    const ratio = Number(/1:([\d.]+)\./.exec(scale!)![1]);
+    const radii = [...overview.matchAll(/A([\d.]+) /g)].map((match) => Number(match[1]));
+    const inside = ((18 - 0.25 - 1 / 32) * 25.4) / ratio;
+    expect(radii.some((radius) => Math.abs(radius - inside) < 1e-3)).toBe(true);
+  });
+
+  it('keep everything on the letter page, for small and large figures', () => {
+    for (const [radius, face, bedLine] of [
+      [5, 2.25, 3],
+      [18, 3.5, 5],
+      [400, 9, 5],
+      [60, 7, 30],
+    ] as const) {
+      const marks = Array.from({ length: 60 }, (_, index) => `Opening-${index}`);
+      const overview = valueOf(templateFiles({ ...boards, marks, radius, face, bedLine }, 'A1'))[2]!.content;
+      const [, , width = 0, height = 0] = readSvg(overview).attributes['viewBox']!.split(' ').map(Number);
+      for (const { name, attributes, text } of everyElement(readSvg(overview))) {
+        if (name !== 'text') continue;
+        const x = Number(attributes['x']);
+        const wide = text.length * Number(attributes['font-size']) * 0.5;
+        const anchor = attributes['text-anchor'] ?? 'start';
+        const left = x - (anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2);
+        expect(left, text).toBeGreaterThan(0);
+        expect(left + wide, text).toBeLessThan(width);
+        expect(Number(attributes['y'])).toBeLessThan(height);
+      }
+    }
+  });
+
+  it('hold ordinates where the radius is longer than a trammel, and not before', () => {
+    const names = (radius: number) => valueOf(templateFiles({ ...boards, radius }, 'A1')).map(({ name }) => name);
+    expect(names(120)).not.toContain('A1-ordinates.csv');
+    expect(names(120.5)).toContain('A1-ordinates.csv');
+    const csv = valueOf(templateFiles({ ...boards, radius: 200 }, 'A1'))[3]!.content;
+    const rows = csv
+      .trim()
+      .split('\r\n')
+      .slice(1)
+      .map((row) => row.split(','));
+    const inside = rows.filter(([guide]) => guide === 'inside').map(([, , x, y]) => [Number(x), Number(y)]);
+    const arc = 200 - 0.25 - 1 / 32;
+    expect(inside[0]![1]).toBeCloseTo(arc - Math.sqrt(arc * arc - 36), 5);
+    expect(inside.at(-1)).toEqual([6, 0]);
+  });
+
+  it('are refused with the sentence of the figure that is wrong', () => {
+    expect(refusalOf(templateFiles({ ...boards, radius: 0 }, 'A1'))).toContain('radius must be');
+  });
+
+  it('come from the set-ups of a takeoff with its own figures', () => {
+    const standards = defaultStandards();
+    const taken = takeoff([opening({ mark: 'W1', head: 'segmental', span: 36, rise: 6 })], standards);
+    const [setup] = planSetups(taken).setups;
+    const own = valueOf(guideBoardsOf(setup!, standards));
+    expect(own).toMatchObject({ marks: ['W1'], radius: 30.1875, face: 3.5, margin: 0.25, clearance: 1 / 32 });
+    const dxf = new DxfParser().parseSync(valueOf(templateFiles(own, setup!.name))[0]!.content)!;
+    const radii = dxf.entities.flatMap((entity) =>
+      entity.type === 'ARC' && entity.layer === 'GUIDE' ? [(entity as IArcEntity).radius] : [],
+    );
+    const pair = setup!.guides?.ok ? setup!.guides.value : null;
+    expect(Math.min(...radii)).toBeCloseTo(pair!.inside, 9);
+    expect(Math.max(...radii)).toBeCloseTo(pair!.outside, 9);
+  });
+
+  it('are not made for a straight set-up', () => {
+    const standards = defaultStandards();
+    const taken = takeoff([opening({ mark: 'W1', head: 'straight', span: 36, rise: null })], standards);
+    const [setup] = planSetups(taken).setups;
+    expect(refusalOf(guideBoardsOf(setup!, standards))).toContain('without guide boards');
+  });
+});
+
+describe('the name of a file', () => {
+  it.each([
+    ['A1', 'A1'],
+    ['../../etc/passwd', 'etc-passwd'],
+    ['W 2/3 "left"', 'W-2-3-left'],
+    ['Tür é', 'Tur-e'],
+    ['..', 'template'],
+    ['', 'template'],
+    ['3.5 x 0.75 Casing, R 18.188', '3.5-x-0.75-Casing-R-18.188'],
+  ])('made of %j is %j', (given, name) => expect(fileName(given)).toBe(name));
+
+  it('of a long name keeps its end, where the radius stands', () => {
+    const name = fileName(`${'very '.repeat(40)}long profile, R 18.188`);
+    expect(name.length).toBeLessThanOrEqual(80);
+    expect(name.endsWith('R-18.188')).toBe(true);
+  });
+});
