@@ -1,5 +1,6 @@
 import { addressOf } from '../../../src/workbook/address';
 import type { CellValue } from '../../../src/schedule/opening';
+import { count } from '../format';
 import { fail, tell, work, type Bench } from './bench';
 import { columnRuns, reentered } from '../formulaRuns';
 
@@ -27,10 +28,7 @@ export function freeze(bench: Bench): Promise<void | undefined> {
       if (done === null) return;
       frozen += done;
     }
-    tell(
-      bench,
-      frozen === 0 ? 'There were no formulas to freeze.' : `${frozen.toLocaleString()} formulas are plain figures now.`,
-    );
+    tell(bench, frozen === 0 ? 'There were no formulas to freeze.' : `Plain figures now: ${count(frozen, 'formula')}.`);
   });
 }
 
@@ -51,9 +49,7 @@ export function reenter(bench: Bench): Promise<void | undefined> {
     }
     tell(
       bench,
-      entered === 0
-        ? 'There were no ARCH formulas to enter.'
-        : `${entered.toLocaleString()} ARCH formulas were entered again.`,
+      entered === 0 ? 'There were no ARCH formulas to enter.' : `Entered again: ${count(entered, 'ARCH formula')}.`,
     );
   });
 }

@@ -1,0 +1,256 @@
+import { describe, expect, it } from 'vitest';
+import { MemoryHost } from '../../taskpane/memory/host';
+import {
+  takeExample,
+  takeFile,
+  takeSelection,
+  takeSheet,
+  takeText,
+  chooseMeaning,
+  MOST_BYTES,
+} from '../../taskpane/pane/deeds/chooseList';
+import { fill, stop } from '../../taskpane/pane/deeds/fill';
+import { fixOpening } from '../../taskpane/pane/deeds/fixOpening';
+import { freeze, reenter } from '../../taskpane/pane/deeds/formulas';
+import { putInCell, putOver } from '../../taskpane/pane/deeds/putFigure';
+import { loadShop, setSetting } from '../../taskpane/pane/deeds/shop';
+import { SETTINGS } from '../../src/standards';
+import { openingInRow } from '../../taskpane/pane/cell/takeoffRow';
+import { benchOn, noticeOf } from './bench';
+
+const LIST = [
+  ['Mark', 'Qty', 'Head', 'Width', 'Rise'],
+  ['W1', 2, 'segmental', 36, 6],
+  ['W2', 1, 'half round', '3\'-0"', null],
+  ['W3', 1, 'segmental', 48, null],
+];
+const CSV = LIST.map((row) =>
+  row.map((cell) => (cell === null ? '' : `"${String(cell).replaceAll('"', '""')}"`)).join(','),
+).join('\n');
+
+async function read(host = new MemoryHost({ List: LIST })) {
+  const bench = benchOn(host);
+  await takeSheet(bench, 'List');
+  return { host, bench };
+}
+
+describe('choosing the list', () => {
+  it('reads the region round the selected cell', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    host.select('List', 'B2');
+    await takeSelection(bench);
+    expect(bench.store.get()).toMatchObject({ step: 'headings', work: null });
+    expect(bench.store.get().schedule?.openings.map((one) => one.mark)).toEqual(['W1', 'W2', 'W3']);
+  });
+
+  it('reads the example in one step', async () => {
+    const bench = benchOn(new MemoryHost());
+    await takeExample(bench);
+    expect(bench.store.get().step).toBe('headings');
+    expect(bench.store.get().schedule?.openings.length).toBeGreaterThan(10);
+  });
+
+  it('reads pasted text, with commas or tabs', async () => {
+    for (const text of [CSV, LIST.map((row) => row.join('\t')).join('\n')]) {
+      const bench = benchOn(new MemoryHost());
+      await takeText(bench, text);
+      expect(bench.store.get().schedule?.openings.length, noticeOf(bench)).toBe(3);
+    }
+  });
+
+  it.each([
+    ['an empty file', '', 'empty'],
+    ['a file without headings', 'a,b\n1,2\n', 'No headings were found'],
+    ['a picture with a schedule’s name', '\x89PNG\r\n\x1a\n\0\0\0', ''],
+  ])('says why %s cannot be read, and stays where it was', async (_what, content, why) => {
+    const bench = benchOn(new MemoryHost());
+    await takeFile(bench, new File([content], 'list.csv'));
+    expect(bench.store.get().step).toBe('list');
+    expect(bench.store.get().notice?.tone).toBe('error');
+    expect(noticeOf(bench)).toContain(why);
+  });
+
+  it('refuses a broken workbook file in words', async () => {
+    const bench = benchOn(new MemoryHost());
+    await takeFile(bench, new File(['PK\x03\x04 broken'], 'list.xlsx'));
+    expect(bench.store.get()).toMatchObject({ step: 'list', work: null });
+    expect(noticeOf(bench)).not.toBe('');
+  });
+
+  it('refuses a file over 20 MB before it reads a byte', async () => {
+    const bench = benchOn(new MemoryHost());
+    const file = new File([], 'large.csv');
+    Object.defineProperty(file, 'size', { value: MOST_BYTES + 1 });
+    Object.defineProperty(file, 'arrayBuffer', { value: () => Promise.reject(new Error('read')) });
+    await takeFile(bench, file);
+    expect(noticeOf(bench)).toBe('large.csv is 20.0 MB; files up to 20 MB can be read.');
+  });
+
+  it('tells in words that a cell is being edited', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    await takeSheet(bench, 'List');
+    host.faults.editing = true;
+    await fill(bench, []);
+    expect(noticeOf(bench)).toContain('A cell is being edited');
+    expect(await host.sheetNames()).toEqual({ ok: true, value: ['List'] });
+  });
+
+  it('reads the list again when a column means something else', async () => {
+    const { bench } = await read();
+    await chooseMeaning(bench, 3, 'roughWidth');
+    expect(bench.store.get().schedule?.openings[0]?.span).toBe(34);
+  });
+});
+
+describe('filling the workbook', () => {
+  it('writes the sheets, shows progress and says where to look', async () => {
+    const { host, bench } = await read();
+    const seen: number[] = [];
+    bench.store.listen(() => seen.push(bench.store.get().work?.done ?? 0));
+    await fixOpening(bench, 2, 'rise', '8');
+    await fill(bench, []);
+    expect(Math.max(...seen)).toBeGreaterThan(0);
+    const { filled, firstUse } = bench.store.get();
+    expect(filled?.needs).toEqual([]);
+    expect(filled?.price).toBeGreaterThan(0);
+    expect(firstUse).toBe(false);
+    expect(host.written.has('Takeoff')).toBe(true);
+  });
+
+  it('points at the row of an opening that still needs something', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const [need] = bench.store.get().filled?.needs ?? [];
+    expect(need?.mark).toBe('W3');
+    expect(need?.need).toContain('Rise is missing');
+    expect(host.cell('Takeoff', need?.address ?? '')?.value).toBe('W3');
+  });
+
+  it('asks before it writes over a sheet that holds something', async () => {
+    const { host, bench } = await read(new MemoryHost({ List: LIST, Takeoff: [['mine']] }));
+    await fill(bench, []);
+    expect(bench.store.get().inTheWay).toEqual(['Takeoff']);
+    expect(host.cell('Takeoff', 'A1')?.value).toBe('mine');
+    await fill(bench, ['Takeoff']);
+    expect(host.cell('Takeoff', 'A1')?.value).not.toBe('mine');
+  });
+
+  it('leaves the workbook as it was when it is stopped', async () => {
+    const { host, bench } = await read();
+    bench.store.listen(() => {
+      if ((bench.store.get().work?.done ?? 0) > 0) stop();
+    });
+    await fill(bench, []);
+    expect(noticeOf(bench)).toContain('Stopped');
+    expect(await host.sheetNames()).toEqual({ ok: true, value: ['List'] });
+    expect(bench.store.get()).toMatchObject({ work: null, filled: null });
+  });
+
+  it('tells what the host refused, and leaves nothing half written', async () => {
+    const { host, bench } = await read();
+    host.faults.failAfterSheets = 1;
+    await fill(bench, []);
+    expect(noticeOf(bench)).toContain('could not be written');
+    expect(await host.sheetNames()).toEqual({ ok: true, value: ['List'] });
+  });
+});
+
+describe('a row of the Takeoff sheet', () => {
+  it('is read back as the opening it stands for, with what was changed there', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const sheet = host.written.get('Takeoff');
+    const row = sheet?.body?.[0] ?? 0;
+    const column = sheet?.columnKeys?.indexOf('span') ?? -1;
+    host.edit('Takeoff', `${String.fromCharCode(65 + column)}${row}`, 40);
+    const table = await host.readSheet('Takeoff');
+    expect(table.ok && table.value && openingInRow(table.value, row)).toMatchObject({
+      mark: 'W1',
+      span: 40,
+      rise: 6,
+      quantity: 2,
+    });
+    expect(table.ok && table.value && openingInRow(table.value, 1)).toBeNull();
+    expect(table.ok && table.value && openingInRow(table.value, row - 1)).toBeNull();
+  });
+});
+
+describe('a figure into a cell', () => {
+  it('goes into an empty one at once', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    host.select('List', 'H9');
+    expect(await putInCell(bench, '=ARCH.RADIUS(36,6)')).toBeNull();
+    expect(host.cell('List', 'H9')?.formula).toBe('=ARCH.RADIUS(36,6)');
+  });
+
+  it('waits where the cell holds something, and goes over it only when told to', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    host.select('List', 'A2');
+    const waiting = await putInCell(bench, 30);
+    expect(waiting).toMatchObject({ sheet: 'List', address: 'A2', holds: 'W1' });
+    expect(host.cell('List', 'A2')?.value).toBe('W1');
+    if (waiting) await putOver(bench, waiting);
+    expect(host.cell('List', 'A2')?.value).toBe(30);
+  });
+});
+
+describe('the shop’s standards', () => {
+  const reveal = SETTINGS.find((setting) => setting.key === 'reveal')!;
+
+  it('are kept with the workbook and found again', async () => {
+    const host = new MemoryHost({ List: LIST });
+    expect(await setSetting(benchOn(host), reveal, '1/4')).toEqual({ ok: true, value: undefined });
+    const later = benchOn(host);
+    await loadShop(later);
+    expect(later.store.get().standards.reveal).toBe(0.25);
+    expect(later.store.get().firstUse).toBe(false);
+  });
+
+  it('are those of the Standards sheet where there is one, and a change goes there too', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    await setSetting(bench, reveal, '1/4');
+    const later = benchOn(host);
+    await loadShop(later);
+    expect(later.store.get().standards.reveal).toBe(0.25);
+    const sheet = await host.readSheet('Standards');
+    expect(sheet.ok && sheet.value?.rows.find((row) => row[0] === 'Reveal')?.[1]).toBe(0.25);
+  });
+
+  it('refuse a value outside its limits and stay as they were', async () => {
+    const bench = benchOn(new MemoryHost());
+    const refused = await setSetting(bench, reveal, '9');
+    expect(refused).toEqual({ ok: false, message: 'Reveal must be a number from 0 to 6; got 9.' });
+    expect(bench.store.get().standards.reveal).toBe(0.1875);
+  });
+});
+
+describe('the formulas of a whole workbook', () => {
+  it('become their figures when they are frozen, and text stays text', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const before = await host.readSheet('Takeoff');
+    await freeze(bench);
+    const formulas = await host.readFormulas('Takeoff');
+    const left = formulas.ok
+      ? formulas.value!.rows.flat().filter((cell) => typeof cell === 'string' && cell.startsWith('='))
+      : [];
+    expect(left).toEqual([]);
+    const blank = (table: typeof before) =>
+      table.ok ? table.value!.rows.map((row) => row.map((cell) => cell ?? '')) : [];
+    expect(blank(await host.readSheet('Takeoff'))).toEqual(blank(before));
+    expect(noticeOf(bench)).toContain('Plain figures now:');
+  });
+
+  it('are entered again where they came back in stored form', async () => {
+    const host = new MemoryHost({ List: [['=_xldudf_ARCH_RADIUS(36,6)', 'W1']] });
+    const bench = benchOn(host);
+    await reenter(bench);
+    expect(host.cell('List', 'A1')?.formula).toBe('=ARCH.RADIUS(36,6)');
+    expect(noticeOf(bench)).toBe('Entered again: 1 ARCH formula.');
+  });
+});

@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { figureText, lengthText, typedLength, withPoint } from '../../taskpane/pane/format';
+import { isDark } from '../../taskpane/pane/theme';
+
+describe('lengths in the pane', () => {
+  it.each([
+    [36, 'in', '36″'],
+    [35.4375, 'in', '35 7/16″'],
+    [0.1875, 'in', '3/16″'],
+    [36.1, 'in', '36.1″'],
+    [914.4, 'mm', '914.4 mm'],
+  ] as const)('%s %s read as %s', (length, unit, text) => {
+    expect(lengthText(length, unit, 'en-US')).toBe(text);
+  });
+
+  it('typed back lose nothing', () => {
+    expect(typedLength(36.03, 'in', 'en-US')).toBe('36.03');
+    expect(typedLength(914.45, 'mm', 'de-DE')).toBe('914,45');
+  });
+
+  it('as figures are read off a tape', () => {
+    expect(figureText(43.3558872, 'length', 'in', 'en-US')).toBe('43 3/8″');
+    expect(figureText(73.7397953, 'degrees', 'in', 'en-US')).toBe('73.74°');
+  });
+});
+
+describe('a decimal comma', () => {
+  it('is a point where the locale writes one, and stays where it does not', () => {
+    expect(withPoint('36,5', 'de-DE')).toBe('36.5');
+    expect(withPoint('36,5', 'en-US')).toBe('36,5');
+  });
+});
+
+describe('the host’s ground', () => {
+  it.each([
+    ['#ffffff', false],
+    ['#F0F0F0', false],
+    ['#262626', true],
+    ['nonsense', false],
+    ['#1b1b1b', true],
+  ])('%s is dark: %s', (color, dark) => {
+    expect(isDark(color)).toBe(dark);
+  });
+});
