@@ -32,9 +32,8 @@ export function readDimension(text: string, options: DimensionOptions = {}): Res
   const negative = plain.startsWith('-');
   const size = readSize(negative ? plain.slice(1).trim() : plain, options);
   if (size === null) return refusal;
-  if (!Number.isFinite(size.amount)) return refusal;
-  const answer = options.answer ?? 'in';
-  const amount = size.unit === answer ? size.amount : answer === 'in' ? size.amount / 25.4 : size.amount * 25.4;
+  const amount = options.answer === 'mm' ? size.millimeters : size.inches;
+  if (!Number.isFinite(amount)) return refusal;
   return ok(negative && amount !== 0 ? -amount : amount);
 }
 
@@ -90,8 +89,8 @@ function digitIn(digits: string, character: string): string {
 }
 
 interface Size {
-  readonly amount: number;
-  readonly unit: Unit;
+  readonly inches: number;
+  readonly millimeters: number;
 }
 
 const NUMBER = '(\\d[\\d.,]*|[.,]\\d+)';
@@ -129,15 +128,21 @@ function readSize(text: string, options: DimensionOptions): Size | null {
 }
 
 function inInches(amount: number | null): Size | null {
-  return amount === null ? null : { amount, unit: 'in' };
+  return amount === null ? null : { inches: amount, millimeters: (amount * 254) / 10 };
 }
 
-const PLACES: Readonly<Record<string, string>> = { mm: '', cm: 'e1', m: 'e3' };
+const PLACES: Readonly<Record<string, number>> = { mm: 0, cm: 1, m: 3 };
 
-/** The decimal point is moved in the text, so that 91.4 cm is the same number as 914 mm. */
+/**
+ * The decimal point is moved in the text, so that 91.4 cm is the same number as 914 mm and 1219.2 mm, taken as 12192/254, is
+ * 48 to the last bit.
+ */
 function inMillimeters(digits: string, unit: string, options: DimensionOptions): Size | null {
   const decimal = decimalText(digits, options);
-  return decimal === null ? null : { amount: Number(decimal + PLACES[unit]!), unit: 'mm' };
+  if (decimal === null) return null;
+  const moved = (places: number) => Number(`${decimal}e${places}`);
+  const places = PLACES[unit]!;
+  return { inches: moved(places + 1) / 254, millimeters: moved(places) };
 }
 
 /** Number, number and fraction, or fraction alone, in five groups of a match from `at` on. */

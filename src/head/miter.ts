@@ -9,7 +9,7 @@ import { insideOffset } from './insideOffset';
  * the height gained by the legs' ends over the face, divided out. Near 45 for a flat arc, 0 at a half round; below 0
  * above a half round, where the joint falls toward the outside. Refused: span, rise or face not more than 0.
  *
- * Example: span 36, rise 6, face 3-1/2, reveal 3/16: 24.9 degrees.
+ * Example: span 36, rise 6, face 3-1/2, reveal 3/16: 25.7 degrees.
  */
 export function miter(span: number, rise: number, face: number, reveal = 0): Result<number> {
   const refusal =

@@ -56,6 +56,7 @@ function find<Name extends string>(words: Readonly<Record<Name, string>>, text: 
   const lookUp = (word: string) => names.find((name) => words[name].split(' ').includes(word)) ?? null;
   let word = text
     .toLowerCase()
+    .replace(/\bthe\b/g, '')
     .replace(/½/g, '1/2')
     .replace(/¼/g, '1/4')
     .replace(/[^a-z0-9/]/g, '');

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { ENDS, HEAD_SHAPES } from '../../src/head/head';
+import { readEnds, readHead } from '../../src/head/words';
+import { refusalOf, valueOf } from '../value';
+
+describe('the shape of a head is read from', () => {
+  it.each(HEAD_SHAPES)('its own name, %s, in any case and with any marks', (shape) => {
+    for (const text of [shape, shape.toUpperCase(), shape.replace(/[ -]/g, ''), `  ${shape.replace(/[ -]/g, '_')}. `]) {
+      expect(valueOf(readHead(text))).toBe(shape);
+    }
+  });
+
+  it.each([
+    ['half-round', 'half round'],
+    ['HR', 'half round'],
+    ['H.R.', 'half round'],
+    ['1/2 round', 'half round'],
+    ['½ Round', 'half round'],
+    ['½-rd', 'half round'],
+    ['semicircle', 'half round'],
+    ['Semi-Circular', 'half round'],
+    ['Round top', 'half round'],
+    ['round arch', 'half round'],
+    ['Half Round Head', 'half round'],
+    ['QR', 'quarter round'],
+    ['1/4 Rnd', 'quarter round'],
+    ['¼ round', 'quarter round'],
+    ['full circle', 'round'],
+    ['Circle', 'round'],
+    ['round window', 'round'],
+    ['gothic', 'pointed'],
+    ['Gothic Arch', 'pointed'],
+    ['lancet', 'pointed'],
+    ['eyebrow', 'segmental'],
+    ['Eye-brow', 'segmental'],
+    ['Seg.', 'segmental'],
+    ['segment head', 'segmental'],
+    ['basket handle', 'three-centered'],
+    ['3-centered', 'three-centered'],
+    ['three centred arch', 'three-centered'],
+    ['Ellipse', 'elliptical'],
+    ['ellip.', 'elliptical'],
+    ['semi-elliptical arch', 'elliptical'],
+    ['Sq. head', 'straight'],
+    ['flat', 'straight'],
+    ['Rectangular', 'straight'],
+  ])('%s: %s', (text, shape) => {
+    expect(valueOf(readHead(text))).toBe(shape);
+  });
+
+  it.each(['', '  ', 'horseshoe', 'half', 'roundish', 'Tudor', '36', 'arch 5', '???'])('but not from "%s"', (text) => {
+    const sentence = refusalOf(readHead(text));
+    expect(sentence).toContain('head must be one of segmental, half round, quarter round, round, elliptical,');
+    expect(sentence).toContain(text.trim() === '' ? 'got nothing' : `got "${text}"`);
+  });
+});
+
+describe('how the arc stops is read from', () => {
+  it.each(ENDS)('its own name, %s', (ends) => {
+    expect(valueOf(readEnds(ends.toUpperCase()))).toBe(ends);
+  });
+
+  it.each([
+    ['mitered legs', 'legs'],
+    ['Mitred to legs', 'legs'],
+    ['leg', 'legs'],
+    ['level cut', 'level'],
+    ['on the spring line', 'level'],
+    ['Horizontal', 'level'],
+    ['radial ends', 'radial'],
+  ])('%s: %s', (text, ends) => {
+    expect(valueOf(readEnds(text))).toBe(ends);
+  });
+
+  it.each(['', 'butt', 'plumb?'])('but not from "%s"', (text) => {
+    expect(refusalOf(readEnds(text))).toContain('ends must be one of radial, level, legs; got');
+  });
+});
