@@ -3,7 +3,7 @@ import { perInch } from '../unit';
 import { lengthText } from '../lengthText';
 import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
-import { guideLayout, guideOrdinates, type GuideBoards } from './guideLayout';
+import { guideLayout, guideOrdinates, LONGEST_TRAMMEL, type GuideBoards } from './guideLayout';
 import { guideScene } from './guideScene';
 import { radiusText } from './label';
 import { scaled } from './scaled';
@@ -20,7 +20,10 @@ const ROW = 0.21;
 const SCALES = [1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 40, 50, 64, 80, 100];
 
 /** The pair on one letter-size sheet: its figures in words, the picture scaled to fit, ordinates where they are needed. */
-export function guideOverview(boards: GuideBoards, longestTrammel: number): Result<Scene> {
+export function guideOverview(
+  boards: GuideBoards,
+  longestTrammel = LONGEST_TRAMMEL * perInch(boards.unit),
+): Result<Scene> {
   const scene = guideScene(boards);
   if (!scene.ok) return scene;
   const layout = guideLayout(boards);
