@@ -39,7 +39,8 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
   const row = new RowReader(raw, standards, say);
 
   const mark = row.plainText('mark', 'mark') ?? '';
-  if (raw.doubt !== null) say.problem('mark', raw.doubt);
+  // Cells that may have moved put the whole row in doubt; without a span nothing is computed.
+  if (raw.doubt !== null) say.problem('span', raw.doubt);
   for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
   const remarks = [...row.texts('remarks'), ...raw.more];
   const facts = readRemarks(remarks.join('; '));
@@ -96,7 +97,13 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     problems,
   };
   if (mark === '') notes.push('This opening has no mark.');
-  return opening;
+  return { ...opening, ...inDoubtAsNull(problems) };
+}
+
+/** What is in doubt is not used, even where a figure could be read; a mark stays, to find the row by. */
+function inDoubtAsNull(problems: readonly Problem[]): Partial<Record<Exclude<OpeningField, 'mark'>, null>> {
+  const fields = problems.flatMap(({ field }) => (field === 'mark' ? [] : [[field, null] as const]));
+  return Object.fromEntries(fields);
 }
 
 const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
