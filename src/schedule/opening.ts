@@ -59,6 +59,15 @@ export interface Opening extends OpeningInputs {
   /** How figures that were not simply copied came about: "rough opening 38 less 2", "rise from radius 30". */
   readonly notes: readonly string[];
   readonly problems: readonly Problem[];
+  /** Rough-opening figures behind the span or the rise: each is its figure less the shop's allowance. */
+  readonly rough?: RoughFigures;
+}
+
+export interface RoughFigures {
+  /** Width of the rough opening. */
+  readonly span?: number;
+  /** Height of the rough opening less the spring height. */
+  readonly rise?: number;
 }
 
 /** Why an input is missing or can't be used. An opening with a problem stays, and is not priced. */

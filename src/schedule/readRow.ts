@@ -32,9 +32,11 @@ export interface RawOpening {
 export function readRow(raw: RawOpening, standards: Standards): Opening {
   const notes = [...raw.notes];
   const problems: Problem[] = [];
+  const rough: { span?: number; rise?: number } = {};
   const say: Findings = {
     note: (sentence) => void notes.push(sentence),
     problem: (field, message) => void problems.push({ row: raw.row, field, message }),
+    rough: (field, figure) => void (rough[field] = figure),
   };
   const row = new RowReader(raw, standards, say);
 
@@ -95,6 +97,7 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     profile: row.plainText('profile', 'profile'),
     notes,
     problems,
+    ...(Object.keys(rough).length > 0 ? { rough } : {}),
   };
   if (mark === '') notes.push('This opening has no mark.');
   return { ...opening, ...inDoubtAsNull(problems) };
@@ -123,12 +126,14 @@ class RowReader {
 
   /** The cells with this meaning that say something, best heading first. */
   private cells(key: MeaningKey): readonly { readonly column: Column; readonly cell: CellValue }[] {
-    return columnsFor(this.raw.block, key).flatMap((column) => {
+    const columns = columnsFor(this.raw.block, key);
+    const found: { column: Column; cell: CellValue }[] = [];
+    for (const column of columns) {
       const cell = this.raw.cells[column.index] ?? null;
       // In a column of heads "none" is an answer: no arch.
-      const none = key === 'head' && typeof cell === 'string' && /^\s*none\s*$/i.test(cell);
-      return isBlank(cell) && !none ? [] : [{ column, cell }];
-    });
+      if (!isBlank(cell) || (key === 'head' && /^none$/i.test(cellText(cell)))) found.push({ column, cell });
+    }
+    return found;
   }
 
   texts(key: MeaningKey): readonly string[] {

@@ -2,7 +2,7 @@ import type { HeadShape } from '../head/head';
 import type { Standards } from '../standards';
 import { perInch } from '../unit';
 import { figure, listed } from './figure';
-import type { OpeningField } from './opening';
+import type { OpeningField, RoughFigures } from './opening';
 
 /** A length as the row gives it: read, or present and unreadable (`fault` is the sentence), or null where it is blank. */
 export type Given =
@@ -18,6 +18,8 @@ export type GivenLengths = Partial<
 export interface Findings {
   note(sentence: string): void;
   problem(field: OpeningField, sentence: string): void;
+  /** The span or the rise is this rough figure less the shop's allowance. */
+  rough(field: keyof RoughFigures, figure: number): void;
 }
 
 /** Figures that should agree may differ by 1/32 in: schedules are rounded. */
@@ -88,6 +90,7 @@ function resolveSpan(
       return null;
     }
     say.note(`Width ${figure(span)} is the rough opening ${figure(roughWidth.value)} less ${figure(allowance)}.`);
+    say.rough('span', roughWidth.value);
     return span;
   }
   const r = radius?.value;
@@ -169,6 +172,8 @@ interface Candidate {
   /** For the note where this one is used; null where it was simply copied. */
   readonly note: string | null;
   readonly agrees: (rise: number) => boolean;
+  /** The rough figure behind it, where there is one. */
+  readonly rough?: number;
 }
 
 function resolveRise(
@@ -225,6 +230,7 @@ function resolveRise(
     say.problem('rise', `${lead}, but ${listed(against.map(({ how }) => how))}; please say which is right.`);
     return null;
   }
+  if (first.rough !== undefined) say.rough('rise', first.rough);
   if (before === 0 && first.note !== null) say.note(first.note);
   else if (head === 'half round' && stated === undefined)
     say.note(`Rise ${figure(first.rise)} is half the width of the half round.`);
@@ -248,9 +254,11 @@ function fromHeights(
   if (spring === undefined) return null;
   let top = headHeight?.value ?? height?.value;
   let name = headHeight?.value === undefined ? 'height' : 'head height';
+  let rough: number | undefined;
   if (top === undefined && roughHeight?.value !== undefined) {
     top = roughHeight.value - standards.roughHeight;
     name = 'height';
+    rough = roughHeight.value - spring;
     say.note(
       `Height ${figure(top)} is the rough opening ${figure(roughHeight.value)} less ${figure(standards.roughHeight)}.`,
     );
@@ -263,6 +271,7 @@ function fromHeights(
     how: `${name} ${figure(top)} less spring height ${figure(spring)} gives ${figure(rise)}`,
     note: `Rise ${figure(rise)} is the ${name} ${figure(top)} less the spring height ${figure(spring)}.`,
     agrees: near(rise),
+    ...(rough === undefined ? {} : { rough }),
   });
   return null;
 }

@@ -28,14 +28,18 @@ export function known(opening: Opening, standards: Standards): Known {
     opening[field] ?? (doubtful.has(field) ? null : standard);
   const species = given('species', standards.species);
   const thickness = given('thickness', standards.thickness);
-  const { head, span } = opening;
+  const { head, rough } = opening;
+  const less = (figure: number | null, from: number | undefined, allowance: number) =>
+    figure === null || from === undefined ? figure : from - allowance;
+  const span = less(opening.span, rough?.span, standards.roughWidth);
+  const rise = less(opening.rise, rough?.rise, standards.roughHeight);
   return {
     mark: opening.mark,
     quantity: opening.quantity,
     head,
     ends: given('ends', standards.ends),
     span,
-    rise: head === 'half round' && span !== null ? given('rise', span / 2) : opening.rise,
+    rise: isHalfSpan(opening) && span !== null ? span / 2 : rise,
     reveal: given('reveal', standards.reveal),
     face: given('face', standards.face),
     thickness,
@@ -44,6 +48,12 @@ export function known(opening: Opening, standards: Standards): Known {
     leg: given('leg', 0),
     wood: species === null || thickness === null ? null : woodFor(species, thickness, standards),
   };
+}
+
+/** Half-round heads whose rise simply is half the span, as a reader finds or supplies it: it goes on following the span. */
+export function isHalfSpan({ head, span, rise, problems }: Opening): boolean {
+  if (head !== 'half round' || span === null || problems.some(({ field }) => field === 'rise')) return false;
+  return rise === null || riseFits(head, span, rise);
 }
 
 /**

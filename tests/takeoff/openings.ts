@@ -70,6 +70,9 @@ export function randomOpenings(count: number, random: Random, standards: Standar
       leg: now(0.3, () => sixteenths(10, 96)),
       profile: now(0.3, () => random.pick(['Casing', 'casing', 'Back band', 'Brick mold'])),
     });
+    if (random.between(0, 1) < 0.1) {
+      return { ...complete, rough: { span: span + standards.roughWidth } };
+    }
     if (random.between(0, 1) > 0.06) return complete;
     const field = random.pick(['span', 'quantity', 'head', 'face', 'species'] as const);
     return { ...complete, [field]: null, problems: [{ row, field, message: `The ${field} "n/a" can't be read.` }] };

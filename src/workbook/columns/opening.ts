@@ -1,10 +1,15 @@
-import { sentences } from '../needsFormula';
-import { attentionFormula, missingFormula, needsFormula } from '../needsFormula';
+import { isHalfSpan } from '../../takeoff/inputs';
+import { attentionFormula, missingFormula, needsFormula, sentences } from '../needsFormula';
 import { inGroup, figure, input, working, type TakeoffColumn } from './column';
 
 /** An input the schedule leaves blank follows the shop's standard. */
 function standard(key: 'ends' | 'reveal' | 'face' | 'thickness' | 'species' | 'profile'): TakeoffColumn['formula'] {
   return (row) => (row.opening[key] === null && row.known[key] !== null ? `Shop_${key}` : null);
+}
+
+/** A rough-opening figure less the shop's allowance goes on following the allowance. */
+function less(figure: number | null, rough: number | undefined, allowance: string): string | null {
+  return figure === null || rough === undefined ? null : `${rough}-${allowance}`;
 }
 
 export const OPENING_COLUMNS: readonly TakeoffColumn[] = inGroup('Opening', [
@@ -13,14 +18,21 @@ export const OPENING_COLUMNS: readonly TakeoffColumn[] = inGroup('Opening', [
   input('quantity', 'Quantity', 'count', 9, (row) => row.known.quantity),
   input('head', 'Head', 'text', 15, (row) => row.known.head),
   input('ends', 'Ends', 'text', 8, (row) => row.known.ends, standard('ends')),
-  input('span', 'Span', 'input length', 10, (row) => row.known.span),
+  input(
+    'span',
+    'Span',
+    'input length',
+    10,
+    (row) => row.known.span,
+    ({ opening }) => less(opening.span, opening.rough?.span, 'Shop_rough_width'),
+  ),
   input(
     'rise',
     'Rise',
     'input length',
     10,
     (row) => row.known.rise,
-    (row) => (row.opening.rise === null && row.known.rise !== null ? '{span}/2' : null),
+    ({ opening }) => (isHalfSpan(opening) ? '{span}/2' : less(opening.rise, opening.rough?.rise, 'Shop_rough_height')),
   ),
   input('reveal', 'Reveal', 'input length', 9, (row) => row.known.reveal, standard('reveal')),
   input('face', 'Casing width', 'input length', 10, (row) => row.known.face, standard('face')),

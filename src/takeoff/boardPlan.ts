@@ -1,0 +1,168 @@
+import { boardFeet } from '../lumber';
+import { ok, type Result } from '../result';
+import { buyingLess } from '../stock/less';
+import { planStock, type StockPlan } from '../stock/plan';
+import type { Standards } from '../standards';
+import type { StockBoard } from '../stockList';
+import { perInch } from '../unit';
+import type { Layout, WoodPart } from './woodParts';
+
+/** Boards of one species, thickness and width: what to buy and how to cut it. */
+export interface BoardPlan {
+  readonly species: string;
+  readonly thickness: number;
+  readonly quarters: number;
+  readonly width: number;
+  readonly parts: readonly PlacedPart[];
+  readonly boards: number;
+  readonly boardFeet: number;
+  readonly cost: number;
+  /** Share of the bought length under pieces, 0 to 1. */
+  readonly yield: number;
+  readonly buys: readonly { readonly length: number; readonly count: number; readonly price: number }[];
+  readonly cutting: readonly BoardCut[];
+  /** Least cost that any plan for these pieces, laid this way, can have. */
+  readonly lowerBound: number;
+  readonly proven: boolean;
+  /** One sentence: what buying less would need. */
+  readonly less: string;
+}
+
+export interface PlacedPart {
+  readonly part: WoodPart;
+  readonly layout: Layout;
+  /** Pieces that come out over the count because they are cut several abreast. */
+  readonly spare: number;
+}
+
+/** Boards cut alike. */
+export interface BoardCut {
+  readonly count: number;
+  readonly length: number;
+  /** Which part, and how many of it come from one such board. */
+  readonly cuts: readonly { readonly part: WoodPart; readonly length: number; readonly pieces: number }[];
+  readonly offcut: number;
+}
+
+/** The boards on sale of one species, thickness and width. */
+export interface BoardKind {
+  readonly species: string;
+  readonly thickness: number;
+  readonly quarters: number;
+  readonly width: number;
+  readonly boards: readonly StockBoard[];
+}
+
+/** A part and the way it is laid on its boards. */
+export interface Placed {
+  readonly part: WoodPart;
+  readonly layout: Layout;
+}
+
+/** What one board costs, to the cent. */
+export function priceOf(board: StockBoard, { unit }: Standards): number {
+  return Math.round(feetOf(board, unit) * board.pricePerBoardFoot * 100) / 100;
+}
+
+function feetOf(board: StockBoard, unit: Standards['unit']): number {
+  const inch = perInch(unit);
+  const feet = boardFeet(board.quarters / 4, board.width / inch, board.length / inch);
+  return feet.ok ? feet.value : 0;
+}
+
+/**
+ * One cutting plan. In a row, n parts take alone + (n − 1)·step: pieces of step − kerf on a board shorter by what the first one
+ * takes over its step. `used` counts boards on hand that other plans take.
+ */
+export function planKindTogether(
+  kind: BoardKind,
+  placed: readonly Placed[],
+  row: boolean,
+  used: ReadonlyMap<StockBoard, number>,
+  control: { readonly standards: Standards; readonly deadlineMs: number; readonly now: () => number },
+): Result<BoardPlan> {
+  const { standards, deadlineMs, now } = control;
+  const { kerf, endTrim, unit } = standards;
+  const over = row ? Math.max(0, ...placed.map(({ layout }) => layout.alone + kerf - layout.step)) : 0;
+  const boards = kind.boards.filter((board) => board.length - over - 2 * endTrim > 0);
+  const lots: Lot[] = placed.map(({ part, layout }) => ({
+    part,
+    layout,
+    length: rounded(row ? layout.step - kerf : layout.alone),
+    count: Math.ceil(part.count / layout.across),
+  }));
+  const planned = planStock({
+    lengths: lots.map((lot) => lot.length),
+    quantities: lots.map((lot) => lot.count),
+    stock: boards.map((board) => rounded(board.length - over)),
+    prices: boards.map((board) => priceOf(board, standards)),
+    limits: boards.map((board) => (board.onHand === null ? null : Math.max(0, board.onHand - (used.get(board) ?? 0)))),
+    kerf,
+    trim: endTrim,
+    deadlineMs,
+    now,
+  });
+  if (!planned.ok) return planned;
+  const plan = planned.value;
+  const boardOf = (length: number) => boards.find((board) => rounded(board.length - over) === length)!;
+  const bought = new Map<StockBoard, number>();
+  for (const { stock, count } of plan.plan) bought.set(boardOf(stock), (bought.get(boardOf(stock)) ?? 0) + count);
+  const sum = (of: (board: StockBoard) => number) =>
+    [...bought].reduce((all, [board, count]) => all + count * of(board), 0);
+  const { species, thickness, quarters, width } = kind;
+  return ok({
+    species,
+    thickness,
+    quarters,
+    width,
+    parts: lots.map(({ part, layout, count }) => ({ part, layout, spare: count * layout.across - part.count })),
+    boards: plan.boards,
+    boardFeet: sum((board) => feetOf(board, unit)),
+    cost: plan.cost,
+    yield: lots.reduce((all, lot) => all + lot.count * lot.length, 0) / sum((board) => board.length),
+    buys: [...bought].map(([board, count]) => ({ length: board.length, count, price: priceOf(board, standards) })),
+    cutting: boardCuts(plan, lots).map((cut) => ({ ...cut, length: boardOf(cut.length).length })),
+    lowerBound: plan.measure === 'boards' ? (plan.cost / plan.boards) * plan.lowerBound : plan.lowerBound,
+    proven: plan.proven,
+    less: buyingLess(plan),
+  });
+}
+
+/** So many parts abreast, cut as one. */
+interface Lot extends Placed {
+  readonly length: number;
+  readonly count: number;
+}
+
+/** To a billionth: the rounding of sines must not tell pieces of one length apart. */
+function rounded(length: number): number {
+  return Math.round(length * 1e9) / 1e9;
+}
+
+/** The plan's lengths given back to the parts, board by board; boards that come out alike are counted together. */
+function boardCuts(plan: StockPlan, lots: readonly Lot[]): BoardCut[] {
+  const left = new Map(lots.map((lot) => [lot, lot.part.count]));
+  const together = new Map<string, { -readonly [K in keyof BoardCut]: BoardCut[K] }>();
+  for (const { count, stock, cuts, offcut } of plan.plan) {
+    for (let board = 0; board < count; board++) {
+      const named: { part: WoodPart; length: number; pieces: number }[] = [];
+      for (const [length, wanted] of cuts) {
+        let open = wanted;
+        for (const lot of lots) {
+          if (open === 0) break;
+          if (lot.length !== length || left.get(lot)! <= 0) continue;
+          const taken = Math.min(open, Math.ceil(left.get(lot)! / lot.layout.across));
+          const pieces = Math.min(left.get(lot)!, taken * lot.layout.across);
+          left.set(lot, left.get(lot)! - pieces);
+          open -= taken;
+          named.push({ part: lot.part, length: lot.layout.alone, pieces });
+        }
+      }
+      const key = `${stock}|${offcut}|${named.map(({ part, pieces }) => `${lots.findIndex((lot) => lot.part === part)}:${pieces}`).join()}`;
+      const alike = together.get(key);
+      if (alike) alike.count++;
+      else together.set(key, { count: 1, length: stock, cuts: named, offcut });
+    }
+  }
+  return [...together.values()];
+}
