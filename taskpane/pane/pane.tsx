@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Bench } from './deeds/bench';
 import { stop } from './deeds/fill';
 import { NoticeBar, WorkBar } from './parts/notice';
@@ -25,14 +25,13 @@ export function Pane({ bench }: { readonly bench: Bench }) {
   const page = useRef<HTMLDivElement>(null);
   const where = `${state.place} ${state.step} ${state.filled !== null} ${state.tables.length > 1}`;
   const first = useRef(true);
-  useEffect(() => {
+  useLayoutEffect(() => {
+    const heading = page.current?.querySelector('h1');
+    if (!heading) return;
+    heading.tabIndex = -1;
     // On a new page the heading takes the focus, so that the keyboard and a reader start there. Not on opening.
-    if (!first.current) {
-      page.current?.querySelector<HTMLElement>('h1')?.focus();
-      page.current?.scrollTo?.(0, 0);
-    }
+    if (!first.current) heading.focus();
     first.current = false;
-    for (const heading of page.current?.querySelectorAll('h1') ?? []) heading.tabIndex = -1;
   }, [where]);
   const go = (step: PaneState['step']) => bench.store.send({ type: 'stepped', step });
   return (
