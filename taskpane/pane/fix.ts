@@ -71,7 +71,20 @@ function withShape(before: Opening, next: Opening, field: OpeningField, standard
   const problems: Problem[] = next.problems.filter((one) => !SHAPE.includes(one.field));
   const shape = resolveShape(given, next.head, false, standards, {
     note: () => undefined,
+    rough: () => undefined,
     problem: (about, message) => void problems.push({ row: next.row, field: about, message }),
   });
-  return { ...next, ...shape, problems };
+  return { ...next, ...shape, problems, ...roughLeft(next, field, shape.rise !== before.rise) };
+}
+
+/** A figure the user typed no longer follows the rough opening it was worked out from. */
+function roughLeft({ rough }: Opening, field: OpeningField, riseChanged: boolean): Pick<Opening, 'rough'> {
+  if (rough === undefined) return {};
+  const { span, rise } = rough;
+  return {
+    rough: {
+      ...(span !== undefined && field !== 'span' ? { span } : {}),
+      ...(rise !== undefined && field !== 'rise' && !riseChanged ? { rise } : {}),
+    },
+  };
 }

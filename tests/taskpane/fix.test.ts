@@ -51,6 +51,13 @@ describe('fixing an opening in place', () => {
     expect(fixed.ok && fixed.value).toMatchObject({ span: 40, rise: 20, problems: [] });
   });
 
+  it('lets a typed span no longer follow the rough opening', () => {
+    const rough = { ...opening({ span: 36 }), rough: { span: 38, rise: 8.5 } };
+    const fixed = fixOpening([rough], 0, 'span', '40', shop);
+    expect(fixed.ok && fixed.value).toMatchObject({ span: 40, rise: 6 });
+    expect(fixed.ok && fixed.value.rough).toEqual({ rise: 8.5 });
+  });
+
   it('keeps problems of other fields', () => {
     const two = opening({
       rise: null,
