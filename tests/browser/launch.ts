@@ -1,0 +1,34 @@
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { serve, type Serving } from '../../cli/serve';
+import { findChromium } from './chromium';
+
+/** Starts the browser of the tests, or says exactly what to install. */
+export async function launchChromium(): Promise<Browser> {
+  const executablePath = findChromium();
+  if (executablePath === null) {
+    throw new Error(
+      'No Chromium was found. Install it (Debian: apt-get install chromium), or set CHROMIUM_PATH to one.',
+    );
+  }
+  // Containers give the browser's own sandbox no room; the pages are ours.
+  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-dev-shm-usage'] });
+}
+
+/** The built pages on a port of their own. */
+export function serveBuilt(): Promise<Serving> {
+  return serve('dist/web');
+}
+
+/** Everything a page asked for outside its own origin, and everything that went wrong in it, filled as it happens. */
+export function watch(page: Page, origin: string): { readonly outside: string[]; readonly errors: string[] } {
+  const seen = { outside: [] as string[], errors: [] as string[] };
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(origin) && !/^(data|blob):/.test(url)) seen.outside.push(url);
+  });
+  page.on('pageerror', (error) => seen.errors.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') seen.errors.push(message.text());
+  });
+  return seen;
+}

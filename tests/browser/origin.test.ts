@@ -1,0 +1,57 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Serving } from '../../cli/serve';
+import { launchChromium, serveBuilt, watch } from './launch';
+
+let browser: Browser;
+let serving: Serving;
+
+beforeAll(async () => {
+  [browser, serving] = await Promise.all([launchChromium(), serveBuilt()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await serving?.close();
+});
+
+describe('the pages, once built', () => {
+  test('the workbench asks for nothing but what its own server gives, and nothing goes wrong in it', async () => {
+    const page = await browser.newPage();
+    const seen = watch(page, serving.address);
+    await page.goto(serving.address);
+    await page.waitForSelector('canvas', { timeout: 60_000 });
+    await page.waitForLoadState('networkidle');
+    expect(seen).toEqual({ outside: [], errors: [] });
+    await page.close();
+  });
+
+  test('the pane opened outside Excel says where it belongs, with office.js from our own server', async () => {
+    const page = await browser.newPage();
+    const seen = watch(page, serving.address);
+    await page.goto(serving.address + 'taskpane.html');
+    await page.waitForFunction(() => document.getElementById('pane')?.textContent?.includes('inside Excel'));
+    expect(seen.outside).toEqual([]);
+    await page.close();
+  });
+
+  test('a page cannot reach another server even if it tried', async () => {
+    const page = await browser.newPage();
+    await page.goto(serving.address);
+    const reached = await page.evaluate(() =>
+      fetch('http://127.0.0.1:9/').then(
+        () => 'reached',
+        (error: Error) => error.name,
+      ),
+    );
+    expect(reached).toBe('TypeError');
+    const blocked = await page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          document.addEventListener('securitypolicyviolation', (event) => resolve(event.effectiveDirective));
+          void fetch('http://127.0.0.1:9/').catch(() => undefined);
+        }),
+    );
+    expect(blocked).toBe('connect-src');
+    await page.close();
+  });
+});
