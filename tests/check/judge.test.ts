@@ -10,8 +10,8 @@ describe('a quoted figure', () => {
 
   it('misses the right figure by exactly the tolerance and agrees, rounding or not', () => {
     expect(judge(0.3, 0.1 + 0.1, [], 0.1).verdict).toBe('agrees');
-    expect(judge(38.125, 38).verdict).toBe('agrees');
-    expect(judge(38.126, 38).verdict).toBe('unexplained');
+    expect(judge(38.125, 38, []).verdict).toBe('agrees');
+    expect(judge(38.126, 38, []).verdict).toBe('unexplained');
   });
 
   it('names every mistake it can’t tell apart, the nearest first', () => {
