@@ -1,7 +1,7 @@
 import { turned } from './bounds';
 import { explode } from './dimension';
 import { LAYERS } from './layers';
-import type { Point, Primitive, Scene } from './scene';
+import type { Outline, Point, Primitive, Scene } from './scene';
 
 /**
  * A scene as an ASCII DXF file of release 12 (AC1009), which old and new drawing and router programs read: entities LINE, ARC,
@@ -113,6 +113,10 @@ function entity(shape: Primitive): Group[] {
     case 'polyline':
       return polylineEntity(on, shape.points, shape.closed);
     case 'outline': {
+      // Without arcs it is one closed polyline: easier to pick and to follow than its edges.
+      if (shape.steps.every((step) => !step.round)) {
+        return polylineEntity(on, corners(shape), true);
+      }
       let from = shape.start;
       return shape.steps.flatMap(({ to, round }) => {
         const start = from;
@@ -135,6 +139,13 @@ function entity(shape: Primitive): Group[] {
       ];
     }
   }
+}
+
+/** Each corner once: the last step returns to the start. */
+function corners({ start, steps }: Outline): Point[] {
+  const points = [start, ...steps.map((step) => step.to)];
+  const last = points.at(-1);
+  return last && last.x === start.x && last.y === start.y ? points.slice(0, -1) : points;
 }
 
 function lineEntity(on: Group, from: Point, to: Point): Group[] {

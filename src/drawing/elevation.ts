@@ -1,4 +1,5 @@
 import type { Arc, Ends, Head } from '../head/head';
+import { lengthText } from '../lengthText';
 import { notNegative, positive, wholeBetween } from '../require';
 import { ok, type Result } from '../result';
 import type { Unit } from '../unit';
@@ -52,11 +53,12 @@ export function elevationScene(figures: ElevationFigures): Result<Scene> {
   const drawn = elevation(figures);
   if (!drawn.ok) return drawn;
   const { head, unit, mark } = figures;
+  const length = (value: number) => lengthText(value, unit);
   return ok({
     title: `${mark ? `${mark}: ` : ''}${head.shape} head with casing`,
     description:
-      `Front view of a ${head.shape} opening, span ${head.span}${head.rise > 0 ? `, rise ${head.rise}` : ''}, casing ${figures.face} wide ` +
-      `with a reveal of ${figures.reveal}, ${unit === 'in' ? 'inches' : 'millimeters'}.`,
+      `Front view of a ${head.shape} opening: span ${length(head.span)}${head.rise > 0 ? `, rise ${length(head.rise)}` : ''}, ` +
+      `casing ${length(figures.face)} wide with a reveal of ${length(figures.reveal)}, in ${unit === 'in' ? 'inches' : 'millimeters'}.`,
     unit,
     shapes: [
       ...legs(drawn.value),

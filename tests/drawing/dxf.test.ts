@@ -3,13 +3,14 @@ import DxfParser, {
   type ICircleEntity,
   type IDxf,
   type ILineEntity,
+  type IPolylineEntity,
   type ITextEntity,
 } from 'dxf-parser';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { toDxf } from '../../src/drawing/dxf';
 import { elevationScene } from '../../src/drawing/elevation';
-import { text, type Scene } from '../../src/drawing/scene';
+import { polygon, text, type Scene } from '../../src/drawing/scene';
 import type { Arc } from '../../src/head/head';
 import { valueOf } from '../value';
 import { degreesBetween, openings } from './openings';
@@ -120,6 +121,18 @@ describe('a drawing as DXF', () => {
       toDxf(scene([{ kind: 'arc', layer: 'opening', center: { x: 1, y: 2 }, radius: 3, start: 270, end: 630 }])),
     );
     expect(dxf.entities).toMatchObject([{ type: 'CIRCLE', radius: 3, center: { x: 1, y: 2 } }]);
+  });
+
+  it('writes an outline without arcs as one closed polyline, each corner once', () => {
+    const corners = [
+      { x: 0, y: 0 },
+      { x: 4, y: 0 },
+      { x: 4, y: 3 },
+    ];
+    const [drawn, ...others] = read(toDxf(scene([polygon('leg', corners)]))).entities as IPolylineEntity[];
+    expect(others).toEqual([]);
+    expect(drawn).toMatchObject({ type: 'POLYLINE', shape: true, layer: 'LEG' });
+    expect(drawn!.vertices.map(({ x, y }) => ({ x, y }))).toEqual(corners);
   });
 
   it('keeps lines and text where they are', () => {
