@@ -29,18 +29,26 @@ const ENDS_WORDS: Readonly<Record<Ends, string>> = {
   legs: 'legs leg mitered mitred miter mitre miteredlegs mitredlegs miteredtolegs mitredtolegs mitertolegs withlegs tolegs onlegs sidelegs',
 };
 
+/** Each spelling with the name it stands for: a takeoff looks up thousands. */
+function bySpelling<Name extends string>(words: Readonly<Record<Name, string>>): ReadonlyMap<string, Name> {
+  const names = Object.keys(words) as Name[];
+  return new Map(names.flatMap((name) => words[name].split(' ').map((word) => [word, name] as const)));
+}
+const SHAPES = bySpelling(SHAPE_WORDS);
+const ARC_ENDS = bySpelling(ENDS_WORDS);
+
 /**
  * A head's shape from the words of a schedule: letter case, spaces, hyphens and periods are forgiven, "head", "arch", "top"
  * or "window" may follow. `readHead('Half-Round')` is 'half round', `readHead('gothic arch')` is 'pointed'.
  */
 export function readHead(text: string): Result<HeadShape> {
-  const shape = find(SHAPE_WORDS, text);
+  const shape = find(SHAPES, text);
   return shape ? ok(shape) : refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
 }
 
 /** How the arc stops, from words: `readEnds('Mitered legs')` is 'legs'. */
 export function readEnds(text: string): Result<Ends> {
-  const ends = find(ENDS_WORDS, text);
+  const ends = find(ARC_ENDS, text);
   return ends ? ok(ends) : refuse(`ends must be one of ${ENDS.join(', ')}; got ${quoted(text)}`);
 }
 
@@ -51,9 +59,9 @@ function quoted(text: string): string {
 /** What may stand behind a shape's name without changing it. */
 const TRAILING = /(archedhead|arches|arch|heads|head|tops|top|windows|window|openings|opening)$/;
 
-function find<Name extends string>(words: Readonly<Record<Name, string>>, text: string): Name | null {
-  const names = Object.keys(words) as Name[];
-  const lookUp = (word: string) => names.find((name) => words[name].split(' ').includes(word)) ?? null;
+function find<Name extends string>(words: ReadonlyMap<string, Name>, text: string): Name | null {
+  const asIs = words.get(text);
+  if (asIs) return asIs;
   let word = text
     .toLowerCase()
     .replace(/\bthe\b/g, '')
@@ -62,8 +70,8 @@ function find<Name extends string>(words: Readonly<Record<Name, string>>, text: 
     .replace(/[^a-z0-9/]/g, '');
   // "half round arch head" is found by its shorter forms, the longest first: "arch" alone is a word of its own.
   for (;;) {
-    const name = lookUp(word);
-    if (name || word === '') return name;
+    const name = words.get(word);
+    if (name || word === '') return name ?? null;
     const shorter = word.replace(TRAILING, '');
     if (shorter === word) return null;
     word = shorter;
