@@ -19,7 +19,7 @@ export function elevationDimensions(drawn: Elevation): Shape[] {
     measure(drawn, 'x', { x: -half, y: edge }, { x: half, y: edge }, at, head.span, 'span '),
     ...faceDimension(drawn),
     ...(legShown > 0 ? [legDimension(drawn)] : []),
-    text({ x: 0, y: words }, inWords(drawn), letters),
+    ...(figures.wordless ? [] : [text({ x: 0, y: words }, inWords(drawn), letters)]),
   ];
   return [...shapes, ...radiusLeaders(drawn, shapes)];
 }
