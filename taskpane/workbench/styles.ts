@@ -10,6 +10,8 @@ const RIGHT = 3;
 const MIDDLE = 2;
 const WRAP = 3;
 
+const PADDING = { t: 2, r: 5, b: 2, l: 5 };
+
 const INK = '#1c2833';
 const SOFT_INK = '#4b5a67';
 
@@ -54,6 +56,7 @@ export class CellStyles {
       ...LOOKS[style],
       ht: side,
       vt: MIDDLE,
+      pd: PADDING,
       ...(cell.wrap ? { tb: WRAP } : {}),
       ...(cell.format ? { n: { pattern: cell.format } } : {}),
     });

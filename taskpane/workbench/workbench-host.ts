@@ -40,8 +40,10 @@ export class WorkbenchHost implements Host {
     );
   }
 
-  writeSheets(sheets: readonly Sheet[], options: WriteOptions): Promise<Result<void>> {
-    return writeSheets(this.engine, sheets, options);
+  async writeSheets(sheets: readonly Sheet[], options: WriteOptions): Promise<Result<void>> {
+    const written = await writeSheets(this.engine, sheets, options);
+    const first = sheets[0];
+    return written.ok && first ? this.show(first.name, first.home) : written;
   }
 
   async writeCells(

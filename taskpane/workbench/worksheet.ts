@@ -17,6 +17,12 @@ export interface CellNotes {
 
 const CHARACTER_PX = 7.4;
 const CELL_PADDING_PX = 12;
+/** Characters of running text that fit a column are about those of its width, which is counted in digits. */
+const LINE_FILL = 1;
+const USUAL_WIDTH = 10;
+const LINE_PX = 17;
+const ROW_PADDING_PX = 7;
+const TITLE_PX = 30;
 /** Rows turned into the grid's cells between two looks at the stop signal. */
 const CHUNK_ROWS = 200;
 const SPARE_ROWS = 40;
@@ -53,7 +59,7 @@ export async function worksheetData(
     rowCount: sheet.rows.length + SPARE_ROWS,
     columnCount: columns + SPARE_COLUMNS,
     columnData: columnData(sheet),
-    rowData: {},
+    rowData: rowHeights(sheet),
     freeze: {
       xSplit: sheet.frozenColumns,
       ySplit: sheet.frozenRows,
@@ -83,6 +89,34 @@ export function typedValue(types: CellValueTypes, value: Cell['value']): ICellDa
   if (typeof value === 'number') return { v: value, t: types.NUMBER };
   if (typeof value === 'boolean') return { v: value ? 1 : 0, t: types.BOOLEAN };
   return { v: value, t: value.trim() !== '' && !Number.isNaN(Number(value)) ? types.FORCE_STRING : types.STRING };
+}
+
+/** Rows whose text wraps are made high enough: the grid measures text only of rows that are edited. */
+function rowHeights(sheet: Sheet): Record<number, { h: number }> {
+  const heights: Record<number, { h: number }> = {};
+  sheet.rows.forEach((row, at) => {
+    let lines = 1;
+    row.forEach((cell, column) => {
+      if (!cell?.wrap || typeof cell.value !== 'string') return;
+      lines = Math.max(lines, wrappedLines(cell.value, (sheet.widths[column] ?? USUAL_WIDTH) * LINE_FILL));
+    });
+    if (lines > 1) heights[at] = { h: lines * LINE_PX + ROW_PADDING_PX };
+    else if (row.some((cell) => cell?.style === 'title')) heights[at] = { h: TITLE_PX };
+  });
+  return heights;
+}
+
+function wrappedLines(text: string, characters: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of text.split(/\s+/)) {
+    if (used > 0 && used + 1 + word.length > characters) {
+      lines++;
+      used = 0;
+    }
+    used += (used > 0 ? 1 : 0) + word.length;
+  }
+  return lines;
 }
 
 function columnData(sheet: Sheet): Record<number, { w?: number; hd?: 0 | 1 }> {
