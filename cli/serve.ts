@@ -1,6 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { createServer as createSecureServer } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import { extname, resolve, sep } from 'node:path';
 
@@ -43,21 +44,37 @@ export interface Serving {
   readonly close: () => Promise<void>;
 }
 
-/**
- * Serves a folder to this machine only. `port` is the one wished for; where it is taken, a free one is used. A folder's
- * own page is `start`.
- */
-export async function serve(folder: string, port = 0, start = 'workbench.html'): Promise<Serving> {
+/** A certificate and its key, as text: Excel loads add-ins over https only. */
+export interface Certificate {
+  readonly cert: string;
+  readonly key: string;
+}
+
+export interface ServeOptions {
+  /** The port wished for; where it is taken, a free one is used. */
+  readonly port?: number;
+  /** Fail rather than use another port. */
+  readonly onlyThatPort?: boolean;
+  readonly certificate?: Certificate;
+}
+
+/** Page given for the folder itself. */
+const START = 'workbench.html';
+
+/** Serves a folder to this machine only. */
+export async function serve(folder: string, options: ServeOptions = {}): Promise<Serving> {
+  const { port = 0, onlyThatPort = false, certificate } = options;
   const root = resolve(folder);
-  const server = createServer((request, response) => {
-    answer(root, start, request, response).catch(() => refuse(response, 500));
-  });
+  const onRequest = (request: IncomingMessage, response: ServerResponse) => {
+    answer(root, request, response).catch(() => refuse(response, 500));
+  };
+  const server = certificate ? createSecureServer(certificate, onRequest) : createServer(onRequest);
   await listen(server, port).catch((error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EADDRINUSE' && error.code !== 'EACCES') throw error;
+    if (onlyThatPort || (error.code !== 'EADDRINUSE' && error.code !== 'EACCES')) throw error;
     return listen(server, 0);
   });
   return {
-    address: `http://localhost:${(server.address() as AddressInfo).port}/`,
+    address: `${certificate ? 'https' : 'http'}://localhost:${(server.address() as AddressInfo).port}/`,
     close: () =>
       new Promise((done) => {
         server.closeAllConnections();
@@ -76,9 +93,9 @@ function listen(server: Server, port: number): Promise<void> {
   });
 }
 
-async function answer(root: string, start: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
+async function answer(root: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
   if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405);
-  const path = fileOf(root, start, request.url ?? '/');
+  const path = fileOf(root, request.url ?? '/');
   if (path === null) return refuse(response, 404);
   const found = await stat(path).catch(() => null);
   if (!found?.isFile()) return refuse(response, 404);
@@ -94,7 +111,7 @@ async function answer(root: string, start: string, request: IncomingMessage, res
 }
 
 /** The file that an address names; null where it lies outside the folder or can't be read as a path. */
-function fileOf(root: string, start: string, url: string): string | null {
+function fileOf(root: string, url: string): string | null {
   let path: string;
   try {
     path = decodeURIComponent(url.split(/[?#]/, 1)[0]!);
@@ -102,7 +119,7 @@ function fileOf(root: string, start: string, url: string): string | null {
     return null;
   }
   if (path.includes('\0') || path.includes('\\')) return null;
-  const file = resolve(root, '.' + (path === '/' ? '/' + start : path));
+  const file = resolve(root, '.' + (path === '/' ? '/' + START : path));
   return file.startsWith(root + sep) ? file : null;
 }
 

@@ -76,7 +76,9 @@ describe('the server behind npm start', () => {
   });
 
   test('takes another port where the one wished for is taken', async () => {
-    const second = await serve(join(folder, 'web'), Number(new URL(serving.address).port));
+    const port = Number(new URL(serving.address).port);
+    await expect(serve(join(folder, 'web'), { port, onlyThatPort: true })).rejects.toThrow('EADDRINUSE');
+    const second = await serve(join(folder, 'web'), { port });
     expect(second.address).not.toBe(serving.address);
     expect((await fetch(second.address)).status).toBe(200);
     await second.close();
