@@ -124,34 +124,31 @@ function bedLines(at: number, low: number, high: number, letters: number): Shape
   ]);
 }
 
-/** Rows of words on both sides of the center line, wrapped to the board. */
-function rows(left: readonly string[], right: readonly string[], top: number, half: number, letters: number): Shape[] {
-  const room = half - 2 * letters - (SCREW_INSET * letters) / LETTERS;
+/** Rows of words on both sides of the center line, from the top down. */
+function rows(left: readonly string[], right: readonly string[], top: number, letters: number): Shape[] {
   const column = (lines: readonly string[], x: number, anchor: 'start' | 'end') =>
-    wrap(lines, room, letters).map((words, row) => text({ x, y: top - row * ROW * letters }, words, letters, anchor));
+    lines.map((words, row) => text({ x, y: top - row * ROW * letters }, words, letters, anchor));
   return [...column(left, -1.2 * letters, 'end'), ...column(right, 1.2 * letters, 'start')];
 }
 
+/** What stands on one board: what it is on the left, what runs on it on the right, clear of the screws. */
+function labels(boards: GuideBoards, guide: 'inside' | 'outside', radius: number, half: number, letters: number) {
+  const room = half - 2 * letters - (SCREW_INSET * letters) / LETTERS;
+  const left = [`${guide.toUpperCase()} GUIDE`, `R ${radiusText(radius, boards.unit)}`];
+  if (boards.thinEdge === guide) left.push('THIN EDGE THIS SIDE');
+  const right = [...wrap(boards.profile, room, letters, 2), ...wrap(shortList(boards.marks, 4), room, letters, 2)];
+  return { left, right };
+}
+
 function insideLabels(boards: GuideBoards, { inside }: GuideLayout, letters: number): Shape[] {
-  const left = ['INSIDE GUIDE', `R ${radiusText(inside.radius, boards.unit)}`];
-  if (boards.thinEdge === 'inside') left.push('THIN EDGE THIS SIDE');
-  const right = [boards.profile, shortList(boards.marks, 4)];
-  return rows(left, right, inside.crown - inside.rise - 2 * letters, inside.halfLength, letters);
+  const { left, right } = labels(boards, 'inside', inside.radius, inside.halfLength, letters);
+  return rows(left, right, inside.crown - inside.rise - 2 * letters, letters);
 }
 
 function outsideLabels(boards: GuideBoards, { outside }: GuideLayout, letters: number): Shape[] {
-  const left = ['OUTSIDE GUIDE', `R ${radiusText(outside.radius, boards.unit)}`];
-  if (boards.thinEdge === 'outside') left.push('THIN EDGE THIS SIDE');
-  const right = [boards.profile, shortList(boards.marks, 4)];
-  const lines = Math.max(
-    wrappedRows(left, outside.halfLength, letters),
-    wrappedRows(right, outside.halfLength, letters),
-  );
-  return rows(left, right, outside.crown + (lines * ROW + 0.6) * letters, outside.halfLength, letters);
-}
-
-function wrappedRows(lines: readonly string[], half: number, letters: number): number {
-  return wrap(lines, half - 2 * letters - (SCREW_INSET * letters) / LETTERS, letters).length;
+  const { left, right } = labels(boards, 'outside', outside.radius, outside.halfLength, letters);
+  const lines = Math.max(left.length, right.length);
+  return rows(left, right, outside.crown + (lines * ROW + 0.6) * letters, letters);
 }
 
 /** Between the boards: the molding's own figures, and the way it is fed. */

@@ -8,7 +8,7 @@ import { guideScene } from './guideScene';
 import { radiusText } from './label';
 import { scaled } from './scaled';
 import { line, text, type Scene, type Shape } from './scene';
-import { wrap } from './words';
+import { shortList, wrap } from './words';
 
 /** A letter-size sheet, upright, in inches. */
 export const LETTER_PAGE: Bounds = { left: 0, bottom: 0, right: 8.5, top: 11 };
@@ -32,7 +32,7 @@ export function guideOverview(
   const { unit, radius, face } = boards;
   const length = (value: number) => lengthText(value, unit, 32);
   const facts = [
-    ['Openings', boards.marks.join(', ') || 'none named'],
+    ['Openings', shortList(boards.marks, 30) || 'none named'],
     ['Profile', boards.profile],
     ['Molding', `${length(face)} wide, inside radius ${length(radius)}, outside radius ${length(radius + face)}`],
     ['Blank', `${length(blankWidth)} wide; it slides with ${length(clearance)} clear on each edge`],
@@ -47,7 +47,7 @@ export function guideOverview(
   let y = 9.8;
   for (const [name, said] of facts) {
     shapes.push(text({ x: MARGIN, y }, name, SMALL, 'start'));
-    for (const words of wrap([said], LETTER_PAGE.right - 2.15 - MARGIN, SMALL).slice(0, 4)) {
+    for (const words of wrap(said, LETTER_PAGE.right - 2.15 - MARGIN, SMALL, 4)) {
       shapes.push(text({ x: 2.15, y }, words, SMALL, 'start'));
       y -= ROW;
     }

@@ -35,6 +35,9 @@ export interface RingFigures {
   readonly lettersAcross?: number;
 }
 
+/** Of more segments the grain would only blacken the picture. */
+const MOST_WITH_GRAIN = 100;
+
 /** The ring lying flat, its middle upward: segments with their grain, joints, the boards they come from, and the figures. */
 export function ringScene(figures: RingFigures): Result<Scene> {
   const { radius, face, angle, segments, margin = 0, cut = 'miter', unit, lettersAcross = 36 } = figures;
@@ -56,7 +59,7 @@ export function ringScene(figures: RingFigures): Result<Scene> {
     ...(cut === 'miter' ? middles.map((middle) => boardShape(middle, half, inside, outside)) : []),
     ...middles.flatMap((middle) => [
       sector('casing', { x: 0, y: 0 }, middle, step / 2, inside, outside),
-      ...grainLines(middle, half, inside, outside),
+      ...(segments <= MOST_WITH_GRAIN ? grainLines(middle, half, inside, outside) : []),
     ]),
     ...ringDimensions(figures, { inside, outside, half, letters, middles, width: width.value, length: length.value }),
   ];

@@ -6,18 +6,34 @@ export function shortList(items: readonly string[], most: number): string {
   return `${items.slice(0, most).join(', ')} and ${items.length - most} more`;
 }
 
-/** Breaks lines between words to fit a width; a word too long for it stays whole. */
-export function wrap(lines: readonly string[], width: number, height: number): string[] {
-  return lines.flatMap((whole) => {
-    const done: string[] = [];
-    let current = '';
-    for (const word of whole.split(/\s+/)) {
-      const longer = current === '' ? word : `${current} ${word}`;
-      if (current !== '' && textWidth(longer, height) > width) {
-        done.push(current);
-        current = word;
-      } else current = longer;
+/**
+ * Words in lines no wider than `width`, broken between words, or within a word that is too long by itself. At most `most`
+ * lines: what is left out shows as three dots.
+ */
+export function wrap(words: string, width: number, height: number, most: number): string[] {
+  const letters = Math.max(4, Math.floor(width / textWidth('a', height)));
+  const lines: string[] = [];
+  let current = '';
+  for (const word of words
+    .trim()
+    .split(/\s+/)
+    .flatMap((long) => pieces(long, letters))) {
+    const longer = current === '' ? word : `${current} ${word}`;
+    if ([...longer].length <= letters) current = longer;
+    else {
+      lines.push(current);
+      current = word;
     }
-    return [...done, current];
-  });
+  }
+  lines.push(current);
+  if (lines.length <= most) return lines;
+  const last = [...(lines[most - 1] ?? '')].slice(0, letters - 3).join('');
+  return [...lines.slice(0, most - 1), `${last}...`];
+}
+
+function pieces(word: string, letters: number): string[] {
+  const all = [...word];
+  return Array.from({ length: Math.max(1, Math.ceil(all.length / letters)) }, (_, piece) =>
+    all.slice(piece * letters, (piece + 1) * letters).join(''),
+  );
 }

@@ -59,7 +59,8 @@ describe('the files of a pair of guide boards', () => {
       [60, 7, 30],
     ] as const) {
       const marks = Array.from({ length: 60 }, (_, index) => `Opening-${index}`);
-      const overview = valueOf(templateFiles({ ...boards, marks, radius, face, bedLine }, 'A1'))[2]!.content;
+      const profile = radius === 5 ? 'unbroken'.repeat(60) : 'Casing';
+      const overview = valueOf(templateFiles({ ...boards, marks, profile, radius, face, bedLine }, 'A1'))[2]!.content;
       const [, , width = 0, height = 0] = readSvg(overview).attributes['viewBox']!.split(' ').map(Number);
       for (const { name, attributes, text } of everyElement(readSvg(overview))) {
         if (name !== 'text') continue;
