@@ -12,12 +12,15 @@ export function cellText(value: CellValue | undefined): string {
 
 /** True for cells that say nothing: blank, a dash, "n/a", "none". */
 export function isBlank(value: CellValue | undefined): boolean {
-  return isEmpty(value) || (typeof value === 'string' && /^(?:-+|–|—|\.|n\/?a|n\.a\.|none|nil)$/i.test(value.trim()));
+  if (isEmpty(value)) return true;
+  return typeof value === 'string' && value.length < 12 && SAYS_NOTHING.test(value);
 }
+
+const SAYS_NOTHING = /^\s*(?:-+|–|—|\.|n\/?a|n\.a\.|none|nil)\s*$/i;
 
 /** True for cells with nothing in them at all. */
 export function isEmpty(value: CellValue | undefined): boolean {
-  return value === null || value === undefined || (typeof value === 'string' && value.trim() === '');
+  return value === null || value === undefined || value === '' || (typeof value === 'string' && !/\S/.test(value));
 }
 
 /** True for a cell that repeats the one above: a lone inch mark, "ditto", "do.". */

@@ -29,18 +29,13 @@ export function csvRecords(text: string, delimiter: string): CsvRecord[] {
     }
     const end = recordEnd(lines, index, delimiter);
     const record = end === null ? null : parse(lines.slice(index, end + 1).join('\n'), delimiter);
-    const doubt =
-      record === null || end === null
-        ? 'open'
-        : doubtful(record.fields, lines, index, end, delimiter, usual, record.clean);
-    if (record !== null && end !== null && doubt === null) {
-      records.push({ fields: record.fields, remark: runsOver(lines, index, end, delimiter, usual) });
+    if (record !== null && end !== null && isBelieved(record, lines.slice(index, end + 1), delimiter, usual)) {
+      records.push({ fields: record.fields, remark: runsOver(lines.slice(index, end + 1), delimiter, usual) });
       index = end + 1;
       continue;
     }
-    const loose = splitLoosely(line, delimiter);
     records.push({
-      fields: loose,
+      fields: splitLoosely(line, delimiter),
       remark: 'A quotation mark in this row encloses no text, so it was read as it stands.',
     });
     index += 1;
@@ -93,7 +88,13 @@ function recordEnd(lines: readonly string[], start: number, delimiter: string): 
   return null;
 }
 
-function parse(record: string, delimiter: string): { fields: readonly string[]; clean: boolean } | null {
+interface Parsed {
+  readonly fields: readonly string[];
+  /** Without a quotation mark out of place. */
+  readonly clean: boolean;
+}
+
+function parse(record: string, delimiter: string): Parsed | null {
   const parsed = Papa.parse<string[]>(record, {
     delimiter,
     newline: '\n',
@@ -103,45 +104,25 @@ function parse(record: string, delimiter: string): { fields: readonly string[]; 
   });
   const fields = parsed.data[0];
   if (fields === undefined || parsed.data.length !== 1) return null;
+  if (parsed.errors.some(({ code }) => code === 'MissingQuotes')) return null;
   return { fields, clean: parsed.errors.length === 0 };
 }
 
-/** Why a record that does close its quotes is still not believed, or null. */
-function doubtful(
-  fields: readonly string[],
-  lines: readonly string[],
-  start: number,
-  end: number,
-  delimiter: string,
-  usual: number,
-  clean: boolean,
-): string | null {
-  const line = lines[start] ?? '';
-  const swallowed = fields.some((field) => field.startsWith(delimiter)) || !clean;
-  if (end === start) {
-    if (usual < 2 || fields.length === usual) return null;
-    return swallowed && splitLoosely(line, delimiter).length === usual ? 'width' : null;
-  }
-  const whole = lines.slice(start, end + 1);
-  const each = usual >= 2 && whole.every((one) => splitLoosely(one, delimiter).length === usual);
-  if (each && (swallowed || fields.length !== usual)) return 'swallowed';
-  if (fields.length !== usual && splitLoosely(line, delimiter).length === usual) return 'width';
-  return null;
+/** A record that does close its quotes may still have swallowed fields or lines; then the widths give it away. */
+function isBelieved({ fields, clean }: Parsed, lines: readonly string[], delimiter: string, usual: number): boolean {
+  const isUsual = (line: string) => splitLoosely(line, delimiter).length === usual;
+  const swallowed = !clean || fields.some((field) => field.startsWith(delimiter));
+  const first = lines[0] ?? '';
+  if (lines.length === 1) return clean && !(swallowed && usual > 1 && fields.length !== usual && isUsual(first));
+  if (usual > 1 && lines.every(isUsual) && (swallowed || fields.length !== usual)) return false;
+  return fields.length === usual || !isUsual(first);
 }
 
 /** A remark for a well-formed cell that runs over lines each of which could be a row. */
-function runsOver(
-  lines: readonly string[],
-  start: number,
-  end: number,
-  delimiter: string,
-  usual: number,
-): string | null {
-  if (end === start || usual < 2) return null;
-  const rows = lines.slice(start, end + 1).every((line) => line.split(delimiter).length === usual);
-  return rows
-    ? `A cell in this row runs over ${end - start + 1} lines that look like rows of their own; please check its quotation marks.`
-    : null;
+function runsOver(lines: readonly string[], delimiter: string, usual: number): string | null {
+  const rows = usual > 1 && lines.length > 1 && lines.every((line) => line.split(delimiter).length === usual);
+  if (!rows) return null;
+  return `A cell in this row runs over ${lines.length} lines that look like rows of their own; please check its quotation marks.`;
 }
 
 /** Fields of one line; a quotation mark quotes only where its field closes within the line and does not begin with the delimiter. */

@@ -120,8 +120,11 @@ class BodyReader {
     const row = this.table.firstRow + index;
     const original = this.table.rows[index] ?? [];
     const notes = [...(this.table.rowRemarks?.get(row) ?? [])];
-    const shared = new Set<number>();
-    const cells = original.map((cell, column) => this.repeated(cell, column, notes));
+    const shared = this.merges.has(row) ? new Set<number>() : NOTHING_SHARED;
+    const cells = [...original];
+    original.forEach((cell, column) => {
+      if (isDitto(cell)) cells[column] = this.repeated(cell, column, notes);
+    });
     this.fillMerged(row, cells, shared, notes);
     const doubt = this.overflow(row, cells, notes);
     this.above = cells;
@@ -141,7 +144,7 @@ class BodyReader {
   /** A ditto mark repeats the cell above it. */
   private repeated(cell: CellValue, column: number, notes: string[]): CellValue {
     const key = this.layout.columns[column]?.key;
-    if (!isDitto(cell) || key === 'mark' || key === 'remarks' || key === null || key === undefined) return cell;
+    if (key === 'mark' || key === 'remarks' || key === null || key === undefined) return cell;
     const above = this.above[column] ?? null;
     if (isBlank(above)) return cell;
     notes.push(`${this.columnName(column)} repeats ${quote(cellText(above))} from the row above.`);
@@ -185,6 +188,8 @@ class BodyReader {
     return heading === '' ? `Column ${column + 1}` : heading;
   }
 }
+
+const NOTHING_SHARED = new Set<number>();
 
 /** More merged rows than this are not a schedule's doing. */
 const MOST_MERGED_ROWS = 200_000;

@@ -1,5 +1,6 @@
 import { cellText, isBlank, isEmpty } from './cell';
 import { headingsAt, unitsAt, usedAs, type Column, type Layout } from './layout';
+import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { readQuantity } from './readCell';
 
@@ -27,37 +28,51 @@ const TOTAL = /^(?:(?:grand|sub|page|sheet|overall|running)[- ]?)?totals?\b|^sum
 /** Sorts one body row: an opening stays an opening unless the row clearly is something else. */
 export function sortRow(rows: readonly Row[], index: number, layout: Layout, above: Above): RowKind {
   const row = rows[index] ?? [];
-  const filled = row.flatMap((cell, column) => (isEmpty(cell) ? [] : [{ cell, column }]));
+  const filled = columnsWhere(row, (cell) => !isEmpty(cell));
   const first = filled[0];
   if (first === undefined) return other('blank');
   if (unitsAt(row) !== null) return other('units');
   if (repeatsHeadings(rows, row, layout)) return other('repeated headings');
-  if (filled.every(({ cell }) => typeof cell === 'string' && !/\d/.test(cell))) {
+  if (filled.every((column) => isWords(row[column]))) {
     const again = headingsAt(rows, index);
     const headings = again?.read.filter((meaning) => meaning !== null).length ?? 0;
     if (again !== null && again.score >= 3 && headings >= filled.length * 0.6) return { kind: 'headings' };
   }
-  if (TOTAL.test(cellText(first.cell))) return other(total(row, layout, above.counted));
+  const lead = cellText(row[first]);
+  if (TOTAL.test(lead)) return other(total(row, layout, above.counted));
   const used = (column: number) => usedAs(layout.columns[column]);
-  const data = filled.filter(({ cell, column }) => {
-    const key = used(column);
-    return key !== null && key !== 'mark' && key !== 'remarks' && !isBlank(cell);
-  });
-  const marked = filled.some(({ cell, column }) => used(column) === 'mark' && !isBlank(cell));
-  const remarks = filled.filter(({ column }) => used(column) === 'remarks');
+  const said = filled.filter((column) => !isBlank(row[column]));
+  const marked = said.some((column) => used(column) === 'mark');
+  const data = said.filter((column) => !NO_DATA.has(used(column)));
+  const remarks = filled.filter((column) => used(column) === 'remarks');
   if (data.length === 0 && !marked && remarks.length > 0 && above.openingDirectlyAbove)
-    return { kind: 'continuation', text: remarks.map(({ cell }) => cellText(cell)).join('; ') };
-  if (filled.length === 1 && isHeadline(cellText(first.cell), used(first.column) === 'mark'))
-    return other(
-      typeof first.cell === 'string' && /^(?:general )?notes?\b/i.test(first.cell.trim()) ? 'notes' : 'title or note',
-    );
-  if (above.inNotes && !data.some(({ cell }) => typeof cell === 'number' || /^[\d'"½¼¾. /-]+$/.test(cellText(cell))))
-    return other('note');
+    return { kind: 'continuation', text: remarks.map((column) => cellText(row[column])).join('; ') };
+  if (filled.length === 1 && isHeadline(lead, used(first) === 'mark'))
+    return other(/^(?:general )?notes?\b/i.test(lead) ? 'notes' : 'title or note');
+  if (above.inNotes && !data.some((column) => isFigure(row[column]))) return other('note');
   if (data.length === 0 && !marked) return other('note: nothing in any column that is understood');
   const lone = !marked && data.length === 1 ? data[0] : undefined;
-  if (lone !== undefined && used(lone.column) === 'quantity' && above.counted > 0 && readQuantity(lone.cell).ok)
+  if (lone !== undefined && used(lone) === 'quantity' && above.counted > 0 && readQuantity(row[lone] ?? null).ok)
     return other(total(row, layout, above.counted));
   return { kind: 'openings', blocks: filledBlocks(row, layout) };
+}
+
+const NO_DATA: ReadonlySet<MeaningKey | null> = new Set<MeaningKey | null>([null, 'mark', 'remarks']);
+
+function columnsWhere(row: Row, holds: (cell: CellValue) => boolean): number[] {
+  const columns: number[] = [];
+  row.forEach((cell, column) => {
+    if (holds(cell)) columns.push(column);
+  });
+  return columns;
+}
+
+function isWords(cell: CellValue | undefined): boolean {
+  return typeof cell === 'string' && !/\d/.test(cell);
+}
+
+function isFigure(cell: CellValue | undefined): boolean {
+  return typeof cell === 'number' || /^[\d'"½¼¾. /-]+$/.test(cellText(cell));
 }
 
 /** A total of the quantities is compared with what was read. */

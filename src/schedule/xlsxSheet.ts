@@ -136,14 +136,19 @@ class SheetReader {
       this.uncalculated += 1;
       return `=${formula === '' ? 'formula shared with the cells above' : formula}`;
     }
-    if (type === 's')
-      return this.context.texts[Number(value)] ?? '#REF! the text of this cell is missing from the file';
+    if (type === 's') return this.sharedText(Number(value));
     if (type === 'b') return isTrue(value);
     if (type === 'str' || type === 'e') return value === '' ? null : unescapeText(value);
     if (type === 'd') return new Date(value);
     const number = Number(value);
     if (!Number.isFinite(number)) return value;
     return this.context.dateStyles[style] ? toDate(number, this.context.from1904) : number;
+  }
+
+  private sharedText(index: number): CellValue {
+    const { texts, name } = this.context;
+    if (texts.length === 0) this.fault = `The texts of the sheet "${name}" are missing from the file.`;
+    return texts[index] ?? '#REF! the text of this cell is missing from the file';
   }
 
   private merge(ref: string): void {

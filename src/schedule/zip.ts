@@ -109,7 +109,9 @@ function inflate(packed: Uint8Array, entry: Entry, room: number): Result<Uint8Ar
   try {
     for (let position = 0; position < packed.length && !done; position += STEP) {
       stream.push(packed.subarray(position, position + STEP), position + STEP >= packed.length);
-      if (length > entry.size || length > room) return refuse(tooLarge(entry));
+      if (length > room) return refuse(tooLarge(entry));
+      if (length > entry.size)
+        return refuse(`The part "${entry.name}" of the file is larger than the file says it is.`);
     }
   } catch {
     return refuse(BROKEN);

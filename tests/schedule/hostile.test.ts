@@ -1,0 +1,217 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { Deflate, zipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { chooseTable, readSchedule, readTables, type Schedule } from '../../src/schedule';
+import { defaultStandards } from '../../src/standards';
+import { HEADINGS, sheetXml, simpleWorkbook, workbookParts, zipParts } from './workbookFile';
+
+/** What comes of a file: a schedule, or the one sentence that refuses it. Nothing may throw. */
+async function read(name: string, bytes: Uint8Array): Promise<Schedule | string> {
+  const tables = await readTables(name, bytes);
+  if (!tables.ok) return tables.message;
+  const table = chooseTable(tables.value);
+  if (table === null) return 'no tables';
+  const schedule = readSchedule(table, defaultStandards());
+  return schedule.ok ? schedule.value : schedule.message;
+}
+
+function sayings(schedule: Schedule): string {
+  return [
+    ...schedule.remarks,
+    ...schedule.openings.flatMap(({ notes, problems }) => [...notes, ...problems.map(({ message }) => message)]),
+    ...schedule.passedOver.map(({ why }) => why),
+  ].join('\n');
+}
+
+const inputs = ({ openings }: Schedule) =>
+  openings.map(({ mark, quantity, head, span, rise }) => [mark, quantity, head, span, rise]);
+
+/** The two openings that nearly every file of the corpus holds. */
+const USUAL = [
+  ['A', 2, 'segmental', 36, 6],
+  ['B', 1, 'half round', 40, 20],
+];
+
+interface Expectation {
+  refused?: string;
+  openings?: unknown[][];
+  says?: string[];
+}
+
+const folder = new URL('hostile/', import.meta.url);
+const expected = JSON.parse(readFileSync(new URL('expected.json', folder), 'utf8')) as Record<string, Expectation>;
+
+describe('an odd or hostile file is read rightly or refused in one sentence', () => {
+  it.each(Object.keys(expected))('%s', async (file) => {
+    const got = await read(file, readFileSync(new URL(file, folder)));
+    const { refused, openings = USUAL, says = [] } = expected[file]!;
+    if (refused !== undefined) {
+      expect(got).toContain(refused);
+      return;
+    }
+    if (typeof got === 'string') throw new Error(got);
+    expect(inputs(got)).toEqual(openings);
+    for (const sentence of says) expect(sayings(got)).toContain(sentence);
+    if (says.length === 0) expect(got.remarks).toEqual([]);
+  });
+
+  it('every file of the corpus has an expectation', () => {
+    const files = readdirSync(folder).filter((file) => !/\.(?:ts|json)$/.test(file));
+    expect(files.sort()).toEqual(Object.keys(expected).sort());
+  });
+});
+
+/** No reading may take longer than this, whatever the file. */
+const LONGEST_SECONDS = 10;
+
+async function timed(name: string, bytes: Uint8Array): Promise<Schedule | string> {
+  // Processor time: the reader never waits, and a busy machine must not fail the test.
+  const start = process.cpuUsage();
+  const got = await read(name, bytes);
+  const { user, system } = process.cpuUsage(start);
+  expect((user + system) / 1e6).toBeLessThan(LONGEST_SECONDS);
+  expect(process.memoryUsage().rss).toBeLessThan(1e9);
+  return got;
+}
+
+const csv = (lines: readonly string[]) => new TextEncoder().encode(lines.join('\n'));
+const HEADING_LINE = HEADINGS.join(',');
+
+describe('large and degenerate files stay within 10 s and 1 GB', () => {
+  it('100,000 rows are 100,000 openings', async () => {
+    const lines = Array.from({ length: 100_000 }, (_, index) => `W${index},1,segmental,36,${4 + (index % 8)}`);
+    const got = await timed('many.csv', csv([HEADING_LINE, ...lines]));
+    if (typeof got === 'string') throw new Error(got);
+    expect(got.openings).toHaveLength(100_000);
+    expect(got.openings.every(({ problems }) => problems.length === 0)).toBe(true);
+  }, 60_000);
+
+  it('an open quotation mark in the first of 100,000 rows costs only its row', async () => {
+    const lines = Array.from({ length: 100_000 }, (_, index) => `W${index},1,segmental,36,6`);
+    lines[0] = 'W0,1,segmental,"36,6';
+    const got = await timed('open.csv', csv([HEADING_LINE, ...lines]));
+    if (typeof got === 'string') throw new Error(got);
+    expect(got.openings).toHaveLength(100_000);
+    expect(got.openings.filter(({ problems }) => problems.length > 0).map(({ row }) => row)).toEqual([2]);
+  }, 60_000);
+
+  it('20,000 rows that each start a field with an inch mark stay 20,000 rows', async () => {
+    const lines = Array.from({ length: 20_000 }, (_, index) => `W${index},1,segmental,"36,6`);
+    const got = await timed('inches.csv', csv([HEADING_LINE, ...lines]));
+    if (typeof got === 'string') throw new Error(got);
+    expect(got.openings).toHaveLength(20_000);
+  }, 60_000);
+
+  it('a field of 1 MB is kept as it is', async () => {
+    const field = 'x'.repeat(1_000_000);
+    const got = await timed(
+      'long.csv',
+      csv([`${HEADING_LINE},Remarks`, `A,2,segmental,36,6,"${field}"`, 'B,1,half round,40,,']),
+    );
+    if (typeof got === 'string') throw new Error(got);
+    expect(inputs(got)).toEqual(USUAL);
+    expect(got.openings[0]!.source[5]).toBe(field);
+  });
+
+  it('one line of 5 MB without a line end is refused or read, not hung on', async () => {
+    const got = await timed('line.csv', new TextEncoder().encode('Mark,Width,"'.repeat(400_000)));
+    expect(typeof got === 'string' || got.openings.length + got.passedOver.length === 1).toBe(true);
+  });
+
+  it('a workbook whose sheet unpacks to 160 MB is refused, also where its directory says 5 kB', async () => {
+    const parts = { ...workbookParts({ Openings: '' }), 'xl/worksheets/sheet1.xml': null };
+    const bomb = packedSpaces(160_000_000);
+    const file = (size: number) => withRawPart(zipParts(parts), 'xl/worksheets/sheet1.xml', bomb, size);
+    expect(file(0).length).toBeLessThan(300_000);
+    expect(await timed('bomb.xlsx', file(160_000_000))).toContain('unpacks to more than 100 MB');
+    expect(await timed('lying.xlsx', file(5_000))).toContain('larger than the file says');
+  }, 60_000);
+
+  it('a workbook of 20,000 rows gives 20,000 openings', async () => {
+    const rows = Array.from({ length: 20_000 }, (_, index) => [`W${index}`, 1, 'segmental', 36, 6]);
+    const got = await timed('rows.xlsx', simpleWorkbook(rows));
+    if (typeof got === 'string') throw new Error(got);
+    expect(got.openings).toHaveLength(20_000);
+  }, 60_000);
+
+  it('a sheet of scattered far cells is refused once it holds too many', async () => {
+    const rows = Array.from(
+      { length: 400 },
+      (_, index) => `<row r="${index + 1}"><c r="XFD${index + 1}"><v>1</v></c></row>`,
+    );
+    const sheet = sheetXml([]).replace('<sheetData>', `<sheetData>${rows.join('')}`);
+    expect(await timed('wide.xlsx', zipParts(workbookParts({ Wide: sheet })))).toContain('more than 4000000 cells');
+  });
+
+  it('20,000 merges over the whole sheet do not slow it down', async () => {
+    const merges = Array.from({ length: 20_000 }, () => '<mergeCell ref="A1:E1048576"/>').join('');
+    const sheet = sheetXml([HEADINGS, ['A', 2, 'segmental', 36, 6]], { after: `<mergeCells>${merges}</mergeCells>` });
+    const got = await timed('merges.xlsx', zipParts(workbookParts({ Openings: sheet })));
+    expect(typeof got).toBe('object');
+  });
+
+  it('an archive of 60,000 empty parts is refused', async () => {
+    const parts = Object.fromEntries(Array.from({ length: 60_000 }, (_, index) => [`${index}.xml`, new Uint8Array(0)]));
+    expect(await timed('parts.xlsx', zipSync(parts, { level: 0 }))).toContain('60000 parts');
+  }, 60_000);
+
+  it('a workbook cut off anywhere is refused, never read in part', async () => {
+    const whole = simpleWorkbook([['A', 2, 'segmental', 36, 6]]);
+    for (let length = 1; length < whole.length; length += 97) {
+      const got = await read('cut.xlsx', whole.subarray(0, length));
+      expect(typeof got, `${length} bytes of ${whole.length}`).toBe('string');
+    }
+  });
+});
+
+/** A raw deflate stream that unpacks to this many spaces, about a thousandth of it. */
+function packedSpaces(size: number): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  const stream = new Deflate({ level: 9 }, (chunk) => void chunks.push(chunk));
+  const step = new Uint8Array(4_000_000).fill(32);
+  for (let at = 0; at < size; at += step.length) stream.push(step, at + step.length >= size);
+  return joined(chunks);
+}
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const whole = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
+}
+
+/** The archive with one more part whose packed bytes and declared size are given as they are. */
+function withRawPart(archive: Uint8Array, name: string, packed: Uint8Array, size: number): Uint8Array {
+  const label = new TextEncoder().encode(name);
+  const end = archive.length - 22;
+  const endView = new DataView(archive.buffer, archive.byteOffset + end, 22);
+  const directory = endView.getUint32(16, true);
+  const local = new Uint8Array(30 + label.length);
+  const localView = new DataView(local.buffer);
+  localView.setUint32(0, 0x04034b50, true);
+  localView.setUint16(8, 8, true);
+  localView.setUint32(18, packed.length, true);
+  localView.setUint32(22, size, true);
+  localView.setUint16(26, label.length, true);
+  local.set(label, 30);
+  const entry = new Uint8Array(46 + label.length);
+  const entryView = new DataView(entry.buffer);
+  entryView.setUint32(0, 0x02014b50, true);
+  entryView.setUint16(10, 8, true);
+  entryView.setUint32(20, packed.length, true);
+  entryView.setUint32(24, size, true);
+  entryView.setUint16(28, label.length, true);
+  entryView.setUint32(42, directory, true);
+  entry.set(label, 46);
+  const tail = archive.slice(end);
+  const tailView = new DataView(tail.buffer);
+  const count = tailView.getUint16(10, true) + 1;
+  tailView.setUint16(8, count, true);
+  tailView.setUint16(10, count, true);
+  tailView.setUint32(12, end - directory + entry.length, true);
+  tailView.setUint32(16, directory + local.length + packed.length, true);
+  return joined([archive.subarray(0, directory), local, packed, archive.subarray(directory, end), entry, tail]);
+}
