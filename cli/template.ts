@@ -20,7 +20,7 @@ table of ordinates where the radius is too long for a trammel. An elliptical or 
   --out DIR           the folder to write into; made where it is missing
   --all               the guide boards of every opening, in place of MARK
   --standards FILE    the shop's settings, as for takeoff
-  --bed-line 5        from the center line to each of the two bed lines; left out: 5 inches
+  --bed-line 5        from the center line to each of the two bed lines; left out: the shop's setting
   --trammel 120       radii longer than this get ordinates; left out: 120 inches
 `;
 

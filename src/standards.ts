@@ -69,6 +69,7 @@ export const SETTINGS = [
   { key: 'widestFace', group: 'Machine', label: 'Widest face', measure: 'length', value: 7, metric: 180, min: 0.25, max: 48, note: 'Widest blank the machine takes.' },
   { key: 'deepestCut', group: 'Machine', label: 'Deepest cut in one pass', measure: 'length', value: 0.375, metric: 10, min: 0.01, max: 4, note: 'More than this is taken in several passes.' },
   { key: 'profileDepth', group: 'Machine', label: 'Depth of the profile', measure: 'length', value: 0.5, metric: 12, min: 0.01, max: 6, note: 'Deepest wood the knife takes off.' },
+  { key: 'bedLine', group: 'Machine', label: 'Bed lines from the center line', measure: 'length', value: 5, metric: 125, min: 0.5, max: 60, note: 'Guide boards are laid to these two lines, one on each side of the center line.' },
 
   { key: 'margin', group: 'Allowances', label: 'Margin on each edge', measure: 'length', value: 0.25, metric: 6, min: 0, max: 4, note: 'Blank left wider than the molding, on each edge.' },
   { key: 'endAllowance', group: 'Allowances', label: 'End allowance', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'Extra arc at each end of a blank for trimming, measured at the inside edge.' },

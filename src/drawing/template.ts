@@ -21,13 +21,14 @@ export interface TemplateFile {
 export function guideBoardsOf(setup: Setup, standards: Standards): Result<GuideBoards> {
   if (setup.insideRadius === null) return refuse(`${setup.name} is run straight, without guide boards`);
   return ok({
-    marks: [...new Set(setup.pieces.map((piece) => piece.mark))],
+    marks: [...new Set(setup.pieces.map(({ mark, row }) => (mark === '' ? `row ${row}` : mark)))],
     profile: setup.profile,
     radius: setup.insideRadius,
     face: setup.face,
     margin: standards.margin,
     clearance: standards.clearance,
     thinEdge: standards.thinEdge,
+    bedLine: standards.bedLine,
     unit: standards.unit,
   });
 }
