@@ -1,4 +1,4 @@
-import { core } from '../pane/loadCore';
+import { coreWith } from '../pane/loadCore';
 import { mountPane } from '../pane/mount';
 import { ARCH_FUNCTIONS } from './arch-functions';
 import { startGrid } from './grid';
@@ -22,6 +22,10 @@ async function example(): Promise<{ name: string; bytes: Uint8Array }> {
   return { name, bytes: new Uint8Array(await response.arrayBuffer()) };
 }
 
+function startWorker(): Worker {
+  return new Worker(new URL('../pane/build/worker.ts', import.meta.url));
+}
+
 async function start(): Promise<void> {
   const grid = byId('grid');
   const pane = byId('pane');
@@ -33,7 +37,7 @@ async function start(): Promise<void> {
     const announce = showStatus(engine, host, line);
     watchTyping(engine, announce);
     announce('Type =ARCH. into a cell, or fill the takeoff from the pane.');
-    mountPane(pane, host, { example }, core);
+    mountPane(pane, host, { example }, coreWith(startWorker));
     globalThis.workbench = { host, settled: engine.settled };
   } catch (thrown) {
     line.textContent = `The workbench could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;

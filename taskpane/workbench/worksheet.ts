@@ -1,6 +1,7 @@
 import type { ICellData, IWorksheetData } from '@univerjs/core';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 import type { GridLibrary } from './library';
+import { SharedFormulas } from './shared-formulas';
 import type { CellStyles } from './styles';
 
 /** What the host needs of a sheet again later; kept with the worksheet itself, so that undo brings it back too. */
@@ -18,7 +19,9 @@ export interface CellNotes {
 const CHARACTER_PX = 7.4;
 const CELL_PADDING_PX = 12;
 /** Characters of running text that fit a column are about those of its width, which is counted in digits. */
-const LINE_FILL = 1;
+const LINE_FILL = 1.05;
+/** Small print is smaller. */
+const NOTE_FILL = 1.3;
 const USUAL_WIDTH = 10;
 const LINE_PX = 17;
 const ROW_PADDING_PX = 7;
@@ -39,12 +42,15 @@ export async function worksheetData(
   step: (rows: number) => Promise<boolean>,
 ): Promise<IWorksheetData | undefined> {
   const cells: Record<number, Record<number, ICellData>> = {};
+  const formulas = new SharedFormulas();
   for (let first = 0; first < sheet.rows.length; first += CHUNK_ROWS) {
     const chunk = sheet.rows.slice(first, first + CHUNK_ROWS);
     chunk.forEach((row, index) => {
       const filled: Record<number, ICellData> = {};
       row.forEach((cell, column) => {
-        if (cell) filled[column] = gridCell(core.CellValueType, cell, styles);
+        if (!cell) return;
+        filled[column] = gridCell(core.CellValueType, cell, styles);
+        if (cell.formula !== undefined) formulas.put(filled[column], cell.formula, first + index, column);
       });
       cells[first + index] = filled;
     });
@@ -74,7 +80,6 @@ type CellValueTypes = GridLibrary['core']['CellValueType'];
 
 function gridCell(types: CellValueTypes, cell: Cell, styles: CellStyles): ICellData {
   const data: ICellData = { s: styles.of(cell), ...typedValue(types, cell.value) };
-  if (cell.formula !== undefined) data.f = `=${cell.formula}`;
   const notes: CellNotes = {
     ...(cell.style === 'input' ? { input: true } : {}),
     ...(cell.comment !== undefined ? { comment: cell.comment } : {}),
@@ -98,7 +103,8 @@ function rowHeights(sheet: Sheet): Record<number, { h: number }> {
     let lines = 1;
     row.forEach((cell, column) => {
       if (!cell?.wrap || typeof cell.value !== 'string') return;
-      lines = Math.max(lines, wrappedLines(cell.value, (sheet.widths[column] ?? USUAL_WIDTH) * LINE_FILL));
+      const fill = cell.style === 'note' ? NOTE_FILL : LINE_FILL;
+      lines = Math.max(lines, wrappedLines(cell.value, (sheet.widths[column] ?? USUAL_WIDTH) * fill));
     });
     if (lines > 1) heights[at] = { h: lines * LINE_PX + ROW_PADDING_PX };
     else if (row.some((cell) => cell?.style === 'title')) heights[at] = { h: TITLE_PX };
