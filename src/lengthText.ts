@@ -1,4 +1,5 @@
 import { shopInches } from './feetInches';
+import { roundTo } from './rounding';
 import type { Unit } from './unit';
 
 /**
@@ -6,7 +7,7 @@ import type { Unit } from './unit';
  * Example: 19.6875 → `19 11/16`; 914.4 mm → `914.4`.
  */
 export function lengthText(length: number, unit: Unit, denominator = 16): string {
-  if (unit === 'mm') return String(Math.round(length * 10) / 10);
+  if (unit === 'mm') return String(roundTo(1, length));
   const inches = shopInches(length, denominator);
   // Beyond a million million inches there are no fractions left to write.
   return inches.ok ? inches.value : String(length);

@@ -6,7 +6,7 @@ import { perFootPerMinute, perInch } from '../unit';
 import { chooseBlank, type BlankChoice } from './blankChoice';
 import { curveOf, legAboveSpring, type Curve, type RingKind } from './curve';
 import type { Inputs } from './inputs';
-import { roundTo } from './rounding';
+import { roundTo } from '../rounding';
 import { boardFor } from './wood';
 
 /** A ring with the blank chosen for it and the guide set it runs between. */

@@ -1,7 +1,7 @@
 import type { Standards } from '../standards';
 import { longUnit, perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
-import { toCents } from './rounding';
+import { toCents } from '../rounding';
 import type { OwnFigures, RingPlan } from './ownFigures';
 import type { Shares } from './shares';
 

@@ -4,7 +4,7 @@ import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
 import { passesOf, type OwnFigures, type RingPlan } from './ownFigures';
-import type { Takeoff } from './takeoff';
+import type { OpeningTakeoff, Takeoff } from './takeoff';
 
 /** The pieces one opening sends through a set-up. */
 export interface SetupPieces {
@@ -49,49 +49,29 @@ export interface SetupPlan {
   readonly savedMinutes: number;
 }
 
-interface Draft {
+/** What one opening runs through one set-up. */
+interface Run {
   readonly name: string;
-  readonly inputs: Inputs;
   readonly own: OwnFigures;
+  readonly inputs: Inputs;
+  /** Null: straight. */
   readonly plan: RingPlan | null;
-  readonly pieces: SetupPieces[];
-  angle: number;
+  readonly pieces: readonly SetupPieces[];
 }
 
 export function planSetups(takeoff: Takeoff): SetupPlan {
   const { standards } = takeoff;
-  const drafts = new Map<string, Draft>();
-  let changes = 0;
-  let mounted = '';
-  const add = (own: OwnFigures, inputs: Inputs, name: string, plan: RingPlan | null, pieces: SetupPieces[]) => {
-    const key = name.toLowerCase();
-    if (mounted !== key) changes++;
-    mounted = key;
-    const draft = drafts.get(key) ?? { name, inputs, own, plan, pieces: [], angle: 0 };
-    draft.pieces.push(...pieces);
-    draft.angle = Math.max(draft.angle, plan?.ring.blankAngle ?? 0);
-    drafts.set(key, draft);
-  };
-  for (const row of takeoff.openings) {
-    const { inputs, own } = row;
-    if (inputs === null || own === null) continue;
-    const of = { row: row.opening.row, mark: row.opening.mark };
-    for (const plan of [own.crown, own.haunch]) {
-      if (plan === null) continue;
-      add(own, inputs, plan.guide, plan, [
-        { ...of, count: inputs.quantity * plan.ring.count, runLength: plan.runLength },
-      ]);
-    }
-    if (own.straight) {
-      const pieces = own.straight.pieces.map(({ length, count }) => ({
-        ...of,
-        count: count * inputs.quantity,
-        runLength: length,
-      }));
-      add(own, inputs, own.straight.setup, null, pieces);
-    }
+  const runs = takeoff.openings.flatMap(runsOf);
+  const drafts = new Map<string, Run[]>();
+  // Crowns first: the workbook looks a guide set's radius up among the crowns before the haunches.
+  for (const run of [...runs.filter(isCrown), ...runs.filter((each) => !isCrown(each))]) {
+    const key = run.name.toLowerCase();
+    const draft = drafts.get(key);
+    if (draft) draft.push(run);
+    else drafts.set(key, [run]);
   }
   const setups = [...drafts.values()].map((draft) => finish(draft, standards)).sort(byKnifeThenRadius);
+  const changes = runs.filter((run, at) => run.name.toLowerCase() !== runs[at - 1]?.name.toLowerCase()).length;
   return {
     setups,
     runMinutes: setups.reduce((sum, setup) => sum + setup.runMinutes, 0),
@@ -100,8 +80,38 @@ export function planSetups(takeoff: Takeoff): SetupPlan {
   };
 }
 
-function finish(draft: Draft, standards: Standards): Setup {
-  const { inputs, plan, pieces } = draft;
+function isCrown({ plan, own }: Run): boolean {
+  return plan !== null && plan === own.crown;
+}
+
+function runsOf({ opening, inputs, own }: OpeningTakeoff): Run[] {
+  if (inputs === null || own === null) return [];
+  const of = { row: opening.row, mark: opening.mark };
+  const runs: Run[] = [own.crown, own.haunch].flatMap((plan) =>
+    plan === null
+      ? []
+      : [
+          {
+            name: plan.guide,
+            own,
+            inputs,
+            plan,
+            pieces: [{ ...of, count: inputs.quantity * plan.ring.count, runLength: plan.runLength }],
+          },
+        ],
+  );
+  if (own.straight === null) return runs;
+  const pieces = own.straight.pieces.map(({ length, count }) => ({
+    ...of,
+    count: count * inputs.quantity,
+    runLength: length,
+  }));
+  return [...runs, { name: own.straight.setup, own, inputs, plan: null, pieces }];
+}
+
+function finish(runs: readonly Run[], standards: Standards): Setup {
+  const { name, own, inputs, plan } = runs[0]!;
+  const pieces = runs.flatMap((each) => each.pieces);
   const feed = standards.feed / perFootPerMinute(standards.unit);
   const inch = perInch(standards.unit);
   const passes = passesOf(standards);
@@ -112,19 +122,19 @@ function finish(draft: Draft, standards: Standards): Setup {
   const length = pieces.reduce((sum, piece) => sum + piece.count * piece.runLength, 0);
   const withSpares = length * (1 + spares / run);
   return {
-    name: draft.name,
-    knife: draft.own.knife,
+    name,
+    knife: own.knife,
     profile: inputs.profile,
     face: inputs.face,
     thickness: inputs.thickness,
     insideRadius: inside,
-    angle: draft.angle,
+    angle: Math.max(...runs.map((each) => each.plan?.ring.blankAngle ?? 0)),
     guides: pair,
     pieces,
     count: run + spares,
     passes,
-    cutsCenter: draft.own.cutsPerInch,
-    cutsOutside: plan?.cutsOutside ?? draft.own.cutsPerInch,
+    cutsCenter: own.cutsPerInch,
+    cutsOutside: plan?.cutsOutside ?? own.cutsPerInch,
     shortest: Math.min(...pieces.map((piece) => piece.runLength)),
     runMinutes: (passes * withSpares) / inch / (12 * feed) + (run + spares) * standards.handling,
   };

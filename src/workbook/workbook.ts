@@ -1,16 +1,30 @@
 import type { Schedule } from '../schedule/opening';
+import { planBoards, type BoardNeeds } from '../takeoff/boards';
+import { partsOf } from '../takeoff/parts';
+import { planSetups } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
 import { scheduleSheet } from './scheduleSheet';
+import { setupsSheet } from './setupsSheet';
 import type { Sheet } from './sheet';
 import { standardsSheet } from './standardsSheet';
+import { stockSheet } from './stockSheet';
 import { takeoffSheet } from './takeoffSheet';
 
 export interface WorkbookOptions {
   /** Native formulas only, so that the workbook calculates where the add-in isn't. */
   readonly plain?: boolean;
+  /** The boards to buy, where they have been planned already; a long plan is worked out in the background. */
+  readonly boards?: BoardNeeds;
 }
 
 /** The takeoff workbook, the same value for every host. */
-export function workbookSheets(schedule: Schedule, takeoff: Takeoff, { plain = false }: WorkbookOptions = {}): Sheet[] {
-  return [takeoffSheet(takeoff, plain), scheduleSheet(schedule), standardsSheet(takeoff.standards)];
+export function workbookSheets(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): Sheet[] {
+  const { plain = false, boards = planBoards(partsOf(takeoff), takeoff.standards) } = options;
+  return [
+    takeoffSheet(takeoff, plain),
+    stockSheet(boards, takeoff.standards, plain),
+    setupsSheet(planSetups(takeoff), takeoff, plain),
+    scheduleSheet(schedule),
+    standardsSheet(takeoff.standards),
+  ];
 }

@@ -77,6 +77,7 @@ function addSheet(book: ExcelJS.Workbook, sheet: Sheet): Result<void> {
     const done = addValidation(to, validation);
     if (!done.ok) return done;
   }
+  for (const row of sheet.pageBreaks ?? []) to.getRow(row).addPageBreak();
   if (sheet.locked) {
     // No password: the lock keeps formulas from slips, and anyone can lift it.
     void to.protect('', {

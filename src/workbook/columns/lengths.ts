@@ -1,4 +1,5 @@
-import { sizeText, sizeTextFormula } from '../sizeText';
+import { lengthText } from '../../lengthText';
+import { lengthTextFormula } from '../lengthFormula';
 import { figure, inGroup, type TakeoffColumn } from './column';
 
 const lengthAt = (offset: string) => `ARCH.HEADLENGTH({head},{span},{rise},${offset},{ends})`;
@@ -18,8 +19,8 @@ export const LENGTH_COLUMNS: readonly TakeoffColumn[] = inGroup('Lengths', [
     formula: lengthAt('{reveal}+{face}'),
   }),
   figure('longPoint', 'Long point, to 1/16', 'text', {
-    value: (row, { standards }) => row.own && sizeText(row.own.curve.length, standards.unit),
-    formula: (_row, { standards }) => `IF({missing}<>"","",${sizeTextFormula('{length}', standards.unit)})`,
+    value: (row, { standards }) => row.own && lengthText(row.own.curve.length, standards.unit),
+    formula: (_row, { standards }) => `IF({missing}<>"","",${lengthTextFormula('{length}', standards.unit)})`,
   }),
   figure('miter', 'Miter at legs', 'degrees', {
     value: (row) => row.own?.curve.miter,

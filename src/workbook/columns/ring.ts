@@ -1,7 +1,7 @@
 import type { Blank } from '../../takeoff/blankChoice';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { blankText, sizeTextFormula } from '../sizeText';
+import { blankText, lengthTextFormula } from '../lengthFormula';
 import { figure, inGroup, working, type ColumnMeasure, type TakeoffColumn } from './column';
 import { boardFeet, byHead, HALF_SPAN, MULTI_CENTERED, narrowestBoard, piecesThrough, priceAt } from './formulas';
 
@@ -184,6 +184,14 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
       working,
     ),
     column(
+      'runLength',
+      'Run length, all pieces',
+      'length',
+      (plan, row) => (row.inputs?.quantity ?? 0) * plan.ring.count * plan.runLength,
+      `${at('pieces')}*RADIANS(${at('blankAngle')})*(${at('insideRadius')}+{face}/2)`,
+      working,
+    ),
+    column(
       'run',
       'Pieces with spares',
       'number',
@@ -199,7 +207,7 @@ export const BLANK_TEXT: TakeoffColumn = figure('blank', 'Blank, to 1/16', 'text
   width: 22,
   value: (row, { standards }) => row.own?.crown && blankText(row.own.crown.blank.chosen, standards.unit),
   formula: (_row, { standards: { unit } }) =>
-    `IF({radius}="","",{segments}&" of "&${sizeTextFormula('{blankWidth}', unit)}&" x "&${sizeTextFormula('{blankLength}', unit)})`,
+    `IF({radius}="","",{segments}&" of "&${lengthTextFormula('{blankWidth}', unit)}&" x "&${lengthTextFormula('{blankLength}', unit)})`,
 });
 export const CROWN_COLUMNS: readonly TakeoffColumn[] = ringColumns(CROWN);
 export const HAUNCH_COLUMNS: readonly TakeoffColumn[] = ringColumns(HAUNCH);

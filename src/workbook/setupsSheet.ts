@@ -1,0 +1,274 @@
+import { lengthText } from '../lengthText';
+import { cautionsFor, NOT_A_SUBSTITUTE } from '../takeoff/cautions';
+import { setupFlags } from '../takeoff/setupFlags';
+import type { Setup, SetupPlan } from '../takeoff/setups';
+import { setupSteps } from '../takeoff/setupSteps';
+import type { Takeoff } from '../takeoff/takeoff';
+import { columnFormat, columnUnit, settingUnit } from './format';
+import { FEED } from './columns/formulas';
+import type { ColumnMeasure } from './columns/column';
+import { plainFormula } from './plain';
+import type { Cell, Sheet } from './sheet';
+import { takeoffRange } from './takeoffSheet';
+
+/** A printed page for each of the first so many set-ups; a longer job says how many pages it leaves out. */
+const MOST_PAGES = 100;
+
+const HEAD_ROWS = 5;
+
+interface SetupColumn {
+  readonly heading: string;
+  readonly measure: ColumnMeasure;
+  readonly width: number;
+  readonly value: (setup: Setup, at: number) => string | number | null;
+  /** With `{A}` for the cell in column A of the same row, `{pieces}` for a column of the takeoff. */
+  readonly formula?: string;
+  readonly total?: true;
+}
+
+/** A takeoff figure of the first opening in this set-up, from its crowns, else its haunches. */
+const lookUp = (figure: string, haunchFigure: string) =>
+  `IFERROR(INDEX({${figure}},MATCH({B},{guide},0)),IFERROR(INDEX({${haunchFigure}},MATCH({B},{haunchGuide},0)),""))`;
+const straight = 'SUMIFS({straightPieces},{straightSetup},{B})';
+const curved = '(SUMIFS({pieces},{guide},{B})+SUMIFS({haunchPieces},{haunchGuide},{B}))';
+const lengths =
+  '(SUMIFS({runLength},{guide},{B})+SUMIFS({haunchRunLength},{haunchGuide},{B})' +
+  '+SUMPRODUCT(--({straightSetup}={B}),{counted},{straightLength}))';
+const FACE =
+  'IFERROR(INDEX({face},MATCH({B},{guide},0)),IFERROR(INDEX({face},MATCH({B},{haunchGuide},0)),INDEX({face},MATCH({B},{straightSetup},0))))';
+
+const COLUMNS: readonly SetupColumn[] = [
+  { heading: 'Order', measure: 'count', width: 7, value: (_setup, at) => at + 1 },
+  { heading: 'Set-up', measure: 'text', width: 32, value: (setup) => setup.name },
+  { heading: 'Knife', measure: 'text', width: 24, value: (setup) => setup.knife },
+  { heading: 'Marks', measure: 'text', width: 22, value: (setup) => marksOf(setup) },
+  {
+    heading: 'Inside radius',
+    measure: 'length',
+    width: 10,
+    value: (setup) => setup.insideRadius,
+    formula: lookUp('insideRadius', 'haunchInsideRadius'),
+  },
+  {
+    heading: 'Inside guide',
+    measure: 'length',
+    width: 10,
+    value: (setup) => guideOf(setup, 'inside'),
+    formula: 'IF({E}="","",{E}-Shop_margin-Shop_clearance)',
+  },
+  {
+    heading: 'Outside guide',
+    measure: 'length',
+    width: 10,
+    value: (setup) => guideOf(setup, 'outside'),
+    formula: `IF({E}="","",{E}+${FACE}+Shop_margin+Shop_clearance)`,
+  },
+  {
+    heading: 'Pieces',
+    measure: 'number',
+    width: 8,
+    value: (setup) => setup.count,
+    formula: `IF({E}="",${straight},IF(${curved}=0,0,${curved}+Shop_spare_pieces))`,
+    total: true,
+  },
+  {
+    heading: 'Passes',
+    measure: 'count',
+    width: 8,
+    value: (setup) => setup.passes,
+    formula: 'ROUNDUP(Shop_profile_depth/Shop_deepest_cut-0.000000001,0)',
+  },
+  {
+    heading: 'Cuts per inch, center',
+    measure: 'cuts',
+    width: 10,
+    value: (setup) => setup.cutsCenter,
+    formula: `ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED})`,
+  },
+  {
+    heading: 'Cuts per inch, outside',
+    measure: 'cuts',
+    width: 10,
+    value: (setup) => setup.cutsOutside,
+    formula: `IF({E}="",{J},ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED},{E}+${FACE}/2,{E}+${FACE}))`,
+  },
+  {
+    heading: 'Run minutes',
+    measure: 'minutes',
+    width: 10,
+    value: (setup) => setup.runMinutes,
+    formula: `IF({H}=0,0,{I}*${lengths}*IF({E}="",1,{H}/${curved})/Shop_per_inch/(12*${FEED})+{H}*Shop_handling)`,
+    total: true,
+  },
+  {
+    heading: 'Set-up minutes',
+    measure: 'minutes',
+    width: 10,
+    value: () => null,
+    formula: 'Shop_setup_minutes',
+    total: true,
+  },
+  { heading: 'Look at', measure: 'text', width: 48, value: () => null },
+];
+
+/** One row for each set-up in the order that changes knives and guides least; below, a page for each at the machine. */
+export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): Sheet {
+  const { standards } = takeoff;
+  const { unit } = standards;
+  const first = HEAD_ROWS + 1;
+  const last = HEAD_ROWS + Math.max(1, plan.setups.length);
+  const rows: (Cell | null)[][] = [
+    [{ value: 'Set-ups', style: 'title' }],
+    [{ value: orderText(plan), style: 'text' }],
+    [
+      {
+        value:
+          'Radii and minutes follow the takeoff. Fill again after openings were added or a casing changed: the list of set-ups itself is written.',
+        style: 'note',
+      },
+    ],
+    COLUMNS.map(({ heading }) => ({ value: heading, style: 'heading', wrap: true })),
+    COLUMNS.map(({ measure }) => ({ value: columnUnit(measure, unit), style: 'unit' })),
+  ];
+  const resolve = (template: string, row: number) =>
+    template.replace(/\{([A-Z]|[a-z]\w+)\}/g, (_all, name: string) =>
+      name.length === 1 ? `${name}${row}` : takeoffRange(name, takeoff.openings.length),
+    );
+  const valueAt = (column: SetupColumn, setup: Setup, at: number) => {
+    if (column.heading === 'Set-up minutes') return standards.setupMinutes;
+    return column.heading === 'Look at' ? setupFlags(setup, standards).join(' ') : column.value(setup, at);
+  };
+  plan.setups.forEach((setup, at) => {
+    rows.push(
+      COLUMNS.map((column): Cell => {
+        const value = valueAt(column, setup, at);
+        const base = { value: value ?? '', format: columnFormat(column.measure, unit), wrap: column.width > 40 };
+        if (column.formula === undefined)
+          return { ...base, style: column.heading === 'Look at' ? 'attention' : 'fixed' };
+        const formula = resolve(column.formula, first + at);
+        return { ...base, style: 'figure', formula: plain ? plainFormula(formula, () => 0).formula : formula };
+      }),
+    );
+  });
+  if (plan.setups.length === 0) rows.push([null, { value: 'No opening can be run yet.', style: 'attention' }]);
+  rows.push(
+    COLUMNS.map((column, at): Cell | null => {
+      if (at === 1) return { value: 'Total', style: 'total' };
+      if (!column.total) return null;
+      const letter = String.fromCharCode(65 + at);
+      const sum = plan.setups.reduce((total, setup, index) => total + Number(valueAt(column, setup, index) ?? 0), 0);
+      return {
+        value: sum,
+        formula: `SUM(${letter}${first}:${letter}${last})`,
+        style: 'total',
+        format: columnFormat(column.measure, unit),
+      };
+    }),
+  );
+  const pageBreaks = [rows.length];
+  for (const setup of plan.setups.slice(0, MOST_PAGES)) {
+    rows.push([], ...setupPage(setup, takeoff));
+    pageBreaks.push(rows.length);
+  }
+  if (plan.setups.length > MOST_PAGES) {
+    rows.push(
+      [],
+      [
+        {
+          value: `Pages for the ${plan.setups.length - MOST_PAGES} set-ups after number ${MOST_PAGES} are left out.`,
+          style: 'attention',
+        },
+      ],
+    );
+  }
+  return {
+    name: 'Setups',
+    rows,
+    widths: COLUMNS.map(({ width }) => width),
+    frozenRows: HEAD_ROWS,
+    frozenColumns: 2,
+    repeatRows: [1, 1],
+    landscape: true,
+    pageBreaks,
+    home: `B${first}`,
+    locked: true,
+  };
+}
+
+function marksOf(setup: Setup): string {
+  return [...new Set(setup.pieces.map(({ mark, row }) => (mark === '' ? `row ${row}` : mark)))].join(', ');
+}
+
+function guideOf(setup: Setup, side: 'inside' | 'outside'): number | null {
+  return setup.guides?.ok ? setup.guides.value[side] : null;
+}
+
+function orderText(plan: SetupPlan): string {
+  const hours = (plan.runMinutes + plan.setupMinutes) / 60;
+  const saved =
+    plan.savedMinutes > 0
+      ? `; run in the schedule's order they would take ${Math.round(plan.savedMinutes)} minutes more`
+      : '';
+  return `${plan.setups.length} set-ups, ${hours.toFixed(1)} machine hours with setting up, in the order that changes knives and guides least${saved}.`;
+}
+
+/** One set-up as the person at the machine reads it. */
+function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[][] {
+  const { unit } = standards;
+  const length = (value: number) => `${lengthText(value, unit, 32)} ${unit}`;
+  const line = (label: string, text: string): Cell[] => [
+    { value: '', style: 'text' },
+    { value: label, style: 'text', format: '@' },
+    { value: text, style: 'text', format: '@' },
+  ];
+  const guides = setup.guides?.ok
+    ? [
+        line(
+          'Guide boards',
+          `inside ${length(setup.guides.value.inside)}, outside ${length(setup.guides.value.outside)}`,
+        ),
+      ]
+    : [];
+  const pieces = setup.pieces.map(({ mark, row, count, runLength }) =>
+    line(
+      mark === '' ? `row ${row}` : mark,
+      `${count} ${count === 1 ? 'piece' : 'pieces'}, ${length(runLength)} along the center`,
+    ),
+  );
+  const flags = setupFlags(setup, standards);
+  return [
+    [null, { value: setup.name, style: 'title' }],
+    [null, { value: 'Figures on this page are as the takeoff was filled.', style: 'note' }],
+    line('Knife', setup.knife),
+    ...(setup.insideRadius === null
+      ? []
+      : [line('Molding', `inside radius ${length(setup.insideRadius)}, thin edge to the ${standards.thinEdge}`)]),
+    ...guides,
+    line(
+      'Feed',
+      `${Number(standards.feed.toFixed(2))} ${settingUnit('feed', unit)}, ${setup.cutsCenter.toFixed(1)} knife cuts per inch at the center, ${setup.cutsOutside.toFixed(1)} at the outside edge`,
+    ),
+    line('Passes', String(setup.passes)),
+    line('Minutes', `${setup.runMinutes.toFixed(1)} running, ${standards.setupMinutes} setting up`),
+    ...flags.map((flag): Cell[] => [
+      { value: '', style: 'text' },
+      { value: 'Look at', style: 'attention' },
+      { value: flag, style: 'attention', format: '@' },
+    ]),
+    [null, { value: 'Pieces to run', style: 'group' }],
+    ...pieces,
+    [null, { value: 'Steps', style: 'group' }],
+    ...setupSteps(setup, standards).map((step, at): (Cell | null)[] => [
+      { value: at + 1, style: 'text', format: '0' },
+      { value: step.source, style: 'note', format: '@' },
+      { value: step.text, style: 'text', format: '@' },
+    ]),
+    [null, { value: 'Cautions', style: 'group' }],
+    ...cautionsFor('setting up', 'before power', 'running').map((caution): (Cell | null)[] => [
+      null,
+      { value: caution.source, style: 'note', format: '@' },
+      { value: caution.text, style: 'text', format: '@' },
+    ]),
+    [null, null, { value: NOT_A_SUBSTITUTE, style: 'attention' }],
+  ];
+}
