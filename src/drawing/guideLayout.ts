@@ -115,7 +115,7 @@ export interface GuideOrdinates {
   readonly rows: readonly (readonly [fromCenterLine: number, height: number])[];
 }
 
-/** Longer than this a trammel is no longer practical in a shop: the arc is laid out by ordinates and a batten. From experience: 10 ft. */
+/** Longer than this a trammel is no longer practical in a shop: the arc is laid out by ordinates and a batten. 10 ft: from memory. */
 export const LONGEST_TRAMMEL = 120;
 
 /** Ordinates of both guide arcs, from the straight line joining each arc's ends, every `step` (default 1 in). */
