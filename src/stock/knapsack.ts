@@ -104,7 +104,7 @@ function asFilling(worth: number, best: Float64Array, order: readonly number[]):
 export class FillTable {
   private readonly step: number;
   private readonly top: number;
-  private readonly value: Float64Array;
+  private value = new Float64Array(0);
   private takes = new Uint8Array(0);
   private readonly lot: { piece: number; count: number; size: number; worth: number }[] = [];
 
@@ -114,7 +114,6 @@ export class FillTable {
   ) {
     this.step = sizes.reduce(commonDivisor, 0) || 1;
     this.top = Math.floor(longestRoom / this.step);
-    this.value = new Float64Array(this.top + 1);
   }
 
   /** Table cells a filling takes, for `lots` lots of pieces. */
@@ -124,7 +123,10 @@ export class FillTable {
 
   /** With `worthless`, pieces of no worth are counted too: they may be needed to leave little waste. */
   fill(worths: ArrayLike<number>, copies: ArrayLike<number>, worthless = false): void {
-    const { value, lot, top } = this;
+    const { lot, top } = this;
+    // Not before it is filled: the cells are counted first, and on a fine grid there are too many to hold.
+    if (this.value.length === 0) this.value = new Float64Array(top + 1);
+    const { value } = this;
     lot.length = 0;
     for (let piece = 0; piece < this.sizes.length; piece++) {
       if (!(worths[piece]! > 0 || worthless)) continue;
