@@ -1,4 +1,4 @@
-import { figure, positiveUpTo, realLength, sideways } from './require';
+import { figure, finite, positive } from './require';
 import { ok, refuse, type Refusal, type Result } from './result';
 
 // The circular arc over a span. Formulas: Machinery's Handbook, "Segments of a Circle". Each is arranged so that nothing
@@ -14,7 +14,7 @@ export const MOST_ORDINATES = 10_000;
 const DEGREES = 180 / Math.PI;
 
 function spanAndRise(span: number, rise: number): Refusal | null {
-  return realLength('span', span) ?? realLength('rise', rise);
+  return positive('span', span) ?? positive('rise', rise);
 }
 
 /**
@@ -34,7 +34,7 @@ function radiusOf(span: number, rise: number): number {
  * than half the span (by more than rounding). `arcRise(36, 30)` is 6.
  */
 export function arcRise(span: number, radius: number): Result<number> {
-  const refusal = realLength('span', span) ?? positiveUpTo('radius', radius, LONGEST_RADIUS);
+  const refusal = positive('span', span) ?? positive('radius', radius, LONGEST_RADIUS);
   if (refusal) return refusal;
   const half = span / 2;
   if (radius < half * (1 - ROUNDING)) {
@@ -49,7 +49,7 @@ export function arcRise(span: number, radius: number): Result<number> {
  * is more than twice the radius. `arcSpan(6, 30)` is 36.
  */
 export function arcSpan(rise: number, radius: number): Result<number> {
-  const refusal = realLength('rise', rise) ?? positiveUpTo('radius', radius, LONGEST_RADIUS);
+  const refusal = positive('rise', rise) ?? positive('radius', radius, LONGEST_RADIUS);
   if (refusal) return refusal;
   const diameter = 2 * radius;
   if (rise > diameter * (1 + ROUNDING)) {
@@ -71,7 +71,7 @@ export function arcAngle(span: number, rise: number): Result<number> {
  * opening: (radius + offset)·angle. Refused where an inside offset reaches the center. `arcLength(36, 18)` is 18·π.
  */
 export function arcLength(span: number, rise: number, offset = 0): Result<number> {
-  const refusal = spanAndRise(span, rise) ?? sideways('offset', offset);
+  const refusal = spanAndRise(span, rise) ?? finite('offset', offset);
   if (refusal) return refusal;
   const radius = radiusOf(span, rise);
   if (radius + offset <= 0) {
@@ -86,7 +86,7 @@ export function arcLength(span: number, rise: number, offset = 0): Result<number
  * is that of the upper crossing. At most 10,000 rows. `arcOrdinates(36, 6, 9)` is [0, 6], [9, 4.618…], [18, 0].
  */
 export function arcOrdinates(span: number, rise: number, step: number): Result<[number, number][]> {
-  const refusal = spanAndRise(span, rise) ?? realLength('step', step);
+  const refusal = spanAndRise(span, rise) ?? positive('step', step);
   if (refusal) return refusal;
   const half = span / 2;
   // A step that divides the half span but for rounding must not give two rows in one place.

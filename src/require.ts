@@ -42,18 +42,3 @@ export function wholeBetween(name: string, value: number, least: number, most: n
   if (!Number.isFinite(value)) return finite(name, value);
   return refuse(`${name} must be a whole number from ${figure(least)} to ${figure(most)}; got ${figure(value)}`);
 }
-
-/** A length of a real thing. */
-export function realLength(name: string, value: number): Refusal | null {
-  return positive(name, value);
-}
-
-/** How far to one side of a line or curve: any sign. */
-export function sideways(name: string, value: number): Refusal | null {
-  return finite(name, value);
-}
-
-/** As `positive`, with its own upper limit. */
-export function positiveUpTo(name: string, value: number, most: number): Refusal | null {
-  return positive(name, value, most);
-}

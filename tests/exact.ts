@@ -4,6 +4,9 @@ import { expect } from 'vitest';
 /** Arithmetic with 64 digits, independent of the program's own: what it gives is right to far more digits than a number holds. */
 const math = create(all!, { number: 'BigNumber', precision: 64 });
 
+/** Random cases of each formula; `EXACT_CASES=10000` for a longer look. */
+export const CASES = Number(process.env.EXACT_CASES ?? 1_000);
+
 /** A number as it is, to the last bit: its shortest decimal form would be another number 1e-17 away. */
 export function exact(value: number): BigNumber {
   return math.bignumber(value.toPrecision(60));

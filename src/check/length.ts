@@ -1,6 +1,6 @@
 import type { Ends, HeadShape } from '../head/head';
 import { makeHead } from '../head/makeHead';
-import { notNegative, realLength, sideways } from '../require';
+import { notNegative, positive, finite } from '../require';
 import { ok, type Result } from '../result';
 import { outsideOf, type Casing } from './casing';
 import { judge, TOLERANCE, type Verdict } from './judge';
@@ -33,9 +33,9 @@ export function checkLength(question: LengthQuestion): Result<Verdict> {
   const reveal = question.reveal ?? 0;
   const tolerance = question.tolerance ?? TOLERANCE;
   const refusal =
-    realLength('quoted', quoted) ??
-    realLength('face', face) ??
-    sideways('reveal', reveal) ??
+    positive('quoted', quoted) ??
+    positive('face', face) ??
+    finite('reveal', reveal) ??
     notNegative('tolerance', tolerance);
   if (refusal) return refusal;
   const head = makeHead(question.head, question.span, question.rise);

@@ -1,4 +1,4 @@
-import { sideways } from '../require';
+import { finite } from '../require';
 import { ok, type Result } from '../result';
 import type { Arc, Ends, Head } from './head';
 
@@ -14,7 +14,7 @@ export function circularHead(
   edge: Pick<Head, 'shape' | 'span' | 'rise' | 'radius'>,
   arcsAt: (offset: number, ends: Ends) => Result<readonly Arc[]>,
 ): Head {
-  const arcs: Head['arcs'] = (offset, ends) => sideways('offset', offset) ?? arcsAt(offset, ends);
+  const arcs: Head['arcs'] = (offset, ends) => finite('offset', offset) ?? arcsAt(offset, ends);
   return {
     ...edge,
     arcs,

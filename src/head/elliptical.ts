@@ -1,10 +1,10 @@
-import { figure, realLength, sideways } from '../require';
+import { figure, positive, finite } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { exactArc } from './circular';
 import { halfEllipseLength } from './ellipseLength';
 import type { Arc, Head } from './head';
 import { insideOffset } from './insideOffset';
-import { nearestOval } from './nearestOval';
+import { nearestOval, type NearestOval } from './nearestOval';
 import { normalAt, type Ellipse } from './oval';
 import { sameLength } from './sameLength';
 
@@ -20,10 +20,19 @@ export const OVAL_ARCS = [3, 5, 7] as const;
  * Example: span 72, rise 24: length 95.1926; 3-1/2 outside 106.1882.
  */
 export function ellipticalHead(span: number, rise: number): Result<Head> {
-  const refusal = realLength('span', span) ?? realLength('rise', rise);
+  const refusal = positive('span', span) ?? positive('rise', rise);
   if (refusal) return refusal;
   const ellipse = { a: span / 2, b: rise };
   const low = Math.min(ellipse.a, ellipse.b);
+  // The search depends on no offset: its answer is kept for the life of the head.
+  const found = new Map<number, NearestOval | null>();
+  const nearest = (count: number) => {
+    const known = found.get(count);
+    if (known !== undefined) return known;
+    const oval = nearestOval(ellipse, (count + 1) / 2);
+    found.set(count, oval);
+    return oval;
+  };
   const tightest = (low * low) / Math.max(ellipse.a, ellipse.b);
   return ok({
     shape: 'elliptical',
@@ -31,24 +40,29 @@ export function ellipticalHead(span: number, rise: number): Result<Head> {
     rise,
     radius: null,
     length: (offset) =>
-      sideways('offset', offset) ??
+      finite('offset', offset) ??
       insideOffset(offset, tightest, "the ellipse's tightest radius") ??
       ok(halfEllipseLength(ellipse.a, ellipse.b) + Math.PI * offset),
     arcs: (offset, _ends, count = 3) =>
-      sideways('offset', offset) ??
+      finite('offset', offset) ??
       insideOffset(offset, tightest, "the ellipse's tightest radius") ??
-      ovalArcs(ellipse, offset, count),
+      ovalArcs(ellipse, offset, count, nearest),
   });
 }
 
-function ovalArcs(ellipse: Ellipse, offset: number, count: number): Result<readonly Arc[]> {
+function ovalArcs(
+  ellipse: Ellipse,
+  offset: number,
+  count: number,
+  nearestOf: (count: number) => NearestOval | null,
+): Result<readonly Arc[]> {
   if (!OVAL_ARCS.some((allowed) => allowed === count)) return refuse(`arcs must be 3, 5 or 7; got ${figure(count)}`);
   const { a, b } = ellipse;
   if (sameLength(a, b)) {
     const arc = exactArc(a + offset, Math.PI, { x: 0, y: 0 }, Math.PI);
     return ok([{ ...arc, deviation: Math.abs(a - b) }]);
   }
-  const nearest = nearestOval(ellipse, (count + 1) / 2);
+  const nearest = nearestOf(count);
   if (!nearest) {
     return refuse(
       `no ${count} arcs follow an ellipse of half axes ${figure(a)} and ${figure(b)}; one may be at most 10,000 times the other`,

@@ -1,4 +1,4 @@
-import { figure, realLength } from '../require';
+import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Head } from './head';
@@ -13,7 +13,7 @@ import { sameLength } from './sameLength';
  */
 export function halfRoundHead(span: number, rise: number | null): Result<Head> {
   const radius = span / 2;
-  const refusal = realLength('span', span) ?? (rise === null ? null : realLength('rise', rise));
+  const refusal = positive('span', span) ?? (rise === null ? null : positive('rise', rise));
   if (refusal) return refusal;
   if (rise !== null && !sameLength(rise, radius)) {
     return refuse(

@@ -1,4 +1,4 @@
-import { realLength, sideways } from '../require';
+import { positive, finite } from '../require';
 import { ok, type Result } from '../result';
 import { insideOffset } from './insideOffset';
 
@@ -13,7 +13,7 @@ import { insideOffset } from './insideOffset';
  */
 export function miter(span: number, rise: number, face: number, reveal = 0): Result<number> {
   const refusal =
-    realLength('span', span) ?? realLength('rise', rise) ?? realLength('face', face) ?? sideways('reveal', reveal);
+    positive('span', span) ?? positive('rise', rise) ?? positive('face', face) ?? finite('reveal', reveal);
   if (refusal) return refusal;
   const half = span / 2;
   const insideReach = insideOffset(reveal, half, 'where the legs would meet', 'reveal');

@@ -1,4 +1,4 @@
-import { figure, realLength } from '../require';
+import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Head } from './head';
@@ -13,7 +13,7 @@ import { sameLength } from './sameLength';
  * Example: span 36, rise 18·√3 (equilateral), 3-1/2 outside: 86.7137.
  */
 export function pointedHead(span: number, rise: number): Result<Head> {
-  const refusal = realLength('span', span) ?? realLength('rise', rise);
+  const refusal = positive('span', span) ?? positive('rise', rise);
   if (refusal) return refusal;
   const half = span / 2;
   if (rise < half && !sameLength(rise, half)) {

@@ -1,4 +1,4 @@
-import { figure, realLength } from '../require';
+import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Head } from './head';
@@ -13,7 +13,7 @@ import { sameLength } from './sameLength';
  * Example: span 24: 12·π = 37.6991.
  */
 export function quarterRoundHead(span: number, rise: number | null): Result<Head> {
-  const refusal = realLength('span', span) ?? (rise === null ? null : realLength('rise', rise));
+  const refusal = positive('span', span) ?? (rise === null ? null : positive('rise', rise));
   if (refusal) return refusal;
   if (rise !== null && !sameLength(rise, span)) {
     return refuse(`rise of a quarter round must be the span, ${figure(span)}, or left out; got ${figure(rise)}`);

@@ -1,4 +1,4 @@
-import { realLength } from '../require';
+import { positive } from '../require';
 import { ok, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Ends, Head } from './head';
@@ -20,7 +20,7 @@ import { insideOffset } from './insideOffset';
  * Example: span 36, rise 6, 3-11/16 outside: 43.3559 radial, 47.1244 legs, 52.4070 level.
  */
 export function segmentalHead(span: number, rise: number): Result<Head> {
-  const refusal = realLength('span', span) ?? realLength('rise', rise);
+  const refusal = positive('span', span) ?? positive('rise', rise);
   if (refusal) return refusal;
   const edge = arcEdge(span / 2, rise);
   return ok(

@@ -1,4 +1,4 @@
-import { figure, realLength, sideways } from '../require';
+import { figure, positive, finite } from '../require';
 import { ok, refuse, type Result } from '../result';
 import type { Head } from './head';
 import { insideOffset } from './insideOffset';
@@ -9,7 +9,7 @@ import { insideOffset } from './insideOffset';
  * Example: span 36, 3-11/16 outside: 36 radial or level, 43.375 with legs.
  */
 export function straightHead(span: number, rise: number | null): Result<Head> {
-  const refusal = realLength('span', span);
+  const refusal = positive('span', span);
   if (refusal) return refusal;
   if (rise !== null && rise !== 0) {
     return refuse(`rise of a straight head must be 0 or left out; got ${figure(rise)}`);
@@ -20,10 +20,10 @@ export function straightHead(span: number, rise: number | null): Result<Head> {
     rise: 0,
     radius: null,
     length: (offset, ends) =>
-      sideways('offset', offset) ??
+      finite('offset', offset) ??
       (ends === 'legs'
         ? (insideOffset(offset, span / 2, 'where the legs would meet') ?? ok(span + 2 * offset))
         : ok(span)),
-    arcs: (offset) => sideways('offset', offset) ?? ok([]),
+    arcs: (offset) => finite('offset', offset) ?? ok([]),
   });
 }

@@ -1,4 +1,4 @@
-import { figure, realLength } from '../require';
+import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Head } from './head';
@@ -14,7 +14,7 @@ import { sameLength } from './sameLength';
  * Example: span 72, rise 24: radii 18.7889 and 49.8167, length 95.5159.
  */
 export function threeCenteredHead(span: number, rise: number): Result<Head> {
-  const refusal = realLength('span', span) ?? realLength('rise', rise);
+  const refusal = positive('span', span) ?? positive('rise', rise);
   if (refusal) return refusal;
   const half = span / 2;
   if (rise > half && !sameLength(rise, half)) {

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { figure, finite, notNegative, positive, wholeBetween } from '../src/require';
+
+describe('a figure that must be more than 0', () => {
+  it.each([36, 1e-9, 1_000_000, 0.001])('may be %d', (value) => {
+    expect(positive('span', value)).toBeNull();
+  });
+
+  it.each([
+    [0, 'span must be more than 0; got 0'],
+    [-3, 'span must be more than 0; got -3'],
+    [1e-12, 'span must be at least 1e-9; got 1e-12'],
+    [1_000_001, 'span must be no more than 1000000; got 1000001'],
+    [NaN, 'span must be a number; got NaN'],
+    [Infinity, 'span must be a number; got Infinity'],
+  ])('may not be %d', (value, sentence) => {
+    expect(positive('span', value)?.message).toBe(sentence);
+  });
+});
+
+describe('a figure of any sign', () => {
+  it.each([0, -3, 3, -1_000_000])('may be %d', (value) => {
+    expect(finite('offset', value)).toBeNull();
+  });
+
+  it.each([
+    [-1_000_001, 'offset must be no less than -1000000; got -1000001'],
+    [NaN, 'offset must be a number; got NaN'],
+  ])('may not be %d', (value, sentence) => {
+    expect(finite('offset', value)?.message).toBe(sentence);
+  });
+});
+
+describe('a figure that must be 0 or more', () => {
+  it('may be 0, not less, and has an upper limit', () => {
+    expect(notNegative('kerf', 0)).toBeNull();
+    expect(notNegative('kerf', -0.1)?.message).toBe('kerf must be 0 or more; got -0.1');
+    expect(notNegative('kerf', 5, 4)?.message).toBe('kerf must be no more than 4; got 5');
+  });
+});
+
+describe('a count', () => {
+  it('must be whole and within its limits', () => {
+    expect(wholeBetween('plies', 3, 1, 5)).toBeNull();
+    for (const value of [0, 6, 2.5]) {
+      expect(wholeBetween('plies', value, 1, 5)?.message).toBe(
+        `plies must be a whole number from 1 to 5; got ${value}`,
+      );
+    }
+  });
+});
+
+describe('a figure in a sentence', () => {
+  it('has 12 digits at most and no trailing noise', () => {
+    expect([figure(0.1 + 0.2), figure(100 / 3), figure(-3)]).toEqual(['0.3', '33.3333333333', '-3']);
+  });
+});
