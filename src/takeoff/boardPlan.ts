@@ -1,5 +1,6 @@
 import { boardFeet } from '../lumber';
 import { ok, type Result } from '../result';
+import { toCents } from '../rounding';
 import { buyingLess } from '../stock/less';
 import { planStock, type StockPlan } from '../stock/plan';
 import type { Standards } from '../standards';
@@ -61,7 +62,7 @@ export interface Placed {
 
 /** What one board costs, to the cent. */
 export function priceOf(board: StockBoard, { unit }: Standards): number {
-  return Math.round(feetOf(board, unit) * board.pricePerBoardFoot * 100) / 100;
+  return toCents(feetOf(board, unit) * board.pricePerBoardFoot);
 }
 
 function feetOf(board: StockBoard, unit: Standards['unit']): number {
