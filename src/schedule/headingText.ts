@@ -77,14 +77,15 @@ export function splitUnit(heading: string): { readonly name: string; readonly un
     const unit = readUnit(bracketed[2] ?? '');
     if (unit !== null) return { name: `${bracketed[1]} ${bracketed[3]}`.trim(), unit };
   }
+  const both = /^(.+?)[\s,;:]+((?:ft|feet)\s*(?:[-/&+]|and)?\s*(?:in|inches)\.?)$/i.exec(text);
+  if (both) return { name: both[1] ?? '', unit: 'ft-in' };
   const parted = /^(.+?)\s*[,;:\-/]\s*([^,;:]+)$/.exec(text);
   if (parted && (parted[1] ?? '').trim() !== '') {
     const unit = readUnit(parted[2] ?? '');
     if (unit !== null) return { name: parted[1] ?? '', unit };
   }
   // Without a mark before it only a word that cannot be anything else is a unit: not "m", not a lone quote.
-  const trailing =
-    /^(.+?)\s+((?:ft|feet)\s*[-/&]?\s*(?:and )?(?:in|inches)\.?|in\.?|inch(?:es)?|mm|cm|ft\.?|feet)$/i.exec(text);
+  const trailing = /^(.+?)\s+(in\.?|inch(?:es)?|mm|cm|ft\.?|feet)$/i.exec(text);
   if (trailing) {
     const unit = readUnit(trailing[2] ?? '');
     if (unit !== null) return { name: trailing[1] ?? '', unit };

@@ -33,6 +33,8 @@ export interface LengthOptions {
   readonly zero?: boolean;
   /** A width or height of a whole opening: without a unit it must be a likely one. */
   readonly whole?: boolean;
+  /** Greatest length in inches that can be meant; 1,000 ft unless said. */
+  readonly most?: number;
 }
 
 /**
@@ -51,10 +53,12 @@ export function readLength(cell: CellValue, options: LengthOptions): Result<numb
   if (!Number.isFinite(value)) return refuse(`${name} can't be read: the cell says ${quote(text)}.`);
   if (value < 0 || (value === 0 && !options.zero))
     return refuse(`${name} must be more than 0; the cell says ${quote(text)}.`);
-  if (value > LONGEST_INCHES * perInch(options.unit)) {
+  const most = options.most ?? LONGEST_INCHES;
+  if (value > most * perInch(options.unit)) {
     const serial = /^[345]\d{4}$/.test(text);
     const why = serial ? ' It may be a fraction that a spreadsheet program turned into a date.' : '';
-    return refuse(`${name} of ${figure(value)} is more than 1,000 ft, which can't be right.${why}`);
+    const limit = most === LONGEST_INCHES ? '1,000 ft' : `${figure(most)} in`;
+    return refuse(`${name} of ${figure(value)} is more than ${limit}, which can't be right.${why}`);
   }
   return unlikely(cell, value, options) ?? ok(value);
 }

@@ -109,6 +109,9 @@ function inDoubtAsNull(problems: readonly Problem[]): Partial<Record<Exclude<Ope
   return Object.fromEntries(fields);
 }
 
+/** No casing is wider or thicker, no reveal larger. */
+const MOST_INCHES: Partial<Record<MeaningKey, number>> = { reveal: 12, face: 48, thickness: 12 };
+
 const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'width',
   'roughWidth',
@@ -258,6 +261,7 @@ class RowReader {
       unit: this.standards.unit,
       zero,
       whole: WHOLE.has(key),
+      most: MOST_INCHES[key],
     });
     return read.ok ? { value: read.value } : { fault: read.message };
   }

@@ -142,7 +142,7 @@ class SheetReader {
     if (type === 'd') return new Date(value);
     const number = Number(value);
     if (!Number.isFinite(number)) return value;
-    return this.context.dateStyles[style] ? toDate(number, this.context.from1904) : number;
+    return this.context.dateStyles[style] ? dateOfSerial(number, this.context.from1904) : number;
   }
 
   private sharedText(index: number): CellValue {
@@ -209,7 +209,7 @@ function readAddress(address: string): { row: number; column: number } | null {
 }
 
 /** Serial day numbers count from 1900 (with its 29 February that never was) or from 1904. */
-function toDate(serial: number, from1904: boolean): Date {
+export function dateOfSerial(serial: number, from1904 = false): Date {
   const days = from1904 ? serial + 1462 : serial < 60 ? serial + 1 : serial;
   return new Date(Math.round((days - 25_569) * 86_400_000));
 }

@@ -23,7 +23,9 @@ describe('csv-spectrum, a published collection of CSV accidents', () => {
     const wanted = JSON.parse(
       readFileSync(join(spectrum, 'json', `${name}.json`), 'utf8').replaceAll('\\r\\n', '\\n'),
     ) as unknown;
-    expect(records).toEqual([wanted].flat());
+    // One of the published pairs disagrees with itself: its JSON names another phone number than its CSV.
+    const mended = JSON.parse(JSON.stringify(wanted).replace('1234567890', '2095257564')) as unknown;
+    expect(records).toEqual([mended].flat());
     expect(tables.value[0]!.rowRemarks?.size).toBe(0);
   });
 });

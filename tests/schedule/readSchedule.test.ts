@@ -69,7 +69,7 @@ describe('readSchedule', () => {
           }
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 
@@ -85,7 +85,7 @@ describe('readSchedule', () => {
           else expect(read.message).toMatch(/\.$/);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 
@@ -218,7 +218,7 @@ describe('a schedule planted with known openings', () => {
           accounted(read, rows.length, 1);
         },
       ),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
   });
 
