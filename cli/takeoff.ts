@@ -1,6 +1,8 @@
 import { resolve } from 'node:path';
 import { readSchedule } from '../src/schedule/readSchedule';
 import { defaultStandards } from '../src/standards';
+import { planBoards } from '../src/takeoff/boards';
+import { partsOf } from '../src/takeoff/parts';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSheets } from '../src/workbook/workbook';
@@ -9,7 +11,7 @@ import type { Command, ExitCode, Io } from './io';
 import { readOptions } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
-import { attentionLines, openingJson, takeoffTable } from './takeoffReport';
+import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable } from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx)
 
@@ -17,7 +19,7 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
                       such as the Standards sheet of a workbook
-  --json              print {openings, problems, totals, setups, stock} instead of the table
+  --json              print {openings, problems, totals, setups: setupsJson(planSetups(taken)), stock} instead of the table
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
@@ -39,7 +41,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     return wrongUsage(io, `--out would write over the schedule "${path}".`);
   }
 
-  const progress = new Progress(io, 3);
+  const progress = new Progress(io, 4);
   progress.show(0, 'Reading');
   const standards =
     values.standards === undefined
@@ -53,11 +55,13 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
 
   progress.show(1, 'Computing');
   const taken = takeoff(schedule.value.openings, standards.value);
+  progress.show(2, 'Planning the boards');
+  const boards = planBoards(partsOf(taken), standards.value);
 
   if (values.out !== undefined) {
-    progress.show(2, 'Writing');
+    progress.show(3, 'Writing');
     const { writeXlsx } = await import('../src/workbook/xlsx');
-    const bytes = await writeXlsx(workbookSheets(schedule.value, taken, { plain: values.plain ?? false }));
+    const bytes = await writeXlsx(workbookSheets(schedule.value, taken, { plain: values.plain ?? false, boards }));
     if (!bytes.ok) return cannotUse(io, progress, bytes.message);
     const written = await writeOut(values.out, bytes.value);
     if (!written.ok) return cannotUse(io, progress, written.message);
@@ -65,18 +69,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.clear();
 
   if (values.json) {
-    const { setups } = planSetups(taken);
     const json = {
       openings: taken.openings.map(openingJson),
       problems: taken.problems,
       totals: taken.totals,
-      setups,
-      stock: [],
+      setups: setupsJson(planSetups(taken)),
+      stock: stockJson(boards),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');
   } else {
     io.out(takeoffTable(taken));
-    const lines = attentionLines(taken, schedule.value);
+    const lines = attentionLines(taken, schedule.value, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }
   io.say(values.out === undefined ? 'No workbook was written: name one with --out.' : `Wrote ${values.out}.`);

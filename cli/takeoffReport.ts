@@ -1,4 +1,6 @@
 import type { Schedule } from '../src/schedule/opening';
+import type { BoardNeeds } from '../src/takeoff/boards';
+import type { SetupPlan } from '../src/takeoff/setups';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
 import type { RingPlan } from '../src/takeoff/ownFigures';
 
@@ -59,6 +61,34 @@ function piecesJson({ own }: OpeningTakeoff) {
   };
 }
 
+/** The set-ups in the order to run them; guides that can't be made say why in `needs`. */
+export function setupsJson({ setups }: SetupPlan) {
+  return setups.map(({ guides, ...setup }) => ({
+    ...setup,
+    guides: guides?.ok ? guides.value : null,
+    needs: guides && !guides.ok ? [guides.message] : [],
+  }));
+}
+
+/** The boards to buy: a plan for each species, thickness and width. A cut's length is that of board it takes. */
+export function stockJson({ plans, problems }: BoardNeeds) {
+  return {
+    boards: plans.reduce((sum, { boards }) => sum + boards, 0),
+    cost: Number(plans.reduce((sum, { cost }) => sum + cost, 0).toFixed(2)),
+    plans: plans.map(({ parts, cutting, ...plan }) => ({
+      ...plan,
+      pieces: parts.map(({ part, spare }) => ({ for: part.for, count: part.count, spare })),
+      plan: cutting.map(({ count, length, cuts, offcut }) => ({
+        count,
+        stock: length,
+        cuts: cuts.map(({ part, length: taken, pieces }) => ({ for: part.for, length: taken, pieces })),
+        offcut,
+      })),
+    })),
+    problems,
+  };
+}
+
 /** The table a person reads, as wide as a terminal. */
 export function takeoffTable({ openings, totals }: Takeoff): string {
   const rows = openings.map(({ opening, known, own, cost }) => [
@@ -96,11 +126,12 @@ export function takeoffTable({ openings, totals }: Takeoff): string {
 }
 
 /** What a person should look at, a line each; empty where there is nothing. */
-export function attentionLines({ openings }: Takeoff, { passedOver }: Schedule): string[] {
+export function attentionLines({ openings }: Takeoff, { passedOver }: Schedule, boards: BoardNeeds): string[] {
   return [
     ...openings.flatMap(({ opening, needs, attention }) =>
       [...needs, ...attention].map((sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`),
     ),
+    ...boards.problems,
     ...passedOver
       .filter(({ why }) => !/blank|heading|unit/i.test(why))
       .map(({ row, why, text }) => `Row ${row} is not an opening (${why}): ${text}`),

@@ -22,8 +22,8 @@ interface Report {
   openings: Record<string, unknown>[];
   problems: { row: number; message: string }[];
   totals: Record<string, number>;
-  setups: unknown[];
-  stock: unknown;
+  setups: { name: string; insideRadius: number | null; guides: { inside: number; outside: number } | null }[];
+  stock: { boards: number; plans: { boards: number; proven: boolean; plan: { count: number; stock: number }[] }[] };
 }
 const json = (...args: string[]) => JSON.parse(archwright(['takeoff', ...args, '--json']).out) as Report;
 
@@ -81,6 +81,16 @@ describe('archwright takeoff', () => {
     expect(pieces[0]!.radius).toBeLessThan(pieces[1]!.radius);
     expect(pieces.reduce((sum, { angle }) => sum + angle, 0)).toBeCloseTo(180, 6);
     expect(Math.abs(pieces.reduce((sum, { length }) => sum + length, 0) - Number(second['length']))).toBeLessThan(0.25);
+  });
+
+  test('--json lists the set-ups with their guides, and the boards to buy with their plans', () => {
+    const { setups, stock } = json(SCHEDULE);
+    const ring = setups.find(({ insideRadius }) => insideRadius === 30.1875)!;
+    // Margin 1/4 and clearance 1/32 on each side of the ring from 30.1875 to 33.6875.
+    expect(ring.guides).toEqual({ inside: 30.1875 - 0.25 - 1 / 32, outside: 33.6875 + 0.25 + 1 / 32 });
+    expect(stock.boards).toBeGreaterThan(0);
+    expect(stock.plans.reduce((sum, { boards }) => sum + boards, 0)).toBe(stock.boards);
+    for (const { boards, plan } of stock.plans) expect(plan.reduce((sum, { count }) => sum + count, 0)).toBe(boards);
   });
 
   test('--out writes a workbook with stored ARCH formulas, --plain one without', () => {
