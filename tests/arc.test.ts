@@ -183,11 +183,11 @@ describe('ordinates', () => {
   });
 
   it('give no row twice where the step divides half the span but for rounding', () => {
-    // 1.1 / 0.1 comes out as 11.000000000000002.
-    const rows = valueOf(arcOrdinates(2.2, 0.1, 0.1));
-    expect(rows).toHaveLength(12);
-    expect(rows[10]![0]).toBeCloseTo(1, 12);
-    expect(rows[11]![0]).toBe(1.1);
+    // 2.1 / 0.3 comes out as 7.000000000000001, 0.3 / 0.1 as 2.9999999999999996.
+    const rows = valueOf(arcOrdinates(4.2, 0.1, 0.3));
+    expect(rows).toHaveLength(8);
+    expect(rows[6]![0]).toBeCloseTo(1.8, 12);
+    expect(rows[7]![0]).toBe(2.1);
     expect(valueOf(arcOrdinates(0.6, 0.1, 0.1))).toHaveLength(4);
   });
 
