@@ -34,7 +34,7 @@ describe('a pointed head', () => {
     expect(right!.start - right!.degrees).toBeCloseTo(0, 12);
   });
 
-  it('has its length to 1e-13 of the contract’s formula in 64-digit arithmetic, inside and outside', () => {
+  it('has its length to 1e-13 of the trade’s formula in 64-digit arithmetic, inside and outside', () => {
     const from = random(31);
     for (let at = 0; at < CASES; at++) {
       const span = from.size(1, 500);
