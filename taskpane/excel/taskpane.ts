@@ -1,4 +1,4 @@
-import { core } from '../pane/loadCore';
+import { coreWith } from '../pane/loadCore';
 import { mountPane } from '../pane/mount';
 import { recover } from './backup';
 import { excelHost } from './excelHost';
@@ -17,7 +17,7 @@ async function start(): Promise<void> {
     root,
     excelHost(),
     { locale: Office.context.contentLanguage, theme: Office.context.officeTheme, example },
-    core,
+    coreWith(() => new Worker(new URL('../pane/build/worker.ts', import.meta.url))),
   );
 }
 
