@@ -2,8 +2,7 @@ import type { Result } from '../../src/result';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
-import type { SheetName, Sheet } from '../../src/workbook/sheet';
-import type { Filled } from './state';
+import type { Built } from './build/job';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
 export interface Core {
@@ -25,11 +24,6 @@ export interface Core {
   workbook(
     schedule: Schedule,
     standards: Standards,
-    choices: {
-      readonly plain: boolean;
-      readonly onProgress: (done: number, of: number) => void;
-      readonly signal: AbortSignal;
-    },
-  ): Promise<Result<{ readonly sheets: readonly Sheet[]; readonly filled: Filled }>>;
-  readonly sheetOrder: readonly SheetName[];
+    choices: { readonly plain: boolean; readonly signal: AbortSignal },
+  ): Promise<Result<Built>>;
 }

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fits, isAccessible, openBrowser, openPane, type OpenPane } from './pane/drive';
+import { launchChromium } from './launch';
+import { fits, isAccessible, openPane, type OpenPane } from './pane/drive';
 import { servePane, type PaneServer } from './pane/server';
 
 const LIST = [
@@ -17,7 +18,7 @@ let browser: Browser;
 let server: PaneServer;
 
 beforeAll(async () => {
-  [browser, server] = await Promise.all([openBrowser(), servePane()]);
+  [browser, server] = await Promise.all([launchChromium(), servePane()]);
 });
 afterAll(async () => {
   await browser?.close();

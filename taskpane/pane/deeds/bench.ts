@@ -24,8 +24,6 @@ export interface PaneOptions {
   readonly theme?: OfficeTheme;
   /** The example schedule, for first use. */
   readonly example: () => Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
-  /** Starts the worker that plans the cutting; without one the plan runs in the page. */
-  readonly planWorker?: () => Worker;
 }
 
 /** Lets the page draw and answer before the work goes on. */

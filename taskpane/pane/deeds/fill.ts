@@ -1,5 +1,7 @@
 import type { SheetName } from '../../../src/workbook/sheet';
-import { fail, work, type Bench } from './bench';
+import { count } from '../format';
+import { OUR_SHEETS } from '../ourSheets';
+import { breathe, fail, work, type Bench } from './bench';
 
 let stopper = new AbortController();
 
@@ -9,12 +11,12 @@ export function stop(): void {
 }
 
 /** Which of our sheets already hold something: they are never written over unasked. */
-export async function lookForSheets({ host, core, store }: Bench): Promise<readonly SheetName[]> {
+export async function lookForSheets({ host, store }: Bench): Promise<readonly SheetName[]> {
   const names = await host.sheetNames();
   if (!names.ok) return [];
   store.send({ type: 'sheets listed', names: names.value });
   const held: SheetName[] = [];
-  for (const name of core.sheetOrder) {
+  for (const [name] of OUR_SHEETS) {
     if (!names.value.includes(name)) continue;
     const table = await host.readSheet(name);
     if (table.ok && table.value && table.value.rows.some((row) => row.some((cell) => cell !== null && cell !== '')))
@@ -38,17 +40,15 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void 
       }
       stopper = new AbortController();
       const { signal } = stopper;
-      const progress = (what: string) => (done: number, of: number) =>
+      const doing = (what: string, done: number, of: number | null) =>
         store.send({ type: 'working', work: { what, done, of, canStop: true } });
-      const built = await core.workbook(schedule, standards, {
-        plain,
-        onProgress: progress('Working out the openings'),
-        signal,
-      });
+      doing(`Working out ${count(schedule.openings.length, 'opening')}`, 0, null);
+      await breathe();
+      const built = await core.workbook(schedule, standards, { plain, signal });
       if (!built.ok) return fail(bench, built.message);
       const written = await host.writeSheets(built.value.sheets, {
         replace,
-        onProgress: progress('Writing the sheets'),
+        onProgress: (done, of) => doing('Writing the sheets', done, of),
         signal,
       });
       if (!written.ok) return fail(bench, written.message);

@@ -2,6 +2,7 @@ import { addressOf } from '../../../src/workbook/address';
 import type { CellValue } from '../../../src/schedule/opening';
 import { count } from '../format';
 import { fail, tell, work, type Bench } from './bench';
+import { OUR_SHEETS } from '../ourSheets';
 import { columnRuns, reentered } from '../formulaRuns';
 
 type Written = string | number | boolean | null;
@@ -56,7 +57,7 @@ export function reenter(bench: Bench): Promise<void | undefined> {
 
 async function ourSheets(bench: Bench): Promise<readonly string[]> {
   const names = await bench.host.sheetNames();
-  const ours: readonly string[] = bench.core.sheetOrder;
+  const ours = OUR_SHEETS.map(([name]): string => name);
   return names.ok ? names.value.filter((name) => ours.includes(name)) : [];
 }
 

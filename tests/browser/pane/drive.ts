@@ -1,20 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { mkdirSync } from 'node:fs';
-import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { findChromium } from '../chromium';
 import type { PaneServer } from './server';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const SHOTS = 'artifacts/pane';
-
-export async function openBrowser(): Promise<Browser> {
-  const executablePath = findChromium();
-  if (!executablePath) throw new Error('No browser: set CHROMIUM_PATH or install Chromium.');
-  mkdirSync(SHOTS, { recursive: true });
-  return chromium.launch({ executablePath, args: ['--no-sandbox'] });
-}
 
 /** A pane in a page of its own. Whatever the page complains about, the content policy included, fails the test at `close`. */
 export interface OpenPane {

@@ -1,5 +1,6 @@
 import type { CellValue } from '../../../src/schedule/opening';
 import { MemoryHost } from '../../../taskpane/memory/host';
+import { coreWith } from '../../../taskpane/pane/loadCore';
 import { mountPane } from '../../../taskpane/pane/mount';
 
 /** The pane on a workbook in memory, for the browser tests: they drive the workbook through `memory`. */
@@ -21,11 +22,16 @@ async function start(): Promise<void> {
     bodyBackgroundColor: dark ? '#262626' : '#F3F3F3',
     bodyForegroundColor: dark ? '#FFFFFF' : '#000000',
   };
-  mountPane(document.getElementById('pane')!, globalThis.memory, {
-    example,
-    ...(wanted.has('office') ? { theme } : {}),
-    ...(wanted.has('locale') ? { locale: wanted.get('locale')! } : {}),
-  });
+  mountPane(
+    document.getElementById('pane')!,
+    globalThis.memory,
+    {
+      example,
+      ...(wanted.has('office') ? { theme } : {}),
+      ...(wanted.has('locale') ? { locale: wanted.get('locale')! } : {}),
+    },
+    coreWith(() => new Worker('/worker.js', { type: 'module' })),
+  );
 }
 
 void start();

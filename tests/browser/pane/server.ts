@@ -46,7 +46,10 @@ export interface PaneServer {
 export async function servePane(): Promise<PaneServer> {
   const folder = mkdtempSync(join(tmpdir(), 'pane-'));
   await build({
-    entryPoints: { page: join(PROJECT, 'tests/browser/pane/page.ts') },
+    entryPoints: {
+      page: join(PROJECT, 'tests/browser/pane/page.ts'),
+      worker: join(PROJECT, 'taskpane/pane/build/worker.ts'),
+    },
     bundle: true,
     splitting: true,
     format: 'esm',

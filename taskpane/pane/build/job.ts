@@ -1,0 +1,52 @@
+import type { Schedule } from '../../../src/schedule/opening';
+import type { Standards } from '../../../src/standards';
+import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
+import type { Sheet } from '../../../src/workbook/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoffSheet';
+import { workbookSheets } from '../../../src/workbook/workbook';
+import { OUR_SHEETS } from '../ourSheets';
+import type { Filled } from '../state';
+
+/** What is to be built. Plain data, so that a worker can be handed it. */
+export interface BuildJob {
+  readonly schedule: Schedule;
+  readonly standards: Standards;
+  readonly plain: boolean;
+}
+
+export interface Built {
+  readonly sheets: readonly Sheet[];
+  readonly filled: Filled;
+}
+
+/** The workbook for a schedule, and what to say about it once it is written. */
+export function build({ schedule, standards, plain }: BuildJob): Built {
+  const taken = takeoff(schedule.openings, standards);
+  const sheets = workbookSheets(schedule, taken, { plain });
+  return { sheets, filled: filledOf(taken, sheets) };
+}
+
+function filledOf(taken: Takeoff, sheets: readonly Sheet[]): Filled {
+  const needs = taken.openings.flatMap((row, at) =>
+    row.needs.length === 0
+      ? []
+      : [
+          {
+            mark: row.opening.mark,
+            row: row.opening.row,
+            address: `B${TAKEOFF_HEAD_ROWS + 1 + at}`,
+            need: row.needs.join(' '),
+          },
+        ],
+  );
+  const { totals } = taken;
+  return {
+    openings: totals.openings,
+    price: totals.open < totals.openings ? totals.price : null,
+    sheets: OUR_SHEETS.flatMap(([name, about]) => {
+      const sheet = sheets.find((one) => one.name === name);
+      return sheet ? [{ name, about, address: sheet.home }] : [];
+    }),
+    needs,
+  };
+}
