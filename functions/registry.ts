@@ -1,10 +1,5 @@
-import * as arc from './arc';
-import * as blank from './blank';
-import * as head from './head';
-import * as machine from './machine';
 import { METADATA, type Answer, type FunctionMetadata } from './metadata';
-import * as stock from './stock';
-import * as text from './text';
+import { RUNNERS } from './runners';
 
 export interface WorksheetFunction {
   readonly name: string;
@@ -13,20 +8,11 @@ export interface WorksheetFunction {
   readonly run: (...args: unknown[]) => Answer;
 }
 
-const RUNNERS: Readonly<Record<string, (...args: never[]) => Answer>> = {
-  ...arc,
-  ...head,
-  ...blank,
-  ...machine,
-  ...stock,
-  ...text,
-};
-
 /** Every worksheet function, in the order of the reference page. */
 export const FUNCTIONS: readonly WorksheetFunction[] = METADATA.map((metadata) => ({
   name: metadata.name,
   metadata,
-  run: RUNNERS[metadata.name] as WorksheetFunction['run'],
+  run: RUNNERS[metadata.name]!,
 }));
 
 const BY_NAME = new Map(FUNCTIONS.map((one) => [one.name, one]));
