@@ -17,3 +17,7 @@ export function quote(text: string): string {
 export function listed(parts: readonly string[], word = 'and'): string {
   return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} ${word} ${parts.at(-1)}`;
 }
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

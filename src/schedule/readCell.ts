@@ -2,7 +2,7 @@ import { readCallout, readDimension } from '../dimension';
 import { ok, refuse, type Refusal, type Result } from '../result';
 import { perInch, type Unit } from '../unit';
 import { cellText, typedBeforeDate } from './cell';
-import { figure, quote } from './figure';
+import { capital, figure, quote } from './figure';
 import { straightMarks, type ColumnUnit } from './headingText';
 import type { CellValue } from './opening';
 
@@ -157,8 +157,4 @@ export function readQuantity(cell: CellValue): Result<number> {
     return refuse(`Quantity must be a whole number of 1 or more; the cell says ${quote(text)}.`);
   if (value > 100_000) return refuse(`Quantity of ${value} can't be right; please check it.`);
   return ok(value);
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

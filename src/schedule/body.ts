@@ -1,0 +1,183 @@
+import { ok } from '../result';
+import { cellText, isBlank, isDitto, isEmpty } from './cell';
+import { quote } from './figure';
+import type { ColumnUnit } from './headingText';
+import { findLayout, type Choices, type Column, type Layout } from './layout';
+import type { CellValue, Merge, Table } from './opening';
+import { readQuantity } from './readCell';
+import type { RawOpening } from './rowReader';
+import { settle } from './settle';
+import { sortRow } from './sortRows';
+
+type Row = readonly CellValue[];
+
+/** Goes through a table's rows: each becomes an opening's cells or is passed over with the reason. */
+export class BodyReader {
+  readonly raw: (Omit<RawOpening, 'more'> & { more: string[] })[] = [];
+  readonly passedOver: { row: number; why: string; text: string }[] = [];
+  private counted = 0;
+  private openingDirectlyAbove = false;
+  private inNotes = false;
+  private above: Row = [];
+  private readonly merges: ReadonlyMap<number, readonly Merge[]>;
+
+  constructor(
+    private readonly table: Table,
+    private readonly choices: Choices,
+    private readonly unit: ColumnUnit | null,
+    private layout: Layout,
+  ) {
+    this.merges = mergesByRow(table);
+  }
+
+  readAll(hasHeadings: boolean): void {
+    const { rows } = this.table;
+    const top = hasHeadings ? (this.layout.headingRows[0] ?? 0) : 0;
+    for (let index = 0; index < top; index += 1)
+      this.pass(index, isRowEmpty(rows[index]) ? 'blank' : 'title or note above the headings');
+    let index = top;
+    if (hasHeadings) index = this.passHeadings('headings');
+    while (index < rows.length) index = this.readOne(index);
+  }
+
+  /** Passes over the layout's heading and unit rows and gives the row after them. */
+  private passHeadings(why: string): number {
+    for (const heading of this.layout.headingRows) this.pass(heading, why);
+    const last = this.layout.headingRows.at(-1) ?? -1;
+    if (this.layout.unitRow === null) return last + 1;
+    this.pass(this.layout.unitRow, 'units');
+    return this.layout.unitRow + 1;
+  }
+
+  private readOne(index: number): number {
+    const { rows } = this.table;
+    const { counted, openingDirectlyAbove, inNotes } = this;
+    const sorted = sortRow(rows, index, this.layout, { counted, openingDirectlyAbove, inNotes });
+    if (sorted.kind === 'headings') {
+      const next = findLayout(rows, index, this.choices);
+      if (next !== null && next.headingRows[0] === index) {
+        this.layout = settle(next, rows, this.unit, this.choices);
+        this.openingDirectlyAbove = false;
+        this.inNotes = false;
+        return this.passHeadings('headings of another table; the rows below were read by these');
+      }
+      this.pass(index, 'headings');
+    } else if (sorted.kind === 'continuation') {
+      const last = this.raw.at(-1);
+      last?.more.push(sorted.text);
+      this.pass(index, `continues the remarks of row ${last?.row ?? 0}`, true);
+    } else if (sorted.kind === 'other') {
+      if (sorted.why === 'notes') this.inNotes = true;
+      this.pass(index, sorted.why);
+    } else {
+      this.inNotes = false;
+      this.take(index, sorted.blocks);
+    }
+    return index + 1;
+  }
+
+  private pass(index: number, why: string, continues = false): void {
+    const text = (this.table.rows[index] ?? [])
+      .map(cellText)
+      .filter((cell) => cell !== '')
+      .join(' | ');
+    this.passedOver.push({ row: this.table.firstRow + index, why, text });
+    this.openingDirectlyAbove = continues;
+  }
+
+  private take(index: number, blocks: readonly (readonly Column[])[]): void {
+    const row = this.table.firstRow + index;
+    const original = this.table.rows[index] ?? [];
+    const notes = [...(this.table.rowRemarks?.get(row) ?? [])];
+    const shared = this.merges.has(row) ? new Set<number>() : NOTHING_SHARED;
+    const cells = [...original];
+    original.forEach((cell, column) => {
+      if (isDitto(cell)) cells[column] = this.repeated(cell, column, notes);
+    });
+    this.fillMerged(row, cells, shared, notes);
+    const doubt = this.overflow(row, cells, notes);
+    this.above = cells;
+    const source = Array.from({ length: Math.max(this.layout.columns.length, original.length) }, (_, column) =>
+      cellText(original[column]),
+    );
+    if (blocks.length > 1) notes.push(`Row ${row} holds ${blocks.length} openings side by side.`);
+    for (const block of blocks) {
+      this.raw.push({ row, cells, block, source, more: [], notes: [...notes], shared, doubt });
+      const quantity = block.find(({ key }) => key === 'quantity');
+      const count = quantity === undefined ? ok(1) : readQuantity(cells[quantity.index] ?? null);
+      if (count.ok) this.counted += count.value;
+    }
+    this.openingDirectlyAbove = true;
+  }
+
+  /** A ditto mark repeats the cell above it. */
+  private repeated(cell: CellValue, column: number, notes: string[]): CellValue {
+    const key = this.layout.columns[column]?.key;
+    if (key === 'mark' || key === 'remarks' || key === null || key === undefined) return cell;
+    const above = this.above[column] ?? null;
+    if (isBlank(above)) return cell;
+    notes.push(`${this.columnName(column)} repeats ${quote(cellText(above))} from the row above.`);
+    return above;
+  }
+
+  /** Cells merged downward hold their value in the first row only. */
+  private fillMerged(row: number, cells: CellValue[], shared: Set<number>, notes: string[]): void {
+    for (const merge of this.merges.get(row) ?? []) {
+      const column = merge.firstColumn;
+      if (row > merge.firstRow && isEmpty(cells[column])) {
+        const value = this.table.rows[merge.firstRow - this.table.firstRow]?.[column] ?? null;
+        while (cells.length <= column) cells.push(null);
+        cells[column] = value;
+        if (!isEmpty(value) && this.layout.columns[column]?.key)
+          notes.push(
+            `${this.columnName(column)} ${quote(cellText(value))} is from the cell merged over rows ${merge.firstRow} to ${merge.lastRow}.`,
+          );
+      }
+      shared.add(column);
+    }
+  }
+
+  /** Cells beyond the last heading of a delimited row: text behind an unquoted comma, or cells moved by one. */
+  private overflow(row: number, cells: CellValue[], notes: string[]): string | null {
+    const { columns } = this.layout;
+    const beyond = cells.slice(columns.length).filter((cell) => !isEmpty(cell));
+    if (!this.table.delimited || this.layout.headingRows.length === 0 || beyond.length === 0) return null;
+    const last = columns.at(-1);
+    // Only words can be the start of remarks that were cut by a comma; a figure there came from the left.
+    if (last?.key === 'remarks' && /[a-z]{2}/i.test(cellText(cells[last.index]))) {
+      cells[last.index] = [cells[last.index] ?? null, ...beyond].map(cellText).join(', ');
+      notes.push('The remarks run over an unquoted comma and were put together again.');
+      return null;
+    }
+    return `Row ${row} has ${cells.length} cells under ${columns.length} headings, so an unquoted comma may have moved its cells; please check the row.`;
+  }
+
+  private columnName(column: number): string {
+    const heading = this.layout.columns[column]?.heading ?? '';
+    return heading === '' ? `Column ${column + 1}` : heading;
+  }
+}
+
+const NOTHING_SHARED = new Set<number>();
+
+/** More merged rows than this are not a schedule's doing. */
+const MOST_MERGED_ROWS = 200_000;
+
+function mergesByRow({ merges = [], firstRow, rows }: Table): Map<number, Merge[]> {
+  const byRow = new Map<number, Merge[]>();
+  let count = 0;
+  for (const merge of merges) {
+    if (merge.firstRow === merge.lastRow) continue;
+    const last = Math.min(merge.lastRow, firstRow + rows.length - 1);
+    for (let row = Math.max(merge.firstRow, firstRow); row <= last && count < MOST_MERGED_ROWS; row += 1, count += 1) {
+      const there = byRow.get(row);
+      if (there === undefined) byRow.set(row, [merge]);
+      else there.push(merge);
+    }
+  }
+  return byRow;
+}
+
+export function isRowEmpty(row: Row | undefined): boolean {
+  return row === undefined || row.every((cell) => isEmpty(cell));
+}

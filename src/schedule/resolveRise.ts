@@ -1,0 +1,103 @@
+import type { HeadShape } from '../head/head';
+import type { Standards } from '../standards';
+import { capital, figure, listed } from './figure';
+import type { Findings, GivenLengths } from './given';
+import { fromHeights, fromLeg, fromRadius, type Candidate } from './riseSources';
+
+/** The rise from whichever figures give it; all that do must agree. */
+export function resolveRise(
+  given: GivenLengths,
+  head: HeadShape | null,
+  span: number | null,
+  standards: Standards,
+  tolerance: number,
+  say: Findings,
+): number | null {
+  if (given.rise?.fault !== undefined) {
+    say.problem('rise', given.rise.fault);
+    return null;
+  }
+  if (given.rise !== undefined && given.rise.value === 0) {
+    const advice = head === null ? 'please name the head; straight has none' : `a ${head} head has one`;
+    say.problem('rise', `Rise is 0; ${advice}.`);
+    return null;
+  }
+  const faults: string[] = [];
+  const candidates: Candidate[] = [];
+  const near = (value: number) => (rise: number) => Math.abs(rise - value) <= tolerance;
+  if (head === 'half round' && span !== null)
+    candidates.push({
+      rise: span / 2,
+      how: `half the width is ${figure(span / 2)}`,
+      note: null,
+      agrees: near(span / 2),
+    });
+  const stated = given.rise?.value;
+  if (stated !== undefined)
+    candidates.push({ rise: stated, how: `rise is ${figure(stated)}`, note: null, agrees: near(stated) });
+  const before = candidates.length;
+  const wrong = fromHeights(given, standards, near, candidates, faults, say);
+  const tooSmall = fromRadius(given, head, span, tolerance, candidates, faults, say);
+  if (wrong !== null || tooSmall !== null) {
+    say.problem('rise', wrong ?? tooSmall ?? '');
+    return null;
+  }
+  fromLeg(given, near, candidates);
+  const first = candidates[0];
+  if (first === undefined) {
+    // Where the shape is not known either, the question about the shape asks for the rise as well.
+    if (head !== null || faults.length > 0) say.problem('rise', missing(head, span, faults));
+    return null;
+  }
+  for (const fault of faults) say.note(`${fault} It was not needed.`);
+  const against = candidates.filter((other) => !other.agrees(first.rise));
+  if (against.length > 0) {
+    const lead =
+      head === 'half round' && span !== null
+        ? `A half round ${figure(span)} wide has a rise of ${figure(span / 2)}`
+        : capital(first.how);
+    say.problem('rise', `${lead}, but ${listed(against.map(({ how }) => how))}; please say which is right.`);
+    return null;
+  }
+  if (first.rough !== undefined) say.rough('rise', first.rough);
+  if (before === 0 && first.note !== null) say.note(first.note);
+  else if (head === 'half round' && stated === undefined)
+    say.note(`Rise ${figure(first.rise)} is half the width of the half round.`);
+  else if (stated !== undefined && Math.abs(stated - first.rise) > 1e-9)
+    say.note(`The rise is given as ${figure(stated)}; ${figure(first.rise)} is half the width and was used.`);
+  return withinReach(head, span, first.rise, tolerance, say);
+}
+
+function missing(head: HeadShape | null, span: number | null, faults: readonly string[]): string {
+  if (head === 'half round' && span === null) return 'Rise is unknown because the width is.';
+  const [fault] = faults;
+  if (fault !== undefined) return fault;
+  const other =
+    head === 'segmental' || head === 'pointed' ? `, the radius${span === null ? ' with the width' : ''}` : '';
+  return `Rise is missing; please give the rise${other} or the heights to the crown and to the spring line.`;
+}
+
+/** Refuses a rise that the shape cannot have. */
+function withinReach(
+  head: HeadShape | null,
+  span: number | null,
+  rise: number,
+  tolerance: number,
+  say: Findings,
+): number | null {
+  if (span === null) return rise;
+  const half = span / 2;
+  const width = `half the width ${figure(span)}`;
+  let why: string | null = null;
+  if (head === 'pointed') {
+    if (rise < half - tolerance) why = `A pointed head rises at least ${width}; its rise is given as ${figure(rise)}.`;
+    else if (rise > 3 * span) why = `A rise of ${figure(rise)} over a width of ${figure(span)} can't be right.`;
+  } else if (head === 'three-centered') {
+    if (rise >= half) why = `A three-centered head rises less than ${width}; its rise is given as ${figure(rise)}.`;
+  } else if (rise > span) why = `A rise of ${figure(rise)} over a width of ${figure(span)} can't be right.`;
+  else if (head === 'segmental' && rise > half + tolerance)
+    say.note(`The rise ${figure(rise)} is more than ${width}, so the arc is more than a half circle.`);
+  if (why === null) return rise;
+  say.problem('rise', why);
+  return null;
+}

@@ -1,0 +1,65 @@
+import type { HeadShape } from '../head/head';
+import type { Standards } from '../standards';
+import { figure } from './figure';
+import type { Findings, GivenLengths } from './given';
+
+/** The span: the width, else the rough opening less the allowance, else what radius and shape say. */
+export function resolveSpan(
+  given: GivenLengths,
+  head: HeadShape | null,
+  standards: Standards,
+  tolerance: number,
+  say: Findings,
+): number | null {
+  const { width, roughWidth, radius, rise } = given;
+  if (width?.fault !== undefined) {
+    say.problem('span', width.fault);
+    return null;
+  }
+  const allowance = standards.roughWidth;
+  if (width !== undefined) {
+    if (roughWidth?.fault !== undefined) say.note(`${roughWidth.fault} The opening's own width was used.`);
+    else if (roughWidth !== undefined && roughWidth.value < width.value - tolerance) {
+      say.problem(
+        'span',
+        `The rough opening ${figure(roughWidth.value)} is narrower than the width ${figure(width.value)}.`,
+      );
+      return null;
+    } else if (roughWidth !== undefined && Math.abs(roughWidth.value - width.value - allowance) > tolerance)
+      say.note(
+        `The rough opening ${figure(roughWidth.value)} is not the width ${figure(width.value)} plus the usual ${figure(allowance)}; the width was used.`,
+      );
+    return width.value;
+  }
+  if (roughWidth?.fault !== undefined) {
+    say.problem('span', roughWidth.fault);
+    return null;
+  }
+  if (roughWidth !== undefined) {
+    const span = roughWidth.value - allowance;
+    if (span <= 0) {
+      say.problem('span', `The rough opening ${figure(roughWidth.value)} less ${figure(allowance)} leaves no width.`);
+      return null;
+    }
+    say.note(`Width ${figure(span)} is the rough opening ${figure(roughWidth.value)} less ${figure(allowance)}.`);
+    say.rough('span', roughWidth.value);
+    return span;
+  }
+  const r = radius?.value;
+  if (r !== undefined && (head === 'half round' || head === 'round')) {
+    say.note(`Width ${figure(2 * r)} is twice the radius ${figure(r)}.`);
+    return 2 * r;
+  }
+  if (r !== undefined && head === 'quarter round') {
+    say.note(`Width ${figure(r)} is the radius of the quarter round.`);
+    return r;
+  }
+  const h = rise?.value;
+  if (r !== undefined && h !== undefined && h > 0 && h <= r && head === 'segmental') {
+    const span = 2 * Math.sqrt(h * (2 * r - h));
+    say.note(`Width ${figure(span)} follows from the radius ${figure(r)} and the rise ${figure(h)}.`);
+    return span;
+  }
+  say.problem('span', 'Width is missing; please give the width of the opening or of its rough opening.');
+  return null;
+}
