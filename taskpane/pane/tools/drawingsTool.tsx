@@ -1,8 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { guideBoardsOf, templateFiles, type TemplateFile } from '../../../src/drawing/template';
 import type { Setup } from '../../../src/takeoff/setups';
-import { planSetups } from '../../../src/takeoff/setups';
-import { takeoff } from '../../../src/takeoff/takeoff';
 import type { Bench } from '../deeds/bench';
 import { fail } from '../deeds/bench';
 import { download } from '../deeds/shop';
@@ -17,19 +14,25 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
   const { schedule, standards } = state;
   // Worked out only when asked for: a long list takes a moment.
   useEffect(() => setSetups(null), [schedule, standards]);
-  const find = () => {
+  const find = async () => {
     if (!schedule) return;
+    const [{ takeoff }, { planSetups }] = await Promise.all([
+      import('../../../src/takeoff/takeoff'),
+      import('../../../src/takeoff/setups'),
+    ]);
     setSetups(planSetups(takeoff(schedule.openings, standards)).setups.filter((one) => one.insideRadius !== null));
     setChosen(0);
   };
-  const files = (): readonly TemplateFile[] => {
+  const save = async () => {
     const setup = setups?.[chosen];
-    if (!setup) return [];
+    if (!setup) return;
+    const { guideBoardsOf, templateFiles } = await import('../../../src/drawing/template');
     const boards = guideBoardsOf(setup, standards);
-    const made = boards.ok ? templateFiles(boards.value, setup.name) : boards;
-    if (made.ok) return made.value;
-    fail(bench, made.message);
-    return [];
+    const files = boards.ok ? templateFiles(boards.value, setup.name) : boards;
+    if (!files.ok) return fail(bench, files.message);
+    for (const { name, content } of files.value) {
+      download(name, content, TYPES[name.split('.').pop() ?? ''] ?? 'text/plain');
+    }
   };
   return (
     <section class="card" aria-labelledby="drawings-title">
@@ -54,14 +57,7 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
               ))}
             </select>
           </div>
-          <button
-            type="button"
-            onClick={() => {
-              for (const { name, content } of files()) {
-                download(name, content, TYPES[name.split('.').pop() ?? ''] ?? 'text/plain');
-              }
-            }}
-          >
+          <button type="button" onClick={save}>
             Save the drawings (DXF, SVG)
           </button>
         </>

@@ -1,0 +1,152 @@
+/**
+ * The pane and the workbench in Chromium, from a local server: script sizes as sent, the time until the pane can be used,
+ * the time to read and to fill 24, 1,000 and 10,000 openings, and the longest time the page stood still meanwhile. Needs a
+ * build (`npm run build`).
+ */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { serve } from '../cli/serve';
+import { launchChromium } from '../tests/browser/launch';
+import { servePane } from '../tests/browser/pane/server';
+
+const WEB = 'dist/web/';
+const ROUNDS = 5;
+
+function printSizes(): void {
+  console.log('script                        kB gzipped');
+  const files = readdirSync(WEB).filter((name) => /\.(?:js|css)$/.test(name));
+  for (const name of files) {
+    const size = gzipSync(readFileSync(WEB + name), { level: 9 }).length / 1000;
+    console.log(name.padEnd(30) + size.toFixed(1).padStart(10));
+  }
+}
+
+/** A builder's list with every shape of head and one opening in fifty that needs something. */
+function listOf(openings: number): (string | number | null)[][] {
+  const heads = ['segmental', 'half round', 'elliptical', 'pointed', 'segmental'];
+  const rows = Array.from({ length: openings }, (_, at) => {
+    const head = heads[at % heads.length]!;
+    const width = 24 + ((at * 7) % 60);
+    const rise = { segmental: width / 6, elliptical: width / 3, pointed: width * 0.9 }[head] ?? null;
+    return [`M${at + 1}`, 1 + (at % 4), head, width, at % 50 === 49 ? null : rise];
+  });
+  return [['Mark', 'Qty', 'Head', 'Width', 'Rise'], ...rows];
+}
+
+/** Longest time, in ms, that the page could not answer since the last asking. */
+async function watchStalls(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const watch = globalThis as unknown as { longest: number };
+    watch.longest = 0;
+    let last = performance.now();
+    const tick = () => {
+      const now = performance.now();
+      watch.longest = Math.max(watch.longest, now - last);
+      last = now;
+      setTimeout(tick, 0);
+    };
+    tick();
+  });
+  return () =>
+    page.evaluate(() => {
+      const watch = globalThis as unknown as { longest: number };
+      const { longest } = watch;
+      watch.longest = 0;
+      return longest;
+    });
+}
+
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+
+async function timed(work: () => Promise<unknown>): Promise<number> {
+  const began = performance.now();
+  await work();
+  return performance.now() - began;
+}
+
+/** From the list chosen to the workbook filled, as a user presses the buttons. */
+async function readAndFill(page: Page, choose: () => Promise<void>): Promise<string> {
+  const stalled = await watchStalls(page);
+  const heading = (name: string | RegExp) =>
+    page.getByRole('heading', { level: 1, name }).waitFor({ timeout: 180_000 });
+  const read = await timed(async () => {
+    await choose();
+    await heading('What each column holds');
+  });
+  const readStall = await stalled();
+  const listed = await timed(async () => {
+    await press(page, /^See the/);
+    await heading(/openings? as read/);
+  });
+  await press(page, 'Go on to fill the workbook');
+  await stalled();
+  const filled = await timed(async () => {
+    await page.locator('.next').getByRole('button', { name: 'Fill the workbook' }).click();
+    await heading('The workbook is filled');
+  });
+  const fillStall = await stalled();
+  const ms = (time: number) => Math.round(time).toLocaleString('en-US').padStart(8);
+  return ms(read) + ms(listed) + ms(filled) + '   ' + ms(readStall) + ms(fillStall);
+}
+
+async function benchPane(browser: Browser): Promise<void> {
+  const server = await servePane();
+  const times: number[] = [];
+  for (let round = 0; round < ROUNDS; round++) {
+    const page = await browser.newPage({ viewport: { width: 350, height: 760 } });
+    times.push(
+      await timed(async () => {
+        await page.goto(server.address, { waitUntil: 'commit' });
+        await page.getByRole('button', { name: 'Read the selected cells' }).click({ trial: true });
+      }),
+    );
+    await page.close();
+  }
+  console.log(`\nthe pane can be used after ${times.map((time) => Math.round(time)).join(', ')} ms`);
+  console.log('\nin memory        read    list    fill ms   longest stall: read    fill');
+  for (const openings of [24, 1_000, 10_000]) {
+    server.sheets = { List: listOf(openings) };
+    const page = await browser.newPage({ viewport: { width: 350, height: 760 } });
+    await page.goto(server.address);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    console.log(openings.toLocaleString('en-US').padEnd(13) + (await readAndFill(page, () => press(page, 'Read it'))));
+    await page.close();
+  }
+  await server.close();
+}
+
+async function benchWorkbench(browser: Browser): Promise<void> {
+  const serving = await serve(WEB);
+  console.log('\nworkbench       ready    read    list    fill ms   longest stall: read    fill');
+  for (const openings of [24, 1_000, 10_000]) {
+    const page = await browser.newPage({ viewport: { width: 1200, height: 800 } });
+    const ready = await timed(async () => {
+      await page.goto(serving.address, { waitUntil: 'commit' });
+      await page.getByRole('button', { name: 'Read the selected cells' }).waitFor({ timeout: 60_000 });
+    });
+    const text = listOf(openings)
+      .map((row) => row.join('\t'))
+      .join('\n');
+    const choose = async () => {
+      await page.locator('#paste').fill(text);
+      await press(page, 'Read the pasted rows');
+    };
+    const times = await readAndFill(page, choose).catch((error: Error) => error.message.split('\n')[0]);
+    console.log(openings.toLocaleString('en-US').padEnd(13) + Math.round(ready).toString().padStart(8) + times);
+    await page.close();
+  }
+  await serving.close();
+}
+
+export async function run(args: readonly string[]): Promise<void> {
+  if (!existsSync(WEB + 'taskpane.js')) throw new Error('Nothing is built yet: run npm run build first.');
+  printSizes();
+  const browser = await launchChromium();
+  try {
+    if (!args.includes('workbench')) await benchPane(browser);
+    if (!args.includes('pane')) await benchWorkbench(browser);
+  } finally {
+    await browser.close();
+  }
+}
