@@ -139,17 +139,17 @@ function toLayout(rows: readonly Row[], found: Candidate, choices: Choices): Lay
 
 /** "No." is a count beside a mark; where nothing else marks the openings it is the mark. */
 function settleNumber(columns: readonly Column[], choices: Choices): readonly Column[] {
-  if (columns.some(({ key }) => key === 'mark')) return columns;
-  const bare = columns.filter(
+  const number = columns.find(
     ({ index, key, heading }) =>
       key === 'quantity' && choices[index] === undefined && /^(?:no|number|nr|num)$/.test(normalHeading(heading)),
   );
-  const number = bare[0];
   if (number === undefined) return columns;
+  const marked = columns.some(({ key }) => key === 'mark');
   const counted = columns.some(({ index, key }) => key === 'quantity' && index !== number.index);
   const first = columns.find(({ heading }) => heading !== '')?.index === number.index;
-  if (!counted && !first) return columns;
-  return columns.map((column) => (column.index === number.index ? { ...column, key: 'mark' } : column));
+  // Beside both a mark and a count it numbers the lines.
+  const key = marked ? (counted ? null : 'quantity') : counted || first ? 'mark' : 'quantity';
+  return columns.map((column) => (column.index === number.index ? { ...column, key } : column));
 }
 
 /** Parallel blocks: the mark's heading comes again and at least two of its neighbors with it. */

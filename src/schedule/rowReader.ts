@@ -100,7 +100,8 @@ export class RowReader {
       );
       return null;
     }
-    const counts = this.cells('quantity').map(({ cell }) => readQuantity(cell));
+    const alike = this.cells('quantity').filter(({ column }) => column.rank === first.column.rank);
+    const counts = alike.map(({ cell }) => readQuantity(cell));
     const fault = counts.find((count) => !count.ok);
     if (fault !== undefined && !fault.ok) {
       this.say.problem('quantity', fault.message);

@@ -307,6 +307,10 @@ describe('headings', () => {
       'mark,head,width,height,roughWidth,roughHeight,,remarks',
     ],
     ['#, Qty., W., Ht., R, Casing W.', 'mark,quantity,width,height,radius,face'],
+    ['No., Mark, Qty, Width', ',mark,quantity,width'],
+    ['No., Qty, Width', 'mark,quantity,width'],
+    ['Mark, No., Width', 'mark,quantity,width'],
+    ['No., Width', 'mark,width'],
     ['Door No., Each, Rough width, Ht to spring line, O.A. height', 'mark,quantity,roughWidth,springHeight,height'],
     ['Mark, Glass width, Jamb depth, Wall thickness, Width', 'mark,,,,width'],
   ])('%s', (headings, meanings) => {
