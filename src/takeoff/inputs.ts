@@ -68,9 +68,9 @@ export const NEEDS = {
   rise: {
     segmental: 'Needs a rise: more than 0.',
     'half round': 'A half round rises half its span: correct the span, the rise or the head.',
-    elliptical: 'Needs a rise: more than 0.',
+    elliptical: 'Needs a rise: more than 0, and not half the span, which is a half round.',
     'three-centered': 'Needs a rise: more than 0, less than half the span.',
-    pointed: 'Needs a rise: at least half the span.',
+    pointed: 'Needs a rise: more than half the span.',
   },
   reveal: 'Needs a reveal: 0 or more.',
   face: 'Needs a casing width: more than 0.',
@@ -87,16 +87,18 @@ export type RiseHead = keyof typeof NEEDS.rise;
 
 /** Whether a rise is possible for the head; null: heads that have no rise of their own to judge. */
 export function riseFits(head: RiseHead, span: number, rise: number): boolean {
+  const halfSpan = Math.abs(rise - span / 2) <= 1e-9 * span;
   switch (head) {
     case 'segmental':
-    case 'elliptical':
       return rise > 0;
+    case 'elliptical':
+      return rise > 0 && !halfSpan;
     case 'half round':
-      return Math.abs(rise - span / 2) <= 1e-9 * span;
+      return halfSpan;
     case 'three-centered':
-      return rise > 0 && rise < span / 2;
+      return rise > 0 && rise < span / 2 && !halfSpan;
     case 'pointed':
-      return rise >= span / 2;
+      return rise > span / 2 && !halfSpan;
   }
 }
 

@@ -30,6 +30,12 @@ export function columnFormat(measure: ColumnMeasure, unit: Unit): string {
   }
 }
 
+/** An input as a shop writes it, 36 1/2; what is no fraction of the tape is shown in decimals. */
+export function inputLengthFormat(value: unknown, unit: Unit): string {
+  const onTape = typeof value !== 'number' || Number.isInteger(value * 64);
+  return onTape ? columnFormat('input length', unit) : columnFormat('length', unit);
+}
+
 /** What stands in the unit row below a heading. */
 export function columnUnit(measure: ColumnMeasure, unit: Unit): string {
   switch (measure) {

@@ -30,12 +30,13 @@ const notPositive = (cell: string) => `IF(ISNUMBER(${cell}),${cell}<=0,TRUE)`;
 const notListed = (cell: string, list: readonly string[]) =>
   `ISNA(MATCH(${cell},{${list.map((item) => `"${item}"`).join(',')}},0))`;
 
+const NOT_HALF_SPAN = 'ABS({rise}-{span}/2)>0.000000001*{span}';
 const RISE_MISFIT: Readonly<Record<RiseHead, string>> = {
   segmental: '{rise}<=0',
-  'half round': 'ABS({rise}-{span}/2)>0.000000001*{span}',
-  elliptical: '{rise}<=0',
-  'three-centered': 'OR({rise}<=0,{rise}>={span}/2)',
-  pointed: '{rise}<{span}/2',
+  'half round': NOT_HALF_SPAN,
+  elliptical: `NOT(AND({rise}>0,${NOT_HALF_SPAN}))`,
+  'three-centered': `NOT(AND({rise}>0,{rise}<{span}/2,${NOT_HALF_SPAN}))`,
+  pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
 };
 
 /**

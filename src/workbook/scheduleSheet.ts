@@ -1,3 +1,4 @@
+import { MEANINGS } from '../schedule/meanings';
 import type { Schedule } from '../schedule/opening';
 import type { Cell, Sheet } from './sheet';
 
@@ -18,7 +19,7 @@ export function scheduleSheet(schedule: Schedule): Sheet {
     [heading('Row'), ...schedule.headings.map(heading), heading('How it was read'), heading('What is wrong')],
     [
       { value: 'understood as', style: 'unit' },
-      ...schedule.meaning.map((meaning): Cell => ({ value: meaning ?? 'not used', style: 'unit' })),
+      ...schedule.meaning.map((meaning): Cell => ({ value: meaningLabel(meaning), style: 'unit' })),
     ],
     ...schedule.openings.map((opening): Cell[] => [
       { value: opening.row, style: 'text', format: '0' },
@@ -35,13 +36,13 @@ export function scheduleSheet(schedule: Schedule): Sheet {
   if (schedule.passedOver.length > 0) {
     rows.push([], [{ value: 'Rows that are not openings', style: 'group' }]);
     for (const { row, why, text: was } of schedule.passedOver) {
-      rows.push([{ value: row, style: 'text', format: '0' }, text(why), text(was)]);
+      rows.push([{ value: row, style: 'text', format: '0' }, text(was === '' ? why : `${why}: ${was}`)]);
     }
   }
   return {
     name: 'Schedule',
     rows,
-    widths: [13, ...schedule.headings.map(() => 14), 44, 44],
+    widths: [13, ...schedule.headings.map((heading, at) => widthOf(heading, at, schedule)), 44, 44],
     frozenRows: 5,
     frozenColumns: 1,
     repeatRows: [4, 5],
@@ -49,4 +50,14 @@ export function scheduleSheet(schedule: Schedule): Sheet {
     home: 'A6',
     body: [6, 5 + schedule.openings.length],
   };
+}
+
+function meaningLabel(key: string | null): string {
+  return MEANINGS.find((meaning) => meaning.key === key)?.label ?? 'not used';
+}
+
+/** Wide enough for what the column holds, within reason. */
+function widthOf(heading: string, at: number, { openings }: Schedule): number {
+  const longest = openings.reduce((most, { source }) => Math.max(most, source[at]?.length ?? 0), heading.length);
+  return Math.min(40, Math.max(10, longest + 3));
 }

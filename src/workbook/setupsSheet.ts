@@ -65,7 +65,7 @@ const COLUMNS: readonly SetupColumn[] = [
   },
   {
     heading: 'Pieces',
-    measure: 'number',
+    measure: 'count',
     width: 8,
     value: (setup) => setup.count,
     formula: `IF({E}="",${straight},IF(${curved}=0,0,${curved}+Shop_spare_pieces))`,
@@ -215,7 +215,8 @@ function orderText(plan: SetupPlan): string {
 /** One set-up as the person at the machine reads it. */
 function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[][] {
   const { unit } = standards;
-  const length = (value: number) => `${lengthText(value, unit, 32)} ${unit}`;
+  const length = (value: number) =>
+    unit === 'in' ? `${lengthText(value, unit, 32)} in (${value.toFixed(3)})` : `${lengthText(value, unit)} mm`;
   const line = (label: string, text: string): Cell[] => [
     { value: '', style: 'text' },
     { value: label, style: 'text', format: '@' },

@@ -53,6 +53,8 @@ export interface Sheet {
   /** Rows repeated on every printed page, from 1. */
   readonly repeatRows?: readonly [number, number];
   readonly landscape?: boolean;
+  /** Printed so many pages wide, the frozen columns repeated; left out: 1. */
+  readonly pagesWide?: number;
   /** A new page begins after each of these rows (from 1). */
   readonly pageBreaks?: readonly number[];
   /** The cell to open at, A1. */

@@ -76,7 +76,7 @@ export function standardsSheet(standards: Standards): Sheet {
           { value: '', style: 'text' },
           { value: '', style: 'text' },
           { value: figure.name, style: 'note' },
-          { value: figure.note, style: 'note', wrap: true },
+          { value: figure.note, style: 'note' },
         ]);
         names.push({ name: figure.name, ref: `Standards!$B$${rows.length}` });
       }
@@ -104,7 +104,8 @@ export function standardsSheet(standards: Standards): Sheet {
   return {
     name: 'Standards',
     rows,
-    widths: [27, 14, 18, 18, 22, 22, 14],
+    widths: [27, 14, 18, 18, 22, 20, 14],
+    landscape: true,
     frozenRows: 4,
     frozenColumns: 1,
     names,
@@ -127,7 +128,7 @@ function settingRow(setting: Setting, standards: Standards): Cell[] {
     { value: settingUnit(setting.measure, unit), style: 'text' },
     { value: limitsText(setting, unit), style: 'text' },
     { value: cellName(setting.key), style: 'note' },
-    { value: setting.note, style: 'note', wrap: true },
+    { value: setting.note, style: 'note' },
   ];
 }
 

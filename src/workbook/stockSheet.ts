@@ -1,164 +1,197 @@
 import { lengthText } from '../lengthText';
 import { boardFeet } from '../lumber';
 import { toCents } from '../rounding';
-import { perInch } from '../unit';
+import type { Standards } from '../standards';
 import type { BoardPlan } from '../takeoff/boardPlan';
 import type { BoardNeeds } from '../takeoff/boards';
-import type { Standards } from '../standards';
+import { perInch, type Unit } from '../unit';
 import { columnFormat } from './format';
 import { plainFormula } from './plain';
 import type { Cell, Sheet } from './sheet';
 
 const HEAD_ROWS = 4;
-const HEADINGS = [
+
+/** Headings of the boards to buy, with what stands in the unit row. */
+const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => string, width: number])[] = [
+  ['Species', () => '', 14],
+  ['Quarters', () => 'of an inch', 10],
+  ['Thickness', (unit) => unit, 11],
+  ['Width', (unit) => unit, 9],
+  ['Length', (unit) => unit, 9],
+  ['Boards in the plan', () => '', 10],
+  ['Boards with waste', () => '', 10],
+  ['Price each', () => '$', 10],
+  ['Cost', () => '$', 11],
+  ['Board feet', () => 'bd ft', 11],
+];
+const CUT_HEADINGS = ['Species', 'Quarters', 'Thickness', 'Width', 'Length', 'Boards alike', 'Offcut', 'Cuts'];
+const PROOF_HEADINGS = [
   'Species',
   'Quarters',
   'Thickness',
   'Width',
-  'Length',
-  'Boards in the plan',
-  'Boards with waste',
-  'Price each',
+  'Boards',
   'Cost',
-  'Board feet',
-  'Used',
+  'Least possible',
+  'Wood used',
   'Proof',
 ];
 
-/** Boards to buy by species, thickness and width; below, how to cut them. */
+/** Boards of one size, over all plans. */
+interface Buy {
+  readonly plan: BoardPlan;
+  readonly length: number;
+  readonly price: number;
+  count: number;
+}
+
+/** Boards to buy by species, thickness, width and length; below, how to cut them and the proof that fewer won't do. */
 export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boolean): Sheet {
   const { unit } = standards;
-  const length = columnFormat('input length', unit);
-  const written = (value: string | number, format = '@'): Cell => ({ value, style: 'fixed', format });
+  const heading = (value: string): Cell => ({ value, style: 'heading' });
+  const written = writtenCell;
+  const size = (value: number) => written(value, columnFormat('input length', unit));
+  const board = (plan: BoardPlan) => [
+    written(plan.species),
+    written(plan.quarters, '0'),
+    size(plan.thickness),
+    size(plan.width),
+  ];
+  const buys = buysOf(needs);
+  const rows: (Cell | null)[][] = [
+    [{ value: 'Stock', style: 'title' }],
+    [
+      {
+        value:
+          'Boards to buy. What is in italics is worked out when the takeoff is filled: fill again after openings, blanks or ' +
+          'the stock list change.',
+        style: 'text',
+      },
+    ],
+    BUY_HEADINGS.map(([text]) => heading(text)),
+    BUY_HEADINGS.map(([, unitText]) => ({ value: unitText(unit), style: 'unit' })),
+    ...buys.map((buy, at) => [
+      ...board(buy.plan),
+      size(buy.length),
+      ...buyFigures(buy, HEAD_ROWS + 1 + at, standards, plain),
+    ]),
+    totalRow(buys, standards),
+  ];
+  if (needs.problems.length > 0) {
+    rows.push([], [{ value: 'Not in the plan', style: 'group' }]);
+    for (const problem of needs.problems) rows.push([{ value: `${problem}.`, style: 'attention', format: '@' }]);
+  }
+  rows.push([], [{ value: 'Cutting plan', style: 'group' }], CUT_HEADINGS.map(heading));
+  for (const plan of needs.plans) {
+    for (const { count, length, cuts, offcut } of plan.cutting) {
+      const text = cuts.map((cut) => `${cut.pieces} × ${lengthText(cut.length, unit)} (${cut.part.for})`).join(', ');
+      rows.push([...board(plan), size(length), written(count, '0'), written(lengthText(offcut, unit)), written(text)]);
+    }
+  }
+  rows.push([], [{ value: 'Proof', style: 'group' }], PROOF_HEADINGS.map(heading));
+  for (const plan of needs.plans) {
+    const money = columnFormat('money', unit);
+    rows.push([
+      ...board(plan),
+      written(plan.boards, '0'),
+      written(plan.cost, money),
+      written(plan.lowerBound, money),
+      written(plan.yield, '0.0%'),
+      written(proofText(plan)),
+    ]);
+  }
+  return {
+    name: 'Stock',
+    rows,
+    widths: BUY_HEADINGS.map(([, , width]) => width),
+    frozenRows: HEAD_ROWS,
+    frozenColumns: 1,
+    repeatRows: [1, 1],
+    landscape: true,
+    home: `A${HEAD_ROWS + 1}`,
+    locked: true,
+  };
+}
+
+function writtenCell(value: string | number, format = '@'): Cell {
+  return { value, style: 'fixed', format };
+}
+
+function buysOf({ plans }: BoardNeeds): Buy[] {
+  const buys = new Map<string, Buy>();
+  for (const plan of plans) {
+    for (const { length, count, price } of plan.buys) {
+      const key = [plan.species.toLowerCase(), plan.quarters, plan.thickness, plan.width, length].join('|');
+      const buy = buys.get(key) ?? { plan, length, price, count: 0 };
+      buy.count += count;
+      buys.set(key, buy);
+    }
+  }
+  return [...buys.values()].sort(
+    (one, other) =>
+      one.plan.species.localeCompare(other.plan.species, 'en') ||
+      one.plan.thickness - other.plan.thickness ||
+      one.plan.width - other.plan.width ||
+      one.length - other.length,
+  );
+}
+
+/** Whole boards once the allowance for defects and waste is added; the sheet's formula takes off the same hair. */
+function withWaste({ count }: Buy, standards: Standards): number {
+  return Math.ceil(count * (1 + standards.waste) - 1e-9);
+}
+
+function feetOf({ plan, length }: Buy, { unit }: Standards): number {
+  const inch = perInch(unit);
+  const feet = boardFeet(plan.quarters / 4, plan.width / inch, length / inch);
+  return feet.ok ? feet.value : 0;
+}
+
+function buyFigures(buy: Buy, row: number, standards: Standards, plain: boolean): Cell[] {
+  const { unit } = standards;
   const live = (value: number, formula: string, format: string): Cell => ({
     value,
     formula: plain ? plainFormula(formula, () => 0).formula : formula,
     style: 'figure',
     format,
   });
-  const rows: (Cell | null)[][] = [
-    [{ value: 'Stock', style: 'title' }],
-    [
-      {
-        value:
-          'Boards to buy, and how to cut them. The cutting plan is worked out when the takeoff is filled: fill again after openings, blanks or the stock list change. Prices follow the Standards.',
-        style: 'text',
-      },
-    ],
-    HEADINGS.map((value) => ({ value, style: 'heading', wrap: true })),
-    HEADINGS.map((_heading, at) => ({
-      value: ['', 'in/4', unit, unit, unit, '', '', '$', '$', 'bd ft', '%', ''][at] ?? '',
-      style: 'unit',
-    })),
+  const count = withWaste(buy, standards);
+  const feet = `ARCH.BOARDFEET(B${row}/4,D${row}/Shop_per_inch,E${row}/Shop_per_inch,1)`;
+  const listed = `Stock_species,A${row},Stock_thickness,C${row},Stock_width,D${row},Stock_length,E${row}`;
+  const money = columnFormat('money', unit);
+  return [
+    writtenCell(buy.count, '0'),
+    live(count, `ROUNDUP(F${row}*(1+Shop_waste)-0.000000001,0)`, '0'),
+    live(buy.price, `ROUND(${feet}*MINIFS(Stock_price,${listed}),2)`, money),
+    live(toCents(count * buy.price), `ROUND(G${row}*H${row},2)`, money),
+    live(count * feetOf(buy, standards), `G${row}*${feet}`, columnFormat('boardFeet', unit)),
   ];
-  let boards = 0;
-  let withWaste = 0;
-  let cost = 0;
-  let feet = 0;
-  for (const plan of needs.plans) {
-    plan.buys.forEach((buy, at) => {
-      const row = rows.length + 1;
-      const count = Math.ceil(buy.count * (1 + standards.waste) - 1e-9);
-      const each = feetOf(plan, buy.length, standards);
-      boards += buy.count;
-      withWaste += count;
-      cost += toCents(count * buy.price);
-      feet += count * each;
-      rows.push([
-        written(plan.species),
-        written(plan.quarters, '0'),
-        written(plan.thickness, length),
-        written(plan.width, length),
-        written(buy.length, length),
-        written(buy.count, '0'),
-        live(count, `ROUNDUP(F${row}*(1+Shop_waste)-0.000000001,0)`, '0'),
-        live(
-          buy.price,
-          `ROUND(ARCH.BOARDFEET(B${row}/4,D${row}/Shop_per_inch,E${row}/Shop_per_inch,1)*` +
-            `MINIFS(Stock_price,Stock_species,A${row},Stock_thickness,C${row},Stock_width,D${row},Stock_length,E${row}),2)`,
-          columnFormat('money', unit),
-        ),
-        live(toCents(count * buy.price), `ROUND(G${row}*H${row},2)`, columnFormat('money', unit)),
-        live(
-          count * each,
-          `G${row}*ARCH.BOARDFEET(B${row}/4,D${row}/Shop_per_inch,E${row}/Shop_per_inch,1)`,
-          columnFormat('boardFeet', unit),
-        ),
-        at === 0 ? written(plan.yield, '0.0%') : written(''),
-        at === 0 ? { ...written(proofText(plan)), wrap: true } : written(''),
-      ]);
-    });
-  }
+}
+
+function totalRow(buys: readonly Buy[], standards: Standards): (Cell | null)[] {
   const first = HEAD_ROWS + 1;
-  const last = rows.length;
-  const sum = (letter: string, value: number, format: string): Cell => ({
-    value,
-    formula: last < first ? '0' : `SUM(${letter}${first}:${letter}${last})`,
+  const last = HEAD_ROWS + buys.length;
+  const sum = (letter: string, of: (buy: Buy) => number, format: string): Cell => ({
+    value: buys.reduce((total, buy) => total + of(buy), 0),
+    formula: buys.length === 0 ? '0' : `SUM(${letter}${first}:${letter}${last})`,
     style: 'total',
     format,
   });
-  rows.push([
+  const cost = (buy: Buy) => toCents(withWaste(buy, standards) * buy.price);
+  return [
     { value: 'Total', style: 'total' },
+    ...Array.from({ length: 4 }, () => null),
+    sum('F', (buy) => buy.count, '0'),
+    sum('G', (buy) => withWaste(buy, standards), '0'),
     null,
-    null,
-    null,
-    null,
-    sum('F', boards, '0'),
-    sum('G', withWaste, '0'),
-    null,
-    sum('I', toCents(cost), columnFormat('money', unit)),
-    sum('J', feet, columnFormat('boardFeet', unit)),
-  ]);
-  if (needs.problems.length > 0) {
-    rows.push([], [{ value: 'Not in the plan', style: 'group' }]);
-    for (const problem of needs.problems) rows.push([{ value: problem, style: 'attention', format: '@' }]);
-  }
-  rows.push([], [{ value: 'Cutting plan', style: 'group' }]);
-  rows.push(
-    ['Species', 'Quarters', 'Thickness', 'Width', 'Length', 'Boards alike', 'Offcut', 'Cuts'].map((value) => ({
-      value,
-      style: 'heading',
-    })),
-  );
-  for (const plan of needs.plans) {
-    for (const cut of plan.cutting) {
-      rows.push([
-        written(plan.species),
-        written(plan.quarters, '0'),
-        written(plan.thickness, length),
-        written(plan.width, length),
-        written(cut.length, length),
-        written(cut.count, '0'),
-        written(lengthText(cut.offcut, unit)),
-        {
-          ...written(
-            cut.cuts.map((each) => `${each.pieces} × ${lengthText(each.length, unit)} (${each.part.for})`).join(', '),
-          ),
-          wrap: false,
-        },
-      ]);
-    }
-  }
-  return {
-    name: 'Stock',
-    rows,
-    widths: [14, 9, 10, 9, 9, 10, 10, 10, 11, 11, 8, 60],
-    frozenRows: HEAD_ROWS,
-    frozenColumns: 1,
-    repeatRows: [3, 4],
-    landscape: true,
-    home: `A${first}`,
-    locked: true,
-  };
-}
-
-function feetOf(plan: BoardPlan, length: number, { unit }: Standards): number {
-  const inch = perInch(unit);
-  const feet = boardFeet(plan.quarters / 4, plan.width / inch, length / inch);
-  return feet.ok ? feet.value : 0;
+    sum('I', cost, columnFormat('money', standards.unit)),
+    sum('J', (buy) => withWaste(buy, standards) * feetOf(buy, standards), columnFormat('boardFeet', standards.unit)),
+  ];
 }
 
 /** Whether a cheaper plan can exist. */
-function proofText(plan: BoardPlan): string {
-  return `${plan.proven ? 'Proven' : 'Not proven'}: ${plan.less}.`;
+function proofText({ proven, cost, lowerBound }: BoardPlan): string {
+  return proven
+    ? 'Proven: no plan for these pieces, laid this way, costs less.'
+    : `Within $${(cost - lowerBound).toFixed(2)} of the least possible.`;
 }

@@ -1,6 +1,6 @@
 import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
-import { columnFormat, columnUnit } from './format';
+import { columnFormat, columnUnit, inputLengthFormat } from './format';
 import { plainFormula } from './plain';
 import type { Cell, CellStyle, Sheet, Validation } from './sheet';
 import { ENDS, HEAD_SHAPES } from '../head/head';
@@ -46,7 +46,7 @@ export function takeoffSheet(takeoff: Takeoff, plain: boolean): Sheet {
   const body = bodyOf(takeoff.openings.length);
   const rows: (Cell | null)[][] = [
     [{ value: 'Takeoff', style: 'title' }],
-    [{ ...summary(takeoff, body), style: 'text' }],
+    [null, null, { ...summary(takeoff, body), style: 'text' }],
     groupRow(),
     TAKEOFF_COLUMNS.map((column) => ({ value: column.heading, style: 'heading', wrap: true })),
     TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' })),
@@ -65,6 +65,7 @@ export function takeoffSheet(takeoff: Takeoff, plain: boolean): Sheet {
     validations: validations(body),
     repeatRows: [3, TAKEOFF_HEAD_ROWS],
     landscape: true,
+    pagesWide: 2,
     home: `B${body.first}`,
     locked: true,
     columnKeys: TAKEOFF_COLUMNS.map((column) => column.key),
@@ -83,7 +84,9 @@ function cellOf(
   const template = column.formula(row, takeoff);
   const value = column.value(row, takeoff) ?? null;
   const style = styleOf(column);
-  const format = columnFormat(column.measure, takeoff.standards.unit);
+  const { unit } = takeoff.standards;
+  const format =
+    column.measure === 'input length' ? inputLengthFormat(value, unit) : columnFormat(column.measure, unit);
   const wrap = column.key === 'needs' || column.key === 'attention';
   if (template === null) {
     if (value === null && column.role !== 'input') return null;

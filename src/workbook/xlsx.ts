@@ -51,26 +51,32 @@ function addSheet(book: ExcelJS.Workbook, sheet: Sheet): Result<void> {
       paperSize: 1 as ExcelJS.PaperSize, // US letter
       orientation: sheet.landscape ? 'landscape' : 'portrait',
       fitToPage: true,
-      fitToWidth: 1,
+      fitToWidth: sheet.pagesWide ?? 1,
       fitToHeight: 0,
       margins: { left: 0.4, right: 0.4, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
       ...(sheet.repeatRows ? { printTitlesRow: `${sheet.repeatRows[0]}:${sheet.repeatRows[1]}` } : {}),
+      ...((sheet.pagesWide ?? 1) > 1 ? { printTitlesColumn: `A:${columnLetters(sheet.frozenColumns - 1)}` } : {}),
     },
     headerFooter: { oddFooter: '&L&A&RPage &P of &N' },
   });
   sheet.widths.forEach((width, at) => {
     to.getColumn(at + 1).width = width;
   });
+  const hidden = new Set<number>();
   for (const { first, last } of sheet.folded ?? []) {
     for (let column = first; column <= last; column++) {
       to.getColumn(column + 1).outlineLevel = 1;
       to.getColumn(column + 1).hidden = true;
+      hidden.add(column);
     }
   }
-  sheet.rows.forEach((cells, row) => {
+  sheet.rows.forEach((cells, at) => {
+    const row = to.getRow(at + 1);
     cells.forEach((cell, column) => {
-      if (cell !== null) writeCell(to.getCell(row + 1, column + 1), cell);
+      if (cell !== null) writeCell(row.getCell(column + 1), cell, column);
     });
+    const height = rowHeight(cells, sheet.widths, hidden);
+    if (height !== null) row.height = height;
   });
   for (const { name, ref } of sheet.names ?? []) book.definedNames.add(ref, name);
   for (const validation of sheet.validations ?? []) {
@@ -92,7 +98,39 @@ function addSheet(book: ExcelJS.Workbook, sheet: Sheet): Result<void> {
   return ok(undefined);
 }
 
-function writeCell(to: ExcelJS.Cell, cell: Cell): void {
+const LINE_HEIGHT = 15;
+
+/** Spreadsheet programs don't agree on growing a row to its wrapped text, so its height is written. */
+function rowHeight(
+  cells: readonly (Cell | null)[],
+  widths: readonly number[],
+  hidden: ReadonlySet<number>,
+): number | null {
+  if (cells.some((cell) => cell?.style === 'title')) return 24;
+  const lines = cells.map((cell, column) =>
+    cell && !hidden.has(column) && (cell.wrap || cell.style === 'heading')
+      ? linesOf(String(cell.value ?? ''), (widths[column] ?? 10) - 2)
+      : 1,
+  );
+  const most = Math.max(1, ...lines);
+  return most === 1 ? null : most * LINE_HEIGHT;
+}
+
+function linesOf(text: string, width: number): number {
+  let lines = 1;
+  let left = width;
+  for (const word of text.split(' ')) {
+    if (word.length > left && left < width) {
+      lines++;
+      left = width;
+    }
+    lines += Math.max(0, Math.ceil(word.length / width) - 1);
+    left -= word.length + 1;
+  }
+  return lines;
+}
+
+function writeCell(to: ExcelJS.Cell, cell: Cell, column: number): void {
   to.value =
     cell.formula === undefined
       ? cell.value
@@ -102,7 +140,9 @@ function writeCell(to: ExcelJS.Cell, cell: Cell): void {
   if (look.font) to.font = look.font;
   if (look.fill) to.fill = look.fill;
   if (look.border) to.border = look.border;
-  to.alignment = { vertical: 'top', ...look.alignment, ...(cell.wrap ? { wrapText: true } : {}) };
+  // Text keeps a little clear of the figure to its left.
+  const indent = typeof cell.value === 'string' && column > 0 ? { horizontal: 'left' as const, indent: 1 } : {};
+  to.alignment = { vertical: 'top', ...indent, ...look.alignment, ...(cell.wrap ? { wrapText: true } : {}) };
   to.protection = { locked: cell.style !== 'input' };
   if (cell.comment !== undefined) to.note = cell.comment;
 }
@@ -146,25 +186,28 @@ interface Look {
   readonly alignment?: Partial<ExcelJS.Alignment>;
 }
 
+const FONT = { name: 'Calibri', size: 11 } as const;
+
 /** Color is never the only sign: inputs are boxed, what needs attention is bold, totals stand over a double line. */
 const STYLES: Readonly<Record<CellStyle, Look>> = {
-  title: { font: { bold: true, size: 16 } },
+  title: { font: { ...FONT, bold: true, size: 16 } },
   heading: {
-    font: { bold: true },
+    font: { ...FONT, bold: true },
     fill: solid('FFE9ECEF'),
     border: { bottom: line('thin') },
-    alignment: { wrapText: true },
+    alignment: { wrapText: true, vertical: 'bottom' },
   },
-  unit: { font: { italic: true, color: { argb: 'FF555B63' } }, border: { bottom: line('thin') } },
-  group: { font: { bold: true, color: { argb: 'FF1F4E5F' } }, border: { bottom: line('thin', 'FF1F4E5F') } },
+  unit: { font: { ...FONT, italic: true, color: { argb: 'FF555B63' } }, border: { bottom: line('thin') } },
+  group: { font: { ...FONT, bold: true, color: { argb: 'FF1F4E5F' } }, border: { bottom: line('thin', 'FF1F4E5F') } },
   input: {
+    font: FONT,
     fill: solid('FFFFF8E1'),
     border: { top: line('hair'), bottom: line('hair'), left: line('hair'), right: line('hair') },
   },
-  figure: {},
-  fixed: { font: { italic: true } },
-  total: { font: { bold: true }, border: { top: line('double') } },
-  attention: { font: { bold: true, color: { argb: 'FF8A3B00' } } },
-  text: {},
-  note: { font: { color: { argb: 'FF555B63' } } },
+  figure: { font: FONT },
+  fixed: { font: { ...FONT, italic: true } },
+  total: { font: { ...FONT, bold: true }, border: { top: line('double') } },
+  attention: { font: { ...FONT, bold: true, color: { argb: 'FF8A3B00' } } },
+  text: { font: FONT },
+  note: { font: { ...FONT, color: { argb: 'FF555B63' } } },
 };

@@ -1,16 +1,16 @@
 import { lengthText } from '../../lengthText';
 import { lengthTextFormula } from '../lengthFormula';
-import { figure, inGroup, type TakeoffColumn } from './column';
+import { figure, inGroup, working, type TakeoffColumn } from './column';
 
 const lengthAt = (offset: string) => `ARCH.HEADLENGTH({head},{span},{rise},${offset},{ends})`;
 
 /** Lengths of one head along the casing's edges. */
 export const LENGTH_COLUMNS: readonly TakeoffColumn[] = inGroup('Lengths', [
-  figure('insideLength', 'Inside length', 'length', {
+  working('insideLength', 'Inside length', 'length', {
     value: (row) => row.own?.curve.insideLength,
     formula: lengthAt('{reveal}'),
   }),
-  figure('centerLength', 'Center length', 'length', {
+  working('centerLength', 'Center length', 'length', {
     value: (row) => row.own?.curve.centerLength,
     formula: lengthAt('{reveal}+{face}/2'),
   }),

@@ -8,7 +8,7 @@ function runTime(inside: string, angle: string): string {
 }
 
 export const MACHINE_COLUMNS: readonly TakeoffColumn[] = inGroup('Machine', [
-  figure('cutsPerInch', 'Cuts per inch, center', 'cuts', {
+  working('cutsPerInch', 'Cuts per inch, center', 'cuts', {
     value: (row) => row.own?.cutsPerInch,
     formula: `ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED})`,
   }),
@@ -22,7 +22,7 @@ export const MACHINE_COLUMNS: readonly TakeoffColumn[] = inGroup('Machine', [
     value: (row) => row.own?.grade,
     formula: 'IF({cutsOutside}>=20,"Custom",IF({cutsOutside}>=15,"Economy","below Economy"))',
   }),
-  figure('passes', 'Passes', 'count', {
+  working('passes', 'Passes', 'count', {
     value: (row) => row.own?.passes,
     formula: 'ROUNDUP(Shop_profile_depth/Shop_deepest_cut-0.000000001,0)',
   }),

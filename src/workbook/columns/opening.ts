@@ -15,7 +15,7 @@ function less(figure: number | null, rough: number | undefined, allowance: strin
 export const OPENING_COLUMNS: readonly TakeoffColumn[] = inGroup('Opening', [
   figure('row', 'Source row', 'row', { width: 7, value: (row) => row.opening.row, formula: () => null }),
   input('mark', 'Mark', 'text', 10, (row) => row.opening.mark),
-  input('quantity', 'Quantity', 'count', 9, (row) => row.known.quantity),
+  input('quantity', 'Quantity', 'count', 10, (row) => row.known.quantity),
   input('head', 'Head', 'text', 15, (row) => row.known.head),
   input('ends', 'Ends', 'text', 8, (row) => row.known.ends, standard('ends')),
   input(
@@ -36,7 +36,7 @@ export const OPENING_COLUMNS: readonly TakeoffColumn[] = inGroup('Opening', [
   ),
   input('reveal', 'Reveal', 'input length', 9, (row) => row.known.reveal, standard('reveal')),
   input('face', 'Casing width', 'input length', 10, (row) => row.known.face, standard('face')),
-  input('thickness', 'Thickness', 'input length', 10, (row) => row.known.thickness, standard('thickness')),
+  input('thickness', 'Thickness', 'input length', 11, (row) => row.known.thickness, standard('thickness')),
   input('species', 'Species', 'text', 13, (row) => row.known.species, standard('species')),
   input('profile', 'Profile', 'text', 12, (row) => row.known.profile, standard('profile')),
   input('leg', 'Leg, each', 'input length', 10, (row) => row.known.leg),

@@ -95,7 +95,7 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
     make: typeof figure = kind === CROWN ? figure : working,
   ) =>
     make(kind.key(name), heading(title), measure, {
-      width: measure === 'text' ? 28 : 10,
+      width: measure === 'text' ? 28 : 11,
       value: (row) => {
         const plan = kind.plan(row);
         return plan === null ? null : value(plan, row);
@@ -123,8 +123,15 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
       formula: (row) => (kind.written(row) ? `IF({missing}<>"","",${kind.radius})` : null),
     },
     column('insideRadius', 'Inside radius', 'length', (plan) => plan.ring.inside, `${at('radius')}+{reveal}`),
-    column('outsideRadius', 'Outside radius', 'length', (plan) => plan.ring.outside, `${at('insideRadius')}+{face}`),
-    column('angle', 'Angle', 'degrees', (plan) => plan.ring.angle, kind.angle),
+    column(
+      'outsideRadius',
+      'Outside radius',
+      'length',
+      (plan) => plan.ring.outside,
+      `${at('insideRadius')}+{face}`,
+      working,
+    ),
+    column('angle', 'Angle', 'degrees', (plan) => plan.ring.angle, kind.angle, working),
     column('blankAngle', 'Blank angle', 'degrees', (plan) => plan.ring.blankAngle, kind.blankAngle, working),
     ...inGroup('Segments weighed', [
       column(
@@ -152,6 +159,7 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
       'length',
       chosen((of) => of.width),
       `ARCH.BLANKWIDTH(${blank(at('segments'))})`,
+      working,
     ),
     column(
       'boardWidth',
@@ -159,6 +167,7 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
       'length',
       chosen((of) => of.boardWidth),
       narrowestBoard(at('blankWidth')),
+      working,
     ),
     column(
       'blankLength',
@@ -166,6 +175,7 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
       'length',
       chosen((of) => of.length),
       `ARCH.BLANKLENGTH(${blank(at('segments'))})`,
+      working,
     ),
     column(
       'guide',
