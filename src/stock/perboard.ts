@@ -11,8 +11,8 @@ import { gridFor, onGrid } from './grid';
  */
 export function perBoard(boardLength: number, pieceLength: number, kerf = 0, trim = 0): Result<number> {
   const refusal =
-    positive('board length', boardLength) ??
-    positive('piece length', pieceLength) ??
+    positive('board_length', boardLength) ??
+    positive('piece_length', pieceLength) ??
     notNegative('kerf', kerf) ??
     notNegative('trim', trim);
   if (refusal) return refusal;

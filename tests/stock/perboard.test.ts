@@ -17,11 +17,11 @@ describe('pieces per board', () => {
   });
 
   it.each([
-    [0, 24, 0, 0, 'board length must be more than 0; got 0'],
-    [96, -24, 0, 0, 'piece length must be more than 0; got -24'],
+    [0, 24, 0, 0, 'board_length must be more than 0; got 0'],
+    [96, -24, 0, 0, 'piece_length must be more than 0; got -24'],
     [96, 24, -0.125, 0, 'kerf must be 0 or more; got -0.125'],
     [96, 24, 0, -1, 'trim must be 0 or more; got -1'],
-    [NaN, 24, 0, 0, 'board length must be a number; got NaN'],
+    [NaN, 24, 0, 0, 'board_length must be a number; got NaN'],
   ])('refuses a board of %d, piece of %d, kerf %d, trim %d', (board, piece, kerf, trim, message) => {
     expect(perBoard(board, piece, kerf, trim)).toEqual({ ok: false, message });
   });

@@ -83,6 +83,17 @@ export const HEAD_CASES: readonly Case[] = [
     within: 1e-12,
     source: BISECTOR,
   },
+  {
+    name: 'HEADARCS',
+    args: ['elliptical', 72, 24],
+    answer: [
+      [18.242, 54.07, 17.215, 0.2497],
+      [48.504, 71.86, 60.833, 0.2497],
+      [18.242, 54.07, 17.215, 0.2497],
+    ],
+    within: 3e-3, // a flat optimum, searched in coarse steps
+    source: 'search apart from this program for the three arcs of least greatest deviation',
+  },
   { name: 'MITER', args: [36, 18, 3.5], answer: 0, source: 'a half round meets its legs square' },
   {
     name: 'MITER',

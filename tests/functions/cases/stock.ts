@@ -67,6 +67,7 @@ export const STOCK_CASES: readonly Case[] = [
 ];
 
 export const STOCK_REFUSALS: readonly RefusedCase[] = [
+  { name: 'PERBOARD', args: [-96, 24], message: 'board_length must be more than 0; got -96' },
   { name: 'BOARDS', args: [100, 1, 96], message: 'piece 100 is longer than every board; the longest is 96' },
   { name: 'BOARDFEET', args: [1, 6, null], message: 'length is missing: give a number or dimension text' },
   {
