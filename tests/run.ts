@@ -17,6 +17,15 @@ interface Outcome {
   readonly skipped: number;
 }
 
+/** What is read of vitest's report. */
+interface Report {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly numPendingTests: number;
+  readonly numTodoTests: number;
+  readonly testResults: readonly { readonly status: string; readonly assertionResults: readonly unknown[] }[];
+}
+
 const REPORT = 'artifacts/vitest.json';
 
 /** Runs one command and shows its output when it is done, so that steps running side by side don't mix. */
@@ -26,7 +35,7 @@ function run(step: Step): Promise<Outcome> {
   return new Promise((resolve) => {
     const child = spawn(program, args, {
       stdio: ['ignore', 'pipe', 'pipe'],
-      env: { ...process.env, FORCE_COLOR: '0' },
+      env: { ...process.env, NO_COLOR: '1' },
     });
     const output: Buffer[] = [];
     child.stdout.on('data', (chunk: Buffer) => output.push(chunk));
@@ -47,10 +56,17 @@ async function runTests(step: Step): Promise<Outcome> {
   rmSync(REPORT, { force: true });
   const outcome = await run(step);
   try {
-    const report = JSON.parse(readFileSync(REPORT, 'utf8')) as Record<string, number>;
-    const failed = Math.max(report['numFailedTests'] ?? 0, outcome.failed); // a file that fails to load counts as one
-    const skipped = (report['numPendingTests'] ?? 0) + (report['numTodoTests'] ?? 0);
-    return { name: step.name, passed: report['numPassedTests'] ?? 0, failed, skipped };
+    const report = JSON.parse(readFileSync(REPORT, 'utf8')) as Report;
+    // A file that can't even be loaded has no tests, and counts as one that failed.
+    const unloaded = report.testResults.filter(
+      (file) => file.status === 'failed' && file.assertionResults.length === 0,
+    );
+    return {
+      name: step.name,
+      passed: report.numPassedTests,
+      failed: Math.max(report.numFailedTests + unloaded.length, outcome.failed),
+      skipped: report.numPendingTests + report.numTodoTests,
+    };
   } catch {
     return { ...outcome, failed: 1 };
   }
