@@ -74,7 +74,7 @@ export const SETTINGS = [
   { key: 'margin', group: 'Allowances', label: 'Margin on each edge', measure: 'length', value: 0.25, metric: 6, min: 0, max: 4, note: 'Blank left wider than the molding, on each edge.' },
   { key: 'endAllowance', group: 'Allowances', label: 'End allowance', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'Extra arc at each end of a blank for trimming, measured at the inside edge.' },
   { key: 'clearance', group: 'Allowances', label: 'Guide clearance', measure: 'length', value: 1 / 32, metric: 0.8, min: 0, max: 1, note: 'Gap between blank and each guide, so that the blank slides.' },
-  { key: 'grain', group: 'Allowances', label: 'Steepest grain at a joint', measure: 'degrees', value: 30, min: 1, max: 90, note: 'ANSI/AWI 0622 allows 30 degrees at the face of a curved member.' },
+  { key: 'grain', group: 'Allowances', label: 'Steepest grain at a joint', measure: 'degrees', value: 30, min: 1, max: 60, note: 'ANSI/AWI 0622 allows 30 degrees at the face of a curved member.' },
   { key: 'kerf', group: 'Allowances', label: 'Saw kerf', measure: 'length', value: 0.125, metric: 3.2, min: 0, max: 1, note: 'Wood lost to one saw cut.' },
   { key: 'endTrim', group: 'Allowances', label: 'End trim of boards', measure: 'length', value: 0.5, metric: 12, min: 0, max: 24, note: 'Cut off each end of a board before use.' },
   { key: 'roughWidth', group: 'Allowances', label: 'Rough opening, width', measure: 'length', value: 2, metric: 50, min: 0, max: 12, note: 'A rough opening is this much wider than the opening. Varies by maker.' },

@@ -70,7 +70,7 @@ export function settingFormat(measure: Measure, unit: Unit): string {
     case 'text':
       return '@';
     default:
-      return '0.0##';
+      return 'General';
   }
 }
 

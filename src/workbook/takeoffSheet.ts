@@ -2,6 +2,7 @@ import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
 import { columnFormat, columnUnit, inputLengthFormat } from './format';
 import { plainFormula } from './plain';
+import { ownCells, type OwnColumn } from './refill';
 import type { Cell, CellStyle, Sheet, Validation } from './sheet';
 import { ENDS, HEAD_SHAPES } from '../head/head';
 import type { TakeoffColumn } from './columns/column';
@@ -41,24 +42,28 @@ function resolve(template: string, row: number, body: Body): string {
 }
 
 /** The takeoff: a row for each opening, live figures, and what each opening needs. `plain` writes no ARCH formulas. */
-export function takeoffSheet(takeoff: Takeoff, plain: boolean): Sheet {
+export function takeoffSheet(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[] = []): Sheet {
   const { unit } = takeoff.standards;
   const body = bodyOf(takeoff.openings.length);
   const rows: (Cell | null)[][] = [
     [{ value: 'Takeoff', style: 'title' }],
     [null, null, { ...summary(takeoff, body), style: 'text' }],
     groupRow(),
-    TAKEOFF_COLUMNS.map((column) => ({ value: column.heading, style: 'heading', wrap: true })),
+    [
+      ...TAKEOFF_COLUMNS.map((column): Cell => ({ value: column.heading, style: 'heading', wrap: true })),
+      ...own.map(({ heading }): Cell => ({ value: heading, style: 'heading', wrap: true })),
+    ],
     TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' })),
-    ...takeoff.openings.map((row, at) =>
-      TAKEOFF_COLUMNS.map((column) => cellOf(column, row, takeoff, body.first + at, body, plain)),
-    ),
+    ...takeoff.openings.map((row, at) => [
+      ...TAKEOFF_COLUMNS.map((column) => cellOf(column, row, takeoff, body.first + at, body, plain)),
+      ...ownCells(own, row.opening, body.first + at),
+    ]),
     TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body)),
   ];
   return {
     name: 'Takeoff',
     rows,
-    widths: TAKEOFF_COLUMNS.map((column) => column.width),
+    widths: [...TAKEOFF_COLUMNS.map((column) => column.width), ...own.map(() => 14)],
     frozenRows: TAKEOFF_HEAD_ROWS,
     frozenColumns: 2,
     folded: foldedColumns(),

@@ -3,6 +3,7 @@ import { planBoards, type BoardNeeds } from '../takeoff/boards';
 import { partsOf } from '../takeoff/parts';
 import { planSetups } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
+import type { OwnColumn } from './refill';
 import { scheduleSheet } from './scheduleSheet';
 import { setupsSheet } from './setupsSheet';
 import type { Sheet } from './sheet';
@@ -15,13 +16,15 @@ export interface WorkbookOptions {
   readonly plain?: boolean;
   /** The boards to buy, where they have been planned already; a long plan is worked out in the background. */
   readonly boards?: BoardNeeds;
+  /** The user's own columns of the takeoff, kept from the last filling. */
+  readonly ownColumns?: readonly OwnColumn[];
 }
 
 /** The takeoff workbook, the same value for every host. */
 export function workbookSheets(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): Sheet[] {
-  const { plain = false, boards = planBoards(partsOf(takeoff), takeoff.standards) } = options;
+  const { plain = false, boards = planBoards(partsOf(takeoff), takeoff.standards), ownColumns = [] } = options;
   return [
-    takeoffSheet(takeoff, plain),
+    takeoffSheet(takeoff, plain, ownColumns),
     stockSheet(boards, takeoff.standards, plain),
     setupsSheet(planSetups(takeoff), takeoff, plain),
     scheduleSheet(schedule),

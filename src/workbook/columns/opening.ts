@@ -1,3 +1,4 @@
+import type { OpeningField } from '../../schedule/opening';
 import { isHalfSpan } from '../../takeoff/inputs';
 import { attentionFormula, missingFormula, needsFormula, sentences } from '../needsFormula';
 import { inGroup, figure, input, working, type TakeoffColumn } from './column';
@@ -42,6 +43,18 @@ export const OPENING_COLUMNS: readonly TakeoffColumn[] = inGroup('Opening', [
   input('leg', 'Leg, each', 'input length', 10, (row) => row.known.leg),
 ]);
 
+/** The inputs, in the order of the "As filled" column. */
+export const INPUT_KEYS: readonly OpeningField[] = OPENING_COLUMNS.filter(({ role }) => role === 'input').map(
+  ({ key }) => key as OpeningField,
+);
+
+/** What a row was filled with, so that a later filling can tell what was changed by hand (`refill.ts`). */
+const filled = working('filled', 'As filled', 'text', {
+  width: 20,
+  value: ({ opening }) => JSON.stringify(INPUT_KEYS.map((key) => opening[key])),
+  formula: () => null,
+});
+
 export const TO_DO_COLUMNS: readonly TakeoffColumn[] = inGroup('To do', [
   figure('needs', 'Needs', 'text', { width: 34, value: (row) => sentences(row.needs), formula: needsFormula }),
   figure('attention', 'Look at', 'text', {
@@ -54,4 +67,5 @@ export const TO_DO_COLUMNS: readonly TakeoffColumn[] = inGroup('To do', [
     value: (row) => row.inputs?.quantity ?? 0,
     formula: () => 'IF({needs}="",{quantity},0)',
   }),
+  filled,
 ]);
