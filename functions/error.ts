@@ -25,10 +25,15 @@ export function refusalMessage(thrown: unknown): string | null {
 /** The value of a core result, or its refusal as a worksheet error. A cell never shows NaN or an infinity. */
 export function give<T>(result: Result<T>): T {
   if (!result.ok) throw worksheetError(withBlankHint(result.message));
-  if (typeof result.value === 'number' && !Number.isFinite(result.value)) {
+  if (!fitsACell(result.value)) {
     throw worksheetError('the arguments are too far apart in size: the answer is too large for a number');
   }
   return result.value;
+}
+
+function fitsACell(value: unknown): boolean {
+  if (Array.isArray(value)) return value.every(fitsACell);
+  return typeof value !== 'number' || Number.isFinite(value);
 }
 
 /** Excel on the desktop hands a blank cell over as 0, which must not puzzle the reader. */

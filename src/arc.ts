@@ -107,5 +107,5 @@ function heightAt(x: number, half: number, rise: number): number {
   const radius = radiusOf(2 * half, rise);
   const upright = Math.sqrt(Math.max(0, (radius - x) * (radius + x)));
   const centerBelow = ((half - rise) * (half + rise)) / (2 * rise);
-  return centerBelow < 0 ? upright - centerBelow : ((half - x) * (half + x)) / (upright + centerBelow);
+  return centerBelow <= 0 ? upright - centerBelow : ((half - x) * (half + x)) / (upright + centerBelow);
 }

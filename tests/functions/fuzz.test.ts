@@ -119,6 +119,8 @@ describe('any arguments whatever', () => {
           if (!/^[^\n]{10,400}$/.test(message) || /NaN(?!$)|undefined|\[object/.test(message.replace(/got .*$/, ''))) {
             expect.fail(`${said()} was refused with "${message}"`);
           }
+          // Within the limits on every size no answer overflows: that sentence would hide a fault.
+          if (message.startsWith('the arguments are too far apart')) expect.fail(`${said()} is not computed`);
           continue;
         }
         const why = unfit(answer);

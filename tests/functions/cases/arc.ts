@@ -75,6 +75,25 @@ export const ARC_CASES: readonly Case[] = [
   },
   {
     name: 'ORDINATES',
+    args: [36, 18, 9],
+    answer: [
+      [0, 18],
+      [9, Math.sqrt(243)],
+      [18, 0],
+    ],
+    source: 'a half round: height √(18² − x²), down to the spring line',
+  },
+  {
+    name: 'ORDINATES',
+    args: [36, 24, 18],
+    answer: [
+      [0, 24],
+      [18, 10.5],
+    ],
+    source: 'above a half round, the upper crossing: radius 18.75 about 5.25 above the spring line',
+  },
+  {
+    name: 'ORDINATES',
     args: [36, 6, 10],
     answer: [
       [0, 6],
