@@ -1,7 +1,8 @@
 import { ok, refuse, type Result } from '../../src/result';
 import type { CellValue, Table } from '../../src/schedule/opening';
-import { addressOf, readAddress, readRange, type CellRange } from '../../src/workbook/address';
+import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
+import { filledRegion } from '../filledRegion';
 import type { CellAt, Host, WriteOptions } from '../host';
 import { sheetFaults } from './strict';
 
@@ -75,7 +76,10 @@ export class MemoryHost implements Host {
     const range = readRange(this.#selected.range);
     if (!grid || !range.ok) return refuse(`There is no sheet "${this.#selected.sheet}" to read.`);
     const single = addressOf(range.value.first) === addressOf(range.value.last);
-    const { first, last } = single ? regionAround(grid, range.value) : range.value;
+    const isFilled = (row: number, column: number) => filled(grid[row]?.[column] ?? null);
+    const end = { rows: grid.length, columns: Math.max(0, ...grid.map((row) => row.length)) };
+    const region = single ? filledRegion(range.value.first, isFilled, end) : null;
+    const { first, last } = region ?? range.value;
     const rows: CellValue[][] = [];
     for (let row = first.row; row <= last.row; row++) {
       const cells: CellValue[] = [];
@@ -249,26 +253,4 @@ function put(grid: Grid, row: number, column: number, cell: MemoryCell | null): 
   const cells = grid[row]!;
   while (cells.length <= column) cells.push(null);
   cells[column] = cell;
-}
-
-/** The filled cells that touch the given one, and each other, as Excel's "current region". */
-function regionAround(grid: Grid, start: CellRange): CellRange {
-  let { first, last } = start;
-  for (;;) {
-    const reach = { top: Math.max(0, first.row - 1), left: Math.max(0, first.column - 1) };
-    let [top, left, bottom, right] = [first.row, first.column, last.row, last.column];
-    for (let row = reach.top; row <= last.row + 1; row++) {
-      for (let column = reach.left; column <= last.column + 1; column++) {
-        if (!filled(grid[row]?.[column] ?? null)) continue;
-        top = Math.min(top, row);
-        left = Math.min(left, column);
-        bottom = Math.max(bottom, row);
-        right = Math.max(right, column);
-      }
-    }
-    if (top === first.row && left === first.column && bottom === last.row && right === last.column) break;
-    first = { row: top, column: left };
-    last = { row: bottom, column: right };
-  }
-  return { first, last };
 }

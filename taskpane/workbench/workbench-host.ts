@@ -1,8 +1,9 @@
 import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { CellValue, Table } from '../../src/schedule/opening';
-import { addressOf, readAddress, readRange, type CellPosition } from '../../src/workbook/address';
+import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
+import { filledRegion } from '../filledRegion';
 import type { CellAt, Host, WriteOptions } from '../host';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { typedValue } from './worksheet';
@@ -201,32 +202,13 @@ export class WorkbenchHost implements Host {
     return { name: sheet.getName(), firstRow: area.startRow + 1, rows };
   }
 
-  /** The filled block around a cell: grown until the row or column beyond each side is blank. */
+  /** The filled block around a cell. */
   private region(sheet: Worksheet, cell: IRange, used: { rows: number; columns: number }): IRange | null {
-    const filled = ({ row, column }: CellPosition) => this.value(sheet, row, column) !== null;
-    const area = {
-      startRow: cell.startRow,
-      endRow: cell.startRow,
-      startColumn: cell.startColumn,
-      endColumn: cell.startColumn,
-    };
-    const anyIn = (top: number, bottom: number, left: number, right: number) => {
-      for (let row = Math.max(0, top); row <= Math.min(bottom, used.rows - 1); row++) {
-        for (let column = Math.max(0, left); column <= Math.min(right, used.columns - 1); column++) {
-          if (filled({ row, column })) return true;
-        }
-      }
-      return false;
-    };
-    for (let grown = true; grown;) {
-      const { startRow: top, endRow: bottom, startColumn: left, endColumn: right } = area;
-      grown = false;
-      if (top > 0 && anyIn(top - 1, top - 1, left - 1, right + 1)) (area.startRow--, (grown = true));
-      if (anyIn(bottom + 1, bottom + 1, left - 1, right + 1)) (area.endRow++, (grown = true));
-      if (left > 0 && anyIn(top - 1, bottom + 1, left - 1, left - 1)) (area.startColumn--, (grown = true));
-      if (anyIn(top - 1, bottom + 1, right + 1, right + 1)) (area.endColumn++, (grown = true));
-    }
-    return anyIn(area.startRow, area.endRow, area.startColumn, area.endColumn) ? area : null;
+    const filled = (row: number, column: number) => this.value(sheet, row, column) !== null;
+    const found = filledRegion({ row: cell.startRow, column: cell.startColumn }, filled, used);
+    if (!found) return null;
+    const { first, last } = found;
+    return { startRow: first.row, endRow: last.row, startColumn: first.column, endColumn: last.column };
   }
 
   private listen(listener: (command: Readonly<ICommandInfo>, calculated: boolean) => void): () => void {
