@@ -5,9 +5,11 @@ import { notesAt } from './typing';
 /** The line above the grid: what was refused, what the selected cell is about, and whether the grid is calculating. */
 export function showStatus(engine: Engine, host: WorkbenchHost, line: HTMLElement): (sentence: string) => void {
   let about = '';
+  /** Something said stays until another cell is selected. */
+  let said: { readonly sentence: string; readonly at: string } | null = null;
   let busy = false;
   const draw = () => {
-    const text = busy ? 'Calculating…' : about;
+    const text = busy ? 'Calculating…' : (said?.sentence ?? about);
     if (line.textContent !== text) line.textContent = text;
     line.title = text;
   };
@@ -15,6 +17,7 @@ export function showStatus(engine: Engine, host: WorkbenchHost, line: HTMLElemen
     const at = await host.cellAt();
     if (!at.ok) return;
     const { sheet, address, row, column, error } = at.value;
+    if (said && said.at !== `${sheet}!${address}`) said = null;
     const worksheet = engine.workbook.getSheetBySheetName(sheet);
     const comment = worksheet ? notesAt(worksheet, row, column)?.comment : undefined;
     const sentence = error ?? comment;
@@ -28,7 +31,9 @@ export function showStatus(engine: Engine, host: WorkbenchHost, line: HTMLElemen
     draw();
   });
   return (sentence) => {
-    about = sentence;
-    draw();
+    void host.cellAt().then((at) => {
+      said = { sentence, at: at.ok ? `${at.value.sheet}!${at.value.address}` : '' };
+      draw();
+    });
   };
 }
