@@ -1,4 +1,5 @@
-import type { Cutting } from './cutting';
+import type { Board, Cutting } from './cutting';
+import { greatestCommonDivisor } from './grid';
 import type { CheckedOrder } from './order';
 
 /**
@@ -14,6 +15,10 @@ export interface Proof {
 
 /** The same in the user's terms. */
 export interface Certificate {
+  /** What the worths prove; less than the plan's bound where `searched`. */
+  readonly lowerBound: number;
+  /** All plans between the two were looked through one by one, and none was found: there are no worths that show it. */
+  readonly searched: boolean;
   /** Worth of one piece of each length, longest first. */
   readonly worths: readonly (readonly [length: number, worth: number])[];
   /** The greatest worth one board can hold, and what it counts in the measure of the plan, in the order of the stock. */
@@ -25,9 +30,11 @@ export interface Certificate {
   }[];
 }
 
-export function certificateOf(proof: Proof, order: CheckedOrder): Certificate {
+export function certificateOf(proof: Proof, order: CheckedOrder, searched: boolean): Certificate {
   const { cutting, lengths, stock, priceSteps } = order;
   return {
+    lowerBound: stepUp(boundOf(proof, cutting), cutting) / priceSteps,
+    searched,
     worths: lengths.map((length, at) => [length, proof.worths[at]!] as const),
     boards: cutting.boards.map(({ price, limit }, at) => ({
       stock: stock[at]!,
@@ -66,4 +73,14 @@ export function boundOf({ worths, most }: Proof, { demand, boards }: Cutting): n
     if (bound > best) best = bound;
   }
   return Number(best);
+}
+
+/** A cost is a sum of board prices, so a whole multiple of what divides them all: a bound may be raised to the next one. */
+export function stepUp(bound: number, { boards }: Cutting): number {
+  const unit = priceUnit(boards);
+  return Math.ceil(bound / unit) * unit;
+}
+
+export function priceUnit(boards: readonly Board[]): number {
+  return boards.reduce((divisor, board) => greatestCommonDivisor(divisor, board.price), 0);
 }

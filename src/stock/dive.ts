@@ -1,8 +1,8 @@
-import { coverTightly } from './cover';
+import { coverTightly, type Pricing } from './cover';
 import { costOf, patternKey, usedRoom, type Cutting, type Pattern, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { Filler } from './filler';
-import { generatePatterns } from './generate';
+import { generatePatterns, type Generated } from './generate';
 import { Master } from './master';
 
 /** Patterns found so far, over the sizes of the whole problem, each once. */
@@ -43,44 +43,33 @@ const COVER_PATIENCE = 3_000;
 /**
  * Looks for a plan that costs at most `aim`: boards are bought as the fractional plan has them, the fullest fraction first, and
  * patterns are generated anew for what is left, until nothing is. When half the boards are bought the rest is a problem of its
- * own, which is tried several times in different ways before the first half is given up. Null: none was found.
+ * own, which is tried several times in different ways before the first half is given up. `'none'`: there is no such plan. Null: none
+ * was found.
  */
-export function dive(cutting: Cutting, aim: number, pool: Pool, control: DiveControl, attempt: number): Run[] | null {
-  const all = cutting.sizes.map((_, at) => at);
-  return complete({ cutting, whole: all, here: all }, aim, pool, control, attempt, 1);
-}
-
-function complete(
-  rest: Rest,
+export function dive(
+  cutting: Cutting,
   aim: number,
   pool: Pool,
   control: DiveControl,
-  first: number,
-  tries: number,
-): Run[] | null {
+  attempt: number,
+): Run[] | 'none' | null {
+  const all = cutting.sizes.map((_, at) => at);
+  return descend({ cutting, whole: all, here: all }, aim, pool, control, attempt);
+}
+
+function complete(rest: Rest, aim: number, pool: Pool, control: DiveControl, tries: number): Run[] | null {
   const { cutting } = rest;
   const quick = firstFitDecreasing(cutting);
   if (quick !== null && costOf(quick, cutting.boards) <= aim) return quick.map((run) => toWhole(run, rest));
-  if (isSimple(cutting) && aim <= COVERED_BOARDS) {
-    const cover = coverTightly(cutting, aim, COVER_PATIENCE);
-    if (cover === 'none') return null;
-    if (cover !== null) return cover.map((run) => toWhole(run, rest));
-  }
-  for (let attempt = first; attempt < first + tries && !control.ended(); attempt++) {
+  for (let attempt = 0; attempt < tries && !control.ended(); attempt++) {
     const found = descend(rest, aim, pool, control, attempt);
-    if (found === 'hopeless') return null;
+    if (found === 'none') return null;
     if (found !== null) return found;
   }
   return null;
 }
 
-function descend(
-  rest: Rest,
-  aim: number,
-  pool: Pool,
-  control: DiveControl,
-  attempt: number,
-): Run[] | 'hopeless' | null {
+function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, attempt: number): Run[] | 'none' | null {
   const { cutting } = rest;
   const { sizes, demand, boards } = cutting;
   const one = isSimple(cutting);
@@ -116,7 +105,7 @@ function descend(
       let size = 0;
       for (let i = 0; i < sizes.length; i++) size += master.wanted[i]! * sizes[i]!;
       const spare = left * boards[0]!.room - size;
-      if (spare < 0) return give(fresh ? 'hopeless' : null);
+      if (spare < 0) return give(fresh ? 'none' : null);
       if (spare < boards[0]!.room) {
         waste = [spare];
         master.barWhere((pattern) => boards[0]!.room - usedRoom(pattern, sizes) > spare);
@@ -129,21 +118,26 @@ function descend(
       closeness: one ? 1e-7 : 1e-5,
       waste,
     });
-    if (generated.value > left + 1e-6) return give(fresh && !control.ended() ? 'hopeless' : null);
-    fresh = false;
+    if (generated.value > left + 1e-6) return give(fresh && !control.ended() ? 'none' : null);
     const total = master.used().reduce((sum, { level }) => sum + level, 0);
+    if (fresh && attempt === 0 && total <= COVERED_BOARDS) {
+      const cover = coverTightly(cutting, left, pricingOf(generated, cutting), COVER_PATIENCE, control.ended);
+      if (cover === 'none') return give('none');
+      if (cover !== null) return give(cover.map((run) => toWhole(run, rest)));
+    }
+    fresh = false;
     const cost = buy(master, boards, attempt, control.random, runs);
     left -= cost.cost;
     bought += cost.count;
     if (cost.count === 0) return give(null);
-    const next = restOf(rest, master);
+    const next = restWithin(rest, master);
     if (next === null) return give(runs.map((run) => toWhole(run, rest)));
     if (total - cost.count > FEW_BOARDS && bought < (total - cost.count + bought) / 2) {
       if (!master.dualSteps(control.ended)) return give(null);
       master.dropBarred();
       continue;
     }
-    const completed = complete(next, left, pool, control, 0, 3);
+    const completed = complete(next, left, pool, control, 3);
     return give(completed === null ? null : [...runs.map((run) => toWhole(run, rest)), ...completed]);
   }
 }
@@ -151,6 +145,17 @@ function descend(
 /** One kind of board, as many as wanted: then little waste is left when few boards are. */
 function isSimple({ boards }: Cutting): boolean {
   return boards.length === 1 && boards[0]!.limit === Infinity;
+}
+
+/** The worths that leave least to lose: those of the best bound or, for one kind of board, the sizes themselves. */
+function pricingOf({ worths, limitDuals, bound }: Generated, cutting: Cutting): Pricing {
+  const { sizes, demand, boards } = cutting;
+  const { room, price } = boards[0]!;
+  if (isSimple(cutting)) {
+    const total = sizes.reduce((sum, size, at) => sum + size * demand[at]!, 0);
+    if ((total * price) / room >= bound) return { worths: sizes.map((size) => (size * price) / room), scarcity: [0] };
+  }
+  return { worths, scarcity: limitDuals.map((dual) => Math.max(0, -dual)) };
 }
 
 /** Buys the whole boards of the fractional plan; where there are none, one of a pattern that is nearly whole. */
@@ -180,20 +185,34 @@ function buy(
   return { cost, count };
 }
 
-function restOf(rest: Rest, master: Master): Rest | null {
-  const { cutting } = rest;
-  const kept = cutting.sizes.map((_, at) => at).filter((at) => master.wanted[at]! > 0.5);
-  if (kept.length === 0) return null;
-  const here = new Array<number>(rest.here.length).fill(-1);
-  kept.forEach((at, row) => (here[rest.whole[at]!] = row));
+/** The problem of so many pieces and boards, a part of `cutting`; null where no piece is wanted. */
+function restOf(cutting: Cutting, wanted: ArrayLike<number>, had: readonly number[]): Rest | null {
+  const whole = cutting.sizes.map((_, at) => at).filter((at) => wanted[at]! > 0.5);
+  if (whole.length === 0) return null;
+  const here = new Array<number>(cutting.sizes.length).fill(-1);
+  whole.forEach((at, row) => (here[at] = row));
+  const sizes = whole.map((at) => cutting.sizes[at]!);
+  const demand = whole.map((at) => Math.round(wanted[at]!));
   return {
-    cutting: {
-      sizes: kept.map((at) => cutting.sizes[at]!),
-      demand: kept.map((at) => Math.round(master.wanted[at]!)),
-      boards: cutting.boards.map((board, k) => ({ ...board, limit: master.hadOf(k) })),
-    },
-    whole: kept.map((at) => rest.whole[at]!),
+    cutting: { sizes, demand, boards: cutting.boards.map((board, k) => ({ ...board, limit: had[k]! })) },
+    whole,
     here,
+  };
+}
+
+/** A part of a part, with indexes in the whole problem. */
+function restWithin(rest: Rest, master: Master): Rest | null {
+  const { cutting } = rest;
+  const within = restOf(
+    cutting,
+    master.wanted,
+    cutting.boards.map((_, k) => master.hadOf(k)),
+  );
+  if (within === null) return null;
+  return {
+    cutting: within.cutting,
+    whole: within.whole.map((at) => rest.whole[at]!),
+    here: rest.here.map((at) => (at < 0 ? -1 : within.here[at]!)),
   };
 }
 

@@ -1,9 +1,9 @@
 import { ok, refuse, type Result } from '../result';
-import { certificateOf, type Certificate, type Proof } from './certificate';
+import { certificateOf, type Certificate } from './certificate';
 import { gathered, usedRoom, type Run } from './cutting';
 import { onGrid } from './grid';
 import { readOrder, type CheckedOrder, type StockOrder } from './order';
-import { search } from './search';
+import { search, type Found } from './search';
 
 /** How long to look, and who is told. */
 export interface PlanControl {
@@ -81,7 +81,7 @@ export function planStock(order: StockOrder & PlanControl): Result<StockPlan> {
       }),
   });
   if (found.runs === null) return refuse(shortage(checked.value));
-  return ok(asPlan(found.runs, found.bound, found.proof, checked.value));
+  return ok(asPlan(found.runs, found, checked.value));
 }
 
 function boardsIn(runs: readonly Run[]): number {
@@ -97,7 +97,7 @@ function toCents(cost: number): number {
   return Number(cost.toPrecision(14));
 }
 
-function asPlan(runs: readonly Run[], bound: number, proof: Proof, order: CheckedOrder): StockPlan {
+function asPlan(runs: readonly Run[], { bound, proof, searched }: Found, order: CheckedOrder): StockPlan {
   const { lengths, stock, cutting, measure, priceSteps } = order;
   const boards = boardsIn(runs);
   const units = runs.reduce((sum, run) => sum + run.times * cutting.boards[run.pattern.board]!.price, 0);
@@ -112,7 +112,7 @@ function asPlan(runs: readonly Run[], bound: number, proof: Proof, order: Checke
     gap: toCents((units - bound) / priceSteps),
     yield: wanted / bought,
     plan: gathered(runs).map((run) => boardsAlike(run, order)),
-    certificate: certificateOf(proof, order),
+    certificate: certificateOf(proof, order, searched),
   };
 }
 

@@ -1,11 +1,10 @@
 import { quickProof } from './bounds';
-import { boundOf, type Proof } from './certificate';
+import { boundOf, priceUnit, stepUp, type Proof } from './certificate';
 import { costOf, type Cutting, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { dive, Pool } from './dive';
 import { Filler } from './filler';
 import { generatePatterns } from './generate';
-import { greatestCommonDivisor } from './grid';
 import { Master } from './master';
 import { proofFrom } from './proof';
 import { randomNumbers } from './random';
@@ -21,16 +20,19 @@ export interface Found {
   readonly runs: readonly Run[] | null;
   readonly bound: number;
   readonly proof: Proof;
+  /** The proof alone falls short of the bound: plans below it were all looked through. */
+  readonly searched: boolean;
 }
 
 /** Least cost: first fit and quick bounds, then generated patterns and dives, until plan and bound meet or the time is up. */
 export function search(cutting: Cutting, control: SearchControl): Found {
   const { sizes, demand, boards } = cutting;
-  const unit = boards.reduce((divisor, board) => greatestCommonDivisor(divisor, board.price), 0);
+  const unit = priceUnit(boards);
   let proof = quickProof(cutting);
-  let bound = boundOf(proof, cutting);
+  let bound = stepUp(boundOf(proof, cutting), cutting);
   let runs: readonly Run[] | null = null;
   let cost = Infinity;
+  let searched = false;
   const keep = (plan: readonly Run[] | null) => {
     if (plan === null || costOf(plan, boards) >= cost) return;
     runs = plan;
@@ -38,11 +40,10 @@ export function search(cutting: Cutting, control: SearchControl): Found {
     control.better(plan, Math.min(bound, cost));
   };
   const raise = (candidate: Proof) => {
-    const reached = Math.ceil(boundOf(candidate, cutting) / unit) * unit;
+    const reached = stepUp(boundOf(candidate, cutting), cutting);
     if (reached > bound) [proof, bound] = [candidate, reached];
   };
-  const answer = (): Found => ({ runs, bound: Math.min(bound, cost), proof });
-  bound = Math.ceil(bound / unit) * unit;
+  const answer = (): Found => ({ runs, bound: Math.min(bound, cost), proof, searched });
   keep(firstFitDecreasing(cutting));
   if (cost <= bound || control.ended()) return answer();
 
@@ -63,11 +64,20 @@ export function search(cutting: Cutting, control: SearchControl): Found {
   raise(proofFrom(root.worths, cutting, filler));
   const pool = new Pool();
   for (const pattern of master.patterns) pool.add(pattern);
-  const random = randomNumbers(1);
+  // A board for each piece, of the dearest kind.
+  const dearestPlan = demand.reduce((sum, count) => sum + count, 0) * Math.max(...prices);
+  const tools = { ended: control.ended, random: randomNumbers(1), unit };
   for (let attempt = 0; cost > bound && !control.ended(); attempt++) {
-    const aim = boards.length === 1 ? bound : cost - unit;
-    const found = dive(cutting, aim, pool, { ended: control.ended, random, unit }, attempt);
-    keep(found);
+    const aim = boards.length === 1 && attempt % 4 !== 3 ? bound : Math.min(cost - unit, dearestPlan);
+    const found = dive(cutting, aim, pool, tools, attempt);
+    if (found === 'none' && aim === dearestPlan) break;
+    if (found === 'none') {
+      bound = Math.min(cost, aim + unit);
+      searched = true;
+    } else if (found !== null) {
+      keep(found);
+      attempt = -1;
+    }
   }
   return answer();
 }
