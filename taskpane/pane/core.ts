@@ -2,7 +2,7 @@ import type { Result } from '../../src/result';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
-import type { Built } from './build/job';
+import type { BuildJob, Built } from './build/job';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
 export interface Core {
@@ -21,9 +21,5 @@ export interface Core {
     standards: Standards,
   ): Promise<Result<Opening>>;
   /** The workbook for these openings, and what to say about it once it is written. */
-  workbook(
-    schedule: Schedule,
-    standards: Standards,
-    choices: { readonly plain: boolean; readonly signal: AbortSignal },
-  ): Promise<Result<Built>>;
+  workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
 }

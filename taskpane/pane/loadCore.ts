@@ -22,8 +22,7 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return fixOpening(openings, at, field, text, standards);
     },
 
-    async workbook(schedule, standards, { plain, signal }) {
-      const job = { schedule, standards, plain };
+    async workbook(job, signal) {
       if (startWorker) {
         const { buildInWorker } = await import('./build/inWorker');
         return buildInWorker(startWorker, job, signal);

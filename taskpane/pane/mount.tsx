@@ -11,6 +11,7 @@ import { reduce } from './reducer';
 import { initialState } from './state';
 import { createStore } from './store';
 import { followTheme } from './theme';
+import { USABLE } from './usable';
 import './pane.css';
 
 export type { OfficeTheme, PaneOptions } from './deeds/bench';
@@ -23,6 +24,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   root.replaceChildren();
   const leaveTheme = followTheme(root, options.theme);
   render(<Pane bench={bench} />, root);
+  performance.mark(USABLE);
   void listSheets(bench);
   void loadShop(bench);
   return () => {

@@ -35,6 +35,8 @@ export interface Filled {
   readonly openings: number;
   readonly price: number | null;
   readonly sheets: readonly { readonly name: string; readonly address: string; readonly about: string }[];
+  /** What was kept of an earlier filling, a sentence each. */
+  readonly said: readonly string[];
   /** Rows that need something, and the cell where each stands. */
   readonly needs: readonly {
     readonly mark: string;

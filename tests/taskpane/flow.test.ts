@@ -137,6 +137,27 @@ describe('filling the workbook', () => {
     expect(host.cell('Takeoff', 'A1')?.value).not.toBe('mine');
   });
 
+  it('keeps an input that was changed by hand in the takeoff, and says so', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const sheet = host.written.get('Takeoff');
+    const rise = `${String.fromCharCode(65 + (sheet?.columnKeys?.indexOf('rise') ?? 0))}${sheet?.body?.[0]}`;
+    host.edit('Takeoff', rise, 9);
+    await fill(bench, [...host.written.keys()] as never);
+    expect(host.cell('Takeoff', rise)?.value).toBe(9);
+    expect(bench.store.get().filled?.said[0]).toContain('W1: kept rise 9');
+  });
+
+  it('takes the settings of the Standards sheet as they stand when it fills again', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const table = await host.readSheet('Standards');
+    const at = table.ok ? table.value!.rows.findIndex((row) => row[0] === 'Reveal') + 1 : 0;
+    host.edit('Standards', `B${at}`, 0.5);
+    await fill(bench, [...host.written.keys()] as never);
+    expect(host.cell('Standards', `B${at}`)?.value).toBe(0.5);
+  });
+
   it('leaves the workbook as it was when it is stopped', async () => {
     const { host, bench } = await read();
     bench.store.listen(() => {

@@ -1,6 +1,7 @@
-import type { Schedule } from '../../../src/schedule/opening';
+import type { Schedule, Table } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
+import { keptFrom, reapply } from '../../../src/workbook/refill';
 import type { Sheet } from '../../../src/workbook/sheet';
 import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoffSheet';
 import { workbookSheets } from '../../../src/workbook/workbook';
@@ -12,6 +13,8 @@ export interface BuildJob {
   readonly schedule: Schedule;
   readonly standards: Standards;
   readonly plain: boolean;
+  /** The Takeoff sheet as it stands, where there is one: what its user did to it is kept. */
+  readonly before: { readonly values: Table; readonly formulas: Table } | null;
 }
 
 export interface Built {
@@ -20,13 +23,15 @@ export interface Built {
 }
 
 /** The workbook for a schedule, and what to say about it once it is written. */
-export function build({ schedule, standards, plain }: BuildJob): Built {
-  const taken = takeoff(schedule.openings, standards);
-  const sheets = workbookSheets(schedule, taken, { plain });
-  return { sheets, filled: filledOf(taken, sheets) };
+export function build({ schedule, standards, plain, before }: BuildJob): Built {
+  const kept = before ? keptFrom(before.values, before.formulas) : { edits: [], ownColumns: [] };
+  const { openings, said } = reapply(schedule.openings, kept.edits);
+  const taken = takeoff(openings, standards);
+  const sheets = workbookSheets(schedule, taken, { plain, ownColumns: kept.ownColumns });
+  return { sheets, filled: { ...filledOf(taken, sheets), said } };
 }
 
-function filledOf(taken: Takeoff, sheets: readonly Sheet[]): Filled {
+function filledOf(taken: Takeoff, sheets: readonly Sheet[]): Omit<Filled, 'said'> {
   const needs = taken.openings.flatMap((row, at) =>
     row.needs.length === 0
       ? []

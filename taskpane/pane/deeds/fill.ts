@@ -1,6 +1,8 @@
 import type { SheetName } from '../../../src/workbook/sheet';
 import { count } from '../format';
 import { OUR_SHEETS } from '../ourSheets';
+import { loadShop } from './shop';
+import type { BuildJob } from '../build/job';
 import { breathe, fail, work, type Bench } from './bench';
 
 let stopper = new AbortController();
@@ -31,20 +33,24 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void 
     bench,
     'Filling the workbook',
     async () => {
-      const { schedule, standards, plain } = store.get();
+      const { schedule, plain } = store.get();
       if (!schedule) return fail(bench, 'Choose a list of openings first.');
       const held = await lookForSheets(bench);
       if (held.some((name) => !replace.includes(name))) {
         store.send({ type: 'sheets in the way', names: held });
         return;
       }
+      // The Standards sheet may have been changed since the pane was opened.
+      await loadShop(bench);
+      if (store.get().notice) return;
       stopper = new AbortController();
       const { signal } = stopper;
       const doing = (what: string, done: number, of: number | null) =>
         store.send({ type: 'working', work: { what, done, of, canStop: true } });
       doing(`Working out ${count(schedule.openings.length, 'opening')}`, 0, null);
       await breathe();
-      const built = await core.workbook(schedule, standards, { plain, signal });
+      const job = { schedule, standards: store.get().standards, plain, before: await takeoffBefore(bench) };
+      const built = await core.workbook(job, signal);
       if (!built.ok) return fail(bench, built.message);
       const written = await host.writeSheets(built.value.sheets, {
         replace,
@@ -56,6 +62,14 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void 
     },
     true,
   );
+}
+
+/** The Takeoff sheet as it stands, for what its user did to it; null where there is none. */
+async function takeoffBefore({ host }: Bench): Promise<BuildJob['before']> {
+  const values = await host.readSheet('Takeoff');
+  const formulas = await host.readFormulas('Takeoff');
+  if (!values.ok || !formulas.ok || !values.value || !formulas.value) return null;
+  return { values: values.value, formulas: formulas.value };
 }
 
 export async function show(bench: Bench, sheet: string, address: string): Promise<void> {

@@ -80,7 +80,7 @@ function InTheWay({ bench, state }: { readonly bench: Bench; readonly state: Pan
   return (
     <Ask
       title={`This workbook already has ${listed(names)}`}
-      about={`Filling again writes over ${names.length === 1 ? 'it' : 'them'}. Figures you changed there yourself would be lost.`}
+      about="Inputs you changed by hand in the Takeoff and columns of your own are kept. Everything else of ours is written anew."
       yes="Write over"
       no="Leave as it is"
       onYes={() => fill(bench, names)}
@@ -114,6 +114,16 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
           <dd>{filled.needs.length.toLocaleString()}</dd>
         </div>
       </dl>
+      {filled.said.length > 0 && (
+        <details class="left-out">
+          <summary>{count(filled.said.length, 'figure')} of yours came up again</summary>
+          <ul class="facts">
+            {filled.said.map((sentence, index) => (
+              <li key={index}>{sentence}</li>
+            ))}
+          </ul>
+        </details>
+      )}
       <h2>Where to look next</h2>
       <ul class="plain">
         {filled.sheets.map((sheet) => (
