@@ -1,14 +1,12 @@
-import { readFileSync } from 'node:fs';
 import axeCore from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, afterEach, expect, test } from 'vitest';
 import type { Serving } from '../../cli/serve';
-import { cellName, defaultStandards, withSettings, type Standards } from '../../src/standards';
-import type { Sheet } from '../../src/workbook/sheet';
+import { cellName, defaultStandards, withSettings } from '../../src/standards';
 import { readAddress } from '../../src/workbook/address';
-import { core } from '../../taskpane/pane/loadCore';
 import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { differences } from '../workbench/differences';
+import { exampleSheets } from '../workbench/example';
 import { launchChromium, serveBuilt, watch } from './launch';
 
 declare const workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> };
@@ -96,16 +94,6 @@ test('typing =ARCH. offers the functions, and an opened bracket shows the argume
   await page.keyboard.press('Escape');
 });
 
-async function sheetsOfExample(standards: Standards): Promise<readonly Sheet[]> {
-  const tables = await core.readTables('schedule.csv', readFileSync('dist/web/examples/schedule.csv'));
-  if (!tables.ok) throw new Error(tables.message);
-  const schedule = await core.readSchedule(tables.value[0]!, standards, {});
-  if (!schedule.ok) throw new Error(schedule.message);
-  const made = await core.workbook(schedule.value, standards, { plain: false, signal: new AbortController().signal });
-  if (!made.ok) throw new Error(made.message);
-  return made.value.sheets;
-}
-
 test('the example filled from the pane is what the core gives, and follows a setting typed into its cell', async () => {
   await page.getByRole('button', { name: 'Open the example' }).click();
   await page.getByRole('button', { name: /^See the \d+ openings/ }).click();
@@ -113,7 +101,7 @@ test('the example filled from the pane is what the core gives, and follows a set
   await page.getByRole('button', { name: 'Fill the workbook' }).click();
   await page.getByText('The workbook is filled').waitFor();
 
-  const before = await sheetsOfExample(defaultStandards());
+  const before = await exampleSheets(defaultStandards());
   expect(await differences(pageHost, before, 1e-9)).toEqual([]);
 
   const ref = before.flatMap(({ names }) => names ?? []).find(({ name }) => name === cellName('reveal'))!.ref;
@@ -129,7 +117,7 @@ test('the example filled from the pane is what the core gives, and follows a set
 
   const changed = withSettings(defaultStandards(), { reveal: 0.5 });
   if (!changed.ok) throw new Error(changed.message);
-  const after = (await sheetsOfExample(changed.value)).filter(({ name }) => name === 'Takeoff');
+  const after = (await exampleSheets(changed.value)).filter(({ name }) => name === 'Takeoff');
   expect(await differences(pageHost, after, 1e-9)).toEqual([]);
 });
 
