@@ -1,0 +1,76 @@
+import { readFileSync } from 'node:fs';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Serving } from '../../cli/serve';
+import { launchChromium, serveBuilt, watch } from './launch';
+
+let browser: Browser;
+let serving: Serving;
+
+beforeAll(async () => {
+  [browser, serving] = await Promise.all([launchChromium(), serveBuilt()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await serving?.close();
+});
+
+/** What office.js gives inside Excel, as far as starting needs it: two sheets, nothing else. */
+const OFFICE = `
+  const sheets = [{ name: 'Job', visibility: 'Visible' }, { name: '~before Gone', visibility: 'VeryHidden' }];
+  const later = () => ({ add: () => ({ remove() {}, context: {} }) });
+  const context = {
+    sync: async () => {},
+    workbook: {
+      worksheets: { load() {}, items: sheets, onChanged: later() },
+      onSelectionChanged: later(),
+      settings: { getItemOrNullObject: () => ({ load() {}, isNullObject: true }) },
+    },
+  };
+  window.Excel = { run: async (...args) => args.at(-1)(context) };
+  window.Office = {
+    HostType: { Excel: 'Excel' },
+    onReady: async () => ({ host: 'Excel' }),
+    context: {
+      contentLanguage: 'en-US',
+      officeTheme: { bodyBackgroundColor: '#262626', bodyForegroundColor: '#ffffff' },
+      requirements: { isSetSupported: () => false },
+    },
+  };
+  window.associated = {};
+  window.CustomFunctions = {
+    associate: (name, run) => (window.associated[name] = run),
+    Error: class extends Error { constructor(code, message) { super(message); this.code = code; } },
+    ErrorCode: { invalidValue: '#VALUE!' },
+  };
+`;
+
+describe('the add-in as Excel starts it', () => {
+  test('registers every worksheet function, and mounts the pane in the colors of Excel', async () => {
+    const page = await browser.newPage({ viewport: { width: 350, height: 700 } });
+    const seen = watch(page, serving.address);
+    await page.route('**/office/office.js', (route) => route.fulfill({ contentType: 'text/javascript', body: OFFICE }));
+    await page.goto(serving.address + 'taskpane.html');
+    await page.getByRole('heading', { level: 1 }).waitFor();
+
+    const { functions } = JSON.parse(readFileSync('functions/functions.json', 'utf8')) as {
+      functions: { id: string }[];
+    };
+    const registered = await page.evaluate(() => Object.keys((window as unknown as { associated: object }).associated));
+    expect(registered.sort()).toEqual(functions.map(({ id }) => id).sort());
+    const answers = await page.evaluate(() => {
+      const { RADIUS } = (window as unknown as { associated: Record<string, (...args: unknown[]) => unknown> })
+        .associated;
+      try {
+        return [RADIUS!(36, 6), RADIUS!(36, -3)];
+      } catch (error) {
+        return [RADIUS!(36, 6), (error as Error).message, (error as { code?: string }).code];
+      }
+    });
+    expect(answers).toEqual([30, 'rise must be more than 0; got -3', '#VALUE!']);
+    expect(await page.locator('#pane').getAttribute('data-theme')).toBe('dark');
+    expect(await page.locator('#recovered').isVisible()).toBe(false);
+    expect(seen).toEqual({ outside: [], errors: [] });
+    await page.close();
+  });
+});
