@@ -107,5 +107,7 @@ function heightAt(x: number, half: number, rise: number): number {
   const radius = radiusOf(2 * half, rise);
   const upright = Math.sqrt(Math.max(0, (radius - x) * (radius + x)));
   const centerBelow = ((half - rise) * (half + rise)) / (2 * rise);
-  return centerBelow <= 0 ? upright - centerBelow : ((half - x) * (half + x)) / (upright + centerBelow);
+  // At the spring point, and its mirror above the center: worked out, a half round's foot would miss 0 by a root of rounding.
+  if (x === half) return Math.max(0, -2 * centerBelow);
+  return centerBelow < 0 ? upright - centerBelow : ((half - x) * (half + x)) / (upright + centerBelow);
 }
