@@ -6,6 +6,7 @@ declare const ARCHWRIGHT_VERSION: string;
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   fn: async () => (await import('./fn')).fn,
   takeoff: async () => (await import('./takeoff')).takeoffCommand,
+  check: async () => (await import('./check')).checkCommand,
   stock: async () => (await import('./stock')).stock,
   template: async () => (await import('./template')).template,
 };

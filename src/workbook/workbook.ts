@@ -1,9 +1,11 @@
+import type { QuoteCheck } from '../check/quote/checkQuote';
 import type { Schedule } from '../schedule/opening';
 import { planBoards, type BoardNeeds } from '../takeoff/boards';
 import { partsOf } from '../takeoff/parts';
 import { planSetups } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
 import type { OwnColumn } from './refill';
+import { checkSheet } from './checkSheet';
 import { scheduleSheet } from './scheduleSheet';
 import { setupsSheet } from './setupsSheet';
 import type { Sheet } from './sheet';
@@ -18,13 +20,16 @@ export interface WorkbookOptions {
   readonly boards?: BoardNeeds;
   /** The user's own columns of the takeoff, kept from the last filling. */
   readonly ownColumns?: readonly OwnColumn[];
+  /** A quote checked against this takeoff: the workbook then has a Check sheet. */
+  readonly check?: QuoteCheck;
 }
 
 /** The takeoff workbook, the same value for every host. */
 export function workbookSheets(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): Sheet[] {
-  const { plain = false, boards = planBoards(partsOf(takeoff), takeoff.standards), ownColumns = [] } = options;
+  const { plain = false, check, boards = planBoards(partsOf(takeoff), takeoff.standards), ownColumns = [] } = options;
   return [
     takeoffSheet(takeoff, plain, ownColumns),
+    ...(check ? [checkSheet(check, plain)] : []),
     stockSheet(boards, takeoff.standards, plain),
     setupsSheet(planSetups(takeoff), takeoff, plain),
     scheduleSheet(schedule),

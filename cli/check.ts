@@ -1,0 +1,92 @@
+import { resolve } from 'node:path';
+import { checkQuote, chooseQuoteTable, readQuote, summaryText } from '../src/check/quote';
+import { readSchedule } from '../src/schedule/readSchedule';
+import { defaultStandards } from '../src/standards';
+import { takeoff } from '../src/takeoff/takeoff';
+import { workbookSheets } from '../src/workbook/workbook';
+import { checkJson, checkText } from './checkReport';
+import { readAllTables, readTable, writeOut } from './files';
+import type { Command, ExitCode, Io } from './io';
+import { readOptions } from './options';
+import { Progress } from './progress';
+import { readStandardsFile } from './standardsFile';
+
+const help = `archwright check QUOTE --schedule SCHEDULE [options]    a quote against the takeoff, line by line (.csv, .tsv, .xlsx)
+
+  --schedule FILE     the schedule the quote is for
+  --out FILE.xlsx     write the workbook there, with a Check sheet
+  --plain             native formulas only, so that the workbook calculates where the add-in isn't
+  --standards FILE    the shop's settings, as for archwright takeoff; among them the length tolerance and the price band
+  --json              print {lines, sums, notQuoted, causes, counts, quoted, ours, passedOver} instead of the text
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitCode> {
+  const options = readOptions(args, {
+    schedule: { type: 'string' },
+    out: { type: 'string' },
+    plain: { type: 'boolean' },
+    standards: { type: 'string' },
+    json: { type: 'boolean' },
+  });
+  if (!options.ok) return wrongUsage(io, options.message);
+  const { values, positionals } = options.value;
+  const [path, extra] = positionals;
+  const { out, schedule: schedulePath } = values;
+  if (path === undefined) return wrongUsage(io, 'check needs the file of a quote.');
+  if (extra !== undefined) return wrongUsage(io, `check reads one quote at a time; got "${extra}" as well.`);
+  if (schedulePath === undefined) return wrongUsage(io, 'check needs --schedule, the schedule the quote is for.');
+  if (out !== undefined && !/\.xlsx$/i.test(out)) {
+    return wrongUsage(io, `--out must name a file that ends in .xlsx; got "${out}".`);
+  }
+  const readFrom = [path, schedulePath].find((one) => out !== undefined && resolve(one) === resolve(out));
+  if (readFrom !== undefined) return wrongUsage(io, `--out would write over "${readFrom}".`);
+
+  const progress = new Progress(io, 3);
+  progress.show(0, 'Reading');
+  const standards =
+    values.standards === undefined
+      ? { ok: true as const, value: defaultStandards() }
+      : await readStandardsFile(values.standards);
+  if (!standards.ok) return cannotUse(io, progress, standards.message);
+  const listed = await readTable(schedulePath);
+  if (!listed.ok) return cannotUse(io, progress, listed.message);
+  const schedule = readSchedule(listed.value, standards.value);
+  if (!schedule.ok) return cannotUse(io, progress, schedule.message);
+  const tables = await readAllTables(path);
+  if (!tables.ok) return cannotUse(io, progress, tables.message);
+  const table = chooseQuoteTable(tables.value);
+  if (table === null) return cannotUse(io, progress, `"${path}" holds no table.`);
+  const quote = readQuote(table, standards.value);
+  if (!quote.ok) return cannotUse(io, progress, quote.message);
+
+  progress.show(1, 'Checking');
+  const taken = takeoff(schedule.value.openings, standards.value);
+  const check = checkQuote(quote.value, taken);
+  if (out !== undefined) {
+    progress.show(2, 'Writing');
+    const { writeXlsx } = await import('../src/workbook/xlsx');
+    const bytes = await writeXlsx(workbookSheets(schedule.value, taken, { plain: values.plain ?? false, check }));
+    if (!bytes.ok) return cannotUse(io, progress, bytes.message);
+    const written = await writeOut(out, bytes.value);
+    if (!written.ok) return cannotUse(io, progress, written.message);
+  }
+  progress.clear();
+
+  if (values.json) io.out(JSON.stringify(checkJson(check), null, 2) + '\n');
+  else io.out(`${summaryText(check)}\n\n${checkText(check)}`);
+  if (out !== undefined) io.say(`Wrote ${out}.`);
+  return 0;
+}
+
+function wrongUsage(io: Io, message: string): ExitCode {
+  io.say(`${message}\nSee archwright check --help.`);
+  return 2;
+}
+
+function cannotUse(io: Io, progress: Progress, message: string): ExitCode {
+  progress.clear();
+  io.say(message);
+  return 1;
+}
+
+export const checkCommand: Command = { summary: 'a quote against the takeoff, line by line', help, run };

@@ -1,0 +1,260 @@
+import type { Standards } from '../../standards';
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { agrees, cantTell, differs, notGiven, type Finding, type VerdictWord } from './finding';
+import type { LineMatch } from './match';
+import { dollars } from './money';
+import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
+import { amountOf, type QuoteLine } from './quote';
+import { complete, lengthFinding, radiusFinding, widthFinding } from './shapeFindings';
+
+export interface LineCheck {
+  readonly line: QuoteLine;
+  /** Places in the takeoff of the openings the line is for. */
+  readonly places: readonly number[];
+  readonly how: LineMatch['how'];
+  readonly part: LineMatch['part'];
+  /** The only line for its one opening, with a count of pieces: all its figures are compared with that opening's. */
+  readonly alone: boolean;
+  readonly verdict: VerdictWord;
+  /** In the order of the figures on the line. */
+  readonly findings: readonly Finding[];
+  /** Money that hangs on what differs, or on the whole line where it can't be told what it is for. */
+  readonly stake: number;
+}
+
+/** The lines that are for the same single opening, in the order of the quote. */
+export interface SameOpening {
+  readonly heads: readonly LineMatch[];
+  readonly others: readonly LineMatch[];
+}
+
+/** Judges one line against its openings. `same` are all lines of its opening, this one among them. */
+export function checkLine(
+  match: LineMatch,
+  same: SameOpening,
+  openings: readonly OpeningTakeoff[],
+  standards: Standards,
+): LineCheck {
+  const findings = findingsOf(match, same, openings, standards);
+  const amount = Math.abs(amountOf(match.line) ?? 0);
+  // A piece made to a wrong length or radius is lost as a whole.
+  const staked = findings.map((one) =>
+    one.verdict === 'differs' && (one.about === 'length' || one.about === 'radius' || one.about === 'width')
+      ? { ...one, stake: Math.max(one.stake, amount) }
+      : one,
+  );
+  return {
+    line: match.line,
+    places: match.places,
+    how: match.how,
+    part: match.part,
+    alone: match.line.by === 'piece' && match.part === 'head' && same.heads.length === 1 && same.others.length === 0,
+    verdict: overall(staked),
+    findings: staked,
+    stake: staked.reduce((most, { stake }) => Math.max(most, stake), 0),
+  };
+}
+
+/** A figure that isn't given leaves a verdict open only where nothing else could be judged. */
+function overall(findings: readonly Finding[]): VerdictWord {
+  if (findings.some(({ verdict }) => verdict === 'differs')) return 'differs';
+  if (findings.some(({ verdict, notGiven: blank }) => verdict === "can't tell" && !blank)) return "can't tell";
+  return findings.some(({ verdict, about }) => verdict === 'agrees' && about !== 'extension') ? 'agrees' : "can't tell";
+}
+
+function findingsOf(
+  match: LineMatch,
+  same: SameOpening,
+  openings: readonly OpeningTakeoff[],
+  standards: Standards,
+): Finding[] {
+  const { line, places } = match;
+  if (places.length === 0) return [noOpening(line), ...present(extensionFinding(line, null))];
+  if (places.length > 1) return severalOpenings(match, openings, standards);
+  const opening = openings[places[0]!]!;
+  const extension = present(extensionFinding(line, opening.known.quantity));
+  if (match.part === 'other')
+    return [cantTell('opening', `a part of ${name(opening)} that is priced with its head`), ...extension];
+  const twice = surplus(match, same, opening);
+  if (twice) return [twice, ...extension];
+  const at = complete(opening);
+  const needs = opening.needs.join(' ');
+  const quantity = countOf(match, same, opening);
+  if (at === null) {
+    return [
+      cantTell('opening', `${name(opening)} in the takeoff needs something first. ${needs}`),
+      quantity,
+      ...extension,
+    ];
+  }
+  const shape = [
+    ...present(widthFinding(line, at, standards)),
+    radiusFinding(line, at, standards),
+    lengthFinding(line, at, at.inputs.quantity, standards),
+  ];
+  return [quantity, ...shape, ...extension, priceOfLine(match, same, opening, standards, shape)];
+}
+
+function present(finding: Finding | null): Finding[] {
+  return finding === null ? [] : [finding];
+}
+
+export function name({ opening }: OpeningTakeoff): string {
+  return opening.mark || `the opening of row ${opening.row}`;
+}
+
+function noOpening(line: QuoteLine): Finding {
+  const amount = amountOf(line);
+  const stake = Math.abs(amount ?? 0);
+  if (line.by === 'lot') return cantTell('opening', 'a lump sum that names no opening', { stake });
+  if (line.mark === '' || /^\d+$/.test(line.mark))
+    return cantTell('opening', 'which opening it is for: no mark of the takeoff is named', { stake });
+  return differs('opening', `${line.mark} is no opening of the takeoff`, {
+    cause: 'lines for no opening of the takeoff',
+    dollars: amount,
+    stake,
+  });
+}
+
+/**
+ * How several lines for one opening stand to each other: they divide its pieces between them ("one left, one right"), or the
+ * first has them all and the others come on top.
+ */
+function sharing(heads: readonly LineMatch[], wanted: number): 'alone' | 'together' | 'surplus' {
+  const [first, ...others] = heads;
+  if (first === undefined || others.length === 0) return 'alone';
+  const total = together(heads);
+  if (total === null) return 'surplus';
+  if (total === wanted) return 'together';
+  return first.line.quantity! < wanted && !others.some(({ line }) => alike(line, first.line)) ? 'together' : 'surplus';
+}
+
+/** A further line for an opening whose pieces are all quoted already. */
+function surplus(match: LineMatch, { heads }: SameOpening, opening: OpeningTakeoff): Finding | null {
+  const wanted = opening.known.quantity;
+  const first = heads[0]!;
+  if (first === match || wanted === null || sharing(heads, wanted) !== 'surplus') return null;
+  const amount = amountOf(match.line);
+  return differs('opening', `${name(opening)} is quoted already in row ${first.line.row}`, {
+    cause: 'quoted twice',
+    dollars: amount,
+    stake: Math.abs(amount ?? 0),
+  });
+}
+
+function alike(one: QuoteLine, other: QuoteLine): boolean {
+  return (['quantity', 'length', 'radius', 'unitPrice', 'extension'] as const).every((key) => one[key] === other[key]);
+}
+
+function together(heads: readonly LineMatch[]): number | null {
+  let total = 0;
+  for (const { line } of heads) {
+    if (line.quantity === null || line.by !== 'piece') return null;
+    total += line.quantity;
+  }
+  return total;
+}
+
+/** Lines that divide an opening's pieces between them ("one left, one right") are counted together. */
+function countOf(match: LineMatch, { heads }: SameOpening, opening: OpeningTakeoff): Finding {
+  const { line } = match;
+  const wanted = opening.known.quantity;
+  if (wanted === null) return cantTell('quantity', 'the takeoff has no quantity for this opening');
+  if (line.by === 'foot') return footage(line, opening);
+  const unit = unitOf(line) ?? opening.cost?.unitPrice ?? null;
+  if (sharing(heads, wanted) !== 'together') return quantityFinding(line, line.quantity, wanted, unit);
+  const total = together(heads)!;
+  const rows = heads.map((one) => one.line.row).join(' and ');
+  if (total === wanted)
+    return agrees('quantity', `quantity agrees: rows ${rows} have ${total} together`, total, wanted);
+  if (match !== heads[0])
+    return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true });
+  return quantityFinding(line, total, wanted, unit);
+}
+
+/** Feet may hold allowances and waste: that they agree can be told, that they don't is no mistake yet. */
+function footage(line: QuoteLine, { own, known }: OpeningTakeoff): Finding {
+  if (line.quantity === null) return notGiven('quantity', 'quantity');
+  if (own === null || known.quantity === null)
+    return cantTell('quantity', 'priced by the foot', { quoted: line.quantity });
+  return cantTell('quantity', `priced by the foot (${line.quantity} ft), so the pieces can't be counted`, {
+    quoted: line.quantity,
+  });
+}
+
+/** The price of one piece, from the extension where no unit price is given. */
+function unitOf({ unitPrice, extension, quantity, by }: QuoteLine): number | null {
+  if (by !== 'piece') return null;
+  if (unitPrice !== null) return unitPrice;
+  return extension !== null && quantity !== null ? extension / quantity : null;
+}
+
+function priceOfLine(
+  match: LineMatch,
+  { heads, others }: SameOpening,
+  opening: OpeningTakeoff,
+  { priceBand }: Standards,
+  shape: readonly Finding[],
+): Finding {
+  const { line } = match;
+  const ours = opening.cost!;
+  const wanted = opening.inputs!.quantity;
+  if (others.length > 0) {
+    if (match !== heads[0]) return cantTell('unit price', `judged with row ${heads[0]!.line.row}`, { notGiven: true });
+    const amounts = [...heads, ...others].map((one) => amountOf(one.line));
+    if (amounts.some((amount) => amount === null)) return notGiven('unit price', 'price for every part');
+    const sum = amounts.reduce<number>((total, amount) => total + amount!, 0);
+    const rows = [...heads, ...others].map((one) => one.line.row).join(', ');
+    return priceFinding(`the price of rows ${rows} together,`, sum, ours.price, 1, priceBand, []);
+  }
+  const unit = unitOf(line);
+  if (unit !== null) {
+    const many = heads.length > 1 ? (line.quantity ?? wanted) : wanted;
+    return priceFinding('unit price', unit, ours.unitPrice, many, priceBand, shape);
+  }
+  const amount = amountOf(line);
+  if (amount === null || heads.length > 1) return notGiven('unit price', 'price');
+  return priceFinding(line.by === 'lot' ? 'lump sum' : 'amount', amount, ours.price, 1, priceBand, shape);
+}
+
+/** One line for several openings: counts and prices are added up; figures of the shape are judged only where they are alike. */
+function severalOpenings(match: LineMatch, openings: readonly OpeningTakeoff[], standards: Standards): Finding[] {
+  const { line, places } = match;
+  const rows = places.map((place) => openings[place]!);
+  const names = rows.map(name).join(', ');
+  const wanted = rows.reduce<number | null>(
+    (sum, { known }) => (sum === null || known.quantity === null ? null : sum + known.quantity),
+    0,
+  );
+  const quantity =
+    wanted === null
+      ? cantTell('quantity', `not every opening of ${names} has a quantity`)
+      : line.by === 'foot'
+        ? cantTell('quantity', "priced by the foot, so the pieces can't be counted")
+        : quantityFinding(line, line.quantity, wanted, unitOf(line));
+  const extension = present(extensionFinding(line, wanted));
+  const all = rows.map(complete);
+  if (all.some((at) => at === null) || match.shared)
+    return [cantTell('opening', `not every opening of ${names} is complete in the takeoff`), quantity, ...extension];
+  const first = all[0]!;
+  const same = all.every(
+    (at) =>
+      Math.abs(at!.own.curve.length - first.own.curve.length) <= standards.tolerance / 2 &&
+      at!.inputs.head === first.inputs.head &&
+      at!.own.crown?.ring.inside === first.own.crown?.ring.inside,
+  );
+  const shape = same
+    ? [radiusFinding(line, first, standards), lengthFinding(line, first, wanted!, standards)]
+    : (['radius', 'length'] as const).map((about) =>
+        line[about] === null
+          ? notGiven(about, about)
+          : cantTell(about, `${names} have different ${about === 'radius' ? 'radii' : 'lengths'}`),
+      );
+  const ours = rows.reduce((sum, { cost }) => sum + cost!.price, 0);
+  const amount = amountOf(line);
+  const price =
+    amount === null
+      ? notGiven('unit price', 'price')
+      : priceFinding(`${dollars(amount)} for ${names}:`, amount, ours, 1, standards.priceBand, []);
+  return [quantity, ...shape, ...extension, price];
+}

@@ -1,0 +1,151 @@
+import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
+import { checkLine, name, type LineCheck, type SameOpening } from './checkLine';
+import { cantTell, differs, type Finding, type VerdictWord } from './finding';
+import { matchLines, type LineMatch } from './match';
+import { dollars } from './money';
+import { amountOf, type Quote } from './quote';
+import { checkSums, type SumCheck } from './sums';
+
+/** An opening of the takeoff that no line of the quote is for. */
+export interface NotQuoted {
+  /** Its place in the takeoff. */
+  readonly place: number;
+  readonly opening: OpeningTakeoff;
+  readonly finding: Finding;
+}
+
+/** Differences of one cause, added up. */
+export interface CauseSum {
+  readonly cause: string;
+  readonly count: number;
+  /** Marks or rows where it was found, in the order of money. */
+  readonly where: readonly string[];
+  /** By how much the quote is off in money for this cause; null where no figure tells. */
+  readonly dollars: number | null;
+  readonly stake: number;
+}
+
+export interface QuoteCheck {
+  readonly quote: Quote;
+  readonly takeoff: Takeoff;
+  /** Every line, in the order of the quote. */
+  readonly lines: readonly LineCheck[];
+  readonly sums: readonly SumCheck[];
+  readonly notQuoted: readonly NotQuoted[];
+  /** Most money at stake first. */
+  readonly causes: readonly CauseSum[];
+  readonly counts: Readonly<Record<VerdictWord, number>>;
+  /** What the quote's lines and charges come to by its own figures. */
+  readonly quoted: number;
+  /** The last total the quote states; null where it states none. */
+  readonly stated: number | null;
+  /** Our own price for the openings that could be priced. */
+  readonly ours: number;
+}
+
+/**
+ * Checks a quote against the takeoff line by line: which opening a line is for, its quantity, radius, length and price against
+ * ours, its extension and the quote's sums against its own figures; what is not quoted, quoted twice or for no opening. Where
+ * something can't be known it says so and nothing is called wrong.
+ */
+export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
+  const { openings, standards } = takeoff;
+  const matches = matchLines(quote.lines, openings);
+  const byPlace = new Map<number, { heads: LineMatch[]; others: LineMatch[] }>();
+  for (const match of matches) {
+    if (match.places.length !== 1) continue;
+    const there = byPlace.get(match.places[0]!) ?? { heads: [], others: [] };
+    (match.part === 'head' ? there.heads : there.others).push(match);
+    byPlace.set(match.places[0]!, there);
+  }
+  const alone: SameOpening = { heads: [], others: [] };
+  const lines = matches.map((match) => {
+    const same = match.places.length === 1 ? byPlace.get(match.places[0]!) : undefined;
+    return checkLine(match, same ?? alone, openings, standards);
+  });
+  const sums = checkSums(quote);
+  const notQuoted = missing(matches, openings);
+  return {
+    quote,
+    takeoff,
+    lines,
+    sums,
+    notQuoted,
+    causes: causesOf(lines, sums, notQuoted, openings),
+    counts: {
+      agrees: lines.filter(({ verdict }) => verdict === 'agrees').length,
+      differs: lines.filter(({ verdict }) => verdict === 'differs').length,
+      "can't tell": lines.filter(({ verdict }) => verdict === "can't tell").length,
+    },
+    quoted: quote.items.reduce(
+      (sum, item) =>
+        sum + (item.kind === 'line' ? (amountOf(item) ?? 0) : item.kind === 'charge' ? (item.amount ?? 0) : 0),
+      0,
+    ),
+    stated: quote.items.reduce<number | null>(
+      (last, item) => (item.kind === 'sum' && item.sum === 'total' ? item.amount : last),
+      null,
+    ),
+    ours: takeoff.totals.price,
+  };
+}
+
+function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeoff[]): NotQuoted[] {
+  const quoted = new Set(matches.flatMap(({ part, places }) => (part === 'head' ? places : [])));
+  const shared = new Set(matches.flatMap((match) => (match.shared ? match.places : [])));
+  const sharedMarks = new Set([...shared].map((place) => openings[place]!.opening.mark.toLowerCase()));
+  const lumps = matches
+    .filter(({ line, places }) => line.by === 'lot' && places.length === 0)
+    .map(({ line }) => line.row);
+  return openings.flatMap((opening, place): NotQuoted[] => {
+    if (quoted.has(place)) return [];
+    const price = opening.cost?.price ?? null;
+    const named = name(opening);
+    const stake = price ?? 0;
+    if (lumps.length > 0) {
+      const why = `whether ${named} is in the lump sum of row ${lumps.join(', ')}`;
+      return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
+    }
+    if (sharedMarks.has(opening.opening.mark.toLowerCase())) {
+      const why = `${named} stands more than once in the takeoff and is quoted for another of its rows`;
+      return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
+    }
+    const ours = price === null ? 'it is not priced in the takeoff either' : `our price is ${dollars(price)}`;
+    const finding = differs('opening', `${named} is not quoted; ${ours}`, {
+      cause: 'openings not quoted',
+      dollars: price === null ? null : -price,
+      stake,
+    });
+    return [{ place, opening, finding }];
+  });
+}
+
+function causesOf(
+  lines: readonly LineCheck[],
+  sums: readonly SumCheck[],
+  notQuoted: readonly NotQuoted[],
+  openings: readonly OpeningTakeoff[],
+): CauseSum[] {
+  const found: { where: string; finding: Finding }[] = [
+    ...lines.flatMap(({ line, places, findings }) => {
+      const mark = places.length === 1 ? name(openings[places[0]!]!) : line.mark;
+      const where = mark === '' ? `row ${line.row}` : `${mark} (row ${line.row})`;
+      return findings.map((finding) => ({ where, finding }));
+    }),
+    ...sums.map(({ item, finding }) => ({ where: `row ${item.row}`, finding })),
+    ...notQuoted.map(({ opening, finding }) => ({ where: name(opening), finding })),
+  ].filter(({ finding }) => finding.verdict === 'differs');
+  found.sort((one, other) => other.finding.stake - one.finding.stake);
+  const sumsByCause = new Map<string, { where: Set<string>; dollars: number | null; stake: number }>();
+  for (const { where, finding } of found) {
+    const cause = finding.cause ?? finding.about;
+    const sum = sumsByCause.get(cause) ?? { where: new Set<string>(), dollars: null, stake: 0 };
+    sum.where.add(where);
+    if (finding.dollars !== null) sum.dollars = (sum.dollars ?? 0) + finding.dollars;
+    sum.stake += finding.stake;
+    sumsByCause.set(cause, sum);
+  }
+  return [...sumsByCause]
+    .map(([cause, { where, ...sum }]) => ({ cause, count: where.size, where: [...where], ...sum }))
+    .sort((one, other) => other.stake - one.stake);
+}

@@ -1,0 +1,44 @@
+/** The few verdicts there are. Where a thing can't be known it is not called wrong. */
+export type VerdictWord = 'agrees' | 'differs' | "can't tell";
+
+export type About =
+  'opening' | 'quantity' | 'width' | 'radius' | 'length' | 'extension' | 'unit price' | 'charge' | 'subtotal' | 'total';
+
+/** What one comparison found. */
+export interface Finding {
+  readonly about: About;
+  readonly verdict: VerdictWord;
+  /** In words and figures: "quantity 1, the takeoff has 2: one piece counted for a pair". */
+  readonly text: string;
+  /** The known mistakes that give exactly the quoted figure; several where it can't be told which. */
+  readonly mistakes: readonly string[];
+  /** What differences are added up by: the mistake, or what differs where no known mistake explains it. */
+  readonly cause: string | null;
+  readonly quoted: number | null;
+  readonly right: number | null;
+  /** By how much the quote's money is off: above 0 too much. Null where the quote gives no figure to tell. */
+  readonly dollars: number | null;
+  /** Money that hangs on it, 0 or more: what the list is sorted by. */
+  readonly stake: number;
+  /** The quote doesn't give the figure at all. */
+  readonly notGiven: boolean;
+}
+
+const NOTHING = { mistakes: [], cause: null, quoted: null, right: null, dollars: null, stake: 0, notGiven: false };
+
+export function agrees(about: About, text: string, quoted: number | null, right: number | null): Finding {
+  return { ...NOTHING, about, verdict: 'agrees', text, quoted, right };
+}
+
+/** Why it can't be told, without the words "can't tell". */
+export function cantTell(about: About, why: string, more: Partial<Finding> = {}): Finding {
+  return { ...NOTHING, about, verdict: "can't tell", text: `can't tell: ${why}`, ...more };
+}
+
+export function notGiven(about: About, name: string): Finding {
+  return cantTell(about, `no ${name} given`, { notGiven: true });
+}
+
+export function differs(about: About, text: string, more: Partial<Finding> & Pick<Finding, 'cause'>): Finding {
+  return { ...NOTHING, about, verdict: 'differs', text, ...more };
+}

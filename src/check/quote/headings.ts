@@ -1,0 +1,223 @@
+import { cellText } from '../../schedule/cell';
+import { normalHeading, readUnit, splitUnit, type ColumnUnit } from '../../schedule/headingText';
+import { unitsAt } from '../../schedule/layout';
+import { meaningOf, type MeaningKey } from '../../schedule/meanings';
+import type { CellValue, Table } from '../../schedule/opening';
+
+/** What a quote's columns can mean. */
+export type QuoteKey =
+  | 'mark'
+  | 'description'
+  | 'quantity'
+  | 'size'
+  | 'span'
+  | 'radius'
+  | 'outsideRadius'
+  | 'openingRadius'
+  | 'length'
+  | 'insideLength'
+  | 'centerLength'
+  | 'totalLength'
+  | 'measure'
+  | 'unitPrice'
+  | 'extension';
+
+export interface QuoteColumn {
+  readonly index: number;
+  readonly heading: string;
+  readonly key: QuoteKey | null;
+  readonly rank: number;
+  readonly unit: ColumnUnit | null;
+}
+
+export interface QuoteLayout {
+  /** Rows of the table, from 0. */
+  readonly headingRows: readonly number[];
+  readonly unitRow: number | null;
+  readonly columns: readonly QuoteColumn[];
+}
+
+/** A schedule's names for the same thing. */
+const scheduled = (key: MeaningKey) => meaningOf(key).names;
+
+const LENGTH = '(?:length|lengths|len|lgth|lg)';
+const FEET = '(?:lf|lin ft|linear (?:feet|foot|ft)|lineal (?:feet|foot|ft))';
+const MONEY = '(?:price|cost|rate|amount|amt)';
+
+/**
+ * Headings that mean a thing, best first: regular expressions over the whole heading after `normalHeading`. Earlier keys win:
+ * "Each" is a price in a quote, not a count.
+ */
+const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
+  ['insideLength', [`(?:inside|ins|short point|inner) ${LENGTH}|${LENGTH} (?:inside|short point)`]],
+  ['centerLength', [`(?:center|centerline|ctr) ${LENGTH}|${LENGTH} (?:at |of )?center(?:line)?`]],
+  ['totalLength', [`total (?:${LENGTH}|${FEET}|ft|feet)|${LENGTH} total`, FEET]],
+  [
+    'length',
+    [
+      `(?:(?:arc|arch|arched|piece|cut|head|casing|molding|outside|long point|lp|curve|finished) )*${LENGTH}(?: (?:each|ea|per piece|of arc|long point|outside|lp))?`,
+      'long point|lp|arc',
+    ],
+  ],
+  ['outsideRadius', ['(?:outside|outer|os) (?:radius|rad)|(?:radius|rad) (?:outside|outer)']],
+  ['openingRadius', ['(?:opening|jamb|frame) (?:radius|rad)|(?:radius|rad) (?:of|at) (?:opening|jamb)']],
+  ['radius', ['(?:(?:arc|arch|casing|inside|is|head) )*(?:radius|rad)(?: (?:inside|of casing))?', 'r|radii']],
+  [
+    'extension',
+    [
+      `(?:ext|extension|extended|ext d)(?: (?:${MONEY}|total))?`,
+      `(?:line |item )?total(?: ${MONEY})?|line ${MONEY}|${MONEY} total|lump sum|lump`,
+      'amount|amt|net(?: amount| price)?|value|sum',
+    ],
+  ],
+  [
+    'unitPrice',
+    [
+      `(?:unit|piece|pc|per unit|per piece) ${MONEY}|${MONEY} (?:each|ea|per (?:unit|piece|pc|foot|ft|lf)|unit)`,
+      'each|ea|per piece|per unit|unit',
+      'price|cost|rate|quote|quoted|bid',
+    ],
+  ],
+  ['measure', ['(?:uom|u m|um|unit of measure|units)']],
+  ['quantity', scheduled('quantity').filter((name) => name !== 'each|ea')],
+  ['size', scheduled('size')],
+  ['span', scheduled('width')],
+  [
+    'description',
+    [
+      '(?:item |line |product )?(?:description|desc|descr|details?|particulars)',
+      'product|scope|work|name|remarks?|notes?|comments?',
+    ],
+  ],
+  ['mark', scheduled('mark')],
+];
+
+const PATTERNS = NAMES.flatMap(([key, names]) =>
+  names.map((name, rank) => ({ key, rank, pattern: new RegExp(`^(?:${name})$`) })),
+);
+
+type Row = readonly CellValue[];
+interface Read {
+  readonly text: string;
+  readonly key: QuoteKey | null;
+  readonly rank: number;
+  readonly unit: ColumnUnit | null;
+}
+
+/** Headings further down than this are not looked for. */
+const SEARCHED_ROWS = 200;
+
+/** Where a quote's headings stand and what its columns mean; null where no row names a price, a length or a radius beside something else. */
+export function findQuoteLayout(rows: readonly Row[]): QuoteLayout | null {
+  let weak: QuoteLayout | null = null;
+  const end = Math.min(rows.length, SEARCHED_ROWS);
+  for (let at = 0; at < end; at++) {
+    const single = readRow(rows[at] ?? []);
+    if (scoreOf(single) < 1) continue;
+    const pair = readPair(rows[at] ?? [], rows[at + 1] ?? []);
+    const paired = scoreOf(pair) > scoreOf(single) && scoreOf(pair) > scoreOf(readRow(rows[at + 1] ?? []));
+    const read = paired ? pair : single;
+    if (!isHeading(read)) continue;
+    const layout = layoutOf(rows, paired ? [at, at + 1] : [at], read);
+    if (scoreOf(read) >= 3) return layout;
+    weak ??= layout;
+  }
+  return weak;
+}
+
+/** How much of a table reads like a quote: the number of things its headings name. */
+export function quoteScore({ rows }: Table): number {
+  return new Set(findQuoteLayout(rows)?.columns.flatMap(({ key }) => (key === null ? [] : [key]))).size;
+}
+
+/** The units of a row that holds nothing but units, "$" among them; null for any other row. */
+export function quoteUnits(row: Row | undefined): ReturnType<typeof unitsAt> {
+  return unitsAt(
+    row?.map((cell) => (typeof cell === 'string' && /^\s*(?:\$|usd|dollars)\s*$/i.test(cell) ? 'ea' : cell)),
+  );
+}
+
+/** True for a row that repeats the headings, as at the top of a further page. */
+export function repeatsHeadings(row: Row, { columns }: QuoteLayout): boolean {
+  const filled = row.filter((cell) => cellText(cell) !== '').length;
+  const same = columns.filter(
+    ({ index, heading }) => heading !== '' && cellText(row[index]).toLowerCase() === heading.toLowerCase(),
+  ).length;
+  return same >= 2 && same >= filled * 0.6;
+}
+
+function readRow(row: Row): Read[] {
+  return row.map((cell) => readHeading(typeof cell === 'string' ? cellText(cell) : ''));
+}
+
+/** Two heading rows read as one: "Unit" over "Price". */
+function readPair(upper: Row, lower: Row): Read[] {
+  return Array.from({ length: Math.max(upper.length, lower.length) }, (_, at) => {
+    const top = typeof upper[at] === 'string' ? cellText(upper[at]) : '';
+    const bottom = typeof lower[at] === 'string' ? cellText(lower[at]) : '';
+    const ways = [`${top} ${bottom}`.trim(), bottom, readUnit(bottom) === null ? top : `${top} (${bottom})`];
+    return ways.map(readHeading).find(({ key }) => key !== null) ?? readHeading(ways[0] ?? '');
+  });
+}
+
+function readHeading(text: string): Read {
+  if (text === '' || text.length > 60) return { text, key: null, rank: 0, unit: null };
+  const { name, unit } = splitUnit(text);
+  // "Price ($)" and "Price, USD" are prices; "Unit $" is a unit price.
+  const money = name
+    .replace(/^\$\s*\/\s*/, 'price per ')
+    .replace(/\$|\busd\b/gi, /unit|each|ea\b/i.test(name) ? ' price ' : ' ');
+  const normal = normalHeading(money).replace(/ price price\b/, ' price');
+  const found = PATTERNS.find(({ pattern }) => pattern.test(normal));
+  const feet = found?.key === 'totalLength' && new RegExp(`${FEET}|ft|feet`).test(normal);
+  return { text, key: found?.key ?? null, rank: found?.rank ?? 0, unit: unit ?? (feet ? 'ft' : null) };
+}
+
+function keysOf(read: readonly Read[]): Set<QuoteKey> {
+  return new Set(read.flatMap(({ key }) => (key === null ? [] : [key])));
+}
+
+function scoreOf(read: readonly Read[]): number {
+  return keysOf(read).size;
+}
+
+const TELLING: readonly QuoteKey[] = ['unitPrice', 'extension', 'length', 'totalLength', 'insideLength', 'radius'];
+
+function isHeading(read: readonly Read[]): boolean {
+  const keys = keysOf(read);
+  return keys.size >= 2 && TELLING.some((key) => keys.has(key));
+}
+
+function layoutOf(rows: readonly Row[], headingRows: readonly number[], read: readonly Read[]): QuoteLayout {
+  const next = (headingRows.at(-1) ?? 0) + 1;
+  const units = quoteUnits(rows[next]);
+  const taken = new Set<QuoteKey>();
+  const columns = read.map(({ text, key, rank, unit }, index): QuoteColumn => {
+    return { index, heading: text, key, rank, unit: unit ?? units?.[index] ?? null };
+  });
+  // Of two columns with one meaning the better named counts, then the first; words may stand in several.
+  const best = [...columns].sort((one, other) => one.rank - other.rank || one.index - other.index);
+  const kept = new Map(best.map((column) => [column.index, column]));
+  for (const column of best) {
+    if (column.key === null || column.key === 'description') continue;
+    if (taken.has(column.key)) kept.set(column.index, { ...column, key: null });
+    taken.add(column.key);
+  }
+  return {
+    headingRows,
+    unitRow: units === null ? null : next,
+    columns: settleMoney(columns.map(({ index }) => kept.get(index)!)),
+  };
+}
+
+/** "Price" alone, without a column of amounts, is what the line costs; "Unit" beside a price is the unit of measure. */
+function settleMoney(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
+  const has = (key: QuoteKey) => columns.some((column) => column.key === key);
+  return columns.map((column) => {
+    if (column.key !== 'unitPrice') return column;
+    const normal = normalHeading(column.heading);
+    if (/^units?$/.test(normal)) return { ...column, key: 'measure' as const };
+    if (column.rank === 2 && !has('extension')) return { ...column, key: 'extension' as const };
+    return column;
+  });
+}

@@ -1,0 +1,9 @@
+/** The door of quote checking: a table and a takeoff in, verdicts out. */
+export { checkQuote, type CauseSum, type NotQuoted, type QuoteCheck } from './checkQuote';
+export type { LineCheck } from './checkLine';
+export type { About, Finding, VerdictWord } from './finding';
+export { dollars } from './money';
+export { amountOf, type Quote, type QuoteCharge, type QuoteItem, type QuoteLine, type QuoteSum } from './quote';
+export { chooseQuoteTable, readQuote } from './readQuote';
+export { causeText, summaryText } from './summary';
+export type { SumCheck } from './sums';

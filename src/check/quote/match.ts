@@ -1,0 +1,59 @@
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { marksOf, type Marks } from './marks';
+import type { QuoteLine } from './quote';
+
+/** Which openings a line is for. */
+export interface LineMatch {
+  readonly line: QuoteLine;
+  /** Places in the takeoff; several where the line names several marks; empty where none is named. */
+  readonly places: readonly number[];
+  readonly how: 'by its mark' | 'by the mark in its description' | null;
+  /** A line for the legs or other straight parts of an opening: its figures are not the head's. */
+  readonly part: 'head' | 'other';
+  /** The mark stands more than once in the takeoff, so that it can't be told for certain which row is meant. */
+  readonly shared: boolean;
+}
+
+const OTHER_PARTS = /\b(?:legs?|side casings?|plinths?|plinth blocks?|keystones?|rosettes?|stools?|aprons?)\b/i;
+const HEAD_WORDS =
+  /\b(?:arch(?:es|ed)?|arc|head|curved|radius|round|segmental|ellip\w*|gothic|pointed|eyebrow|centered)\b/i;
+
+/** Finds the opening of every line by its mark, or by a mark in its words. */
+export function matchLines(lines: readonly QuoteLine[], openings: readonly OpeningTakeoff[]): readonly LineMatch[] {
+  const marks = marksOf(openings);
+  const dealt = new Map<number, number>();
+  return lines.map((line) => {
+    const { groups, how } = groupsOf(line, marks);
+    const first = groups[0];
+    const head = first === undefined ? null : openings[first[0]!]!.known.head;
+    const other = OTHER_PARTS.test(line.description) && !HEAD_WORDS.test(line.description) && groups.length === 1;
+    const part = other && !(head === 'straight' && !/\blegs?\b/i.test(line.description)) ? 'other' : 'head';
+    const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
+    return { line, places, how, part, shared: groups.some((group) => group.length > 1) };
+  });
+}
+
+function groupsOf(line: QuoteLine, marks: Marks): { groups: readonly (readonly number[])[]; how: LineMatch['how'] } {
+  const own = line.mark === '' ? [] : marks.find(line.mark);
+  const named = marks.within(line.description);
+  // "3" under Item may be the third line as well as the third opening: a mark in the words says more.
+  if (own.length > 0 && !(/^\d+$/.test(line.mark) && named.length > 0)) return { groups: [own], how: 'by its mark' };
+  const inMark = marks.within(line.mark);
+  if (inMark.length > 0) return { groups: inMark, how: 'by its mark' };
+  return named.length > 0 ? { groups: named, how: 'by the mark in its description' } : { groups: [], how: null };
+}
+
+/** A mark that stands several times in the takeoff: its lines are dealt to its openings in order, complete ones first. */
+function oneOf(
+  places: readonly number[],
+  openings: readonly OpeningTakeoff[],
+  dealt: Map<number, number>,
+  part: LineMatch['part'],
+): number {
+  if (places.length === 1) return places[0]!;
+  const complete = (place: number) => (openings[place]!.own === null ? 1 : 0);
+  const sorted = [...places].sort((one, other) => complete(one) - complete(other) || one - other);
+  const turn = dealt.get(sorted[0]!) ?? 0;
+  if (part === 'head') dealt.set(sorted[0]!, turn + 1);
+  return sorted[Math.min(turn, sorted.length - 1)]!;
+}

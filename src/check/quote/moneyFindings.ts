@@ -1,0 +1,111 @@
+import { judge } from '../judge';
+import { knownQuantities } from '../quantityMistakes';
+import { agrees, cantTell, differs, notGiven, type Finding } from './finding';
+import { dollars } from './money';
+import type { QuoteLine } from './quote';
+
+/** The count of pieces against the takeoff's. `said` is what this line, or lines taken together, quote. */
+export function quantityFinding(line: QuoteLine, said: number | null, right: number, unit: number | null): Finding {
+  const unread = line.problems.find(({ field }) => field === 'quantity');
+  if (unread) return cantTell('quantity', unread.message);
+  if (line.by === 'lot') return cantTell('quantity', 'a lump sum, without a count');
+  if (said === null) return notGiven('quantity', 'quantity');
+  if (said === right) return agrees('quantity', `quantity ${said} agrees`, said, right);
+  const { mistakes } = judge(said, right, knownQuantities(right), 0);
+  const off = said < right ? `${right - said} too few` : `${said - right} too many`;
+  const why = mistakes.length > 0 ? `${mistakes.join(' or ')} (${off})` : off;
+  const money = unit === null ? null : (said - right) * unit;
+  return differs('quantity', `quantity ${said}, the takeoff has ${right}: ${why}`, {
+    mistakes,
+    cause: mistakes.length > 0 ? mistakes.join(' or ') : 'quantity off, unexplained',
+    quoted: said,
+    right,
+    dollars: money,
+    stake: Math.abs(money ?? 0),
+  });
+}
+
+/** Rounding a unit price to cents moves the extension by up to half a cent for each piece. */
+export function extensionTolerance(quantity: number): number {
+  return 0.005 * Math.max(1, quantity) + 0.0050001;
+}
+
+/** Quantity × unit price against the extension, all three the quote's own. `wanted` is the takeoff's quantity. */
+export function extensionFinding(line: QuoteLine, wanted: number | null): Finding | null {
+  const { quantity, unitPrice, extension, problems } = line;
+  const unread = problems.find(({ field }) => field === 'extension' || field === 'unitPrice');
+  if (unread) return cantTell('extension', unread.message);
+  if (extension === null || unitPrice === null || quantity === null) {
+    if (line.by === 'lot') return null;
+    const missing = extension === null ? 'extension' : unitPrice === null ? 'unit price' : 'quantity';
+    return notGiven('extension', missing);
+  }
+  const right = quantity * unitPrice;
+  const off = extension - right;
+  const sum = `${quantity} × ${dollars(unitPrice)}`;
+  if (Math.abs(off) <= extensionTolerance(quantity))
+    return agrees('extension', `extension ${dollars(extension)} agrees`, extension, right);
+  const known = [
+    { mistake: 'unit price not multiplied by the quantity', figure: unitPrice },
+    ...(wanted === null ? [] : [{ mistake: "figured with the takeoff's quantity", figure: wanted * unitPrice }]),
+    { mistake: 'multiplied by the quantity twice', figure: quantity * right },
+  ].filter(({ figure }) => Math.abs(figure - right) > 0.01);
+  const named = judge(extension, right, known, 0.005).mistakes;
+  const mistakes = named.length > 0 ? named : swapped(extension, right) ? ['two digits changed places'] : [];
+  const why = mistakes.length > 0 ? `: ${mistakes.join(' or ')}` : '';
+  return differs('extension', `extension ${dollars(extension)}, but ${sum} is ${dollars(right)}${why}`, {
+    mistakes,
+    cause: mistakes[0] === undefined ? 'extension is not quantity × unit price' : mistakes.join(' or '),
+    quoted: extension,
+    right,
+    dollars: off,
+    stake: Math.abs(off),
+  });
+}
+
+/** True where two amounts differ only by two neighboring digits that changed places. */
+export function swapped(one: number, other: number): boolean {
+  const [first, second] = [one, other].map((amount) => String(Math.round(Math.abs(amount) * 100)));
+  if (first!.length !== second!.length) return false;
+  const off = [...first!].flatMap((digit, at) => (digit === second![at] ? [] : [at]));
+  return (
+    off.length === 2 &&
+    off[1]! - off[0]! === 1 &&
+    first![off[0]!] === second![off[1]!] &&
+    first![off[1]!] === second![off[0]!]
+  );
+}
+
+/**
+ * A quoted price against our own for the same thing, within the band. `many` is how many of it the takeoff has; where the
+ * length is off the same way, the difference is put down to that cause.
+ */
+export function priceFinding(
+  name: string,
+  quoted: number,
+  ours: number,
+  many: number,
+  band: number,
+  shape: readonly Finding[],
+): Finding {
+  if (!(ours > 0)) return cantTell('unit price', 'our own price is 0', { quoted, right: ours });
+  const off = (quoted - ours) / ours;
+  const percent = `${Math.abs(off * 100).toFixed(1)}% ${off < 0 ? 'below' : 'above'} our ${dollars(ours)}`;
+  if (Math.abs(off) <= band + 1e-9) {
+    const near = Math.abs(off) < 0.0005 ? `is our ${dollars(ours)}` : `is ${percent}`;
+    return agrees('unit price', `${name} ${dollars(quoted)} ${near}`, quoted, ours);
+  }
+  const length = shape.find(
+    (one) => one.about === 'length' && one.verdict === 'differs' && one.quoted! < one.right! === off < 0,
+  );
+  const money = (quoted - ours) * many;
+  const because = length ? `, as the length is ${off < 0 ? 'short' : 'long'}` : '';
+  return differs('unit price', `${name} ${dollars(quoted)} is ${percent}${because}`, {
+    mistakes: length?.mistakes ?? [],
+    cause: length?.cause ?? `price ${off < 0 ? 'below' : 'above'} our own by more than the band`,
+    quoted,
+    right: ours,
+    dollars: money,
+    stake: Math.abs(money),
+  });
+}

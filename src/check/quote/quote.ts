@@ -1,0 +1,82 @@
+/** A quote as read: what is asked for each line, and the figures around the lines. Lengths in the workbook's unit, money in dollars. */
+
+/** What a quoted length or radius is said to be of by its heading; a bare "Length" or "Radius" is the casing's. */
+export type LengthBasis = 'outside' | 'inside' | 'center' | 'all pieces';
+export type RadiusBasis = 'inside' | 'outside' | 'opening';
+
+export type QuoteField = 'quantity' | 'size' | 'span' | 'radius' | 'length' | 'unitPrice' | 'extension';
+
+/** Why a figure of the quote can't be used. */
+export interface QuoteProblem {
+  readonly row: number;
+  readonly field: QuoteField;
+  readonly message: string;
+}
+
+/** One priced line. What it doesn't say, or what can't be read, is null. */
+export interface QuoteLine {
+  readonly kind: 'line';
+  /** Source row as the user counts it, from 1. */
+  readonly row: number;
+  /** What stands under mark or item. */
+  readonly mark: string;
+  /** Everything else the line says in words. */
+  readonly description: string;
+  readonly quantity: number | null;
+  /** What the price is by: a piece, a foot of molding, or the lot. */
+  readonly by: 'piece' | 'foot' | 'lot';
+  readonly size: { readonly width: number; readonly height: number } | null;
+  readonly span: number | null;
+  readonly radius: number | null;
+  readonly radiusOf: RadiusBasis;
+  readonly length: number | null;
+  readonly lengthOf: LengthBasis;
+  readonly unitPrice: number | null;
+  readonly extension: number | null;
+  readonly problems: readonly QuoteProblem[];
+}
+
+export type ChargeKind = 'freight' | 'tax' | 'discount' | 'other charge';
+
+/** Money that is no molding. */
+export interface QuoteCharge {
+  readonly kind: 'charge';
+  readonly row: number;
+  readonly charge: ChargeKind;
+  readonly text: string;
+  /** "7%" in its words, as a fraction. */
+  readonly rate: number | null;
+  /** Below 0 for a discount, whichever way it is written; null where it can't be read. */
+  readonly amount: number | null;
+}
+
+/** A sum that the quote states of the amounts above it. */
+export interface QuoteSum {
+  readonly kind: 'sum';
+  readonly row: number;
+  readonly sum: 'subtotal' | 'total';
+  readonly text: string;
+  readonly amount: number | null;
+}
+
+export type QuoteItem = QuoteLine | QuoteCharge | QuoteSum;
+
+export interface Quote {
+  readonly name: string;
+  readonly headings: readonly string[];
+  /** What each column was understood as; null: not used for figures. */
+  readonly meaning: readonly (string | null)[];
+  readonly headingRow: number;
+  readonly remarks: readonly string[];
+  /** Lines, charges and sums in the order of the quote. */
+  readonly items: readonly QuoteItem[];
+  readonly lines: readonly QuoteLine[];
+  readonly passedOver: readonly { readonly row: number; readonly why: string; readonly text: string }[];
+}
+
+/** What a line comes to: its extension, or quantity × unit price where it gives none; null where neither can be known. */
+export function amountOf({ extension, quantity, unitPrice, problems }: QuoteLine): number | null {
+  if (extension !== null) return extension;
+  if (problems.some(({ field }) => field === 'extension')) return null;
+  return quantity !== null && unitPrice !== null ? Math.round(quantity * unitPrice * 100) / 100 : null;
+}

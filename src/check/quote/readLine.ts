@@ -1,0 +1,127 @@
+import { ok, refuse, type Result } from '../../result';
+import { cellText, isBlank } from '../../schedule/cell';
+import { quote } from '../../schedule/figure';
+import type { CellValue } from '../../schedule/opening';
+import { readLength, readQuantity, readSize } from '../../schedule/readCell';
+import type { Standards } from '../../standards';
+import type { QuoteColumn, QuoteKey } from './headings';
+import { readMoney } from './money';
+import type { LengthBasis, QuoteField, QuoteLine, QuoteProblem, RadiusBasis } from './quote';
+
+const LENGTHS: readonly (readonly [QuoteKey, LengthBasis])[] = [
+  ['length', 'outside'],
+  ['insideLength', 'inside'],
+  ['centerLength', 'center'],
+  ['totalLength', 'all pieces'],
+];
+const RADII: readonly (readonly [QuoteKey, RadiusBasis])[] = [
+  ['radius', 'inside'],
+  ['outsideRadius', 'outside'],
+  ['openingRadius', 'opening'],
+];
+/** The first word decides what a price is by. */
+const BY_FOOT = /^(?:lf|l\.f\.|ft|feet|foot|lin\.? ?ft|linear f|lineal f)/i;
+const BY_LOT = /^(?:lot|ls|l\.s\.|lump|job|set)\b/i;
+const PAIRS = /^(\d+)\s*(?:pr|prs|pair|pairs)\.?$/i;
+const COUNTED = /^(\d[\d,]*(?:\.\d+)?)\s*([a-z].*)$/i;
+
+/** A row that is a line of the quote. Nothing is dropped: a figure that can't be read is null, with a sentence that says why. */
+export function readLine(
+  row: number,
+  cells: readonly CellValue[],
+  columns: readonly QuoteColumn[],
+  standards: Standards,
+): QuoteLine {
+  const problems: QuoteProblem[] = [];
+  const cellOf = (key: QuoteKey) => {
+    const column = columns.find((one) => one.key === key);
+    const cell = column === undefined ? null : (cells[column.index] ?? null);
+    return column === undefined || isBlank(cell) ? null : { column, cell };
+  };
+  const figure = <T>(field: QuoteField, read: Result<T>): T | null => {
+    if (!read.ok) problems.push({ row, field, message: read.message });
+    return read.ok ? read.value : null;
+  };
+  const length = (field: QuoteField, key: QuoteKey): number | null => {
+    const found = cellOf(key);
+    if (found === null) return null;
+    const options = { name: found.column.heading || field, column: found.column.unit, unit: standards.unit };
+    return figure(field, readLength(found.cell, options));
+  };
+  const money = (field: QuoteField, key: QuoteKey) => {
+    const found = cellOf(key);
+    return found === null ? null : figure(field, readMoney(found.cell));
+  };
+  const firstOf = <Basis>(keys: readonly (readonly [QuoteKey, Basis])[]) =>
+    keys.find(([key]) => cellOf(key) !== null) ?? keys[0]!;
+
+  const counted = countOf(cellOf('quantity')?.cell ?? null, cellText(cellOf('measure')?.cell));
+  const [lengthKey, lengthOf] = firstOf(LENGTHS);
+  const [radiusKey, radiusOf] = firstOf(RADII);
+  const size = cellOf('size');
+  const unitPrice = money('unitPrice', 'unitPrice');
+  const extension = money('extension', 'extension');
+  const quantity = counted === null ? null : figure('quantity', counted.quantity);
+  const lump = counted?.by === 'lot' || (counted === null && unitPrice === null && extension !== null);
+  const byFoot =
+    counted?.by === 'foot' || BY_FOOT.test(cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '');
+  return {
+    kind: 'line',
+    row,
+    mark: cellText(cellOf('mark')?.cell),
+    description: wordsOf(cells, columns),
+    quantity,
+    by: lump ? 'lot' : byFoot ? 'foot' : 'piece',
+    size: size === null ? null : sizeOf(size, standards),
+    span: length('span', 'span'),
+    radius: length('radius', radiusKey),
+    radiusOf,
+    length: length('length', lengthKey),
+    lengthOf,
+    unitPrice,
+    extension,
+    problems,
+  };
+}
+
+/** A size may be of anything, or words: one that can't be read is no fault of the line. */
+function sizeOf({ column, cell }: { column: QuoteColumn; cell: CellValue }, { unit }: Standards): QuoteLine['size'] {
+  const read = readSize(cell, { name: column.heading, column: column.unit, unit });
+  return read.ok ? read.value : null;
+}
+
+/** "2 pr" is four pieces, "86.7 LF" is no count, "1 lot" is the lump. */
+function countOf(
+  cell: CellValue,
+  measure: string,
+): { readonly quantity: Result<number | null>; readonly by: QuoteLine['by'] } | null {
+  if (cell === null) return BY_LOT.test(measure) ? { quantity: ok(null), by: 'lot' } : null;
+  const text = cellText(cell);
+  const pairs = PAIRS.exec(text);
+  if (pairs) return { quantity: ok(2 * Number(pairs[1])), by: 'piece' };
+  if (BY_LOT.test(text)) return { quantity: ok(null), by: 'lot' };
+  const [, digits, words] = COUNTED.exec(text) ?? [];
+  const unit = words ?? measure;
+  if (BY_LOT.test(unit)) return { quantity: ok(null), by: 'lot' };
+  if (BY_FOOT.test(unit)) {
+    const feet = Number((digits ?? text).replaceAll(',', ''));
+    return {
+      quantity: feet > 0 ? ok(feet) : refuse(`Quantity can't be read: the cell says ${quote(text)}.`),
+      by: 'foot',
+    };
+  }
+  if (/^(?:pr|prs|pair|pairs)\b/i.test(measure) && /^\d+$/.test(text))
+    return { quantity: ok(2 * Number(text)), by: 'piece' };
+  return { quantity: readQuantity(cell), by: 'piece' };
+}
+
+/** The words of a row: its descriptions, and every column that means no figure. */
+function wordsOf(cells: readonly CellValue[], columns: readonly QuoteColumn[]): string {
+  return cells
+    .map((cell, at) => {
+      const key = columns[at]?.key ?? null;
+      return (key === 'description' || key === null) && typeof cell === 'string' ? cellText(cell) : '';
+    })
+    .filter((text) => text !== '')
+    .join('; ');
+}

@@ -1,0 +1,137 @@
+import { ok, refuse, type Result } from '../../result';
+import { cellText, isBlank, isEmpty } from '../../schedule/cell';
+import { quote } from '../../schedule/figure';
+import type { CellValue, Table } from '../../schedule/opening';
+import type { Standards } from '../../standards';
+import {
+  findQuoteLayout,
+  quoteScore,
+  quoteUnits,
+  repeatsHeadings,
+  type QuoteColumn,
+  type QuoteKey,
+  type QuoteLayout,
+} from './headings';
+import { readLabel } from './labels';
+import { readMoney } from './money';
+import type { Quote, QuoteCharge, QuoteItem, QuoteSum } from './quote';
+import { readLine } from './readLine';
+
+type Row = readonly CellValue[];
+
+/** The table of a file that reads most like a quote, visible sheets first; null for no tables. */
+export function chooseQuoteTable(tables: readonly Table[]): Table | null {
+  const scored = tables.map((table) => ({ table, score: quoteScore(table) * 2 - (table.hidden ? 1 : 0) }));
+  return scored.sort((one, other) => other.score - one.score)[0]?.table ?? null;
+}
+
+/**
+ * A quote from a table: finds the headings, then reads every row below as a line, a charge (freight, tax, discount) or a sum
+ * (subtotal, total); rows that are none of these are in `passedOver` with the reason. Lengths come out in `standards.unit`.
+ * Refused only where no headings can be found.
+ */
+export function readQuote(table: Table, standards: Standards): Result<Quote> {
+  const layout = findQuoteLayout(table.rows);
+  if (layout === null) {
+    if (table.rows.every((row) => row.every((cell) => isEmpty(cell)))) return refuse(`${quote(table.name)} is empty.`);
+    return refuse(
+      `No headings were found in ${quote(table.name)}: a quote needs one row that names its columns, among them a price, ` +
+        'an amount, a length or a radius.',
+    );
+  }
+  const items: QuoteItem[] = [];
+  const passedOver: { row: number; why: string; text: string }[] = [];
+  table.rows.forEach((row, at) => {
+    const sorted = sortRow(row, at, table.firstRow + at, layout, standards);
+    if (typeof sorted !== 'string') items.push(sorted);
+    else passedOver.push({ row: table.firstRow + at, why: sorted, text: textOf(row) });
+  });
+  return ok({
+    name: table.name,
+    headings: layout.columns.map(({ heading }) => heading),
+    meaning: layout.columns.map(({ key }) => key),
+    headingRow: table.firstRow + (layout.headingRows.at(-1) ?? 0),
+    remarks: table.remarks ?? [],
+    items,
+    lines: items.flatMap((item) => (item.kind === 'line' ? [item] : [])),
+    passedOver,
+  });
+}
+
+/** What a row is, or why it is passed over. */
+function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, standards: Standards): QuoteItem | string {
+  if (row.every((cell) => isEmpty(cell))) return 'blank';
+  if (layout.headingRows.includes(at)) return 'headings';
+  if (at < (layout.headingRows[0] ?? 0)) return 'title or note above the headings';
+  if (at === layout.unitRow || quoteUnits(row) !== null) return 'units';
+  if (repeatsHeadings(row, layout)) return 'repeated headings';
+  const { columns } = layout;
+  const filled = (key: QuoteKey) => columns.some((column) => column.key === key && !isBlank(row[column.index]));
+  const label = SIZED.some(filled)
+    ? null
+    : readLabel(row.map((cell) => (typeof cell === 'string' ? cellText(cell) : '')));
+  if (label?.kind === 'sum') {
+    const sum: QuoteSum = { ...label, row: number, amount: amountIn(row, columns) };
+    return sum.amount === null && !hasFigure(row) ? 'note' : sum;
+  }
+  if (label?.kind === 'charge') {
+    const written = amountIn(row, columns);
+    const amount = label.charge === 'discount' && written !== null ? -Math.abs(written) : written;
+    // "Delivery in three weeks" costs nothing; "Sales tax 7%" without its amount is still a charge.
+    if (amount === null && label.rate === null) return 'note';
+    const charge: QuoteCharge = { ...label, row: number, amount };
+    return charge;
+  }
+  const figures = columns.some(({ key, index }) => key !== null && FIGURES.has(key) && !isBlank(row[index]));
+  const marked = columns.some(
+    ({ key, index }) => key === 'mark' && /\d/.test(cellText(row[index])) && cellText(row[index]).length <= 12,
+  );
+  if (!figures && !marked) return 'title or note';
+  return readLine(number, row, columns, standards);
+}
+
+/** A row that gives one of these is molding, whatever its words. */
+const SIZED: readonly QuoteKey[] = [
+  'radius',
+  'length',
+  'insideLength',
+  'centerLength',
+  'outsideRadius',
+  'openingRadius',
+];
+const FIGURES: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
+  ...SIZED,
+  'totalLength',
+  'quantity',
+  'size',
+  'span',
+  'unitPrice',
+  'extension',
+]);
+
+/** The amount of a charge or a sum: under extension, or else the last cell that holds money. */
+function amountIn(row: Row, columns: readonly QuoteColumn[]): number | null {
+  const column = columns.find(({ key }) => key === 'extension');
+  const own = column === undefined ? null : (row[column.index] ?? null);
+  if (!isBlank(own)) {
+    const read = readMoney(own);
+    if (read.ok) return read.value;
+  }
+  for (const cell of [...row].reverse()) {
+    if (isBlank(cell) || (typeof cell === 'string' && !/\d/.test(cell))) continue;
+    const read = readMoney(cell);
+    if (read.ok) return read.value;
+  }
+  return null;
+}
+
+function hasFigure(row: Row): boolean {
+  return row.some((cell) => typeof cell === 'number' || (typeof cell === 'string' && /\d/.test(cell)));
+}
+
+function textOf(row: Row): string {
+  return row
+    .map(cellText)
+    .filter((text) => text !== '')
+    .join(' | ');
+}

@@ -1,0 +1,49 @@
+import type { CauseSum, QuoteCheck } from './checkQuote';
+import { dollars } from './money';
+
+/** Marks named for one cause before the rest is counted. */
+const MOST_NAMED = 6;
+
+/** A text that could go into a reply: what was checked, what differs and by how many dollars, what can't be told. */
+export function summaryText(check: QuoteCheck): string {
+  const { quote, takeoff, counts, causes } = check;
+  const lines = [
+    `Quote "${quote.name}" against our takeoff: ${many(quote.lines.length, 'line')}, ${many(takeoff.openings.length, 'opening')}.`,
+    `${many(counts.agrees, 'line agrees', 'lines agree')}, ${many(counts.differs, 'differs', 'differ')}, ` +
+      `${counts["can't tell"]} can't be told.`,
+  ];
+  if (causes.length > 0) {
+    lines.push('', 'What differs, most money at stake first:', ...causes.map((cause) => `- ${causeText(cause)}`));
+  }
+  const open = check.lines.filter(({ verdict }) => verdict === "can't tell");
+  if (open.length > 0) {
+    lines.push('', "What can't be told from the quote:");
+    for (const { line, findings } of open.slice(0, MOST_NAMED)) {
+      const why = findings.find(({ verdict, notGiven }) => verdict === "can't tell" && !notGiven) ?? findings[0];
+      lines.push(
+        `- row ${line.row}${line.mark && ` (${line.mark})`}: ${(why?.text ?? '').replace(/^can't tell: /, '')}`,
+      );
+    }
+    if (open.length > MOST_NAMED) lines.push(`- and ${many(open.length - MOST_NAMED, 'more line')}`);
+  }
+  const total = check.stated ?? check.quoted;
+  lines.push('', `Quoted ${dollars(total)} in all; our own price for what could be priced is ${dollars(check.ours)}.`);
+  return lines.join('\n');
+}
+
+/** "Chord, not arc: W3 (row 6); $41.20 too little." */
+export function causeText({ cause, where, dollars: off, stake }: CauseSum): string {
+  const rest = where.length - MOST_NAMED;
+  const named = where.slice(0, MOST_NAMED).join(', ') + (rest > 0 ? ` and ${many(rest, 'more', 'more')}` : '');
+  const money =
+    off === null
+      ? `no difference in price to be told, ${dollars(stake)} hangs on it`
+      : Math.abs(off) < 0.005
+        ? 'no difference in money'
+        : `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;
+  return `${cause.charAt(0).toUpperCase()}${cause.slice(1)}: ${named}; ${money}.`;
+}
+
+function many(count: number, one: string, several = `${one}s`): string {
+  return `${count} ${count === 1 ? one : several}`;
+}

@@ -1,0 +1,51 @@
+import { columnLetters } from '../address';
+import type { ColumnMeasure } from '../columns/column';
+
+/** The columns of the Check sheet from left to right: where each figure of a line stands. */
+export const CHECK_COLUMNS = [
+  { key: 'row', heading: 'Row in the quote', group: 'Quote', measure: 'row', width: 8 },
+  { key: 'mark', heading: 'Mark', group: 'Quote', measure: 'text', width: 10 },
+  { key: 'description', heading: 'Description', group: 'Quote', measure: 'text', width: 30 },
+  { key: 'verdict', heading: 'Verdict', group: 'Verdict', measure: 'text', width: 11 },
+  { key: 'off', heading: 'Off in money', group: 'Verdict', measure: 'money', width: 11 },
+  { key: 'quantity', heading: 'Quantity', group: 'As quoted', measure: 'number', width: 9 },
+  { key: 'radius', heading: 'Radius', group: 'As quoted', measure: 'input length', width: 10 },
+  { key: 'length', heading: 'Length', group: 'As quoted', measure: 'input length', width: 10 },
+  { key: 'unitPrice', heading: 'Unit price', group: 'As quoted', measure: 'money', width: 10 },
+  { key: 'extension', heading: 'Extension', group: 'As quoted', measure: 'money', width: 11 },
+  { key: 'openingSays', heading: 'Opening', group: 'Compared', measure: 'text', width: 24 },
+  { key: 'quantitySays', heading: 'Quantity', group: 'Compared', measure: 'text', width: 22 },
+  { key: 'radiusSays', heading: 'Radius', group: 'Compared', measure: 'text', width: 24 },
+  { key: 'lengthSays', heading: 'Length', group: 'Compared', measure: 'text', width: 24 },
+  { key: 'extensionSays', heading: 'Extension', group: 'Compared', measure: 'text', width: 20 },
+  { key: 'priceSays', heading: 'Unit price', group: 'Compared', measure: 'text', width: 22 },
+  { key: 'ourQuantity', heading: 'Quantity', group: 'Our takeoff', measure: 'count', width: 9 },
+  { key: 'ourRadius', heading: 'Radius', group: 'Our takeoff', measure: 'length', width: 10 },
+  { key: 'ourLength', heading: 'Length', group: 'Our takeoff', measure: 'length', width: 10 },
+  { key: 'ourPrice', heading: 'Unit price', group: 'Our takeoff', measure: 'money', width: 10 },
+  { key: 'place', heading: 'Line of the takeoff', group: 'Working figures', measure: 'count', width: 9 },
+  { key: 'unit', heading: 'Unit price taken', group: 'Working figures', measure: 'money', width: 10 },
+  { key: 'amount', heading: 'Amount', group: 'Working figures', measure: 'money', width: 11 },
+  { key: 'stake', heading: 'At stake', group: 'When it was checked', measure: 'money', width: 11 },
+  { key: 'found', heading: 'Found', group: 'When it was checked', measure: 'text', width: 70 },
+] as const satisfies readonly {
+  key: string;
+  heading: string;
+  group: string;
+  measure: ColumnMeasure;
+  width: number;
+}[];
+
+export type CheckKey = (typeof CHECK_COLUMNS)[number]['key'];
+
+const LETTERS = new Map<CheckKey, string>(CHECK_COLUMNS.map(({ key }, at) => [key, columnLetters(at)]));
+
+export function checkLetter(key: CheckKey): string {
+  // Every key of the type stands in the list above.
+  return LETTERS.get(key)!;
+}
+
+/** A template with its places filled in: `{quantity}` is the same row's cell. */
+export function atRow(template: string, row: number): string {
+  return template.replace(/\{(\w+)\}/g, (_place, key: string) => `${checkLetter(key as CheckKey)}${row}`);
+}

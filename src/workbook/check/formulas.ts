@@ -1,0 +1,150 @@
+import type { RadiusBasis, LengthBasis } from '../../check/quote/quote';
+import type { Unit } from '../../unit';
+import { lengthTextFormula } from '../lengthFormula';
+import { quote } from '../needsFormula';
+import { takeoffRange } from '../takeoffSheet';
+
+/**
+ * The Check sheet's formulas, templates as in `columns.ts`. They say the same as `checkRow.ts` says in values: an edit of the
+ * quote or of the takeoff judges the line again.
+ */
+
+/** A figure of the opening on the line's place in the takeoff; blank where it has none. */
+export function ours(key: string, openings: number): string {
+  const cell = `INDEX(${takeoffRange(key, openings)},{place})`;
+  return `IF({place}="","",IF(${cell}="","",${cell}))`;
+}
+
+export const RADIUS_KEYS: Readonly<Record<RadiusBasis, string>> = {
+  inside: 'insideRadius',
+  outside: 'outsideRadius',
+  opening: 'radius',
+};
+export const LENGTH_KEYS: Readonly<Record<LengthBasis, string>> = {
+  outside: 'length',
+  'all pieces': 'length',
+  inside: 'insideLength',
+  center: 'centerLength',
+};
+
+export function placeFormula(openings: number): string {
+  return `IF({mark}="","",IFERROR(MATCH({mark},${takeoffRange('mark', openings)},0),""))`;
+}
+
+/** The price of one piece, from the extension where the quote gives no unit price. */
+export const UNIT_FORMULA =
+  'IF({unitPrice}<>"",{unitPrice},IF({extension}="","",IF({quantity}="","",{extension}/{quantity})))';
+
+export const AMOUNT_FORMULA =
+  'IF({extension}<>"",{extension},IF({quantity}="",0,IF({unitPrice}="",0,ROUND({quantity}*{unitPrice},2))))';
+
+const noOpening = (rest: string) => `IF({place}="","can't tell: no such mark in the takeoff",${rest})`;
+const given = (key: string, name: string, rest: string) => `IF({${key}}="","can't tell: no ${name} given",${rest})`;
+const known = (key: string, name: string, rest: string) =>
+  `IF({${key}}="","can't tell: no ${name} in the takeoff",${rest})`;
+
+export const QUANTITY_SAYS = noOpening(
+  given(
+    'quantity',
+    'quantity',
+    known(
+      'ourQuantity',
+      'quantity',
+      'IF({quantity}={ourQuantity},"agrees",IF({quantity}*2={ourQuantity},' +
+        'IF({quantity}=1,"one piece counted for a pair or quantity of one","one piece counted for a pair"),' +
+        'IF({quantity}={ourQuantity}*2,"a pair counted for one piece",IF({quantity}=1,"quantity of one",' +
+        'ABS({quantity}-{ourQuantity})&IF({quantity}<{ourQuantity}," too few"," too many")))))',
+    ),
+  ),
+);
+
+/** What was said of a figure when it was checked, and for which figures it was said. */
+export interface Written {
+  readonly quoted: number;
+  readonly right: number;
+  readonly tolerance: number;
+  readonly text: string;
+}
+
+const figure = (value: number) => value.toFixed(9);
+
+/**
+ * A length or radius against ours. Which mistake explains it has no closed form: the name found when it was checked is shown
+ * as long as the figures are the ones it was found for.
+ */
+export function shapeSays(kind: 'radius' | 'length', written: Written | null, unit: Unit): string {
+  const [quoted, right] = kind === 'radius' ? ['{radius}', '{ourRadius}'] : ['{length}', '{ourLength}'];
+  const same = (cell: string, value: number) => `ABS(${cell}-${figure(value)})<0.000001`;
+  const off = `${lengthTextFormula(`ABS(${quoted}-${right})`, unit)}&IF(${quoted}<${right}," short"," long")&"; check again to name the mistake"`;
+  const named = written
+    ? `IF(AND(${same(quoted, written.quoted)},${same(right, written.right)},${same('Shop_tolerance', written.tolerance)}),${quote(written.text)},${off})`
+    : off;
+  return noOpening(
+    given(
+      kind,
+      kind,
+      known(
+        kind === 'radius' ? 'ourRadius' : 'ourLength',
+        kind,
+        `IF(ABS(${quoted}-${right})<=Shop_tolerance+0.000000001*MAX(1,${right}),"agrees",${named})`,
+      ),
+    ),
+  );
+}
+
+/** The length judged by the worksheet function, which knows every mistake. */
+export function lengthCheckSays(openings: number): string {
+  const of = (key: string) => `INDEX(${takeoffRange(key, openings)},{place})`;
+  const args = ['head', 'span', 'rise', 'face', 'reveal', 'ends'].map(of).join(',');
+  return noOpening(
+    given('length', 'length', known('ourLength', 'length', `ARCH.LENGTHCHECK({length},${args},Shop_tolerance)`)),
+  );
+}
+
+const money = (amount: string) => `"$"&TEXT(ABS(${amount}),"#,##0.00")&IF(${amount}<0," too little"," too much")`;
+
+export const EXTENSION_SAYS = given(
+  'extension',
+  'extension',
+  given(
+    'unitPrice',
+    'unit price',
+    given(
+      'quantity',
+      'quantity',
+      'IF(ABS({extension}-{quantity}*{unitPrice})<=0.005*MAX(1,{quantity})+0.0050001,"agrees",' +
+        `${money('({extension}-{quantity}*{unitPrice})')})`,
+    ),
+  ),
+);
+
+export const PRICE_SAYS = noOpening(
+  given(
+    'unit',
+    'price',
+    known(
+      'ourPrice',
+      'price',
+      'IF({ourPrice}=0,"can\'t tell: our own price is 0",' +
+        'IF(ABS({unit}/{ourPrice}-1)<=Shop_price_band+0.000000001,"agrees",' +
+        'TEXT(ABS({unit}/{ourPrice}-1)*100,"0.0")&"% "&IF({unit}<{ourPrice},"below","above")&" ours"))',
+    ),
+  ),
+);
+
+const COMPARED = ['openingSays', 'quantitySays', 'radiusSays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
+const differs = (key: string) => `AND({${key}}<>"",{${key}}<>"agrees",LEFT({${key}},10)<>"can't tell")`;
+const open = (key: string) => `AND(LEFT({${key}},10)="can't tell",RIGHT({${key}},6)<>" given")`;
+
+export const VERDICT_FORMULA =
+  `IF(OR(${COMPARED.map(differs).join(',')}),"differs",IF(OR(${COMPARED.map(open).join(',')}),"can't tell",` +
+  'IF(OR({quantitySays}="agrees",{radiusSays}="agrees",{lengthSays}="agrees",{priceSays}="agrees"),"agrees","can\'t tell")))';
+
+export const OFF_FORMULA =
+  `ROUND(IF(${differs('quantitySays')},({quantity}-{ourQuantity})*IF({unit}="",N({ourPrice}),{unit}),0)+` +
+  `IF(${differs('extensionSays')},{extension}-{quantity}*{unitPrice},0)+` +
+  `IF(${differs('priceSays')},({unit}-{ourPrice})*N({ourQuantity}),0),2)`;
+
+export function totalSays(stated: string, amounts: string, tolerance: number): string {
+  return `IF(ABS(${stated}-(${amounts}))<=${tolerance},"agrees",${money(`(${stated}-(${amounts}))`)})`;
+}

@@ -1,0 +1,165 @@
+import type { QuoteCheck } from '../check/quote/checkQuote';
+import { dollars } from '../check/quote/money';
+import { amountOf } from '../check/quote/quote';
+import { summaryText } from '../check/quote/summary';
+import type { SumCheck } from '../check/quote/sums';
+import { toCents } from '../rounding';
+import { checkRow } from './check/checkRow';
+import { CHECK_COLUMNS, checkLetter, type CheckKey } from './check/columns';
+import { totalSays } from './check/formulas';
+import { columnFormat, columnUnit } from './format';
+import type { Cell, Sheet } from './sheet';
+import { takeoffRange } from './takeoffSheet';
+
+/** Rows above the lines: title, counts, group, heading, unit. */
+export const CHECK_HEAD_ROWS = 5;
+
+type Row = (Cell | null)[];
+
+/**
+ * A quote against the takeoff: a row for each line, most money at stake first, compared by formulas with the Takeoff's cells;
+ * below, what is not quoted, the quote's charges and sums, and the summary. `plain` writes no ARCH formulas.
+ */
+export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
+  const { takeoff } = check;
+  const { unit } = takeoff.standards;
+  const first = CHECK_HEAD_ROWS + 1;
+  const last = CHECK_HEAD_ROWS + Math.max(1, check.lines.length);
+  const sorted = [...check.lines].sort((one, other) => other.stake - one.stake || one.line.row - other.line.row);
+  const body = sorted.map((line, at): Row => checkRow(line, takeoff, first + at, plain));
+  if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
+  const rows: Row[] = [
+    [{ value: 'Check', style: 'title' }],
+    [countsCell(body, first, last)],
+    CHECK_COLUMNS.map(({ group }, at) =>
+      at > 0 && CHECK_COLUMNS[at - 1]!.group === group ? null : { value: group, style: 'group' },
+    ),
+    CHECK_COLUMNS.map(({ heading }) => ({ value: heading, style: 'heading', wrap: true })),
+    CHECK_COLUMNS.map(({ measure }) => ({ value: columnUnit(measure, unit), style: 'unit' })),
+    ...body,
+  ];
+  addNotQuoted(rows, check);
+  addSums(rows, check, first, last);
+  rows.push([], [{ value: 'Summary when it was checked', style: 'group' }]);
+  for (const text of summaryText(check).split('\n')) rows.push([{ value: text, style: 'text', format: '@' }]);
+  return {
+    name: 'Check',
+    rows,
+    widths: CHECK_COLUMNS.map(({ width }) => width),
+    frozenRows: CHECK_HEAD_ROWS,
+    frozenColumns: 2,
+    folded: [{ first: columnAt('place'), last: columnAt('amount') }],
+    repeatRows: [3, CHECK_HEAD_ROWS],
+    landscape: true,
+    home: `D${first}`,
+    locked: true,
+    columnKeys: CHECK_COLUMNS.map(({ key }) => key),
+    body: [first, last],
+  };
+}
+
+function columnAt(key: CheckKey): number {
+  return CHECK_COLUMNS.findIndex((column) => column.key === key);
+}
+
+/** Cells by column key in an otherwise empty row. */
+function rowOf(cells: Partial<Record<CheckKey, Cell>>): Row {
+  return CHECK_COLUMNS.map(({ key }) => cells[key] ?? null);
+}
+
+function countsCell(body: readonly Row[], first: number, last: number): Cell {
+  const range = `$${checkLetter('verdict')}$${first}:$${checkLetter('verdict')}$${last}`;
+  const count = (verdict: string) => body.filter((row) => row[columnAt('verdict')]?.value === verdict).length;
+  return {
+    value: `${count('agrees')} lines agree, ${count('differs')} differ, ${count("can't tell")} can't be told.`,
+    formula:
+      `COUNTIF(${range},"agrees")&" lines agree, "&COUNTIF(${range},"differs")&" differ, "&` +
+      `COUNTIF(${range},"can't tell")&" can't be told."`,
+    style: 'text',
+  };
+}
+
+function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): void {
+  if (notQuoted.length === 0) return;
+  const { unit } = takeoff.standards;
+  const money = columnFormat('money', unit);
+  const range = takeoffRange('price', takeoff.openings.length);
+  rows.push([], [{ value: 'Openings of the takeoff without a line', style: 'group' }]);
+  const sorted = [...notQuoted].sort((one, other) => other.finding.stake - one.finding.stake);
+  for (const { place, opening, finding } of sorted) {
+    const cell = `INDEX(${range},${place + 1})`;
+    rows.push(
+      rowOf({
+        mark: { value: opening.opening.mark, style: 'text', format: '@' },
+        verdict: {
+          value: finding.verdict === 'differs' ? 'not quoted' : finding.verdict,
+          style: 'attention',
+          format: '@',
+        },
+        off: {
+          value: opening.cost === null ? '' : -opening.cost.price,
+          formula: `IF(${cell}="","",-${cell})`,
+          style: 'figure',
+          format: money,
+        },
+        found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
+      }),
+    );
+  }
+}
+
+/** Freight, tax, discount, subtotals and totals. A total at the end of the quote follows its lines. */
+function addSums(rows: Row[], check: QuoteCheck, first: number, last: number): void {
+  if (check.sums.length === 0) return;
+  const money = columnFormat('money', check.takeoff.standards.unit);
+  rows.push([], [{ value: 'Charges, subtotals and totals', style: 'group' }]);
+  const extension = checkLetter('extension');
+  const charges = check.sums.flatMap(({ item }, at) =>
+    item.kind === 'charge' ? [`${extension}${rows.length + 1 + at}`] : [],
+  );
+  const amounts = [
+    `SUM(${checkLetter('amount')}${first}:${checkLetter('amount')}${last})`,
+    ...charges.map((cell) => `N(${cell})`),
+  ];
+  for (const sum of check.sums) {
+    const { item, finding } = sum;
+    const row = rows.length + 1;
+    const text = finding.verdict === 'agrees' ? 'agrees' : finding.text;
+    const live = isLast(sum, check);
+    rows.push(
+      rowOf({
+        row: { value: item.row, style: 'text', format: '0' },
+        description: { value: item.text, style: 'text', format: '@' },
+        verdict: { value: item.kind === 'sum' ? item.sum : item.charge, style: 'text', format: '@' },
+        extension: { value: item.amount, style: 'input', format: money },
+        extensionSays: live
+          ? {
+              value: totalText(item.amount!, toCents(check.quoted)),
+              formula: totalSays(`${extension}${row}`, amounts.join('+'), TOTAL_TOLERANCE),
+              style: 'figure',
+              wrap: true,
+            }
+          : { value: text, style: 'fixed', format: '@', wrap: true },
+        found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
+      }),
+    );
+  }
+}
+
+const TOTAL_TOLERANCE = 0.0050001;
+
+function totalText(stated: number, right: number): string {
+  const off = stated - right;
+  if (Math.abs(off) <= TOTAL_TOLERANCE) return 'agrees';
+  return `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;
+}
+
+/** The total below everything else, with every amount known. */
+function isLast({ item }: SumCheck, { quote, lines }: QuoteCheck): boolean {
+  const isTotal = item.kind === 'sum' && item.sum === 'total' && item.amount !== null;
+  const below = quote.items.slice(quote.items.indexOf(item) + 1).some(({ kind }) => kind !== 'sum');
+  const unknown =
+    lines.some(({ line }) => amountOf(line) === null) ||
+    quote.items.some((one) => one.kind === 'charge' && one.amount === null);
+  return isTotal && !below && !unknown;
+}
