@@ -56,10 +56,14 @@ function quoted(text: string): string {
   return text.trim() === '' ? 'nothing' : `"${text.trim()}"`;
 }
 
+/** Longer text names no shape, and would only take time. */
+const LONGEST_TEXT = 60;
+
 /** What may stand behind a shape's name without changing it. */
 const TRAILING = /(archedhead|arches|arch|heads|head|tops|top|windows|window|openings|opening)$/;
 
 function find<Name extends string>(words: ReadonlyMap<string, Name>, text: string): Name | null {
+  if (text.length > LONGEST_TEXT) return null;
   const asIs = words.get(text);
   if (asIs) return asIs;
   let word = text

@@ -31,6 +31,8 @@ const UNIT_WORDS: Readonly<Record<string, ColumnUnit>> = {
   meters: 'm',
   metres: 'm',
 };
+/** "(in feet and inches)" and a little more; longer text is no unit. */
+const LONGEST_UNIT = 32;
 const FEET_AND_INCHES = /^(?:ft|feet|foot|')\s*(?:-|–|\/|&|\+|and|,)?\s*(?:in|ins|inch|inches|"|'')$/;
 
 /** Typographic marks and dashes as the plain ones. */
@@ -45,6 +47,7 @@ export function straightMarks(text: string): string {
 
 /** A unit when the text is nothing but a unit: `in`, `(mm)`, `ft-in`, `[in.]`. */
 export function readUnit(text: string): ColumnUnit | null {
+  if (text.length > LONGEST_UNIT) return null;
   const bare = straightMarks(text)
     .toLowerCase()
     .replace(/^[\s([{]*(?:in (?=feet|inches|mm|milli|cm|meters))?/, '')

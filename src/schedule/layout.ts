@@ -125,7 +125,7 @@ function toLayout(rows: readonly Row[], found: Candidate, choices: Choices): Lay
     const read = found.read[index] ?? null;
     const chosen = choices[index];
     const key = chosen ?? read?.key ?? null;
-    const unit = read?.unit ?? units?.[index] ?? (chosen === undefined ? null : splitUnit(heading).unit);
+    const unit = read?.unit ?? units?.[index] ?? (chosen === undefined ? null : splitUnit(heading.slice(0, 80)).unit);
     return { index, heading, key, rank: chosen === undefined ? (read?.rank ?? 0) : -1, unit };
   });
   const settled = settleNumber(columns, choices);

@@ -8,6 +8,8 @@ import type { CellValue } from './opening';
 
 /** Nothing on a building is longer: 1,000 ft. */
 const LONGEST_INCHES = 12_000;
+/** Longer text is no figure; the patterns below never see it. */
+const LONGEST_TEXT = 60;
 const BARE_FIGURE = /^[-+]?[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]+$/;
 
 const MILLIMETERS = { in: 25.4, ft: 304.8, 'ft-in': 25.4, mm: 1, cm: 10, m: 1000 } as const;
@@ -76,6 +78,7 @@ function unlikely(cell: CellValue, value: number, { name, column, unit, whole }:
 const ACCEPTED = `Figures such as 36, 36 1/2, 3'-0" or 914 mm are understood.`;
 
 function lengthText(text: string, { column, unit }: LengthOptions): Result<number> {
+  if (text.length > LONGEST_TEXT) return refuse(ACCEPTED);
   if (/^\d{1,7}(?:\.\d+)?$/.test(text) && column !== 'ft-in') return ok(inWorkbookUnit(Number(text), column, unit));
   const plain = straightMarks(text);
   if (BARE_FIGURE.test(plain)) {
@@ -120,7 +123,7 @@ function trapped(cell: CellValue, name: string): string | null {
 
 /** A width and a height from a cell of sizes: `3068`, `3/0 x 6/8`, `36 x 54`, `3'-0" x 6'-8"`. */
 export function readSize(cell: CellValue, options: LengthOptions): Result<{ width: number; height: number }> {
-  const text = straightMarks(cellText(cell));
+  const text = straightMarks(cellText(cell).slice(0, LONGEST_TEXT + 1));
   const name = capital(options.name);
   const trap = trapped(cell, name);
   if (trap !== null) return refuse(trap);
@@ -143,7 +146,7 @@ export function readSize(cell: CellValue, options: LengthOptions): Result<{ widt
 
 /** A count of openings: a whole number, alone or with a word such as "2 ea". */
 export function readQuantity(cell: CellValue): Result<number> {
-  const text = cellText(cell);
+  const text = cellText(cell).slice(0, LONGEST_TEXT + 1);
   if (typedBeforeDate(cell) !== null || typeof cell === 'boolean' || text.startsWith('=') || text.startsWith('#'))
     return refuse(`Quantity can't be read: the cell says ${quote(text)}; a whole number is needed.`);
   const digits =

@@ -114,6 +114,24 @@ describe('large and degenerate files stay within 10 s and 1 GB', () => {
     expect(got.openings[0]!.source[5]).toBe(field);
   });
 
+  it.each([
+    ['digits', '1'.repeat(1e6) + 'x'],
+    ['spaces', `a${' '.repeat(1e6)}b`],
+    ['one word over and over', 'arch'.repeat(250_000)],
+    ['brackets', '('.repeat(1e6)],
+    ['crosses', ' x '.repeat(300_000)],
+    ['commas and points', '1,'.repeat(400_000) + '.'],
+  ])('cells of 1 MB of %s take no longer than others', async (_, text) => {
+    const all = 'Mark,Qty,Head,Size,Width,Rise,Casing,Reveal,Wood,Ends,Remarks'.split(',');
+    const rows = [all.join('\t'), all.map(() => text).join('\t'), 'A\t2\tsegmental\t\t36\t6'];
+    const got = await timed('cells.tsv', csv(rows));
+    if (typeof got === 'string') throw new Error(got);
+    expect(got.openings.length + got.passedOver.length).toBe(3);
+    expect(got.openings.at(-1)).toMatchObject({ mark: 'A', quantity: 2, span: 36, rise: 6 });
+    for (const { message } of got.openings.flatMap(({ problems }) => problems))
+      expect(message.length).toBeLessThan(500);
+  });
+
   it('one line of 5 MB without a line end is refused or read, not hung on', async () => {
     const got = await timed('line.csv', new TextEncoder().encode('Mark,Width,"'.repeat(400_000)));
     expect(typeof got === 'string' || got.openings.length + got.passedOver.length === 1).toBe(true);
