@@ -2,6 +2,8 @@ import type { Result } from '../../src/result';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
+import type { StockOrder } from '../../src/stock/order';
+import type { PlanProgress, StockPlan } from '../../src/stock/plan';
 import type { BuildJob, Built } from './build/job';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
@@ -22,4 +24,11 @@ export interface Core {
   ): Promise<Result<Opening>>;
   /** The workbook for these openings, and what to say about it once it is written. */
   workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
+  /** A cutting plan; looked for until it is proven or the time is over. */
+  plan(
+    order: StockOrder,
+    deadlineMs: number,
+    onProgress: (progress: PlanProgress) => void,
+    signal: AbortSignal,
+  ): Promise<Result<StockPlan>>;
 }

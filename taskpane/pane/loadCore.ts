@@ -30,5 +30,14 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       const { build } = await import('./build/job');
       return signal.aborted ? refuse('Stopped. The workbook is as it was.') : ok(build(job));
     },
+
+    async plan(order, deadlineMs, onProgress, signal) {
+      if (startWorker) {
+        const { planInWorker } = await import('./build/inWorker');
+        return planInWorker(startWorker, order, deadlineMs, onProgress, signal);
+      }
+      const { planStock } = await import('../../src/stock/plan');
+      return planStock({ ...order, deadlineMs, onProgress });
+    },
   };
 }

@@ -10,12 +10,14 @@ import { ListStep } from './steps/listStep';
 import { OpeningsStep } from './steps/openingsStep';
 import { CellTool } from './tools/cellTool';
 import { FigureTool } from './tools/figureTool';
+import { QuoteTool } from './tools/quoteTool';
 import { ShopTool } from './tools/shopTool';
 
 const PLACE_NAMES: readonly (readonly [Place, string])[] = [
   ['takeoff', 'Takeoff'],
-  ['figure', 'Ask a figure'],
-  ['cell', 'This cell'],
+  ['figure', 'Figure'],
+  ['cell', 'Cell'],
+  ['quote', 'Quote'],
   ['shop', 'Shop'],
 ];
 
@@ -61,6 +63,7 @@ export function Pane({ bench }: { readonly bench: Bench }) {
 function Page({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   if (state.place === 'figure') return <FigureTool bench={bench} state={state} />;
   if (state.place === 'cell') return <CellTool bench={bench} state={state} />;
+  if (state.place === 'quote') return <QuoteTool bench={bench} state={state} />;
   if (state.place === 'shop') return <ShopTool bench={bench} state={state} />;
   switch (state.step) {
     case 'list':

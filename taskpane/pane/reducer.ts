@@ -1,3 +1,4 @@
+import type { QuoteCheck } from '../../src/check/quote';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
@@ -45,6 +46,7 @@ export type Action =
   | { readonly type: 'formulas chosen'; readonly plain: boolean }
   | { readonly type: 'sheets in the way'; readonly names: readonly SheetName[] | null }
   | { readonly type: 'filled'; readonly filled: Filled }
+  | { readonly type: 'quote checked'; readonly check: QuoteCheck }
   | { readonly type: 'cell selected'; readonly cell: CellAt | null };
 
 /** What the pane knows after something happened. Pure: no host, no DOM, no clock. */
@@ -88,6 +90,8 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, inTheWay: action.names };
     case 'filled':
       return { ...state, filled: action.filled, inTheWay: null, firstUse: false, notice: null };
+    case 'quote checked':
+      return { ...state, quote: action.check, notice: null };
     case 'cell selected':
       return { ...state, cell: action.cell };
   }
@@ -105,6 +109,7 @@ function forgetList(state: PaneState): PaneState {
     openAt: null,
     listed: LIST_PAGE,
     filled: null,
+    quote: null,
     inTheWay: null,
     notice: null,
   };

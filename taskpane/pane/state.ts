@@ -1,3 +1,4 @@
+import type { QuoteCheck } from '../../src/check/quote';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
@@ -9,7 +10,7 @@ export const STEPS = ['list', 'headings', 'openings', 'fill'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** What the pane shows: the takeoff, or one of its tools. */
-export const PLACES = ['takeoff', 'figure', 'cell', 'shop'] as const;
+export const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'shop'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** Something under way that the user can watch and, where `canStop`, stop. */
@@ -75,6 +76,8 @@ export interface PaneState {
   readonly filled: Filled | null;
   /** The cell selected in the grid, while the pane follows it. */
   readonly cell: CellAt | null;
+  /** The last quote checked against this list. */
+  readonly quote: QuoteCheck | null;
 }
 
 export const LIST_PAGE = 50;
@@ -100,6 +103,7 @@ export function initialState(standards: Standards): PaneState {
     plain: false,
     filled: null,
     cell: null,
+    quote: null,
   };
 }
 

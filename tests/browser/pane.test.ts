@@ -310,7 +310,7 @@ describe('filling', () => {
 describe('the tools', () => {
   it('ask a figure: the figures follow what is typed, and one goes into the cell', async () => {
     await withPane(async (page) => {
-      await press(page, 'Ask a figure');
+      await press(page, 'Figure');
       await page.getByRole('textbox', { name: 'Rise' }).fill('12');
       await page.locator('.drawing').getByText('R 19 1/2').waitFor();
       await page.evaluate(() => globalThis.memory.select('List', 'H9'));
@@ -322,7 +322,7 @@ describe('the tools', () => {
 
   it('ask a figure: a filled cell is asked about first', async () => {
     await withPane(async (page) => {
-      await press(page, 'Ask a figure');
+      await press(page, 'Figure');
       await page.evaluate(() => globalThis.memory.select('List', 'A2'));
       await page.getByRole('button', { name: /^Put it in the cell.*Radius of the opening$/ }).click();
       await page.getByRole('alertdialog', { name: 'Cell A2 of List is not empty' }).waitFor();
@@ -333,7 +333,7 @@ describe('the tools', () => {
 
   it('this cell: an ARCH error shows its sentence and the arguments it saw', async () => {
     await withPane(async (page) => {
-      await press(page, 'This cell');
+      await press(page, 'Cell');
       await page.evaluate(() => {
         globalThis.memory.edit('List', 'H2', '=ARCH.RADIUS(D2,-3)');
         globalThis.memory.select('List', 'H2');
@@ -349,7 +349,7 @@ describe('the tools', () => {
       await toFill(page);
       await fillButton(page).click();
       await heading(page, 'The workbook is filled');
-      await press(page, 'This cell');
+      await press(page, 'Cell');
       const row = await page.evaluate(() => globalThis.memory.written.get('Takeoff')?.body?.[0] ?? 0);
       await page.evaluate((at) => globalThis.memory.select('Takeoff', `B${at}`), row);
       await page.locator('.drawing').getByText('R 30').waitFor();
@@ -386,7 +386,7 @@ describe('the tools', () => {
       await page.getByLabel('Unit of length').selectOption('millimeters');
       await page.getByRole('alertdialog', { name: 'Keep this workbook in millimeters?' }).waitFor();
       await press(page, 'Change the unit');
-      await press(page, 'Ask a figure');
+      await press(page, 'Figure');
       await page.getByText('mm', { exact: false }).first().waitFor();
     });
   });
@@ -398,6 +398,90 @@ describe('the tools', () => {
       expect(saved.suggestedFilename()).toBe('shop-standards.json');
       await page.getByLabel('Use a saved file').setInputFiles((await saved.path())!.replace(/$/, ''));
       await page.getByRole('alert').or(page.getByRole('status')).filter({ hasText: 'Close' }).first().waitFor();
+    });
+  });
+});
+
+describe('a cutting plan', () => {
+  const pieces = [
+    ['Length', 'Qty'],
+    [24.5, 6],
+    ['36 1/2', 3],
+    [60, 2],
+  ];
+
+  it('for the selected lengths is worked out beside the page, and put into the sheet where there is room', async () => {
+    await withPane(
+      async (page) => {
+        await press(page, 'Shop');
+        await page.evaluate(() => globalThis.memory.select('Pieces', 'A1:B4'));
+        await page.getByLabel('Board lengths on sale').fill("96, 10'");
+        await press(page, 'Plan the selected lengths');
+        await page.getByText('none costs less').waitFor();
+        await isAccessible(page, 'plan-320');
+        await fits(page);
+        await page.evaluate(() => globalThis.memory.select('Pieces', 'B3'));
+        await press(page, 'Put it from the selected cell on');
+        await page.getByRole('alert').getByText('already holds something').waitFor();
+        await page.evaluate(() => globalThis.memory.select('Pieces', 'D1'));
+        await press(page, 'Put it from the selected cell on');
+        await page.getByRole('status').getByText('The plan stands on Pieces from cell D1 on.').waitFor();
+        expect(await page.evaluate(() => globalThis.memory.cell('Pieces', 'D1')?.value)).toBe('Boards');
+      },
+      { sheets: { Pieces: pieces } },
+    );
+  });
+
+  it('says which length cannot be read, and which piece is longer than every board', async () => {
+    await withPane(
+      async (page) => {
+        await press(page, 'Shop');
+        await page.evaluate(() => globalThis.memory.select('Pieces', 'A1:B3'));
+        await press(page, 'Plan the selected lengths');
+        await page.getByRole('alert').getByText('Length in row 3').waitFor();
+        await page.evaluate(() => globalThis.memory.select('Pieces', 'A1:B2'));
+        await page.getByLabel('Board lengths on sale').fill('20');
+        await press(page, 'Plan the selected lengths');
+        await page.getByRole('alert').getByText('24 1/2').or(page.getByRole('alert').getByText('24.5')).waitFor();
+      },
+      {
+        sheets: {
+          Pieces: [
+            ['Length', 'Qty'],
+            [24.5, 6],
+            ['long', 1],
+          ],
+        },
+      },
+    );
+  });
+});
+
+describe('a quote', () => {
+  it('asks for the list first, then says in words which lines differ and why', async () => {
+    await withPane(async (page) => {
+      await press(page, 'Quote');
+      await isAccessible(page, 'quote-without-list');
+      await press(page, 'Choose the list');
+      await press(page, 'Open the example');
+      await heading(page, 'What each column holds');
+      await press(page, 'Quote');
+      await page.getByLabel('Choose a file').setInputFiles('examples/quote.csv');
+      await page.getByText(/lines? agree/).waitFor();
+      await page.locator('.opening.wrong').first().waitFor();
+      await isAccessible(page, 'quote-checked');
+      await page.getByText('Summary for a reply').first().click();
+      await expect.poll(() => page.locator('#quote-summary').inputValue()).toContain('against our takeoff');
+      await isAccessible(page, 'quote-summary');
+    });
+  });
+
+  it('that is no quote is refused in words', async () => {
+    await withPane(async (page) => {
+      await readList(page);
+      await press(page, 'Quote');
+      await page.getByLabel('Choose a file').setInputFiles('package.json');
+      await page.getByRole('alert').filter({ hasText: 'Close' }).waitFor();
     });
   });
 });
@@ -467,10 +551,10 @@ describe('in every look and width', () => {
           await fillButton(page).click();
           await heading(page, 'The workbook is filled');
           await check('done');
-          await press(page, 'Ask a figure');
+          await press(page, 'Figure');
           await page.locator('.drawing').waitFor();
           await check('figure');
-          await press(page, 'This cell');
+          await press(page, 'Cell');
           await check('cell');
           const row = await page.evaluate(() => globalThis.memory.written.get('Takeoff')?.body?.[0] ?? 0);
           await page.evaluate((at) => globalThis.memory.select('Takeoff', `B${at}`), row);

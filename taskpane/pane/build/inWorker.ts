@@ -1,25 +1,59 @@
 import { ok, refuse, type Result } from '../../../src/result';
+import type { StockNews } from '../../../src/stock/job';
+import type { StockOrder } from '../../../src/stock/order';
+import type { PlanProgress, StockPlan } from '../../../src/stock/plan';
 import type { Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
+import type { ToWorker } from './worker';
+
+export const STOPPED = 'Stopped. The workbook is as it was.';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
 export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortSignal): Promise<Result<Built>> {
+  const assemble = assembler();
+  return inWorker<FromWorker, Built>(start, { kind: 'build', job }, signal, (part) => {
+    if (part.kind === 'failed') return refuse(`The workbook could not be worked out: ${part.message}`);
+    const built = assemble(part);
+    return built ? ok(built) : null;
+  });
+}
+
+/** Has a worker plan a cutting, telling about each better plan or bound. */
+export function planInWorker(
+  start: () => Worker,
+  order: StockOrder,
+  deadlineMs: number,
+  onProgress: (progress: PlanProgress) => void,
+  signal: AbortSignal,
+): Promise<Result<StockPlan>> {
+  return inWorker<StockNews, StockPlan>(start, { kind: 'plan', id: 0, order, deadlineMs }, signal, (news) => {
+    if (news.kind === 'done') return news.result;
+    onProgress(news.progress);
+    return null;
+  });
+}
+
+/** One job in a worker of its own, until `hear` gives its result or it is stopped. */
+function inWorker<News, Answer>(
+  start: () => Worker,
+  job: ToWorker,
+  signal: AbortSignal,
+  hear: (news: News) => Result<Answer> | null,
+): Promise<Result<Answer>> {
   return new Promise((resolve) => {
     const worker = start();
-    const assemble = assembler();
-    const settle = (result: Result<Built>) => {
+    const settle = (result: Result<Answer>) => {
       worker.terminate();
       signal.removeEventListener('abort', stop);
       resolve(result);
     };
-    const stop = () => settle(refuse('Stopped. The workbook is as it was.'));
+    const stop = () => settle(refuse(STOPPED));
     signal.addEventListener('abort', stop);
-    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
-      if (data.kind === 'failed') return settle(refuse(`The workbook could not be worked out: ${data.message}`));
-      const built = assemble(data);
-      if (built) settle(ok(built));
+    worker.onmessage = ({ data }: MessageEvent<News>) => {
+      const result = hear(data);
+      if (result) settle(result);
     };
-    worker.onerror = (event) => settle(refuse(`The workbook could not be worked out: ${event.message}`));
+    worker.onerror = (event) => settle(refuse(`The work beside the page failed: ${event.message}`));
     worker.postMessage(job);
   });
 }

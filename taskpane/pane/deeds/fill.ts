@@ -12,6 +12,12 @@ export function stop(): void {
   stopper.abort();
 }
 
+/** What the next stop will stop. */
+export function newStop(): AbortSignal {
+  stopper = new AbortController();
+  return stopper.signal;
+}
+
 /** Which of our sheets already hold something: they are never written over unasked. */
 export async function lookForSheets({ host, store }: Bench): Promise<readonly SheetName[]> {
   const names = await host.sheetNames();
@@ -43,8 +49,7 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void 
       // The Standards sheet may have been changed since the pane was opened.
       await loadShop(bench);
       if (store.get().notice) return;
-      stopper = new AbortController();
-      const { signal } = stopper;
+      const signal = newStop();
       const doing = (what: string, done: number, of: number | null) =>
         store.send({ type: 'working', work: { what, done, of, canStop: true } });
       doing(`Working out ${count(schedule.openings.length, 'opening')}`, 0, null);

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
-import { listSheets, takeExample, takeFile, takeOneOf, takeSelection, takeSheet, takeText } from '../deeds/chooseList';
+import { takeExample, takeFile, takeOneOf, takeSelection, takeSheet, takeText } from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
 import { FilePick } from '../parts/filePick';
+import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState } from '../state';
 
 const KINDS = '.csv,.tsv,.txt,.xlsx';
@@ -27,40 +28,11 @@ export function ListStep({ bench, state }: { readonly bench: Bench; readonly sta
         <button type="button" class={state.firstUse ? '' : 'main'} onClick={() => takeSelection(bench)}>
           Read the selected cells
         </button>
-        <SheetChoice bench={bench} names={state.sheetNames} />
+        <SheetChoice bench={bench} names={state.sheetNames} read={(name) => void takeSheet(bench, name)} />
       </section>
       <FileChoice bench={bench} />
       <PasteChoice bench={bench} />
     </>
-  );
-}
-
-function SheetChoice({ bench, names }: { readonly bench: Bench; readonly names: readonly string[] }) {
-  const [name, setName] = useState('');
-  const chosen = names.includes(name) ? name : (names[0] ?? '');
-  return (
-    <div class="row">
-      <label for="sheet-choice">Or a whole sheet</label>
-      <div class="pair">
-        <select
-          id="sheet-choice"
-          value={chosen}
-          disabled={names.length === 0}
-          onFocus={() => listSheets(bench)}
-          onChange={(event) => setName(event.currentTarget.value)}
-        >
-          {names.length === 0 && <option value="">No sheets found</option>}
-          {names.map((one) => (
-            <option key={one} value={one}>
-              {one}
-            </option>
-          ))}
-        </select>
-        <button type="button" disabled={names.length === 0} onClick={() => takeSheet(bench, chosen)}>
-          Read it<span class="hidden">: the chosen sheet</span>
-        </button>
-      </div>
-    </div>
   );
 }
 

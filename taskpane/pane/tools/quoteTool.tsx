@@ -1,0 +1,148 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { LineCheck, QuoteCheck } from '../../../src/check/quote';
+import { checkFile, checkSelection, checkSheet } from '../deeds/checkQuote';
+import type { Bench } from '../deeds/bench';
+import { count } from '../format';
+import { FilePick } from '../parts/filePick';
+import { SheetChoice } from '../parts/sheetChoice';
+import type { PaneState } from '../state';
+
+/** A quote, one of our own or one received, against the takeoff of the chosen list. */
+export function QuoteTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  const { schedule, quote } = state;
+  if (!schedule) {
+    return (
+      <>
+        <h1>Check a quote</h1>
+        <p>A quote is checked against the takeoff, line by line. Choose the list of openings first.</p>
+        <button type="button" class="main fit" onClick={() => bench.store.send({ type: 'went', place: 'takeoff' })}>
+          Choose the list
+        </button>
+      </>
+    );
+  }
+  return (
+    <>
+      <h1>Check a quote</h1>
+      <section class="card" aria-labelledby="quote-where">
+        <h2 id="quote-where">Where is the quote?</h2>
+        <p>
+          It is checked against the {count(schedule.openings.length, 'opening')} of {schedule.name}.
+        </p>
+        <div class="pair">
+          <button type="button" onClick={() => checkSelection(bench)}>
+            Read the selected cells
+          </button>
+          <FilePick label="Choose a file" accept=".csv,.tsv,.txt,.xlsx" take={(file) => void checkFile(bench, file)} />
+        </div>
+        <SheetChoice bench={bench} names={state.sheetNames} read={(name) => checkSheet(bench, name)} />
+      </section>
+      {quote && <Verdicts check={quote} listed={state.listed} more={() => bench.store.send({ type: 'more listed' })} />}
+    </>
+  );
+}
+
+interface VerdictsProps {
+  readonly check: QuoteCheck;
+  readonly listed: number;
+  readonly more: () => void;
+}
+
+function Verdicts({ check, listed, more }: VerdictsProps) {
+  const { counts } = check;
+  // Most money at stake first; what agrees needs no reading.
+  const open = check.lines.filter((line) => line.verdict !== 'agrees').sort((one, other) => other.stake - one.stake);
+  return (
+    <section class="verdicts" aria-labelledby="verdicts-title">
+      <h2 id="verdicts-title">{check.quote.name}</h2>
+      <p class="tally" role="status">
+        <span class="flag ready">{count(counts.agrees, 'line')} agree</span>
+        {counts.differs > 0 && <span class="flag differs">{counts.differs.toLocaleString()} differ</span>}
+        {counts["can't tell"] > 0 && (
+          <span class="flag attention">{counts["can't tell"].toLocaleString()} can’t be told</span>
+        )}
+      </p>
+      <Summary check={check} />
+      <ul class="openings">
+        {open.slice(0, listed).map((line) => (
+          <Line key={line.line.row} line={line} />
+        ))}
+      </ul>
+      {open.length > listed && (
+        <button type="button" class="wide" onClick={more}>
+          Show more: {(open.length - listed).toLocaleString()} not listed yet
+        </button>
+      )}
+      {check.notQuoted.length > 0 && (
+        <>
+          <h3>Not quoted</h3>
+          <ul class="facts">
+            {check.notQuoted.map((one) => (
+              <li key={one.place}>
+                {one.opening.opening.mark || `Row ${one.opening.opening.row}`}: {one.finding.text}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
+
+function Line({ line: { line, verdict, findings } }: { readonly line: LineCheck }) {
+  return (
+    <li class={`card opening ${verdict === 'differs' ? 'wrong' : 'troubled'}`}>
+      <h3>
+        {line.mark || line.description || 'No mark'} <span class="soft">row {line.row}</span>
+      </h3>
+      <ul class="troubles">
+        {findings
+          .filter((finding) => finding.verdict !== 'agrees')
+          .sort((one, other) => Number(other.verdict === 'differs') - Number(one.verdict === 'differs'))
+          .map((finding, index) => (
+            <li key={index}>{finding.text}</li>
+          ))}
+      </ul>
+    </li>
+  );
+}
+
+/** What could be pasted into a reply. */
+function Summary({ check }: { readonly check: QuoteCheck }) {
+  const [text, setText] = useState('');
+  const [copied, setCopied] = useState('');
+  useEffect(() => {
+    let over = false;
+    setCopied('');
+    void import('../../../src/check/quote').then(({ summaryText }) => {
+      if (!over) setText(summaryText(check));
+    });
+    return () => {
+      over = true;
+    };
+  }, [check]);
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(text);
+      setCopied('Copied.');
+    } catch {
+      // Some hosts keep the clipboard to themselves.
+      setCopied('The clipboard is closed to this pane: select the text and copy it.');
+    }
+  };
+  return (
+    <details class="left-out">
+      <summary>Summary for a reply</summary>
+      <label class="hidden" for="quote-summary">
+        Summary for a reply
+      </label>
+      <textarea id="quote-summary" readOnly rows={10} value={text} />
+      <div class="pair">
+        <button type="button" onClick={copy}>
+          Copy it
+        </button>
+        <span role="status">{copied}</span>
+      </div>
+    </details>
+  );
+}
