@@ -1,4 +1,5 @@
-import type { Cutting, Pattern, Run } from './cutting';
+import { isSimple, type Cutting, type Pattern, type Run } from './cutting';
+import type { Generated } from './generate';
 
 /** Worths for which no board is worth more than its price and, where its number is limited, what `scarcity` adds to it. */
 export interface Pricing {
@@ -34,6 +35,8 @@ export function coverTightly(
   const left = [...demand];
   const had = boards.map((board) => board.limit);
   const chosen: Pattern[] = [];
+  const limited = had.some((count) => count < Infinity);
+  const failed = new Map<string, number>();
   let tries = 0;
 
   /** True: the plan is whole. False: it can't be. Null: out of patience. */
@@ -45,6 +48,9 @@ export function coverTightly(
       if (left[piece]! > 0 && (scarce < 0 || makers[piece]! < makers[scarce]!)) scarce = piece;
     }
     if (scarce < 0) return true;
+    // Boards alike in another order come to the same rest: with no more money it can't be made either.
+    const rest = `${left.join()}/${limited ? had.join() : ''}`;
+    if ((failed.get(rest) ?? -1) >= money) return false;
     let open = possible;
     for (const tight of possible) {
       const { pattern, loss } = tight;
@@ -72,6 +78,7 @@ export function coverTightly(
       // Every plan with this pattern has been looked through.
       open = open.filter((other) => other !== tight);
     }
+    failed.set(rest, money);
     return false;
   };
   const done = decide(listed, spare, aim);
@@ -125,4 +132,15 @@ function tightPatterns(
     if (limit > 0 && !extend(board, 0, room, price + scarcity[board]!)) return null;
   }
   return found.sort((a, b) => a.loss - b.loss);
+}
+
+/** The worths that leave least to lose: those of the best bound or, for one kind of board, the sizes themselves. */
+export function pricingOf({ worths, limitDuals, bound }: Generated, cutting: Cutting): Pricing {
+  const { sizes, demand, boards } = cutting;
+  const { room, price } = boards[0]!;
+  if (isSimple(cutting)) {
+    const total = sizes.reduce((sum, size, at) => sum + size * demand[at]!, 0);
+    if ((total * price) / room >= bound) return { worths: sizes.map((size) => (size * price) / room), scarcity: [0] };
+  }
+  return { worths, scarcity: limitDuals.map((dual) => Math.max(0, -dual)) };
 }

@@ -54,3 +54,8 @@ export function gathered(runs: readonly Run[]): Run[] {
 export function patternKey({ board, pieces, counts }: Pattern): string {
   return `${board}:${pieces.join()}:${counts.join()}`;
 }
+
+/** One kind of board, as many as wanted: then little waste is left when few boards are. */
+export function isSimple({ boards }: Cutting): boolean {
+  return boards.length === 1 && boards[0]!.limit === Infinity;
+}

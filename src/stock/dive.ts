@@ -1,8 +1,8 @@
-import { coverTightly, type Pricing } from './cover';
-import { costOf, patternKey, usedRoom, type Cutting, type Pattern, type Run } from './cutting';
+import { coverTightly, pricingOf } from './cover';
+import { costOf, isSimple, patternKey, usedRoom, type Cutting, type Pattern, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { Filler } from './filler';
-import { generatePatterns, type Generated } from './generate';
+import { generatePatterns } from './generate';
 import { Master } from './master';
 
 /** Patterns found so far, over the sizes of the whole problem, each once. */
@@ -140,22 +140,6 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
     const completed = complete(next, left, pool, control, 3);
     return give(completed === null ? null : [...runs.map((run) => toWhole(run, rest)), ...completed]);
   }
-}
-
-/** One kind of board, as many as wanted: then little waste is left when few boards are. */
-function isSimple({ boards }: Cutting): boolean {
-  return boards.length === 1 && boards[0]!.limit === Infinity;
-}
-
-/** The worths that leave least to lose: those of the best bound or, for one kind of board, the sizes themselves. */
-function pricingOf({ worths, limitDuals, bound }: Generated, cutting: Cutting): Pricing {
-  const { sizes, demand, boards } = cutting;
-  const { room, price } = boards[0]!;
-  if (isSimple(cutting)) {
-    const total = sizes.reduce((sum, size, at) => sum + size * demand[at]!, 0);
-    if ((total * price) / room >= bound) return { worths: sizes.map((size) => (size * price) / room), scarcity: [0] };
-  }
-  return { worths, scarcity: limitDuals.map((dual) => Math.max(0, -dual)) };
 }
 
 /** Buys the whole boards of the fractional plan; where there are none, one of a pattern that is nearly whole. */

@@ -1,5 +1,6 @@
 import { quickProof } from './bounds';
 import { boundOf, priceUnit, stepUp, type Proof } from './certificate';
+import { coverTightly, pricingOf } from './cover';
 import { costOf, type Cutting, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { dive, Pool } from './dive';
@@ -23,6 +24,9 @@ export interface Found {
   /** The proof alone falls short of the bound: plans below it were all looked through. */
   readonly searched: boolean;
 }
+
+/** Patterns tried in the first look through all tight plans; each later look may try twice as many. */
+const FIRST_PATIENCE = 5_000;
 
 /** Least cost: first fit and quick bounds, then generated patterns and dives, until plan and bound meet or the time is up. */
 export function search(cutting: Cutting, control: SearchControl): Found {
@@ -66,10 +70,13 @@ export function search(cutting: Cutting, control: SearchControl): Found {
   for (const pattern of master.patterns) pool.add(pattern);
   // A board for each piece, of the dearest kind.
   const dearestPlan = demand.reduce((sum, count) => sum + count, 0) * Math.max(...prices);
+  const pricing = pricingOf(root, cutting);
+  let patience = FIRST_PATIENCE;
   const tools = { ended: control.ended, random: randomNumbers(1), unit };
   for (let attempt = 0; cost > bound && !control.ended(); attempt++) {
     const aim = boards.length === 1 && attempt % 4 !== 3 ? bound : Math.min(cost - unit, dearestPlan);
-    const found = dive(cutting, aim, pool, tools, attempt);
+    let found = dive(cutting, aim, pool, tools, attempt);
+    if (found === null && attempt > 0) found = coverTightly(cutting, aim, pricing, (patience *= 2), control.ended);
     if (found === 'none' && aim === dearestPlan) break;
     if (found === 'none') {
       bound = Math.min(cost, aim + unit);
