@@ -163,12 +163,14 @@ function readPair(upper: Row, lower: Row): Read[] {
 function readHeading(text: string): Read {
   if (text === '' || text.length > 60) return { text, key: null, rank: 0, unit: null };
   const { name, unit } = splitUnit(text);
-  // "Price ($)" and "Price, USD" are prices; "Unit $" is a unit price.
-  const money = name
-    .replace(/^\$\s*\/\s*/, 'price per ')
-    .replace(/\$|\busd\b/gi, /unit|each|ea\b/i.test(name) ? ' price ' : ' ');
-  const normal = normalHeading(money).replace(/ price price\b/, ' price');
-  const found = PATTERNS.find(({ pattern }) => pattern.test(normal));
+  // "Price ($)" and "Price, USD" are prices, and so is "Unit $".
+  const [plain, priced] = ['', ' price '].map((mark) =>
+    normalHeading(name.replace(/^\$\s*\/\s*/, 'price per ').replace(/\$|\busd\b/gi, mark)),
+  );
+  const match = (normal: string) => PATTERNS.find(({ pattern }) => pattern.test(normal));
+  const normal = plain!;
+  const found =
+    (plain !== priced && /^(?:units?|ea|each)?$/.test(normal) ? match(priced!) : undefined) ?? match(normal);
   const feet = found?.key === 'totalLength' && new RegExp(`${FEET}|ft|feet`).test(normal);
   return { text, key: found?.key ?? null, rank: found?.rank ?? 0, unit: unit ?? (feet ? 'ft' : null) };
 }

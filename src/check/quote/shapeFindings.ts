@@ -43,8 +43,8 @@ export function lengthFinding(line: QuoteLine, at: Complete, pieces: number, sta
   if (together && Math.abs(quoted - curve.length) > tolerance) {
     const all = `length ${lengthText(quoted, unit)} is ${pieces} × the right ${lengthText(curve.length, unit)}`;
     if (line.lengthOf === 'all pieces') return agrees('length', all, quoted, pieces * curve.length);
-    const mistakes = pieces === 2 ? ['the head counted twice'] : [];
-    const or = pieces === 2 ? ', or the head counted twice' : '';
+    const { mistakes } = judge(quoted, curve.length, lengthMistakes(at, unit), tolerance);
+    const or = mistakes.map((mistake) => `, or ${mistake}`).join('');
     return cantTell('length', `${all}: all pieces together${or}`, { quoted, right: curve.length, mistakes });
   }
   return figureFinding('length', quoted, curve.length, () => lengthMistakes(at, unit), standards, 'long point');

@@ -1,0 +1,77 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkQuote, readQuote, type LineCheck } from '../../../src/check/quote';
+import { defaultStandards } from '../../../src/standards';
+import { takeoff, type OpeningTakeoff } from '../../../src/takeoff/takeoff';
+import { random } from '../../random';
+import { randomOpenings } from '../../takeoff/openings';
+import { valueOf } from '../../value';
+import { plant, rightLine, tableOf, type MadeLine } from './planted';
+
+const RUNS = 60;
+const OPENINGS = 200;
+
+/** Why the verdict on a line is not the one it was made for; null where it is. */
+function fault(made: MadeLine, check: LineCheck): string | null {
+  const said = `${made.mark} ${JSON.stringify(made.planted)}: ${check.verdict}, ${check.findings.map(({ text }) => text).join(' | ')}`;
+  const { planted } = made;
+  if (planted === null) return check.verdict === 'agrees' ? null : said;
+  const found = check.findings.find(({ about }) => about === planted.about);
+  if (found === undefined || found.verdict === 'agrees') return said;
+  if (planted.mistake !== '' && !found.mistakes.includes(planted.mistake)) return said;
+  const others = check.findings.filter(({ about, verdict }) => about !== planted.about && verdict === 'differs');
+  return others.length === 0 ? null : said;
+}
+
+describe('mistakes planted at random in right quotes', () => {
+  it('of 12,000 lines are all found when above the tolerance, and no right line is accused', () => {
+    let lines = 0;
+    let planted = 0;
+    fc.assert(
+      fc.property(fc.integer(), (seed) => {
+        const from = random(seed);
+        const taken = takeoff(randomOpenings(OPENINGS, from), defaultStandards());
+        const whole = taken.openings.filter((row) => row.own !== null);
+        const made = whole.map((row) => {
+          const line = rightLine(row, from);
+          if (from.between(0, 1) < 0.5) plant(line, row, taken, from);
+          return line;
+        });
+        const check = checkQuote(valueOf(readQuote(tableOf(made, from), taken.standards)), taken);
+        lines += made.length;
+        planted += made.filter((line) => line.planted !== null).length;
+        expect(check.lines).toHaveLength(made.length);
+        expect(made.flatMap((line, at) => fault(line, check.lines[at]!) ?? [])).toEqual([]);
+        expect(check.notQuoted.map(({ opening }) => opening)).toEqual(taken.openings.filter((row) => row.own === null));
+      }),
+      { numRuns: RUNS },
+    );
+    expect(lines).toBeGreaterThan(10_000);
+    expect(planted).toBeGreaterThan(4_000);
+  }, 120_000);
+
+  it('such as lines left out, written twice or for no opening are found and nothing else is', () => {
+    fc.assert(
+      fc.property(fc.integer(), (seed) => {
+        const from = random(seed);
+        const taken = takeoff(randomOpenings(60, from), defaultStandards());
+        const whole = taken.openings.filter((row) => row.own !== null);
+        const left = new Set<OpeningTakeoff>(whole.filter(() => from.between(0, 1) < 0.1));
+        const made = whole.filter((row) => !left.has(row)).map((row) => rightLine(row, from));
+        const twice = made.filter(() => from.between(0, 1) < 0.1);
+        const strangers = [1, 2].map((number): MadeLine => ({ ...rightLine(whole[0]!, from), mark: `Z${number}` }));
+        const table = tableOf([...made, ...twice, ...strangers], from);
+        const check = checkQuote(valueOf(readQuote(table, taken.standards)), taken);
+        const verdicts = check.lines.map(({ verdict }) => verdict);
+        expect(verdicts.slice(0, made.length).filter((verdict) => verdict !== 'agrees')).toEqual([]);
+        for (const { findings } of check.lines.slice(made.length, made.length + twice.length))
+          expect(findings.map(({ cause }) => cause)).toContain('quoted twice');
+        // Named in the mark's column it is no opening; named in words it can't be told.
+        for (const { verdict } of check.lines.slice(made.length + twice.length)) expect(verdict).not.toBe('agrees');
+        const missing = check.notQuoted.filter(({ finding }) => finding.dollars !== null).map(({ opening }) => opening);
+        expect(new Set(missing)).toEqual(left);
+      }),
+      { numRuns: 40 },
+    );
+  }, 60_000);
+});

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { checkQuote, readQuote, type QuoteCheck } from '../../src/check/quote';
+import { defaultStandards } from '../../src/standards';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
+import type { Cell, Sheet } from '../../src/workbook/sheet';
+import { checkRows, exampleCheck } from '../check/quote/example';
+import { plant, rightLine, tableOf } from '../check/quote/planted';
+import { random } from '../random';
+import { opening, randomOpenings } from '../takeoff/openings';
+import { valueOf } from '../value';
+
+/** The lines of a Check sheet by the quote's row, cells by column key. */
+function linesOf(sheet: Sheet, check: QuoteCheck): Map<number, Record<string, Cell>> {
+  const rows = sheet.rows.slice(CHECK_HEAD_ROWS, CHECK_HEAD_ROWS + check.lines.length);
+  return new Map(
+    rows.map((row) => [
+      Number(row[0]!.value),
+      Object.fromEntries(sheet.columnKeys!.map((key, at) => [key, row[at] ?? { value: null }])),
+    ]),
+  );
+}
+
+describe('the Check sheet', () => {
+  it.each([true, false])(
+    'gives each line of the example the verdict and the money of the check (plain: %s)',
+    async (plain) => {
+      const { check } = await exampleCheck();
+      const lines = linesOf(checkSheet(check, plain), check);
+      for (const { line, verdict, findings } of check.lines) {
+        const cells = lines.get(line.row)!;
+        expect([line.row, cells['verdict']!.value]).toEqual([line.row, verdict]);
+        const off = findings.reduce((sum, { dollars }) => sum + (dollars ?? 0), 0);
+        expect([line.row, Number(cells['off']!.value)]).toEqual([line.row, expect.closeTo(off, 2) as number]);
+      }
+    },
+  );
+
+  it('gives 600 lines with mistakes planted in half of them the verdicts of the check, inches and millimeters', () => {
+    for (const unit of ['in', 'mm'] as const) {
+      const from = random(5);
+      const standards = defaultStandards(unit);
+      const taken = takeoff(randomOpenings(320, from, standards), standards);
+      const made = taken.openings.flatMap((row) => {
+        if (row.own === null) return [];
+        const line = rightLine(row, from);
+        if (from.between(0, 1) < 0.5) plant(line, row, taken, from);
+        return [line];
+      });
+      const check = checkQuote(valueOf(readQuote(tableOf(made, from, unit), standards)), taken);
+      const lines = linesOf(checkSheet(check, false), check);
+      const off = check.lines.filter(({ line, verdict }) => lines.get(line.row)!['verdict']!.value !== verdict);
+      expect(off.map(({ line, findings }) => [line.mark, findings.map(({ text }) => text)])).toEqual([]);
+    }
+  });
+
+  it('stands with the most money at stake on top', async () => {
+    const { check } = await exampleCheck();
+    const sheet = checkSheet(check, false);
+    const at = sheet.columnKeys!.indexOf('stake');
+    const stakes = sheet.rows
+      .slice(CHECK_HEAD_ROWS, CHECK_HEAD_ROWS + check.lines.length)
+      .map((row) => Number(row[at]!.value));
+    expect(stakes).toEqual([...stakes].sort((one, other) => other - one));
+    expect(stakes[0]).toBeGreaterThan(stakes.at(-1)!);
+  });
+
+  it('uses LENGTHCHECK in the ARCH version, and no function of ours in the plain one', async () => {
+    const { check } = await exampleCheck();
+    const formulas = (plain: boolean) =>
+      checkSheet(check, plain)
+        .rows.flat()
+        .flatMap((cell) => cell?.formula ?? []);
+    expect(formulas(false).filter((formula) => formula.includes('ARCH.LENGTHCHECK('))).not.toEqual([]);
+    expect(formulas(true).filter((formula) => formula.includes('ARCH.'))).toEqual([]);
+  });
+
+  it('writes what a quote says as text, never as a formula', () => {
+    const taken = takeoff([opening({ head: 'segmental', span: 36, rise: 6, mark: 'W1' })], defaultStandards());
+    const evil = '=HYPERLINK("http://example.com","W1")';
+    const check = checkRows(
+      [
+        ['Mark', 'Description', 'Qty', 'Length', 'Unit price', 'Extension'],
+        [evil, '@SUM(A1:A9)', 1, '43 3/8', 90, 90],
+        ['W1', "=cmd|'/c calc'!A1", 1, '43 3/8', 90, 90],
+        ['', '+1+1 Total', '', '', '', '=1+1'],
+      ],
+      taken,
+    );
+    for (const plain of [true, false]) {
+      const cells = checkSheet(check, plain).rows.flat();
+      const said = cells.filter((cell) => typeof cell?.value === 'string' && /HYPERLINK|cmd|SUM\(A1/.test(cell.value));
+      expect(said.length).toBeGreaterThan(0);
+      expect(said.filter((cell) => cell!.formula !== undefined)).toEqual([]);
+      expect(cells.filter((cell) => /HYPERLINK|cmd\||SUM\(A1:A9/.test(cell?.formula ?? ''))).toEqual([]);
+    }
+  });
+});
