@@ -42,7 +42,7 @@ export function planBoards(parts: readonly WoodPart[], standards: Standards, con
   const plans: BoardPlan[] = [];
   let waiting = groups.size;
   for (const { kind, placed } of groups.values()) {
-    const share = Math.max(20, (end - now()) / waiting--);
+    const share = Math.max(0, (end - now()) / waiting--);
     const planned = planKind(kind, placed, standards, share, now);
     if (planned.ok) plans.push(...planned.value);
     else problems.push(`${kind.species} ${kind.thickness} × ${kind.width}: ${planned.message}`);
@@ -116,8 +116,21 @@ function planKind(
     planKindTogether(kind, together, row, had, { standards, deadlineMs: each, now });
   const plans: BoardPlan[] = [];
   const used = new Map<StockBoard, number>();
+  const keep = (apart: BoardPlan) => {
+    plans.push(apart);
+    for (const board of kind.boards) {
+      const bought = apart.buys.find((buy) => buy.length === board.length)?.count ?? 0;
+      used.set(board, (used.get(board) ?? 0) + bought);
+    }
+  };
+  const end = now() + deadlineMs;
   for (const row of rows.values()) {
     const apart = plan(row, true, used);
+    // Weighing a row against shared boards plans all of those anew; once the time is up it keeps boards of its own.
+    if (apart.ok && now() >= end) {
+      keep(apart.value);
+      continue;
+    }
     const without = shared.length === 0 ? null : plan(shared, false, used);
     const withRow = plan([...shared, ...row.map((one) => pieceByPiece(one, kind, standards))], false, used);
     const costApart =
@@ -127,13 +140,7 @@ function planKind(
     if (withRow.ok && withRow.value.cost < costApart)
       shared.push(...row.map((one) => pieceByPiece(one, kind, standards)));
     else if (!apart.ok) return apart;
-    else {
-      plans.push(apart.value);
-      for (const board of kind.boards) {
-        const bought = apart.value.buys.find((buy) => buy.length === board.length)?.count ?? 0;
-        used.set(board, (used.get(board) ?? 0) + bought);
-      }
-    }
+    else keep(apart.value);
   }
   if (shared.length === 0) return ok(plans);
   const rest = plan(shared, false, used);
