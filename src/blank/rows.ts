@@ -14,7 +14,7 @@ export interface Row {
  * outer arcs (centers 2·Ro + kerf apart) while the line between the centers runs within both; else along their end cuts, a
  * kerf apart; else outer corner to outer corner. Half angles up to 90°; past that null, since an end then hangs below.
  *
- * Example: radius 18, face 3-1/2, segments of 60°, kerf 1/8: one takes 21.5, each further one 17.9956.
+ * Example: radius 18, face 3-1/2, segments of 60°, kerf 1/8: one takes 21.5, each further one 21.5574.
  * Source: plane geometry of the annular sector; checked in the tests against sampled distances.
  *
  * @param half half of one segment's angle, radians

@@ -110,6 +110,7 @@ export function planKindTogether(
   for (const { stock, count } of plan.plan) bought.set(boardOf(stock), (bought.get(boardOf(stock)) ?? 0) + count);
   const sum = (of: (board: StockBoard) => number) =>
     [...bought].reduce((all, [board, count]) => all + count * of(board), 0);
+  const cutting = boardCuts(plan, lots).map((cut) => ({ ...cut, length: boardOf(cut.length).length }));
   const { species, thickness, quarters, width } = kind;
   return ok({
     species,
@@ -122,10 +123,17 @@ export function planKindTogether(
     cost: plan.cost,
     yield: lots.reduce((all, lot) => all + lot.count * lot.length, 0) / sum((board) => board.length),
     buys: [...bought].map(([board, count]) => ({ length: board.length, count, price: priceOf(board, standards) })),
-    cutting: boardCuts(plan, lots).map((cut) => ({ ...cut, length: boardOf(cut.length).length })),
+    cutting,
     lowerBound: plan.measure === 'boards' ? (plan.cost / plan.boards) * plan.lowerBound : plan.lowerBound,
     proven: plan.proven,
-    less: buyingLess(plan),
+    less: buyingLess(
+      plan,
+      cutting.map(({ length, cuts, offcut }) => ({
+        length,
+        filled: 1 - offcut / length,
+        cuts: cuts.map(({ part, pieces }) => `${pieces} × ${part.for}`).join(', '),
+      })),
+    ),
   });
 }
 
