@@ -40,6 +40,7 @@ export type Action =
       readonly field: OpeningField;
       readonly text: string;
     }
+  | { readonly type: 'opening put back'; readonly at: number }
   | { readonly type: 'figure refused'; readonly at: number; readonly field: OpeningField; readonly message: string }
   | { readonly type: 'opening looked at'; readonly at: number | null }
   | { readonly type: 'more listed' }
@@ -73,11 +74,19 @@ export function reduce(state: PaneState, action: Action): PaneState {
     case 'table chosen':
       return { ...forgetList(state), table: action.table };
     case 'meaning chosen':
-      return { ...state, choices: { ...state.choices, [action.column]: action.meaning }, edits: {}, refused: {} };
+      return {
+        ...state,
+        choices: { ...state.choices, [action.column]: action.meaning },
+        edits: {},
+        originals: {},
+        refused: {},
+      };
     case 'schedule read':
       return { ...state, schedule: action.schedule, openAt: null, filled: null, listed: LIST_PAGE };
     case 'opening fixed':
       return fixed(state, action.at, action.opening, action.field, action.text);
+    case 'opening put back':
+      return putBack(state, action.at);
     case 'figure refused':
       return { ...state, refused: withEntry(state.refused, action.at, action.field, action.message) };
     case 'opening looked at':
@@ -105,6 +114,7 @@ function forgetList(state: PaneState): PaneState {
     choices: {},
     schedule: null,
     edits: {},
+    originals: {},
     refused: {},
     openAt: null,
     listed: LIST_PAGE,
@@ -117,14 +127,26 @@ function forgetList(state: PaneState): PaneState {
 
 function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, text: string): PaneState {
   if (!state.schedule) return state;
+  const before = state.schedule.openings[at];
   const openings = state.schedule.openings.map((one, index) => (index === at ? opening : one));
   return {
     ...state,
     schedule: { ...state.schedule, openings },
     edits: withEntry(state.edits, at, field, text),
+    originals: at in state.originals || !before ? state.originals : { ...state.originals, [at]: before },
     refused: withEntry(state.refused, at, field, undefined),
     filled: null,
   };
+}
+
+/** An opening as the list gave it, before anything was typed. */
+function putBack(state: PaneState, at: number): PaneState {
+  const { [at]: original, ...originals } = state.originals;
+  if (!state.schedule || !original) return state;
+  const { [at]: _edits, ...edits } = state.edits;
+  const { [at]: _refused, ...refused } = state.refused;
+  const openings = state.schedule.openings.map((one, index) => (index === at ? original : one));
+  return { ...state, schedule: { ...state.schedule, openings }, originals, edits, refused, filled: null };
 }
 
 function withEntry(edits: Edits, at: number, field: OpeningField, text: string | undefined): Edits {

@@ -1,6 +1,6 @@
 import type { QuoteCheck } from '../../src/check/quote';
 import type { MeaningKey } from '../../src/schedule/meanings';
-import type { OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { SheetName } from '../../src/workbook/sheet';
 import type { CellAt } from '../host';
@@ -64,6 +64,8 @@ export interface PaneState {
   /** As read from the table, with the user's edits worked in. */
   readonly schedule: Schedule | null;
   readonly edits: Edits;
+  /** Openings as the list gave them, where the user changed something: place in the list → opening. */
+  readonly originals: Readonly<Record<number, Opening>>;
   /** Why a typed figure was not taken, by place in the list and field. */
   readonly refused: Edits;
   /** Place in the list of the opening that is open for a closer look. A source row may hold several openings. */
@@ -96,6 +98,7 @@ export function initialState(standards: Standards): PaneState {
     choices: {},
     schedule: null,
     edits: {},
+    originals: {},
     refused: {},
     openAt: null,
     listed: LIST_PAGE,

@@ -214,6 +214,10 @@ describe('openings', () => {
       await rise.fill('12');
       await rise.press('Enter');
       await drawing.getByText('R 19 1/2').waitFor();
+      await page.getByText('changed by you').waitFor();
+      await press(page, 'Put back what the list says');
+      await drawing.getByText('R 30').waitFor();
+      expect(await rise.inputValue()).toBe('6');
     });
   });
 

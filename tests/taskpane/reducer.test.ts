@@ -65,6 +65,17 @@ describe('fixing an opening', () => {
     expect(state.edits).toEqual({ 1: { rise: '9' } });
   });
 
+  it('can be taken back, to the opening as the list gave it', () => {
+    const state = after(
+      ...read,
+      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', text: '7' },
+      { type: 'opening fixed', at: 0, opening: opening({ rise: 8 }), field: 'rise', text: '8' },
+      { type: 'opening put back', at: 0 },
+    );
+    expect(state.schedule?.openings[0]?.rise).toBe(6);
+    expect(state).toMatchObject({ edits: {}, originals: {}, refused: {} });
+  });
+
   it('clears the sentence that stood against the field, and no other', () => {
     const state = after(
       ...read,

@@ -72,7 +72,7 @@ interface ColumnProps {
 
 function Column({ bench, state, column, heading, meaning }: ColumnProps) {
   const id = `meaning-${column}`;
-  const samples = state.table && state.schedule ? samplesOf(state.table, state.schedule, column) : [];
+  const samples = state.schedule ? samplesOf(state.schedule, column) : [];
   return (
     <li class="column">
       <label for={id}>{heading.trim() === '' ? `Column ${column + 1}, no heading` : heading}</label>

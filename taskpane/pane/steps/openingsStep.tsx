@@ -103,7 +103,10 @@ function Ready({ bench, state, at, opening }: OpeningProps) {
       >
         <strong>{opening.mark || `Row ${opening.row}`}</strong>
         <span class="times">{opening.quantity ?? '–'} ×</span>
-        <span>{sizeText(opening, state, bench.options.locale)}</span>
+        <span>
+          {sizeText(opening, state, bench.options.locale)}
+          {state.originals[at] && <span class="soft">, changed by you</span>}
+        </span>
       </button>
       {open && <Inside bench={bench} state={state} at={at} opening={opening} />}
     </li>
@@ -145,6 +148,18 @@ function Inside({ bench, state, at, opening, troubled = false }: OpeningProps & 
             <li key={index}>{note}</li>
           ))}
         </ul>
+      )}
+      {state.originals[at] && (
+        <button
+          type="button"
+          class="fit"
+          onClick={() => {
+            bench.store.send({ type: 'opening put back', at });
+            requestAnimationFrame(() => document.getElementById(`mark-${at}`)?.focus());
+          }}
+        >
+          Put back what the list says
+        </button>
       )}
       <p class="soft source">
         Row {opening.row} said: {opening.source.filter((cell) => cell !== '').join(' · ') || 'nothing'}
