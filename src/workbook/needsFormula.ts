@@ -1,5 +1,5 @@
 import { ENDS, HEAD_SHAPES } from '../head/head';
-import type { OpeningField } from '../schedule/opening';
+import type { OpeningField, Problem } from '../schedule/opening';
 import { ATTENTION } from '../takeoff/attention';
 import { NEEDS, type RiseHead } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
@@ -44,8 +44,14 @@ const RISE_MISFIT: Readonly<Record<RiseHead, string>> = {
  * the schedule's reader said of an input stands in for the general sentence.
  */
 export function missingFormula(row: OpeningTakeoff): string {
+  // Most rows have nothing of their own to say, and share one of two formulas.
+  if (row.opening.problems.length > 0) return missingText(row.opening.problems, mayHaveHaunch(row));
+  return mayHaveHaunch(row) ? WITH_HAUNCH : WITHOUT_HAUNCH;
+}
+
+function missingText(problems: readonly Problem[], haunch: boolean): string {
   const said = new Map<OpeningField, string>();
-  for (const { field, message } of row.opening.problems) {
+  for (const { field, message } of problems) {
     const before = said.get(field);
     said.set(field, before === undefined ? message : `${before} ${message}`);
   }
@@ -67,7 +73,7 @@ export function missingFormula(row: OpeningTakeoff): string {
   const found = `IF({species}="",FALSE,${inStock})`;
   const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
   const parts = [
-    ...(mayHaveHaunch(row) ? [] : [when(MULTI_CENTERED, 'This head has haunches: fill the takeoff again.')]),
+    ...(haunch ? [] : [when(MULTI_CENTERED, 'This head has haunches: fill the takeoff again.')]),
     ...(said.has('mark') ? [need('SUMPRODUCT(--({mark:all}={mark}))>1', 'mark', NEEDS.mark)] : []),
     need('IF(ISNUMBER({quantity}),OR({quantity}<1,{quantity}<>INT({quantity})),TRUE)', 'quantity', NEEDS.quantity),
     need(notListed('{head}', HEAD_SHAPES), 'head', NEEDS.head),
@@ -84,6 +90,9 @@ export function missingFormula(row: OpeningTakeoff): string {
   ];
   return `TRIM(${parts.join('&')})`;
 }
+
+const WITH_HAUNCH = missingText([], true);
+const WITHOUT_HAUNCH = missingText([], false);
 
 /** What is missing, or why the figures fail although nothing is. */
 export function needsFormula(row: OpeningTakeoff): string {

@@ -24,27 +24,56 @@ interface Body {
 
 /** A column's cells as an absolute range, for formulas on other sheets: `Takeoff!$A$6:$A$30`. */
 export function takeoffRange(key: string, openings: number): string {
-  const body = bodyOf(openings);
-  const letter = LETTERS.get(key);
-  return `Takeoff!$${letter}$${body.first}:$${letter}$${body.last}`;
+  return `Takeoff!${columnRange(key, bodyOf(openings))}`;
+}
+
+function columnRange(key: string, body: Body): string {
+  const letter = LETTERS.get(key) ?? '#REF!';
+  return `$${letter}$${body.first}:$${letter}$${body.last}`;
 }
 
 function bodyOf(openings: number): Body {
   return { first: TAKEOFF_HEAD_ROWS + 1, last: TAKEOFF_HEAD_ROWS + Math.max(1, openings) };
 }
 
-/** A column's template with its places filled in. */
-function resolve(template: string, row: number, body: Body): string {
-  return template.replace(/\{(\w+)(:all)?\}/g, (_match, key: string, all: string | undefined) => {
-    const letter = LETTERS.get(key) ?? '#REF!';
-    return all ? `$${letter}$${body.first}:$${letter}$${body.last}` : `${letter}${row}`;
-  });
+/** A column's template taken apart: text and, between, the letters of the columns it names. */
+interface Template {
+  readonly texts: readonly string[];
+  readonly letters: readonly string[];
+}
+
+/** A column's template with its places filled in. Templates recur down the column, so each is taken apart once. */
+function resolver(body: Body): (template: string, row: number) => string {
+  const known = new Map<string, Template>();
+  return (text, row) => {
+    const rowText = String(row);
+    let template = known.get(text);
+    if (template === undefined) {
+      template = takenApart(text, body);
+      known.set(text, template);
+    }
+    const { texts, letters } = template;
+    const parts = [texts[0]!];
+    for (let at = 0; at < letters.length; at++) parts.push(letters[at]!, rowText, texts[at + 1]!);
+    // Joined, not added up: a sum of strings keeps all its pieces in memory.
+    return parts.join('');
+  };
+}
+
+function takenApart(text: string, body: Body): Template {
+  const whole = text.replace(/\{(\w+):all\}/g, (_match, key: string) => columnRange(key, body));
+  const parts = whole.split(/\{([a-z]\w*)\}/);
+  return {
+    texts: parts.filter((_part, at) => at % 2 === 0),
+    letters: parts.filter((_part, at) => at % 2 === 1).map((key) => LETTERS.get(key) ?? '#REF!'),
+  };
 }
 
 /** The takeoff: a row for each opening, live figures, and what each opening needs. `plain` writes no ARCH formulas. */
 export function takeoffSheet(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[] = []): Sheet {
   const { unit } = takeoff.standards;
   const body = bodyOf(takeoff.openings.length);
+  const resolve = resolver(body);
   const rows: (Cell | null)[][] = [
     [{ value: 'Takeoff', style: 'title' }],
     [null, null, { ...summary(takeoff, body), style: 'text' }],
@@ -55,7 +84,9 @@ export function takeoffSheet(takeoff: Takeoff, plain: boolean, own: readonly Own
     ],
     TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' })),
     ...takeoff.openings.map((row, at) => [
-      ...TAKEOFF_COLUMNS.map((column) => cellOf(column, row, takeoff, body.first + at, body, plain)),
+      ...TAKEOFF_COLUMNS.map((column) =>
+        cellOf(column, row, takeoff, (template) => resolve(template, body.first + at), plain),
+      ),
       ...ownCells(own, row.opening, body.first + at),
     ]),
     TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body)),
@@ -82,8 +113,7 @@ function cellOf(
   column: TakeoffColumn,
   row: OpeningTakeoff,
   takeoff: Takeoff,
-  at: number,
-  body: Body,
+  resolve: (template: string) => string,
   plain: boolean,
 ): Cell | null {
   const template = column.formula(row, takeoff);
@@ -97,7 +127,7 @@ function cellOf(
     if (value === null && column.role !== 'input') return null;
     return { value, style, format, ...(wrap ? { wrap } : {}) };
   }
-  const arch = resolve(template, at, body);
+  const arch = resolve(template);
   const shown = value ?? '';
   // Text format would keep Excel from calculating a formula typed over it.
   const live = { value: shown, style, format: format === '@' ? 'General' : format, ...(wrap ? { wrap } : {}) };
@@ -127,7 +157,7 @@ function styleOf(column: TakeoffColumn): CellStyle {
 }
 
 function summary(takeoff: Takeoff, body: Body): Cell {
-  const range = (key: string) => `$${LETTERS.get(key)}$${body.first}:$${LETTERS.get(key)}$${body.last}`;
+  const range = (key: string) => columnRange(key, body);
   const { openings, open } = takeoff.totals;
   const text = (all: number, needing: number) =>
     `${all} openings; ${needing} need something before they can be priced (column Needs).`;
@@ -148,7 +178,7 @@ function groupRow(): (Cell | null)[] {
 function totalCell(column: TakeoffColumn, takeoff: Takeoff, body: Body): Cell | null {
   if (column.key === 'row') return { value: 'Total', style: 'total' };
   if (!column.total && column.key !== 'quantity') return null;
-  const range = resolve(column.total ? `{${column.key}:all}` : '{counted:all}', 0, body);
+  const range = columnRange(column.total ? column.key : 'counted', body);
   const value = takeoff.openings.reduce((sum, row) => {
     const figure = column.total ? column.value(row, takeoff) : row.own ? row.known.quantity : 0;
     return sum + (typeof figure === 'number' ? figure : 0);

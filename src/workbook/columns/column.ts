@@ -42,6 +42,7 @@ type Rest = Partial<Omit<TakeoffColumn, 'formula'>> &
 /** A column that follows from others. A formula given as text shows a blank until the opening is complete. */
 export function figure(key: string, heading: string, measure: ColumnMeasure, rest: Rest): TakeoffColumn {
   const { formula } = rest;
+  const guarded = typeof formula === 'string' ? `IF({missing}<>"","",${formula})` : '';
   return {
     key,
     heading,
@@ -50,7 +51,7 @@ export function figure(key: string, heading: string, measure: ColumnMeasure, res
     width: measure === 'text' ? 16 : 11,
     role: 'figure',
     ...rest,
-    formula: typeof formula === 'string' ? () => `IF({missing}<>"","",${formula})` : formula,
+    formula: typeof formula === 'string' ? () => guarded : formula,
   };
 }
 

@@ -84,8 +84,10 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
   const heading = (text: string) =>
     kind.headingStart === '' ? text : kind.headingStart + text.charAt(0).toLowerCase() + text.slice(1);
   /** A formula that is blank unless the opening has such a ring. */
-  const formula = (text: string) => (row: OpeningTakeoff) =>
-    kind.written(row) ? `IF(${at('radius')}="","",${text})` : null;
+  const formula = (text: string) => {
+    const guarded = `IF(${at('radius')}="","",${text})`;
+    return (row: OpeningTakeoff) => (kind.written(row) ? guarded : null);
+  };
   const column = (
     name: string,
     title: string,
