@@ -73,7 +73,7 @@ const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
   [
     'unitPrice',
     [
-      `(?:unit|piece|pc|per unit|per piece) ${MONEY}|${MONEY} (?:each|ea|per (?:unit|piece|pc|foot|ft|lf)|unit)`,
+      `(?:unit|piece|pc|per unit|per piece) ${MONEY}|${MONEY} (?:each|ea|per (?:unit|piece|pc|ea|each|foot|ft|lf)|unit)`,
       'each|ea|per piece|per unit|unit',
       'price|cost|rate|quote|quoted|bid',
     ],
@@ -193,33 +193,42 @@ function isHeading(read: readonly Read[]): boolean {
 function layoutOf(rows: readonly Row[], headingRows: readonly number[], read: readonly Read[]): QuoteLayout {
   const next = (headingRows.at(-1) ?? 0) + 1;
   const units = quoteUnits(rows[next]);
-  const taken = new Set<QuoteKey>();
-  const columns = read.map(({ text, key, rank, unit }, index): QuoteColumn => {
+  const named = read.map(({ text, key, rank, unit }, index): QuoteColumn => {
     return { index, heading: text, key, rank, unit: unit ?? units?.[index] ?? null };
   });
-  // Of two columns with one meaning the better named counts, then the first; words may stand in several.
-  const best = [...columns].sort((one, other) => one.rank - other.rank || one.index - other.index);
-  const kept = new Map(best.map((column) => [column.index, column]));
-  for (const column of best) {
-    if (column.key === null || column.key === 'description') continue;
-    if (taken.has(column.key)) kept.set(column.index, { ...column, key: null });
-    taken.add(column.key);
-  }
   return {
     headingRows,
     unitRow: units === null ? null : next,
-    columns: settleMoney(columns.map(({ index }) => kept.get(index)!)),
+    columns: settlePrice(onePerMeaning(settleMeasure(named, rows.slice(next, next + 50)))),
   };
 }
 
-/** "Price" alone, without a column of amounts, is what the line costs; "Unit" beside a price is the unit of measure. */
-function settleMoney(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
-  const has = (key: QuoteKey) => columns.some((column) => column.key === key);
-  return columns.map((column) => {
-    if (column.key !== 'unitPrice') return column;
-    const normal = normalHeading(column.heading);
-    if (/^units?$/.test(normal)) return { ...column, key: 'measure' as const };
-    if (column.rank === 2 && !has('extension')) return { ...column, key: 'extension' as const };
-    return column;
-  });
+/** "Unit" over words such as "ea" is the unit of measure, over figures the price of one. */
+function settleMeasure(columns: readonly QuoteColumn[], below: readonly Row[]): readonly QuoteColumn[] {
+  const bare = ({ index, key, rank, heading }: QuoteColumn) =>
+    key === 'unitPrice' &&
+    rank === 1 &&
+    /^units?$/.test(normalHeading(heading)) &&
+    !below.some((row) => /\d/.test(cellText(row[index])));
+  return columns.map((column) => (bare(column) ? { ...column, key: 'measure' as const } : column));
+}
+
+/** Of two columns with one meaning the better named counts, then the first; words may stand in several. */
+function onePerMeaning(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
+  const taken = new Set<QuoteKey>();
+  const dropped = new Set<number>();
+  for (const { key, index } of [...columns].sort((one, other) => one.rank - other.rank || one.index - other.index)) {
+    if (key === null || key === 'description') continue;
+    if (taken.has(key)) dropped.add(index);
+    taken.add(key);
+  }
+  return columns.map((column) => (dropped.has(column.index) ? { ...column, key: null } : column));
+}
+
+/** "Price" alone, without a column of amounts, is what the line costs. */
+function settlePrice(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
+  if (columns.some(({ key }) => key === 'extension')) return columns;
+  return columns.map((column) =>
+    column.key === 'unitPrice' && column.rank === 2 ? { ...column, key: 'extension' as const } : column,
+  );
 }

@@ -66,10 +66,8 @@ function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, stan
   if (at === layout.unitRow || quoteUnits(row) !== null) return 'units';
   if (repeatsHeadings(row, layout)) return 'repeated headings';
   const { columns } = layout;
-  const filled = (key: QuoteKey) => columns.some((column) => column.key === key && !isBlank(row[column.index]));
-  const label = SIZED.some(filled)
-    ? null
-    : readLabel(row.map((cell) => (typeof cell === 'string' ? cellText(cell) : '')));
+  const sized = columns.some(({ key, index }) => key !== null && SIZED.has(key) && /\d/.test(cellText(row[index])));
+  const label = sized ? null : readLabel(row.map((cell) => (typeof cell === 'string' ? cellText(cell) : '')));
   if (label?.kind === 'sum') {
     const sum: QuoteSum = { ...label, row: number, amount: amountIn(row, columns) };
     return sum.amount === null && !hasFigure(row) ? 'note' : sum;
@@ -91,14 +89,14 @@ function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, stan
 }
 
 /** A row that gives one of these is molding, whatever its words. */
-const SIZED: readonly QuoteKey[] = [
+const SIZED: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   'radius',
   'length',
   'insideLength',
   'centerLength',
   'outsideRadius',
   'openingRadius',
-];
+]);
 const FIGURES: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   ...SIZED,
   'totalLength',
