@@ -477,6 +477,18 @@ describe('a quote', () => {
       await page.getByText('Summary for a reply').first().click();
       await expect.poll(() => page.locator('#quote-summary').inputValue()).toContain('against our takeoff');
       await isAccessible(page, 'quote-summary');
+      await press(page, 'Write it to the Check sheet');
+      await page.getByRole('alert').getByText('Fill the workbook first').waitFor();
+      await press(page, 'Takeoff');
+      await press(page, /^Fill/);
+      await fillButton(page).click();
+      await heading(page, 'The workbook is filled');
+      await press(page, 'Quote');
+      await press(page, 'Write it to the Check sheet');
+      await page.getByRole('status').getByText('The Check sheet is written').waitFor();
+      expect(await page.evaluate(() => globalThis.memory.written.has('Check'))).toBe(true);
+      await press(page, 'Write it to the Check sheet');
+      await page.getByRole('alertdialog', { name: 'This workbook already has Check' }).waitFor();
     });
   });
 

@@ -22,12 +22,17 @@ export interface Built {
   readonly filled: Filled;
 }
 
-/** The workbook for a schedule, and what to say about it once it is written. */
-export function build({ schedule, standards, plain, before }: BuildJob): Built {
+/** The takeoff of a schedule with what its user has changed by hand in the workbook. */
+export function takeoffWithEdits({ schedule, standards, before }: Omit<BuildJob, 'plain'>) {
   const kept = before ? keptFrom(before.values, before.formulas) : { edits: [], ownColumns: [] };
   const { openings, said } = reapply(schedule.openings, kept.edits);
-  const taken = takeoff(openings, standards);
-  const sheets = workbookSheets(schedule, taken, { plain, ownColumns: kept.ownColumns });
+  return { taken: takeoff(openings, standards), said, ownColumns: kept.ownColumns };
+}
+
+/** The workbook for a schedule, and what to say about it once it is written. */
+export function build(job: BuildJob): Built {
+  const { taken, said, ownColumns } = takeoffWithEdits(job);
+  const sheets = workbookSheets(job.schedule, taken, { plain: job.plain, ownColumns });
   return { sheets, filled: { ...filledOf(taken, sheets), said } };
 }
 

@@ -1,6 +1,8 @@
 import type { Table } from '../../../src/schedule/opening';
-import { fail, work, type Bench } from './bench';
+import { fail, tell, work, type Bench } from './bench';
 import { MOST_BYTES } from './chooseList';
+import { lookForSheets, takeoffBefore } from './fill';
+import { loadShop } from './shop';
 
 export function checkSelection(bench: Bench): Promise<void | undefined> {
   return work(bench, 'Checking the quote in the selected cells', async () => {
@@ -28,15 +30,41 @@ export function checkFile(bench: Bench, file: File): Promise<void | undefined> {
   });
 }
 
-/** The quote against the takeoff of the chosen list, by the shop's standards. */
-async function check({ store, ...others }: Bench, table: Table): Promise<void> {
-  const { schedule, standards } = store.get();
-  if (!schedule) return fail({ store, ...others }, 'Choose the list of openings first; a quote is checked against it.');
-  const [{ checkQuote, readQuote }, { takeoff }] = await Promise.all([
+/** The quote against the takeoff of the chosen list, with what was changed by hand in the workbook. */
+async function check(bench: Bench, table: Table): Promise<void> {
+  const { store } = bench;
+  const { schedule } = store.get();
+  if (!schedule) return fail(bench, 'Choose the list of openings first; a quote is checked against it.');
+  await loadShop(bench);
+  const { standards } = store.get();
+  const [{ checkQuote, readQuote }, { takeoffWithEdits }] = await Promise.all([
     import('../../../src/check/quote'),
-    import('../../../src/takeoff/takeoff'),
+    import('../build/job'),
   ]);
   const quote = readQuote(table, standards);
-  if (!quote.ok) return fail({ store, ...others }, quote.message);
-  store.send({ type: 'quote checked', check: checkQuote(quote.value, takeoff(schedule.openings, standards)) });
+  if (!quote.ok) return fail(bench, quote.message);
+  const { taken } = takeoffWithEdits({ schedule, standards, before: await takeoffBefore(bench) });
+  store.send({ type: 'quote checked', check: checkQuote(quote.value, taken) });
+}
+
+/**
+ * Writes the Check sheet, whose formulas compare with the Takeoff's cells. Gives true where one stands already and has to
+ * be asked about.
+ */
+export async function writeCheck(bench: Bench, replace: boolean): Promise<boolean> {
+  const { quote, plain } = bench.store.get();
+  if (!quote) return false;
+  const held = await lookForSheets(bench);
+  if (!held.includes('Takeoff')) {
+    fail(bench, 'Fill the workbook first: the Check sheet compares with the cells of its Takeoff.');
+    return false;
+  }
+  if (held.includes('Check') && !replace) return true;
+  await work(bench, 'Writing the Check sheet', async () => {
+    const { checkSheet: sheetOf } = await import('../../../src/workbook/checkSheet');
+    const written = await bench.host.writeSheets([sheetOf(quote, plain)], { replace: ['Check'] });
+    if (!written.ok) return fail(bench, written.message);
+    tell(bench, 'The Check sheet is written; it follows every change to the takeoff.');
+  });
+  return false;
 }

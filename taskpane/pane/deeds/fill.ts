@@ -41,7 +41,8 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void 
     async () => {
       const { schedule, plain } = store.get();
       if (!schedule) return fail(bench, 'Choose a list of openings first.');
-      const held = await lookForSheets(bench);
+      // The Check sheet is written from the quote's own page.
+      const held = (await lookForSheets(bench)).filter((name) => name !== 'Check');
       if (held.some((name) => !replace.includes(name))) {
         store.send({ type: 'sheets in the way', names: held });
         return;
@@ -70,7 +71,7 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void 
 }
 
 /** The Takeoff sheet as it stands, for what its user did to it; null where there is none. */
-async function takeoffBefore({ host }: Bench): Promise<BuildJob['before']> {
+export async function takeoffBefore({ host }: Bench): Promise<BuildJob['before']> {
   const values = await host.readSheet('Takeoff');
   const formulas = await host.readFormulas('Takeoff');
   if (!values.ok || !formulas.ok || !values.value || !formulas.value) return null;

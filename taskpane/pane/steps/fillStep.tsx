@@ -14,7 +14,7 @@ export function FillStep({ bench, state }: { readonly bench: Bench; readonly sta
     <>
       <h1>Fill the workbook</h1>
       <p>
-        Six sheets at most: Schedule, Standards, Takeoff, Stock, Setups and Check. Other sheets are left alone.
+        Five sheets are written: Takeoff, Stock, Setups, Schedule and Standards. All others are left alone.
         {attention.length > 0 && ` ${count(attention.length, 'opening')} will say in the Takeoff what is still needed.`}
       </p>
       <fieldset class="card">

@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { LineCheck, QuoteCheck } from '../../../src/check/quote';
-import { checkFile, checkSelection, checkSheet } from '../deeds/checkQuote';
+import { checkFile, checkSelection, checkSheet, writeCheck } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
+import { Ask } from '../parts/ask';
 import { FilePick } from '../parts/filePick';
 import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState } from '../state';
@@ -37,18 +38,26 @@ export function QuoteTool({ bench, state }: { readonly bench: Bench; readonly st
         </div>
         <SheetChoice bench={bench} names={state.sheetNames} read={(name) => checkSheet(bench, name)} />
       </section>
-      {quote && <Verdicts check={quote} listed={state.listed} more={() => bench.store.send({ type: 'more listed' })} />}
+      {quote && (
+        <Verdicts
+          bench={bench}
+          check={quote}
+          listed={state.listed}
+          more={() => bench.store.send({ type: 'more listed' })}
+        />
+      )}
     </>
   );
 }
 
 interface VerdictsProps {
+  readonly bench: Bench;
   readonly check: QuoteCheck;
   readonly listed: number;
   readonly more: () => void;
 }
 
-function Verdicts({ check, listed, more }: VerdictsProps) {
+function Verdicts({ bench, check, listed, more }: VerdictsProps) {
   const { counts } = check;
   // Most money at stake first; what agrees needs no reading.
   const open = check.lines.filter((line) => line.verdict !== 'agrees').sort((one, other) => other.stake - one.stake);
@@ -63,6 +72,7 @@ function Verdicts({ check, listed, more }: VerdictsProps) {
         )}
       </p>
       <Summary check={check} />
+      <WriteCheck bench={bench} />
       <ul class="openings">
         {open.slice(0, listed).map((line) => (
           <Line key={line.line.row} line={line} />
@@ -104,6 +114,28 @@ function Line({ line: { line, verdict, findings } }: { readonly line: LineCheck 
           ))}
       </ul>
     </li>
+  );
+}
+
+function WriteCheck({ bench }: { readonly bench: Bench }) {
+  const [asking, setAsking] = useState(false);
+  const write = async (replace: boolean) => setAsking(await writeCheck(bench, replace));
+  if (!asking) {
+    return (
+      <button type="button" class="fit" onClick={() => write(false)}>
+        Write it to the Check sheet
+      </button>
+    );
+  }
+  return (
+    <Ask
+      title="This workbook already has Check"
+      about="Writing again replaces it with this quote."
+      yes="Write over"
+      no="Leave as it is"
+      onYes={() => write(true)}
+      onNo={() => setAsking(false)}
+    />
   );
 }
 
