@@ -26,7 +26,6 @@ const WIDTHS: readonly (readonly [inches: number, metric: number])[] = [
 ];
 const LENGTHS: readonly (readonly [inches: number, metric: number])[] = [
   [96, 2440],
-  [120, 3050],
   [144, 3660],
 ];
 /** Invented prices per board foot of 4/4; thicker stock costs more. */

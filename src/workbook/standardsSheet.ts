@@ -5,7 +5,7 @@ import { columnFormat, settingFormat, settingUnit } from './format';
 import type { Cell, Sheet, Validation } from './sheet';
 
 /** Blank rows below the stock list, so that boards can be added inside the named ranges. */
-const SPARE_STOCK_ROWS = 28;
+const SPARE_STOCK_ROWS = 16;
 
 /** Figures that follow from the unit; the takeoff's formulas divide by them. */
 const UNIT_FIGURES: readonly { name: string; label: string; of: (unit: Unit) => number; note: string }[] = [

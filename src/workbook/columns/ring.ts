@@ -1,6 +1,6 @@
 import type { Blank } from '../../takeoff/blankChoice';
 import type { RingPlan } from '../../takeoff/ownFigures';
-import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { blankText, lengthTextFormula } from '../lengthFormula';
 import { figure, inGroup, working, type ColumnMeasure, type TakeoffColumn } from './column';
 import { boardFeet, byHead, HALF_SPAN, MULTI_CENTERED, narrowestBoard, piecesThrough, priceAt } from './formulas';
@@ -92,15 +92,15 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
     name: string,
     title: string,
     measure: ColumnMeasure,
-    value: (plan: RingPlan, row: OpeningTakeoff) => number | string | undefined,
+    value: (plan: RingPlan, row: OpeningTakeoff, takeoff: Takeoff) => number | string | undefined,
     text: string,
     make: typeof figure = kind === CROWN ? figure : working,
   ) =>
     make(kind.key(name), heading(title), measure, {
       width: measure === 'text' ? 28 : 11,
-      value: (row) => {
+      value: (row, takeoff) => {
         const plan = kind.plan(row);
-        return plan === null ? null : value(plan, row);
+        return plan === null ? null : value(plan, row, takeoff);
       },
       formula: formula(text),
     });
@@ -204,11 +204,19 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
       working,
     ),
     column(
+      'setupPieces',
+      'Pieces of the guide set',
+      'count',
+      (plan, _row, { shares }) => shares.setups.get(plan.guide.toLowerCase()),
+      piecesThrough(at('guide')),
+      working,
+    ),
+    column(
       'run',
       'Pieces with spares',
       'number',
       (_plan, row) => kind.run(row),
-      `${at('pieces')}*(1+Shop_spare_pieces/${piecesThrough(at('guide'))})`,
+      `${at('pieces')}*(1+Shop_spare_pieces/${at('setupPieces')})`,
       working,
     ),
   ]);

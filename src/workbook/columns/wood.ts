@@ -7,7 +7,6 @@ import {
   MULTI_CENTERED,
   narrowestBoard,
   overRings,
-  piecesThrough,
   ROUGH_QUARTERS,
   THICK_ENOUGH,
   WIDEST_BOARD,
@@ -61,7 +60,7 @@ export const WOOD_COLUMNS: readonly TakeoffColumn[] = inGroup('Wood', [
   }),
   working('guideSetups', 'Guide set-ups borne', 'number', {
     value: (row) => row.cost?.guideSetups,
-    formula: overRings(`{pieces}/${piecesThrough('{guide}')}`, `{haunchPieces}/${piecesThrough('{haunchGuide}')}`),
+    formula: overRings('{pieces}/{setupPieces}', '{haunchPieces}/{haunchSetupPieces}'),
   }),
   working('straightSetups', 'Straight set-ups borne', 'number', {
     value: (row) => row.cost?.straightSetups,
