@@ -73,6 +73,13 @@ function PasteChoice({ bench }: { readonly bench: Bench }) {
         spellcheck={false}
         value={text}
         onInput={(event) => setText(event.currentTarget.value)}
+        onPaste={(event) => {
+          const pasted = event.clipboardData?.getData('text/plain');
+          // Into an empty box at once: typing thousands of rows into it, as a browser does, takes seconds.
+          if (text !== '' || !pasted) return;
+          event.preventDefault();
+          setText(pasted);
+        }}
       />
       <button type="button" disabled={text.trim() === ''} onClick={() => takeText(bench, text)}>
         Read the pasted rows
