@@ -24,8 +24,8 @@ export async function run(args: readonly string[] = []): Promise<void> {
   for (const pieces of [60, 120, 249, 501]) {
     measure(`triplets ${pieces}`, many(20), 10_000, (number) => triplets(pieces, number));
   }
-  measure('several lengths, priced', many(60), 1_000, (number) => cuttingOf(pricedOrder(number, false)));
-  measure('the same, limited', many(60), 1_000, (number) => cuttingOf(pricedOrder(number, true)));
+  measure('several lengths, priced', many(40), 1_000, (number) => cuttingOf(pricedOrder(number, false)));
+  measure('the same, limited', many(40), 1_000, (number) => cuttingOf(pricedOrder(number, true)));
 
   heading('distinct lengths', 'jobs');
   for (const lengths of [20, 50, 100, 200, 400]) {

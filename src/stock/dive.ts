@@ -3,7 +3,7 @@ import { costOf, isSimple, patternKey, usedRoom, type Cutting, type Pattern, typ
 import { firstFitDecreasing } from './decreasing';
 import { Filler } from './filler';
 import { generatePatterns } from './generate';
-import { Master } from './master';
+import { Master, SHORT_PRICES } from './master';
 
 /** Patterns found so far, over the sizes of the whole problem, each once. */
 export class Pool {
@@ -78,7 +78,7 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
     demand,
     boards.map((board) => board.limit),
     boards.map((board) => board.price),
-    1000 * dearest,
+    SHORT_PRICES * dearest,
     false,
   );
   const filler = new Filler(

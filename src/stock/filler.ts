@@ -3,8 +3,10 @@ import { FillTable, fillByBranching, type Branching } from './knapsack';
 /** Table cells beyond which only branching is tried. */
 const LARGEST_TABLE = 16_000_000;
 /** A step of branching costs about so many table cells. */
-const CELLS_A_STEP = 12;
+const CELLS_A_STEP = 24;
 const MOST_STEPS = 300_000;
+/** Where no more than this share of a room may be left, the best filling seldom does, and the table is asked at once. */
+const STRICT = 0.02;
 
 /** Fills boards for the most worth, by whichever of the two methods has been the quicker on this problem. */
 export class Filler {
@@ -27,9 +29,16 @@ export class Filler {
   /** The best filling of each room; within `gain` of it. With `waste`, only fillings that leave no more of the room than that. */
   fill(worths: ArrayLike<number>, gain: number, waste: readonly number[] | null = null): (Branching | null)[] {
     const tight = waste !== null && waste.some((most, at) => most < this.rooms[at]!);
-    if (!tight || this.table === null) {
+    const strict = tight && waste.some((most, at) => most < STRICT * this.rooms[at]!);
+    if (!strict || this.table === null) {
+      // The best filling of all that leaves little is the best of those that do.
       const tried = this.branch(worths, gain);
-      if (tried) return tried;
+      if (
+        tried &&
+        (!tight || this.table === null || tried.every((found, at) => this.leaves(found, at) <= waste[at]!))
+      ) {
+        return tried;
+      }
     }
     const table = this.table!;
     table.fill(worths, this.copies, tight);
@@ -37,6 +46,10 @@ export class Filler {
       const filling = table.best(room, waste?.[at]);
       return filling && { filling, upper: filling.worth, complete: true };
     });
+  }
+
+  private leaves({ filling: { pieces, counts } }: Branching, at: number): number {
+    return pieces.reduce((left, piece, k) => left - counts[k]! * this.sizes[piece]!, this.rooms[at]!);
   }
 
   private branch(worths: ArrayLike<number>, gain: number): Branching[] | null {

@@ -1,5 +1,8 @@
 import { patternKey, type Pattern } from './cutting';
 
+/** A piece left unmade is priced like so many of the dearest boards. */
+export const SHORT_PRICES = 1_000;
+
 /** Smaller than this is rounding. */
 const TINY = 1e-9;
 

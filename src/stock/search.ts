@@ -1,12 +1,12 @@
 import { quickProof } from './bounds';
 import { boundOf, priceUnit, stepUp, type Proof } from './certificate';
 import { coverTightly, pricingOf } from './cover';
-import { costOf, type Cutting, type Run } from './cutting';
+import { costOf, isSimple, type Cutting, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { dive, Pool } from './dive';
 import { Filler } from './filler';
-import { generatePatterns } from './generate';
-import { Master } from './master';
+import { generatePatterns, type Generated } from './generate';
+import { Master, SHORT_PRICES } from './master';
 import { proofFrom } from './proof';
 import { randomNumbers } from './random';
 
@@ -27,64 +27,111 @@ export interface Found {
 
 /** Patterns tried in the first look through all tight plans; each later look may try twice as many. */
 const FIRST_PATIENCE = 5_000;
+/** Share of one board that all boards together may leave. */
+const LITTLE_WASTE = 0.02;
+/** With more boards than this, dives get there sooner. */
+const COVERED_BOARDS = 60;
+
+/** The best plan and the best bound so far. */
+class Standing {
+  readonly unit: number;
+  runs: readonly Run[] | null = null;
+  cost = Infinity;
+  bound: number;
+  /** What `proof` proves. */
+  private proved: number;
+
+  constructor(
+    private readonly cutting: Cutting,
+    private proof: Proof,
+    private readonly control: SearchControl,
+  ) {
+    this.unit = priceUnit(cutting.boards);
+    this.bound = this.proved = stepUp(boundOf(proof, cutting), cutting);
+  }
+
+  get open(): boolean {
+    return this.cost > this.bound && !this.control.ended();
+  }
+
+  /** Takes in the answer to whether there is a plan that costs at most `aim`. True: there was a better one. */
+  take(found: readonly Run[] | 'none' | null, aim: number): boolean {
+    if (found === 'none') this.bound = Math.max(this.bound, Math.min(this.cost, aim + this.unit));
+    if (found === 'none' || found === null) return false;
+    const cost = costOf(found, this.cutting.boards);
+    if (cost >= this.cost) return false;
+    [this.runs, this.cost] = [found, cost];
+    this.control.better(found, Math.min(this.bound, cost));
+    return true;
+  }
+
+  raise(proof: Proof): void {
+    const proved = stepUp(boundOf(proof, this.cutting), this.cutting);
+    if (proved > this.proved) [this.proof, this.proved] = [proof, proved];
+    this.bound = Math.max(this.bound, proved);
+  }
+
+  answer(): Found {
+    const bound = Math.min(this.bound, this.cost);
+    return { runs: this.runs, bound, proof: this.proof, searched: bound > this.proved };
+  }
+}
 
 /** Least cost: first fit and quick bounds, then generated patterns and dives, until plan and bound meet or the time is up. */
 export function search(cutting: Cutting, control: SearchControl): Found {
-  const { sizes, demand, boards } = cutting;
-  const unit = priceUnit(boards);
-  let proof = quickProof(cutting);
-  let bound = stepUp(boundOf(proof, cutting), cutting);
-  let runs: readonly Run[] | null = null;
-  let cost = Infinity;
-  let searched = false;
-  const keep = (plan: readonly Run[] | null) => {
-    if (plan === null || costOf(plan, boards) >= cost) return;
-    runs = plan;
-    cost = costOf(plan, boards);
-    control.better(plan, Math.min(bound, cost));
-  };
-  const raise = (candidate: Proof) => {
-    const reached = stepUp(boundOf(candidate, cutting), cutting);
-    if (reached > bound) [proof, bound] = [candidate, reached];
-  };
-  const answer = (): Found => ({ runs, bound: Math.min(bound, cost), proof, searched });
-  keep(firstFitDecreasing(cutting));
-  if (cost <= bound || control.ended()) return answer();
+  const { demand, boards } = cutting;
+  const { ended } = control;
+  const standing = new Standing(cutting, quickProof(cutting), control);
+  standing.take(firstFitDecreasing(cutting), Infinity);
+  if (standing.open) standing.take(coverWithoutWaste(cutting, standing.bound, ended), standing.bound);
+  if (!standing.open) return standing.answer();
 
-  const prices = boards.map((board) => board.price);
-  const master = new Master(
-    demand,
-    boards.map((board) => board.limit),
-    prices,
-    1000 * Math.max(...prices),
-  );
-  const filler = new Filler(
-    sizes,
-    demand,
-    boards.map((board) => board.room),
-  );
-  for (const run of runs ?? []) master.add((run as Run).pattern);
-  const root = generatePatterns(master, cutting, filler, { ended: control.ended, unit });
-  raise(proofFrom(root.worths, cutting, filler));
   const pool = new Pool();
-  for (const pattern of master.patterns) pool.add(pattern);
-  // A board for each piece, of the dearest kind.
-  const dearestPlan = demand.reduce((sum, count) => sum + count, 0) * Math.max(...prices);
-  const pricing = pricingOf(root, cutting);
+  for (const { pattern } of standing.runs ?? []) pool.add(pattern);
+  const { generated, proof } = rootPatterns(cutting, pool, standing.unit, ended);
+  standing.raise(proof);
+  const pricing = pricingOf(generated, cutting);
+  // A board for each piece, of the dearest kind: a plan costs no more, or there is none.
+  const dearest = demand.reduce((sum, count) => sum + count, 0) * Math.max(...boards.map((board) => board.price));
+  const tools = { ended, random: randomNumbers(1), unit: standing.unit };
   let patience = FIRST_PATIENCE;
-  const tools = { ended: control.ended, random: randomNumbers(1), unit };
-  for (let attempt = 0; cost > bound && !control.ended(); attempt++) {
-    const aim = boards.length === 1 && attempt % 4 !== 3 ? bound : Math.min(cost - unit, dearestPlan);
+  for (let attempt = 0; standing.open; attempt++) {
+    const better = Math.min(standing.cost - standing.unit, dearest);
+    // One kind of board: the bound is nearly always reached, so dives aim at it, but now and then at anything better.
+    const aim = boards.length === 1 && attempt % 4 !== 3 ? Math.min(standing.bound, better) : better;
     let found = dive(cutting, aim, pool, tools, attempt);
-    if (found === null && attempt > 0) found = coverTightly(cutting, aim, pricing, (patience *= 2), control.ended);
-    if (found === 'none' && aim === dearestPlan) break;
-    if (found === 'none') {
-      bound = Math.min(cost, aim + unit);
-      searched = true;
-    } else if (found !== null) {
-      keep(found);
-      attempt = -1;
-    }
+    if (found === null && attempt > 0) found = coverTightly(cutting, aim, pricing, (patience *= 2), ended);
+    if (found === 'none' && standing.runs === null && aim === dearest) break;
+    if (standing.take(found, aim)) attempt = -1;
   }
-  return answer();
+  return standing.answer();
+}
+
+/** The fractional plan of the whole problem: its patterns go to the pool, its duals make the proof. */
+function rootPatterns(
+  cutting: Cutting,
+  pool: Pool,
+  unit: number,
+  ended: () => boolean,
+): { generated: Generated; proof: Proof } {
+  const { sizes, demand, boards } = cutting;
+  const prices = boards.map((board) => board.price);
+  const limits = boards.map((board) => board.limit);
+  const rooms = boards.map((board) => board.room);
+  const master = new Master(demand, limits, prices, SHORT_PRICES * Math.max(...prices));
+  const filler = new Filler(sizes, demand, rooms);
+  for (const pattern of pool.patterns) master.add(pattern);
+  const generated = generatePatterns(master, cutting, filler, { ended, unit });
+  for (const pattern of master.patterns) pool.add(pattern);
+  return { generated, proof: proofFrom(generated.worths, cutting, filler) };
+}
+
+/** Boards that must all be filled almost wholly leave so few patterns that plans are best looked through at once. */
+function coverWithoutWaste(cutting: Cutting, aim: number, ended: () => boolean): Run[] | 'none' | null {
+  if (!isSimple(cutting)) return null;
+  const { sizes, demand, boards } = cutting;
+  const { room } = boards[0]!;
+  const waste = aim * room - sizes.reduce((sum, size, at) => sum + size * demand[at]!, 0);
+  if (aim > COVERED_BOARDS || waste > LITTLE_WASTE * room) return null;
+  return coverTightly(cutting, aim, { worths: sizes.map((size) => size / room), scarcity: [0] }, FIRST_PATIENCE, ended);
 }
