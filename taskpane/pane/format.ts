@@ -6,13 +6,18 @@ import type { Unit } from '../../src/unit';
 export function lengthText(length: number | null, unit: Unit, locale?: string): string {
   if (length === null) return '–';
   if (unit === 'mm') return `${decimal(length, 1, locale)} mm`;
-  return `${inchText(length, locale)}″`;
+  return `${unbroken(inchText(length, locale))}″`;
 }
 
 /** The same without its unit, as it could be typed back. */
 export function typedLength(length: number | null, unit: Unit, locale?: string): string {
   if (length === null) return '';
   return unit === 'mm' ? decimal(length, 6, locale) : inchText(length, locale);
+}
+
+/** A fraction stays with its inches at the end of a line. */
+function unbroken(text: string): string {
+  return text.replace(' ', '\u00a0');
 }
 
 /** As on a tape where it is a 64th, else in decimals: nothing shown here may lose digits when it is typed back. */
@@ -51,7 +56,7 @@ export function figureText(
 ): string {
   switch (kind) {
     case 'length':
-      return unit === 'in' ? `${tapeText(figure, 'in')}″` : `${decimal(figure, 1, locale)} mm`;
+      return unit === 'in' ? `${unbroken(tapeText(figure, 'in'))}″` : `${decimal(figure, 1, locale)} mm`;
     case 'degrees':
       return `${decimal(figure, 2, locale)}°`;
     default:

@@ -402,6 +402,46 @@ describe('the tools', () => {
     });
   });
 
+  it('shop: the guide boards of a set-up are saved as drawings', async () => {
+    await withPane(async (page) => {
+      await press(page, 'Shop');
+      await page.getByText('Choose a list of openings first').waitFor();
+      await press(page, 'Takeoff');
+      await readList(page);
+      await press(page, 'Shop');
+      await press(page, 'List the pairs of guides');
+      await isAccessible(page, 'drawings-320');
+      const names: string[] = [];
+      page.on('download', (file) => names.push(file.suggestedFilename()));
+      await press(page, 'Save the drawings (DXF, SVG)');
+      await expect.poll(() => names.map((name) => name.split('.').pop()).sort()).toEqual(['dxf', 'svg', 'svg']);
+    });
+  });
+
+  it('shop: formulas are frozen only after asking, and entered again in one press', async () => {
+    await withPane(async (page) => {
+      await toFill(page);
+      await fillButton(page).click();
+      await heading(page, 'The workbook is filled');
+      await press(page, 'Shop');
+      await press(page, 'Freeze to values');
+      await press(page, 'Leave them live');
+      await press(page, 'Re-enter ARCH formulas');
+      await page
+        .getByRole('status')
+        .getByText(/^Entered again: \d/)
+        .waitFor();
+      await press(page, 'Freeze to values');
+      await page.getByRole('alertdialog').getByRole('button', { name: 'Freeze to values' }).click();
+      await page
+        .getByRole('status')
+        .getByText(/^Plain figures now: /)
+        .waitFor();
+      const left = await page.evaluate(async () => JSON.stringify(await globalThis.memory.readFormulas('Takeoff')));
+      expect(left).not.toContain('"=');
+    });
+  });
+
   it('shop: millimeters are asked about before every setting starts again', async () => {
     await withPane(async (page) => {
       await press(page, 'Shop');

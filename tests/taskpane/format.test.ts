@@ -5,7 +5,7 @@ import { isDark } from '../../taskpane/pane/theme';
 describe('lengths in the pane', () => {
   it.each([
     [36, 'in', '36″'],
-    [35.4375, 'in', '35 7/16″'],
+    [35.4375, 'in', '35\u00a07/16″'],
     [0.1875, 'in', '3/16″'],
     [36.1, 'in', '36.1″'],
     [914.4, 'mm', '914.4 mm'],
@@ -19,7 +19,7 @@ describe('lengths in the pane', () => {
   });
 
   it('as figures are read off a tape', () => {
-    expect(figureText(43.3558872, 'length', 'in', 'en-US')).toBe('43 3/8″');
+    expect(figureText(43.3558872, 'length', 'in', 'en-US')).toBe('43\u00a03/8″');
     expect(figureText(73.7397953, 'degrees', 'in', 'en-US')).toBe('73.74°');
   });
 });

@@ -50,7 +50,10 @@ export function takeText(bench: Bench, text: string): Promise<void | undefined> 
 
 export function takeExample(bench: Bench): Promise<void | undefined> {
   return work(bench, 'Opening the example', async () => {
-    const { name, bytes } = await bench.options.example();
+    const { example, exampleSheet } = bench.options;
+    const shown = exampleSheet === undefined ? null : await bench.host.readSheet(exampleSheet);
+    if (shown?.ok && shown.value) return takeTable(bench, shown.value);
+    const { name, bytes } = await example();
     await takeBytes(bench, name, bytes);
   });
 }
