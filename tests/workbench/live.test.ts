@@ -1,5 +1,4 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { columnLetters } from '../../src/workbook/address';
 import { workbookSheets } from '../../src/workbook/workbook';
 import type { Sheet } from '../../src/workbook/sheet';
 import {
@@ -19,9 +18,9 @@ import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
+import { differences } from './differences';
 
 const OPENINGS = randomOpenings(16, random(3));
-const WITHIN = 1e-9;
 
 let engine: Engine;
 let host: WorkbenchHost;
@@ -38,21 +37,9 @@ function sheetsOf(standards: Standards): Sheet[] {
 }
 
 /** Where the grid's takeoff differs from a fresh one. */
-async function differences(standards: Standards): Promise<string[]> {
-  const fresh = sheetsOf(standards).find(({ name }) => name === 'Takeoff')!;
-  const shown = valueOf(await host.readSheet('Takeoff'))!;
-  return fresh.rows.flatMap((row, at) =>
-    row.flatMap((cell, column) => {
-      if (cell === null) return [];
-      const expected = cell.value ?? '';
-      const actual = shown.rows[at]?.[column] ?? '';
-      const same =
-        typeof expected === 'number' && typeof actual === 'number'
-          ? Math.abs(expected - actual) <= WITHIN * Math.max(1, Math.abs(expected))
-          : expected === actual;
-      return same ? [] : [`${columnLetters(column)}${at + 1}: fresh ${expected}, grid ${String(actual)}`];
-    }),
-  );
+function differing(standards: Standards): Promise<string[]> {
+  const takeoffOnly = sheetsOf(standards).filter(({ name }) => name === 'Takeoff');
+  return differences(host, takeoffOnly, 1e-9);
 }
 
 /** The cell of the Standards sheet that holds a setting. */
@@ -74,7 +61,7 @@ function otherValue(setting: Setting): string | number {
 
 describe('the takeoff in the grid', () => {
   it('shows what the core computes', async () => {
-    expect(await differences(defaultStandards())).toEqual([]);
+    expect(await differing(defaultStandards())).toEqual([]);
   });
 
   const live = (SETTINGS as readonly Setting[]).filter(({ key }) => key !== 'unit');
@@ -87,7 +74,7 @@ describe('the takeoff in the grid', () => {
       standards = valueOf(withSettings(standards, { [setting.key as SettingKey]: other }));
       valueOf(await host.writeCells('Standards', cellOf(setting.key), [[other]], true));
       await engine.settled();
-      expect(await differences(standards)).toEqual([]);
+      expect(await differing(standards)).toEqual([]);
     },
   );
 });
