@@ -1,3 +1,4 @@
+import { isDateFormat } from './dates';
 import { ok, type Result } from '../result';
 import { walkXml } from './xml';
 
@@ -128,16 +129,6 @@ function isBuiltInDate(format: number): boolean {
     (format >= 45 && format <= 47) ||
     (format >= 50 && format <= 58)
   );
-}
-
-/** A format code is a date's when letters of date parts stand in it outside quotes, colors and escapes. */
-export function isDateFormat(code: string): boolean {
-  const bare = code
-    .replace(/"[^"]*"|\\.|_.|\*./g, '')
-    .replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, '')
-    .replace(/general/gi, '')
-    .split(';')[0];
-  return /[ymdhs]/i.test(bare ?? '') && !/[#0?]\s*\/|^[^ymdhs]*[#?]/i.test(bare ?? '');
 }
 
 /** `_x000D_` and the like in texts stand for characters that XML can't hold. */

@@ -1,3 +1,4 @@
+import { dateOfSerial } from './dates';
 import { ok, refuse, type Result } from '../result';
 import type { CellValue, Merge, Table } from './opening';
 import { walkXml } from './xml';
@@ -206,12 +207,6 @@ function readAddress(address: string): { row: number; column: number } | null {
   const column =
     [...(match[1] ?? '').toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
   return column < LAST_COLUMN ? { row: Number(match[2]), column } : null;
-}
-
-/** Serial day numbers count from 1900 (with its 29 February that never was) or from 1904. */
-export function dateOfSerial(serial: number, from1904 = false): Date {
-  const days = from1904 ? serial + 1462 : serial < 60 ? serial + 1 : serial;
-  return new Date(Math.round((days - 25_569) * 86_400_000));
 }
 
 /** `3, 5–7, 12` */

@@ -1,5 +1,6 @@
 import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
+import { dateOfSerial, isDateFormat } from '../../src/schedule/dates';
 import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
@@ -181,7 +182,11 @@ export class WorkbenchHost implements Host {
   }
 
   private value(sheet: Worksheet, row: number, column: number): CellValue {
-    return plainValue(this.engine.library, cellData(this.engine, sheet, row, column));
+    const value = plainValue(this.engine.library, cellData(this.engine, sheet, row, column));
+    if (typeof value !== 'number') return value;
+    // A number shown as a date is handed over as one: it may be a fraction that was taken for a date.
+    const format = this.engine.workbook.getStyles().getStyleByCell(sheet.getCell(row, column))?.n?.pattern;
+    return format !== undefined && isDateFormat(format) ? dateOfSerial(value) : value;
   }
 
   private read(name: string, cell: (sheet: Worksheet, row: number, column: number) => CellValue): Result<Table | null> {

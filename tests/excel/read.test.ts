@@ -1,6 +1,8 @@
 import { OfficeMockObject } from 'office-addin-mock';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cellValue, showsDate } from '../../taskpane/excel/dates';
+import { readSchedule } from '../../src/schedule';
+import { defaultStandards } from '../../src/standards';
+import { cellValue } from '../../taskpane/excel/dates';
 import { excelHost } from '../../taskpane/excel/excelHost';
 import { FakeWorkbook } from './fakeExcel';
 
@@ -130,20 +132,26 @@ describe('against an independent mock of Office.js', () => {
   });
 });
 
-describe('a number that Excel shows as a date', () => {
-  test.each(['m/d/yyyy', 'd-mmm', 'mmm-yy', '[$-409]d-mmm-yy;@', 'h:mm'])('is one under the format %s', (format) => {
-    expect(showsDate(format)).toBe(true);
-  });
-
-  test.each(['General', '0.00', '# ??/16', '#,##0.00 "days"', '@', '[Red]0', '0.0\\m', '_($* #,##0.00_)'])(
-    'is none under the format %s',
-    (format) => {
-      expect(showsDate(format)).toBe(false);
-    },
-  );
-
-  test('is the day it stands for: 45659 is 2 January 2025', () => {
+describe('a number that a spreadsheet shows as a date', () => {
+  // 2 January 2025 is day 45659 (checked in LibreOffice Calc): what a program makes of a typed 1/2.
+  test('is the day it stands for, and a plain number stays one', () => {
     expect(cellValue(45659, 'd-mmm')).toEqual(new Date(Date.UTC(2025, 0, 2)));
     expect(cellValue(45659, 'General')).toBe(45659);
+    expect(cellValue(36.5, '# ??/16')).toBe(36.5);
+  });
+
+  test('is recognized as a fraction in a range that is read as a schedule', async () => {
+    book = new FakeWorkbook({
+      Job: [
+        ['Mark', 'Qty', 'Head', 'Width', 'Rise', 'Reveal'],
+        ['W1', 1, 'segmental', 36, 6, 45659],
+      ],
+    });
+    book.sheet('Job').formats.set('F2', 'd-mmm');
+    book.install();
+    const table = await host.readSheet('Job');
+    const schedule = table.ok && table.value ? readSchedule(table.value, defaultStandards()) : null;
+    expect(schedule).toMatchObject({ ok: true, value: { openings: [{ mark: 'W1', reveal: null }] } });
+    expect(JSON.stringify(schedule)).toContain('what a spreadsheet program makes of 1/2');
   });
 });

@@ -4,7 +4,7 @@ import readXlsxFile from 'read-excel-file/universal';
 import { describe, expect, it } from 'vitest';
 import { readTables } from '../../src/schedule';
 import type { CellValue } from '../../src/schedule/opening';
-import { isDateFormat } from '../../src/schedule/xlsxParts';
+import { isDateFormat } from '../../src/schedule/dates';
 
 async function written(rows: CellValue[][]): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();
@@ -95,5 +95,9 @@ describe('sheets of an .xlsx', () => {
     '[Blue]0',
     '0.00E+00',
     '#" ft"',
+    '# ??/16',
+    '#,##0.00 "days"',
+    '0.0\\m',
+    '_($* #,##0.00_)',
   ])('%s is no date format', (code) => expect(isDateFormat(code)).toBe(false));
 });

@@ -231,3 +231,24 @@ test('a missing sheet reads as null, and what can not be shown or written says w
   expect(await host.show('Nowhere', 'A1')).toEqual({ ok: false, message: 'There is no sheet "Nowhere".' });
   expect(await host.writeCells('Sheet1', 'B', [[1]], true)).toMatchObject({ ok: false });
 });
+
+test('a number that the grid shows as a date is read as a date, and one shown as a fraction as a number', async () => {
+  await host.writeSheets(
+    [
+      {
+        name: 'Schedule',
+        rows: [[45659, 'd-mmm'], [0.5, '# ??/16'], [45659]].map(([value, format]) => [
+          { value: value ?? null, ...(format === undefined ? {} : { format: String(format) }) },
+        ]),
+        widths: [10],
+        frozenRows: 0,
+        frozenColumns: 0,
+        home: 'A1',
+      },
+    ],
+    { replace: [] },
+  );
+  expect(await host.readSheet('Schedule')).toMatchObject({
+    value: { rows: [[new Date(Date.UTC(2025, 0, 2))], [0.5], [45659]] },
+  });
+});
