@@ -27,7 +27,8 @@ function developersCertificate(): Certificate {
 async function start(forExcel: boolean): Promise<Serving> {
   if (!forExcel) {
     const serving = await serve(WEB, { port: Number(process.env['PORT'] ?? 4180) });
-    console.log(`\nArchwright's workbench: ${serving.address}`);
+    console.log(`\nArchwright's workbench, with an example schedule: ${serving.address}?example`);
+    console.log(`The same with an empty workbook:                  ${serving.address}`);
     return serving;
   }
   const serving = await serve(WEB, { port: MANIFEST_PORT, onlyThatPort: true, certificate: developersCertificate() });

@@ -1,6 +1,7 @@
 import { coreWith } from '../pane/loadCore';
 import { mountPane } from '../pane/mount';
 import { ARCH_FUNCTIONS } from './arch-functions';
+import { EXAMPLE_SHEET, exampleFile, showExample } from './example';
 import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
 import { showStatus } from './status';
@@ -14,13 +15,6 @@ declare global {
 }
 
 const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
-
-async function example(): Promise<{ name: string; bytes: Uint8Array }> {
-  const name = 'schedule.csv';
-  const response = await fetch(`examples/${name}`);
-  if (!response.ok) throw new Error(`the example schedule is not there (${response.status})`);
-  return { name, bytes: new Uint8Array(await response.arrayBuffer()) };
-}
 
 function startWorker(): Worker {
   return new Worker(new URL('../pane/build/worker.ts', import.meta.url));
@@ -37,7 +31,14 @@ async function start(): Promise<void> {
     const announce = showStatus(engine, host, line);
     watchTyping(engine, announce);
     announce('Type =ARCH. into a cell, or fill the takeoff from the pane.');
-    mountPane(pane, host, { example }, coreWith(startWorker));
+    // `npm start` prints the address with ?example; without it the workbook starts empty.
+    if (new URLSearchParams(location.search).has('example')) {
+      const shown = await showExample(engine, host);
+      if (!shown.ok) announce(shown.message);
+      else announce('A made-up schedule stands in the grid. Press "Open the example" in the pane to take it off.');
+    }
+    const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET };
+    mountPane(pane, host, options, coreWith(startWorker));
     globalThis.workbench = { host, settled: engine.settled };
   } catch (thrown) {
     line.textContent = `The workbench could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
