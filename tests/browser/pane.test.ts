@@ -96,7 +96,8 @@ describe('ways to choose the list', () => {
     for (const name of ['schedule.csv', 'schedule.xlsx']) {
       await withPane(async (page) => {
         await page.locator('input[type=file]').setInputFiles(`examples/${name}`);
-        await page.locator('.columns, .plain button').first().waitFor();
+        await page.locator('.columns, .plain button, .notice').first().waitFor();
+        expect(await page.locator('.notice').allInnerTexts()).toEqual([]);
         if (await page.getByRole('heading', { name: 'Which one is the schedule?' }).count()) {
           await isAccessible(page, `which-table-${name}`);
           await page.locator('.plain button').first().click();
