@@ -41,7 +41,8 @@ export async function run(args: readonly string[] = []): Promise<void> {
     let said: string;
     try {
       const solution = highs.solve(assignmentModel(cutting, ours.first), { time_limit: 5, output_flag: false });
-      said = `${solution.Status}, ${Math.round(solution.ObjectiveValue)} boards`;
+      const found = solution.ObjectiveValue;
+      said = `${solution.Status}, ${Number.isFinite(found) ? `${Math.round(found)} boards` : 'no plan'}`;
     } catch (fault) {
       said = `failed: ${fault instanceof Error ? fault.message : String(fault)}`;
     }

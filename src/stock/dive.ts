@@ -113,7 +113,8 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
     }
     const generated = generatePatterns(master, cutting, filler, {
       ended: control.ended,
-      goal: one ? left + 1e-6 : undefined,
+      // A later attempt goes on to the optimum: what is saved now is room for whole boards later.
+      goal: one && attempt === 0 ? left + 1e-6 : undefined,
       hopeless: left + 1e-6,
       closeness: one ? 1e-7 : 1e-5,
       waste,
@@ -161,7 +162,11 @@ function buy(
     cost += times * boards[pattern.board]!.price;
     count += times;
   };
-  for (const { column, pattern, level } of used) if (level >= 1 - 1e-6) take(column, pattern, Math.floor(level + 1e-6));
+  for (const { column, pattern, level } of used) {
+    // Later attempts leave a whole board here and there open to another choice.
+    const open = attempt > 0 && random() < 0.3 ? 1 : 0;
+    if (level >= 1 - 1e-6) take(column, pattern, Math.floor(level + 1e-6) - open);
+  }
   if (count > 0) return { cost, count };
   const liking = new Map(used.map((use) => [use, attempt === 0 ? use.level : use.level * (0.5 + random())]));
   used.sort((a, b) => liking.get(b)! - liking.get(a)!);
