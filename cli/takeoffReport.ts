@@ -6,7 +6,8 @@ import type { RingPlan } from '../src/takeoff/ownFigures';
 
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
 export function openingJson(row: OpeningTakeoff) {
-  const { own, cost, known, opening } = row;
+  const { own, curve, cost, known, opening } = row;
+  const ring = curve?.crown ?? null;
   const crown = own?.crown ?? null;
   return {
     row: opening.row,
@@ -14,18 +15,18 @@ export function openingJson(row: OpeningTakeoff) {
     quantity: known.quantity,
     head: known.head,
     span: known.span,
-    rise: known.rise ?? own?.curve.head.rise ?? null,
+    rise: known.rise ?? curve?.head.rise ?? null,
     reveal: known.reveal,
     face: known.face,
     thickness: known.thickness,
     species: known.species,
     ends: known.ends,
-    radius: crown?.ring.radius ?? null,
-    insideRadius: crown?.ring.inside ?? null,
-    outsideRadius: crown?.ring.outside ?? null,
-    angle: crown?.ring.angle ?? null,
-    insideLength: own?.curve.insideLength ?? null,
-    length: own?.curve.length ?? null,
+    radius: ring?.radius ?? null,
+    insideRadius: ring?.inside ?? null,
+    outsideRadius: ring?.outside ?? null,
+    angle: ring?.angle ?? null,
+    insideLength: curve?.insideLength ?? null,
+    length: curve?.length ?? null,
     segments: crown?.blank.chosen.segments ?? null,
     blankWidth: crown?.blank.chosen.width ?? null,
     blankLength: crown?.blank.chosen.length ?? null,
@@ -41,17 +42,17 @@ export function openingJson(row: OpeningTakeoff) {
 }
 
 /** The constant-radius pieces of a head that has several, left to right; radius is the opening's own, length the long point's. */
-function piecesJson({ own }: OpeningTakeoff) {
-  if (own === null || own.curve.arcs.length < 2) return {};
-  const { arcs } = own.curve;
-  const planOf = (at: number): RingPlan | null =>
-    own.haunch !== null && (at === 0 || at === arcs.length - 1) ? own.haunch : own.crown;
+function piecesJson({ own, curve }: OpeningTakeoff) {
+  if (curve === null || curve.arcs.length < 2) return {};
+  const { arcs } = curve;
+  const isHaunch = (at: number) => curve.haunch !== null && (at === 0 || at === arcs.length - 1);
   return {
     pieces: arcs.map((arc, at) => {
-      const plan = planOf(at);
+      const ring = isHaunch(at) ? curve.haunch : curve.crown;
+      const plan: RingPlan | null = (isHaunch(at) ? own?.haunch : own?.crown) ?? null;
       return {
-        radius: plan?.ring.radius ?? null,
-        angle: plan?.ring.angle ?? null,
+        radius: ring?.radius ?? null,
+        angle: ring?.angle ?? null,
         length: arc.length,
         segments: plan?.blank.chosen.segments ?? null,
         blankWidth: plan?.blank.chosen.width ?? null,
@@ -91,13 +92,13 @@ export function stockJson({ plans, problems }: BoardNeeds) {
 
 /** The table a person reads, as wide as a terminal. */
 export function takeoffTable({ openings, totals }: Takeoff): string {
-  const rows = openings.map(({ opening, known, own, cost }) => [
+  const rows = openings.map(({ opening, known, curve, cost }) => [
     String(opening.row),
     opening.mark.slice(0, 12),
     known.quantity === null ? '' : String(known.quantity),
     known.head ?? '',
     figure(known.span, 3),
-    figure(own?.curve.length, 3),
+    figure(curve?.length, 3),
     figure(cost?.boardFeet, 1),
     figure(cost?.runMinutes, 1),
     figure(cost?.price, 2),

@@ -2,7 +2,7 @@ import type { Arc, Head } from '../head/head';
 import { makeHead } from '../head/makeHead';
 import { ok, refuse, type Result } from '../result';
 import { miter } from '../head/miter';
-import type { Inputs } from './inputs';
+import type { ShapeInputs } from './inputs';
 
 /** One kind of constant-radius ring an opening needs, and how many of it make the head. */
 export interface RingKind {
@@ -38,7 +38,7 @@ export interface Curve {
 
 const DEGREES = 180 / Math.PI;
 
-export function curveOf(inputs: Inputs, endAllowance: number): Result<Curve> {
+export function curveOf(inputs: ShapeInputs, endAllowance: number): Result<Curve> {
   const { reveal, face, ends } = inputs;
   const made = makeHead(inputs.head, inputs.span, inputs.rise);
   if (!made.ok) return made;
@@ -99,7 +99,7 @@ export function curveOf(inputs: Inputs, endAllowance: number): Result<Curve> {
 }
 
 /** A segmental head meets its legs at a slant, a straight one at 45°; every other head springs plumb. */
-function miterOf(inputs: Inputs): Result<number | null> {
+function miterOf(inputs: ShapeInputs): Result<number | null> {
   if (inputs.ends !== 'legs') return ok(null);
   if (inputs.head === 'straight') return ok(45);
   if (inputs.head !== 'segmental' || inputs.rise === null) return ok(0);
@@ -107,7 +107,7 @@ function miterOf(inputs: Inputs): Result<number | null> {
 }
 
 /** How far the leg's long point stands above the spring line. */
-export function legAboveSpring(inputs: Inputs): number {
+export function legAboveSpring(inputs: ShapeInputs): number {
   if (inputs.ends !== 'legs') return 0;
   const edge = inputs.reveal + inputs.face;
   if (inputs.head === 'straight') return edge;

@@ -19,6 +19,9 @@ export interface Inputs {
   readonly wood: Wood;
 }
 
+/** The inputs that make the curve; the rest is wood and price. */
+export type ShapeInputs = Pick<Inputs, 'head' | 'ends' | 'span' | 'rise' | 'reveal' | 'face'>;
+
 /** An opening's inputs as far as they are known: a blank is the shop's standard, unless what stood there was in doubt. */
 export type Known = { readonly mark: string } & { readonly [K in keyof Inputs]: Inputs[K] | null };
 
@@ -102,42 +105,49 @@ export function riseFits(head: RiseHead, span: number, rise: number): boolean {
   }
 }
 
-/** What is missing, each in a sentence, in the order of the workbook's columns; none: the figures can be computed. */
-export function needsOf(
-  opening: Opening,
-  at: Known,
-  standards: Standards,
-  markUsed: (mark: string) => number,
-): string[] {
+/** What is missing, each in a sentence: of the curve, and of the rest. Nothing in either: the figures can be computed. */
+export interface Needs {
+  readonly shape: readonly string[];
+  readonly rest: readonly string[];
+}
+
+export function needsOf(opening: Opening, at: Known, standards: Standards, markUsed: (mark: string) => number): Needs {
   const said = new Map<OpeningField, string>();
   for (const { field, message } of opening.problems) {
     const before = said.get(field);
     said.set(field, before === undefined ? message : `${before} ${message}`);
   }
-  const needs: string[] = [];
-  const need = (field: OpeningField, sentence: string) => needs.push(said.get(field) ?? sentence);
+  const shape: string[] = [];
+  const rest: string[] = [];
+  const need = (list: string[], field: OpeningField, sentence: string) => list.push(said.get(field) ?? sentence);
 
-  if (said.has('mark') && markUsed(at.mark) > 1) need('mark', NEEDS.mark);
-  if (at.quantity === null || at.quantity < 1 || !Number.isInteger(at.quantity)) need('quantity', NEEDS.quantity);
-  if (at.head === null) need('head', NEEDS.head);
-  if (at.ends === null) need('ends', NEEDS.ends);
-  if (!positive(at.span)) need('span', NEEDS.span);
+  if (at.head === null) need(shape, 'head', NEEDS.head);
+  if (at.ends === null) need(shape, 'ends', NEEDS.ends);
+  if (!positive(at.span)) need(shape, 'span', NEEDS.span);
   if (at.head !== null && at.head in NEEDS.rise) {
     const head = at.head as RiseHead;
-    if (at.rise === null || (positive(at.span) && !riseFits(head, at.span, at.rise))) need('rise', NEEDS.rise[head]);
+    if (at.rise === null || (positive(at.span) && !riseFits(head, at.span, at.rise))) {
+      need(shape, 'rise', NEEDS.rise[head]);
+    }
   } else if (at.rise === null && said.has('rise')) {
-    need('rise', NEEDS.rise.segmental);
+    need(shape, 'rise', NEEDS.rise.segmental);
   }
-  if (at.reveal === null || !(at.reveal >= 0)) need('reveal', NEEDS.reveal);
-  if (!positive(at.face)) need('face', NEEDS.face);
-  if (!positive(at.thickness)) need('thickness', NEEDS.thickness);
-  if (at.leg === null || !(at.leg >= 0)) need('leg', NEEDS.leg);
-  if (at.profile === null || at.profile === '' || /[*?~]/.test(at.profile)) need('profile', NEEDS.profile);
-  if (at.species === null || !inStock(at.species, standards)) need('species', NEEDS.species);
-  else if (positive(at.thickness) && at.wood === null) need('species', NEEDS.wood);
-  if (at.wood !== null && positive(at.face) && !(at.wood.widest > at.face + 2 * standards.margin))
-    needs.push(NEEDS.width);
-  return needs;
+  if (at.reveal === null || !(at.reveal >= 0)) need(shape, 'reveal', NEEDS.reveal);
+  if (!positive(at.face)) need(shape, 'face', NEEDS.face);
+
+  if (said.has('mark') && markUsed(at.mark) > 1) need(rest, 'mark', NEEDS.mark);
+  if (at.quantity === null || at.quantity < 1 || !Number.isInteger(at.quantity)) {
+    need(rest, 'quantity', NEEDS.quantity);
+  }
+  if (!positive(at.thickness)) need(rest, 'thickness', NEEDS.thickness);
+  if (at.leg === null || !(at.leg >= 0)) need(rest, 'leg', NEEDS.leg);
+  if (at.profile === null || at.profile === '' || /[*?~]/.test(at.profile)) need(rest, 'profile', NEEDS.profile);
+  if (at.species === null || !inStock(at.species, standards)) need(rest, 'species', NEEDS.species);
+  else if (positive(at.thickness) && at.wood === null) need(rest, 'species', NEEDS.wood);
+  if (at.wood !== null && positive(at.face) && !(at.wood.widest > at.face + 2 * standards.margin)) {
+    rest.push(NEEDS.width);
+  }
+  return { shape, rest };
 }
 
 function positive(figure: number | null): figure is number {

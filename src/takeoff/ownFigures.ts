@@ -4,7 +4,7 @@ import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import { chooseBlank, type BlankChoice } from './blankChoice';
-import { curveOf, legAboveSpring, type Curve, type RingKind } from './curve';
+import { legAboveSpring, type Curve, type RingKind } from './curve';
 import type { Inputs } from './inputs';
 import { roundTo } from '../rounding';
 import { boardFor } from './wood';
@@ -51,19 +51,17 @@ export interface OwnFigures {
   readonly ripPrice: number;
 }
 
-export function ownFigures(inputs: Inputs, standards: Standards): Result<OwnFigures> {
-  const curve = curveOf(inputs, standards.endAllowance);
-  if (!curve.ok) return curve;
+export function ownFigures(inputs: Inputs, curve: Curve, standards: Standards): Result<OwnFigures> {
   const knife = knifeName(inputs);
-  const crown = ringPlan(curve.value.crown, inputs, standards, knife);
+  const crown = ringPlan(curve.crown, inputs, standards, knife);
   if (!crown.ok) return crown;
-  const haunch = ringPlan(curve.value.haunch, inputs, standards, knife);
+  const haunch = ringPlan(curve.haunch, inputs, standards, knife);
   if (!haunch.ok) return haunch;
 
   const inch = perInch(standards.unit);
   const ripped = boardFor(inputs.face + 2 * standards.margin, inputs.wood);
   if (ripped === null) return refuse('No board of the stock list is wider than the casing with its margins.');
-  const straight = straightPlan(inputs, standards, curve.value, knife);
+  const straight = straightPlan(inputs, standards, curve, knife);
   if (!straight.ok) return straight;
   const test =
     standards.testPiece === 0
@@ -81,7 +79,7 @@ export function ownFigures(inputs: Inputs, standards: Standards): Result<OwnFigu
   const grade = finishGrade(cutsOutside);
   if (!grade.ok) return grade;
   return ok({
-    curve: curve.value,
+    curve,
     crown: crown.value,
     haunch: haunch.value,
     straight: straight.value,

@@ -1,7 +1,8 @@
 import type { Opening, Problem } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { attentionOf } from './attention';
-import { known, needsOf, type Inputs, type Known } from './inputs';
+import { curveOf, type Curve } from './curve';
+import { known, needsOf, type Inputs, type Known, type ShapeInputs } from './inputs';
 import { ownFigures, type OwnFigures } from './ownFigures';
 import { priceOf, type Cost } from './price';
 import { sharesOf, type Shares } from './shares';
@@ -11,14 +12,18 @@ export interface OpeningTakeoff {
   readonly opening: Opening;
   /** The inputs as far as they are known, with the shop's standards put in. */
   readonly known: Known;
-  /** Inputs that are missing or in doubt, each in a sentence. */
+  /** Inputs of the curve that are missing or in doubt, each in a sentence. */
+  readonly missingShape: readonly string[];
+  /** All inputs that are missing or in doubt, those of the curve first. */
   readonly missing: readonly string[];
   /** Why the figures can't be computed although every input is there. */
   readonly failure: string | null;
-  /** The two above together; empty: the figures below are there. */
+  /** The two above together; empty: every figure below is there. */
   readonly needs: readonly string[];
   /** What is computed but should be looked at before the order goes out. */
   readonly attention: readonly string[];
+  /** There as soon as the curve's own inputs are. */
+  readonly curve: Curve | null;
   readonly inputs: Inputs | null;
   readonly own: OwnFigures | null;
   readonly cost: Cost | null;
@@ -51,13 +56,16 @@ export function takeoff(openings: readonly Opening[], standards: Standards): Tak
 
   const computed = openings.map((opening) => {
     const at = known(opening, standards);
-    const missing = needsOf(opening, at, standards, markUsed);
-    if (missing.length > 0)
-      return { opening, known: at, missing, failure: null, needs: missing, inputs: null, own: null };
-    const own = ownFigures(at as Inputs, standards);
-    return own.ok
-      ? { opening, known: at, missing, failure: null, needs: [], inputs: at as Inputs, own: own.value }
-      : { opening, known: at, missing, failure: own.message, needs: [own.message], inputs: null, own: null };
+    const needed = needsOf(opening, at, standards, markUsed);
+    const made = needed.shape.length === 0 ? curveOf(at as ShapeInputs, standards.endAllowance) : null;
+    const curve = made?.ok ? made.value : null;
+    const missing = [...needed.shape, ...needed.rest];
+    const base = { opening, known: at, missingShape: needed.shape, missing, curve };
+    if (missing.length > 0) return { ...base, failure: null, needs: missing, inputs: null, own: null };
+    const own = made?.ok ? ownFigures(at as Inputs, made.value, standards) : made;
+    if (own?.ok) return { ...base, failure: null, needs: [], inputs: at as Inputs, own: own.value };
+    const failure = own?.message ?? 'The curve can not be computed.';
+    return { ...base, failure, needs: [failure], inputs: null, own: null };
   });
   const shares = sharesOf(computed.flatMap(({ inputs, own }) => (inputs && own ? [{ inputs, own }] : [])));
   const rows = computed.map((row): OpeningTakeoff => {

@@ -39,60 +39,82 @@ const RISE_MISFIT: Readonly<Record<RiseHead, string>> = {
   pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
 };
 
-/**
- * The sentences of `takeoff/inputs.ts` under the same conditions, so that filling in what was missing clears them. What
- * the schedule's reader said of an input stands in for the general sentence.
- */
-export function missingFormula(row: OpeningTakeoff): string {
-  // Most rows have nothing of their own to say, and share one of two formulas.
-  if (row.opening.problems.length > 0) return missingText(row.opening.problems, mayHaveHaunch(row));
-  return mayHaveHaunch(row) ? WITH_HAUNCH : WITHOUT_HAUNCH;
+/** Sentences said of an opening's inputs by its reader, which stand in for the general ones. */
+class Said {
+  private readonly sentences = new Map<OpeningField, string>();
+
+  constructor(problems: readonly Problem[]) {
+    for (const { field, message } of problems) {
+      const before = this.sentences.get(field);
+      this.sentences.set(field, before === undefined ? message : `${before} ${message}`);
+    }
+  }
+
+  has(field: OpeningField): boolean {
+    return this.sentences.has(field);
+  }
+
+  /** The sentence, where the condition holds. */
+  need(condition: string, field: OpeningField, sentence: string): string {
+    return when(condition, this.sentences.get(field) ?? sentence);
+  }
 }
 
-function missingText(problems: readonly Problem[], haunch: boolean): string {
-  const said = new Map<OpeningField, string>();
-  for (const { field, message } of problems) {
-    const before = said.get(field);
-    said.set(field, before === undefined ? message : `${before} ${message}`);
-  }
-  const when = (condition: string, sentence: string) => `IF(${condition},${quote(`${sentences([sentence])} `)},"")`;
-  const need = (condition: string, field: OpeningField, sentence: string) =>
-    when(condition, said.get(field) ?? sentence);
+const when = (condition: string, sentence: string) => `IF(${condition},${quote(`${sentences([sentence])} `)},"")`;
 
+/**
+ * What the curve lacks: the sentences of `takeoff/inputs.ts` under the same conditions, so that filling in what was missing
+ * clears them. Most rows have nothing of their own to say, and share one of two formulas.
+ */
+export function missingShapeFormula(row: OpeningTakeoff): string {
+  if (row.opening.problems.length > 0) return missingShape(new Said(row.opening.problems), mayHaveHaunch(row));
+  return mayHaveHaunch(row) ? SHAPE_WITH_HAUNCH : SHAPE_WITHOUT_HAUNCH;
+}
+
+function missingShape(said: Said, haunch: boolean): string {
   const riseOf = (head: RiseHead, otherwise: string) => {
     const misfit = `IF(ISNUMBER({rise}),IF(${positive('{span}')},${RISE_MISFIT[head]},FALSE),TRUE)`;
-    return `IF({head}="${head}",${need(misfit, 'rise', NEEDS.rise[head])},${otherwise})`;
+    return `IF({head}="${head}",${said.need(misfit, 'rise', NEEDS.rise[head])},${otherwise})`;
   };
-  const noRise = said.has('rise') ? need('NOT(ISNUMBER({rise}))', 'rise', NEEDS.rise.segmental) : '""';
-  const rise = (Object.keys(NEEDS.rise) as RiseHead[]).reduceRight(
-    (otherwise, head) => riseOf(head, otherwise),
-    noRise,
-  );
-
-  const inStock = 'SUMPRODUCT(--(Stock_species={species}))>0';
-  const found = `IF({species}="",FALSE,${inStock})`;
-  const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
+  const noRise = said.has('rise') ? said.need('NOT(ISNUMBER({rise}))', 'rise', NEEDS.rise.segmental) : '""';
   const parts = [
     ...(haunch ? [] : [when(MULTI_CENTERED, 'This head has haunches: fill the takeoff again.')]),
-    ...(said.has('mark') ? [need('SUMPRODUCT(--({mark:all}={mark}))>1', 'mark', NEEDS.mark)] : []),
-    need('IF(ISNUMBER({quantity}),OR({quantity}<1,{quantity}<>INT({quantity})),TRUE)', 'quantity', NEEDS.quantity),
-    need(notListed('{head}', HEAD_SHAPES), 'head', NEEDS.head),
-    need(notListed('{ends}', ENDS), 'ends', NEEDS.ends),
-    need(notPositive('{span}'), 'span', NEEDS.span),
-    rise,
-    need('IF(ISNUMBER({reveal}),{reveal}<0,TRUE)', 'reveal', NEEDS.reveal),
-    need(notPositive('{face}'), 'face', NEEDS.face),
-    need(notPositive('{thickness}'), 'thickness', NEEDS.thickness),
-    need('IF(ISNUMBER({leg}),{leg}<0,TRUE)', 'leg', NEEDS.leg),
-    need(`OR({profile}="",${oddProfile})`, 'profile', NEEDS.profile),
-    `IF(${found},${need(`IF(${positive('{thickness}')},{stockThickness}=0,FALSE)`, 'species', NEEDS.wood)},${need('TRUE', 'species', NEEDS.species)})`,
-    when(`IF(AND({stockThickness}>0,${positive('{face}')}),{widest}<={face}+2*Shop_margin,FALSE)`, NEEDS.width),
+    said.need(notListed('{head}', HEAD_SHAPES), 'head', NEEDS.head),
+    said.need(notListed('{ends}', ENDS), 'ends', NEEDS.ends),
+    said.need(notPositive('{span}'), 'span', NEEDS.span),
+    (Object.keys(NEEDS.rise) as RiseHead[]).reduceRight((otherwise, head) => riseOf(head, otherwise), noRise),
+    said.need('IF(ISNUMBER({reveal}),{reveal}<0,TRUE)', 'reveal', NEEDS.reveal),
+    said.need(notPositive('{face}'), 'face', NEEDS.face),
   ];
   return `TRIM(${parts.join('&')})`;
 }
 
-const WITH_HAUNCH = missingText([], true);
-const WITHOUT_HAUNCH = missingText([], false);
+const SHAPE_WITH_HAUNCH = missingShape(new Said([]), true);
+const SHAPE_WITHOUT_HAUNCH = missingShape(new Said([]), false);
+
+/** Everything that is missing: the curve's inputs, and the rest. */
+export function missingFormula(row: OpeningTakeoff): string {
+  return row.opening.problems.length > 0 ? missing(new Said(row.opening.problems)) : NOTHING_SAID;
+}
+
+function missing(said: Said): string {
+  const found = 'IF({species}="",FALSE,SUMPRODUCT(--(Stock_species={species}))>0)';
+  const tooThick = said.need(`IF(${positive('{thickness}')},{stockThickness}=0,FALSE)`, 'species', NEEDS.wood);
+  const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
+  const tooWide = `IF(AND({stockThickness}>0,${positive('{face}')}),{widest}<={face}+2*Shop_margin,FALSE)`;
+  const parts = [
+    ...(said.has('mark') ? [said.need('SUMPRODUCT(--({mark:all}={mark}))>1', 'mark', NEEDS.mark)] : []),
+    said.need('IF(ISNUMBER({quantity}),OR({quantity}<1,{quantity}<>INT({quantity})),TRUE)', 'quantity', NEEDS.quantity),
+    said.need(notPositive('{thickness}'), 'thickness', NEEDS.thickness),
+    said.need('IF(ISNUMBER({leg}),{leg}<0,TRUE)', 'leg', NEEDS.leg),
+    said.need(`OR({profile}="",${oddProfile})`, 'profile', NEEDS.profile),
+    `IF(${found},${tooThick},${said.need('TRUE', 'species', NEEDS.species)})`,
+    when(tooWide, NEEDS.width),
+  ];
+  return `TRIM({missingShape}&" "&${parts.join('&')})`;
+}
+
+const NOTHING_SAID = missing(new Said([]));
 
 /** What is missing, or why the figures fail although nothing is. */
 export function needsFormula(row: OpeningTakeoff): string {
@@ -104,7 +126,6 @@ export function needsFormula(row: OpeningTakeoff): string {
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
   const { short, tight, wide, ellipse, finish } = ATTENTION;
-  const when = (condition: string, sentence: string) => `IF(${condition},${quote(`${sentence} `)},"")`;
   const haunch = HAS_HAUNCH;
   const run = (inside: string, angle: string) => `RADIANS(${angle})*(${inside}+{face}/2)<Shop_shortest_piece`;
   const tightest = 'MIN({insideRadius},{haunchInsideRadius})';

@@ -145,7 +145,7 @@ function cellOf(
 /** Elliptical arcs have no closed form: the plain twin holds the fitted figure. `call` is `INDEX(ARCH.HEADARCS(…),row,column)`. */
 function ellipseFigure(call: string, row: OpeningTakeoff): number {
   const [, arc, figure] = /,(\d),(\d)\)$/.exec(call) ?? [];
-  const curve = row.own?.curve;
+  const { curve } = row;
   if (!curve || row.known.head !== 'elliptical') return 0;
   const ring = arc === '1' ? curve.haunch : curve.crown;
   return (figure === '1' ? ring?.radius : figure === '2' ? ring?.angle : curve.deviation) ?? 0;

@@ -98,6 +98,14 @@ describe('an opening that lacks something', () => {
     expect(row.cost).toBeNull();
   });
 
+  it('shows its curve as soon as the curve has its inputs, whatever wood and price still lack', () => {
+    const row = one({ head: 'segmental', span: 36, rise: 6, quantity: null, species: 'Ebony' });
+    expect(row.curve!.crown!.radius).toBe(30);
+    expect(row.needs).toHaveLength(2);
+    expect(row.own).toBeNull();
+    expect(one({ head: 'segmental', span: 36 }).curve).toBeNull();
+  });
+
   it('a doubtful figure is not replaced by the standard', () => {
     const problems = [{ row: 2, field: 'face' as const, message: 'Casing "3q" can\'t be read.' }];
     expect(one({ head: 'segmental', span: 36, rise: 6, problems })).toMatchObject({

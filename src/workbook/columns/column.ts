@@ -55,6 +55,12 @@ export function figure(key: string, heading: string, measure: ColumnMeasure, res
   };
 }
 
+/** A figure of the curve, shown as soon as the curve's own inputs are there, whatever wood and price still lack. */
+export function ofCurve(formula: string): Formula {
+  const guarded = `IF({missingShape}<>"","",${formula})`;
+  return () => guarded;
+}
+
 /** A figure on the way to others. */
 export function working(key: string, heading: string, measure: ColumnMeasure, rest: Rest): TakeoffColumn {
   return { ...figure(key, heading, measure, rest), role: 'working' };

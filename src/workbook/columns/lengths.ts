@@ -1,30 +1,31 @@
 import { lengthText } from '../../lengthText';
 import { lengthTextFormula } from '../lengthFormula';
-import { figure, inGroup, working, type TakeoffColumn } from './column';
+import { figure, inGroup, ofCurve, working, type TakeoffColumn } from './column';
 
-const lengthAt = (offset: string) => `ARCH.HEADLENGTH({head},{span},{rise},${offset},{ends})`;
+const lengthAt = (offset: string) => ofCurve(`ARCH.HEADLENGTH({head},{span},{rise},${offset},{ends})`);
 
 /** Lengths of one head along the casing's edges. */
 export const LENGTH_COLUMNS: readonly TakeoffColumn[] = inGroup('Lengths', [
   working('insideLength', 'Inside length', 'length', {
-    value: (row) => row.own?.curve.insideLength,
+    value: (row) => row.curve?.insideLength,
     formula: lengthAt('{reveal}'),
   }),
   working('centerLength', 'Center length', 'length', {
-    value: (row) => row.own?.curve.centerLength,
+    value: (row) => row.curve?.centerLength,
     formula: lengthAt('{reveal}+{face}/2'),
   }),
   figure('length', 'Outside (long-point) length', 'length', {
-    value: (row) => row.own?.curve.length,
+    value: (row) => row.curve?.length,
     formula: lengthAt('{reveal}+{face}'),
   }),
   figure('longPoint', 'Long point, to 1/16', 'text', {
-    value: (row, { standards }) => row.own && lengthText(row.own.curve.length, standards.unit),
-    formula: (_row, { standards }) => `IF({missing}<>"","",${lengthTextFormula('{length}', standards.unit)})`,
+    value: (row, { standards }) => row.curve && lengthText(row.curve.length, standards.unit),
+    formula: (_row, { standards }) => `IF({missingShape}<>"","",${lengthTextFormula('{length}', standards.unit)})`,
   }),
   figure('miter', 'Miter at legs', 'degrees', {
-    value: (row) => row.own?.curve.miter,
-    formula:
+    value: (row) => row.curve?.miter,
+    formula: ofCurve(
       'IF({ends}<>"legs","",IF({head}="segmental",ARCH.MITER({span},{rise},{face},{reveal}),IF({head}="straight",45,0)))',
+    ),
   }),
 ]);

@@ -1,6 +1,6 @@
 import type { OpeningField } from '../../schedule/opening';
 import { isHalfSpan } from '../../takeoff/inputs';
-import { attentionFormula, missingFormula, needsFormula, sentences } from '../needsFormula';
+import { attentionFormula, missingFormula, missingShapeFormula, needsFormula, sentences } from '../needsFormula';
 import { inGroup, figure, input, working, type TakeoffColumn } from './column';
 
 /** An input the schedule leaves blank follows the shop's standard. */
@@ -61,6 +61,10 @@ export const TO_DO_COLUMNS: readonly TakeoffColumn[] = inGroup('To do', [
     width: 34,
     value: (row) => sentences(row.attention),
     formula: attentionFormula,
+  }),
+  working('missingShape', 'Missing for the curve', 'text', {
+    value: (row) => sentences(row.missingShape),
+    formula: missingShapeFormula,
   }),
   working('missing', 'Missing inputs', 'text', { value: (row) => sentences(row.missing), formula: missingFormula }),
   working('counted', 'Quantity counted', 'count', {

@@ -1,4 +1,5 @@
 import type { Blank } from '../../takeoff/blankChoice';
+import type { RingKind as CurveRing } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { blankText, lengthTextFormula } from '../lengthFormula';
@@ -11,6 +12,7 @@ interface RingKind {
   readonly headingStart: string;
   /** A figure's column key: `blankWidth`, or `haunchBlankWidth`. */
   readonly key: (name: string) => string;
+  readonly ring: (row: OpeningTakeoff) => CurveRing | null;
   readonly plan: (row: OpeningTakeoff) => RingPlan | null;
   readonly run: (row: OpeningTakeoff) => number | undefined;
   /** Whether the cells of a row hold formulas at all. */
@@ -29,6 +31,7 @@ const CROWN: RingKind = {
   group: 'Ring',
   headingStart: '',
   key: (name) => name,
+  ring: (row) => row.curve?.crown ?? null,
   plan: (row) => row.own?.crown ?? null,
   run: (row) => row.cost?.crownPieces,
   written: () => true,
@@ -67,6 +70,7 @@ const HAUNCH: RingKind = {
   group: 'Haunch rings',
   headingStart: 'Haunch: ',
   key: (name) => 'haunch' + name.charAt(0).toUpperCase() + name.slice(1),
+  ring: (row) => row.curve?.haunch ?? null,
   plan: (row) => row.own?.haunch ?? null,
   run: (row) => row.cost?.haunchPieces,
   written: mayHaveHaunch,
@@ -83,26 +87,41 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
   const at = (name: string) => `{${kind.key(name)}}`;
   const heading = (text: string) =>
     kind.headingStart === '' ? text : kind.headingStart + text.charAt(0).toLowerCase() + text.slice(1);
-  /** A formula that is blank unless the opening has such a ring. */
-  const formula = (text: string) => {
-    const guarded = `IF(${at('radius')}="","",${text})`;
-    return (row: OpeningTakeoff) => (kind.written(row) ? guarded : null);
-  };
+  const written = (guarded: string) => (row: OpeningTakeoff) => (kind.written(row) ? guarded : null);
+  const usual = kind === CROWN ? figure : working;
+
+  /** A figure of the curve: blank unless the opening has such a ring. */
+  const ofRing = (
+    name: string,
+    title: string,
+    measure: ColumnMeasure,
+    value: (ring: CurveRing) => number,
+    text: string,
+    make = usual,
+  ) =>
+    make(kind.key(name), heading(title), measure, {
+      value: (row) => {
+        const ring = kind.ring(row);
+        return ring && value(ring);
+      },
+      formula: written(`IF(${at('radius')}="","",${text})`),
+    });
+  /** A figure of the blank: blank, too, while wood or price still lack something. */
   const column = (
     name: string,
     title: string,
     measure: ColumnMeasure,
     value: (plan: RingPlan, row: OpeningTakeoff, takeoff: Takeoff) => number | string | undefined,
     text: string,
-    make: typeof figure = kind === CROWN ? figure : working,
+    make = usual,
   ) =>
     make(kind.key(name), heading(title), measure, {
       width: measure === 'text' ? 28 : 11,
       value: (row, takeoff) => {
         const plan = kind.plan(row);
-        return plan === null ? null : value(plan, row, takeoff);
+        return plan && value(plan, row, takeoff);
       },
-      formula: formula(text),
+      formula: written(`IF(OR({missing}<>"",${at('radius')}=""),"",${text})`),
     });
   const blank = (count: string) => `${at('insideRadius')},{face},${at('blankAngle')},${count},Shop_margin`;
   const chosen = (of: (blank: Blank) => number) => (plan: RingPlan) => of(plan.blank.chosen);
@@ -121,20 +140,20 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
 
   return inGroup(kind.group, [
     {
-      ...column('radius', 'Radius', 'length', (plan) => plan.ring.radius, ''),
-      formula: (row) => (kind.written(row) ? `IF({missing}<>"","",${kind.radius})` : null),
+      ...ofRing('radius', 'Radius', 'length', (ring) => ring.radius, ''),
+      formula: written(`IF({missingShape}<>"","",${kind.radius})`),
     },
-    column('insideRadius', 'Inside radius', 'length', (plan) => plan.ring.inside, `${at('radius')}+{reveal}`),
-    column(
+    ofRing('insideRadius', 'Inside radius', 'length', (ring) => ring.inside, `${at('radius')}+{reveal}`),
+    ofRing(
       'outsideRadius',
       'Outside radius',
       'length',
-      (plan) => plan.ring.outside,
+      (ring) => ring.outside,
       `${at('insideRadius')}+{face}`,
       working,
     ),
-    column('angle', 'Angle', 'degrees', (plan) => plan.ring.angle, kind.angle, working),
-    column('blankAngle', 'Blank angle', 'degrees', (plan) => plan.ring.blankAngle, kind.blankAngle, working),
+    ofRing('angle', 'Angle', 'degrees', (ring) => ring.angle, kind.angle, working),
+    ofRing('blankAngle', 'Blank angle', 'degrees', (ring) => ring.blankAngle, kind.blankAngle, working),
     ...inGroup('Segments weighed', [
       column(
         'segmentsFewest',
@@ -227,7 +246,7 @@ export const BLANK_TEXT: TakeoffColumn = figure('blank', 'Blank, to 1/16', 'text
   width: 22,
   value: (row, { standards }) => row.own?.crown && blankText(row.own.crown.blank.chosen, standards.unit),
   formula: (_row, { standards: { unit } }) =>
-    `IF({radius}="","",{segments}&" of "&${lengthTextFormula('{blankWidth}', unit)}&" x "&${lengthTextFormula('{blankLength}', unit)})`,
+    `IF({segments}="","",{segments}&" of "&${lengthTextFormula('{blankWidth}', unit)}&" x "&${lengthTextFormula('{blankLength}', unit)})`,
 });
 export const CROWN_COLUMNS: readonly TakeoffColumn[] = ringColumns(CROWN);
 export const HAUNCH_COLUMNS: readonly TakeoffColumn[] = ringColumns(HAUNCH);
