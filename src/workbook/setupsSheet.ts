@@ -265,7 +265,12 @@ function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[][] {
       { value: step.text, style: 'text', format: '@' },
     ]),
     [null, { value: 'Cautions', style: 'group' }],
-    ...cautionsFor('setting up', 'before power', 'running').map((caution): (Cell | null)[] => [
+    ...cautionsFor(
+      ...(setup.insideRadius === null ? [] : ['glue-up' as const]),
+      'setting up',
+      'before power',
+      'running',
+    ).map((caution): (Cell | null)[] => [
       null,
       { value: caution.source, style: 'note', format: '@' },
       { value: caution.text, style: 'text', format: '@' },
