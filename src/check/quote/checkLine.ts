@@ -2,6 +2,7 @@ import type { Standards } from '../../standards';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { agrees, cantTell, differs, notGiven, type Finding, type VerdictWord } from './finding';
 import type { LineMatch } from './match';
+import type { SameOpening } from './sameOpening';
 import { dollars } from './money';
 import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
 import { amountOf, type QuoteLine } from './quote';
@@ -20,12 +21,6 @@ export interface LineCheck {
   readonly findings: readonly Finding[];
   /** Money that hangs on what differs, or on the whole line where it can't be told what it is for. */
   readonly stake: number;
-}
-
-/** The lines that are for the same single opening, in the order of the quote. */
-export interface SameOpening {
-  readonly heads: readonly LineMatch[];
-  readonly others: readonly LineMatch[];
 }
 
 /** Judges one line against its openings. `same` are all lines of its opening, this one among them. */
@@ -69,6 +64,7 @@ function findingsOf(
   standards: Standards,
 ): Finding[] {
   const { line, places } = match;
+  if (match.part === 'alternate') return [cantTell('opening', 'an alternate, beside what the quote comes to')];
   if (places.length === 0) return [noOpening(line), ...present(extensionFinding(line, null))];
   if (places.length > 1) return severalOpenings(match, openings, standards);
   const opening = openings[places[0]!]!;
@@ -116,24 +112,10 @@ function noOpening(line: QuoteLine): Finding {
   });
 }
 
-/**
- * How several lines for one opening stand to each other: they divide its pieces between them ("one left, one right"), or the
- * first has them all and the others come on top.
- */
-function sharing(heads: readonly LineMatch[], wanted: number): 'alone' | 'together' | 'surplus' {
-  const [first, ...others] = heads;
-  if (first === undefined || others.length === 0) return 'alone';
-  const total = together(heads);
-  if (total === null) return 'surplus';
-  if (total === wanted) return 'together';
-  return first.line.quantity! < wanted && !others.some(({ line }) => alike(line, first.line)) ? 'together' : 'surplus';
-}
-
 /** A further line for an opening whose pieces are all quoted already. */
-function surplus(match: LineMatch, { heads }: SameOpening, opening: OpeningTakeoff): Finding | null {
-  const wanted = opening.known.quantity;
+function surplus(match: LineMatch, { heads, sharing }: SameOpening, opening: OpeningTakeoff): Finding | null {
   const first = heads[0]!;
-  if (first === match || wanted === null || sharing(heads, wanted) !== 'surplus') return null;
+  if (first === match || sharing !== 'surplus') return null;
   const amount = amountOf(match.line);
   return differs('opening', `${name(opening)} is quoted already in row ${first.line.row}`, {
     cause: 'quoted twice',
@@ -142,31 +124,16 @@ function surplus(match: LineMatch, { heads }: SameOpening, opening: OpeningTakeo
   });
 }
 
-function alike(one: QuoteLine, other: QuoteLine): boolean {
-  return (['quantity', 'length', 'radius', 'unitPrice', 'extension'] as const).every((key) => one[key] === other[key]);
-}
-
-function together(heads: readonly LineMatch[]): number | null {
-  let total = 0;
-  for (const { line } of heads) {
-    if (line.quantity === null || line.by !== 'piece') return null;
-    total += line.quantity;
-  }
-  return total;
-}
-
 /** Lines that divide an opening's pieces between them ("one left, one right") are counted together. */
-function countOf(match: LineMatch, { heads }: SameOpening, opening: OpeningTakeoff): Finding {
+function countOf(match: LineMatch, { heads, total, sharing }: SameOpening, opening: OpeningTakeoff): Finding {
   const { line } = match;
   const wanted = opening.known.quantity;
   if (wanted === null) return cantTell('quantity', 'the takeoff has no quantity for this opening');
   if (line.by === 'foot') return footage(line, opening);
   const unit = unitOf(line) ?? opening.cost?.unitPrice ?? null;
-  if (sharing(heads, wanted) !== 'together') return quantityFinding(line, line.quantity, wanted, unit);
-  const total = together(heads)!;
-  const rows = heads.map((one) => one.line.row).join(' and ');
+  if (sharing !== 'together' || total === null) return quantityFinding(line, line.quantity, wanted, unit);
   if (total === wanted)
-    return agrees('quantity', `quantity agrees: rows ${rows} have ${total} together`, total, wanted);
+    return agrees('quantity', `quantity agrees: ${heads.length} lines have ${total} together`, total, wanted);
   if (match !== heads[0])
     return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true });
   return quantityFinding(line, total, wanted, unit);

@@ -1,9 +1,10 @@
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
-import { checkLine, name, type LineCheck, type SameOpening } from './checkLine';
+import { checkLine, name, type LineCheck } from './checkLine';
 import { cantTell, differs, type Finding, type VerdictWord } from './finding';
 import { matchLines, type LineMatch } from './match';
 import { dollars } from './money';
 import { amountOf, type Quote } from './quote';
+import { sameOpening } from './sameOpening';
 import { checkSums, type SumCheck } from './sums';
 
 /** An opening of the takeoff that no line of the quote is for. */
@@ -53,17 +54,22 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   const matches = matchLines(quote.lines, openings);
   const byPlace = new Map<number, { heads: LineMatch[]; others: LineMatch[] }>();
   for (const match of matches) {
-    if (match.places.length !== 1) continue;
+    if (match.places.length !== 1 || match.part === 'alternate') continue;
     const there = byPlace.get(match.places[0]!) ?? { heads: [], others: [] };
     (match.part === 'head' ? there.heads : there.others).push(match);
     byPlace.set(match.places[0]!, there);
   }
-  const alone: SameOpening = { heads: [], others: [] };
-  const lines = matches.map((match) => {
-    const same = match.places.length === 1 ? byPlace.get(match.places[0]!) : undefined;
-    return checkLine(match, same ?? alone, openings, standards);
-  });
-  const sums = checkSums(quote);
+  const same = new Map(
+    [...byPlace].map(([place, { heads, others }]) => {
+      return [place, sameOpening(heads, others, openings[place]!.known.quantity)] as const;
+    }),
+  );
+  const none = sameOpening([], [], null);
+  const lines = matches.map((match) =>
+    checkLine(match, (match.places.length === 1 && same.get(match.places[0]!)) || none, openings, standards),
+  );
+  const alternates = new Set(matches.filter(({ part }) => part === 'alternate').map(({ line }) => line.row));
+  const sums = checkSums(quote, alternates);
   const notQuoted = missing(matches, openings);
   return {
     quote,

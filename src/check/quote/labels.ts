@@ -16,9 +16,10 @@ const BEFORE =
 const charge = (words: string) => new RegExp(`^${BEFORE}(?:${words})(?![\\w-])`, 'i');
 const CHARGES: readonly (readonly [ChargeKind, RegExp])[] = [
   ['discount', charge('discount|rebate|deduct(?:ion)?|less|credit')],
+  ['deposit', charge('deposit|down payment|retainer')],
   ['freight', charge('freight|shipping|delivery|cartage|crating|packing|packaging|s ?& ?h|handling|postage')],
   ['tax', charge('tax|taxes|vat|gst|hst')],
-  ['other charge', /^(?:[\w-]+ ){0,3}(?:surcharge|charge|fee|deposit)s?$/i],
+  ['other charge', /^(?:[\w-]+ ){0,3}(?:surcharge|charge|fee)s?$/i],
 ];
 const MOST_WORDS = 9;
 

@@ -8,8 +8,8 @@ export interface LineMatch {
   /** Places in the takeoff; several where the line names several marks; empty where none is named. */
   readonly places: readonly number[];
   readonly how: 'by its mark' | 'by the mark in its description' | null;
-  /** A line for the legs or other straight parts of an opening: its figures are not the head's. */
-  readonly part: 'head' | 'other';
+  /** "other": the legs or another part of an opening, whose figures are not the head's; "alternate": an offer beside the quote. */
+  readonly part: 'head' | 'other' | 'alternate';
   /** The mark stands more than once in the takeoff, so that it can't be told for certain which row is meant. */
   readonly shared: boolean;
 }
@@ -17,6 +17,8 @@ export interface LineMatch {
 const OTHER_PARTS = /\b(?:legs?|side casings?|plinths?|plinth blocks?|keystones?|rosettes?|stools?|aprons?)\b/i;
 const HEAD_WORDS =
   /\b(?:arch(?:es|ed)?|arc|head|curved|radius|round|segmental|ellip\w*|gothic|pointed|eyebrow|centered)\b/i;
+
+const ALTERNATE = /^\W*(?:alt(?:ernates?|ernatives?)?|options?|optional|add(?:er|-on)?|up-?charge)\b/i;
 
 /** Finds the opening of every line by its mark, or by a mark in its words. */
 export function matchLines(lines: readonly QuoteLine[], openings: readonly OpeningTakeoff[]): readonly LineMatch[] {
@@ -27,7 +29,8 @@ export function matchLines(lines: readonly QuoteLine[], openings: readonly Openi
     const first = groups[0];
     const head = first === undefined ? null : openings[first[0]!]!.known.head;
     const other = OTHER_PARTS.test(line.description) && !HEAD_WORDS.test(line.description) && groups.length === 1;
-    const part = other && !(head === 'straight' && !/\blegs?\b/i.test(line.description)) ? 'other' : 'head';
+    const straight = head === 'straight' && !/\blegs?\b/i.test(line.description);
+    const part = ALTERNATE.test(line.description) ? 'alternate' : other && !straight ? 'other' : 'head';
     const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
     return { line, places, how, part, shared: groups.some((group) => group.length > 1) };
   });

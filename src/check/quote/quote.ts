@@ -36,7 +36,7 @@ export interface QuoteLine {
   readonly problems: readonly QuoteProblem[];
 }
 
-export type ChargeKind = 'freight' | 'tax' | 'discount' | 'other charge';
+export type ChargeKind = 'freight' | 'tax' | 'discount' | 'deposit' | 'other charge';
 
 /** Money that is no molding. */
 export interface QuoteCharge {
@@ -46,7 +46,7 @@ export interface QuoteCharge {
   readonly text: string;
   /** "7%" in its words, as a fraction. */
   readonly rate: number | null;
-  /** Below 0 for a discount, whichever way it is written; null where it can't be read. */
+  /** Below 0 for a discount or a deposit, whichever way it is written; null where it can't be read. */
   readonly amount: number | null;
 }
 

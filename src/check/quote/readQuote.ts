@@ -74,7 +74,8 @@ function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, stan
   }
   if (label?.kind === 'charge') {
     const written = amountIn(row, columns);
-    const amount = label.charge === 'discount' && written !== null ? -Math.abs(written) : written;
+    const amount =
+      (label.charge === 'discount' || label.charge === 'deposit') && written !== null ? -Math.abs(written) : written;
     // "Delivery in three weeks" costs nothing; "Sales tax 7%" without its amount is still a charge.
     if (amount === null && label.rate === null) return 'note';
     const charge: QuoteCharge = { ...label, row: number, amount };
@@ -84,7 +85,9 @@ function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, stan
   const marked = columns.some(
     ({ key, index }) => key === 'mark' && /\d/.test(cellText(row[index])) && cellText(row[index]).length <= 12,
   );
-  if (!figures && !marked) return 'title or note';
+  // A mark alone heads a group of lines.
+  const words = row.filter((cell) => !isBlank(cell)).length;
+  if (!figures && !(marked && words > 1)) return 'title or note';
   return readLine(number, row, columns, standards);
 }
 

@@ -13,6 +13,8 @@ export interface SumCheck {
 class Running {
   lines = 0;
   charges = 0;
+  /** Offers beside the quote, which its sums may hold or not. */
+  alternates = 0;
   /** Rows whose amount can't be known: nothing that holds them can be called wrong. */
   unknown: number[] = [];
 
@@ -27,8 +29,11 @@ interface Amount {
   readonly row: number;
 }
 
-/** Checks every charge with a rate and every sum against the amounts above it, all of them the quote's own. */
-export function checkSums({ items }: Quote): readonly SumCheck[] {
+/**
+ * Checks every charge with a rate and every sum against the amounts above it, all of them the quote's own. `alternates` are
+ * the rows of offers beside the quote.
+ */
+export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): readonly SumCheck[] {
   const checks: SumCheck[] = [];
   const start = new Running();
   let sinceSum = new Running();
@@ -49,11 +54,12 @@ export function checkSums({ items }: Quote): readonly SumCheck[] {
     const amount = item.kind === 'line' ? amountOf(item) : item.amount;
     if (item.kind === 'charge') checks.push({ item, finding: chargeFinding(item, start) });
     for (const running of above) {
-      if (amount === null) running.unknown.push(item.row);
+      if (alternates.has(item.row)) running.alternates += amount ?? 0;
+      else if (amount === null) running.unknown.push(item.row);
       else if (item.kind === 'line') running.lines += amount;
       else running.charges += amount;
     }
-    if (amount === null) continue;
+    if (amount === null || alternates.has(item.row)) continue;
     if (item.kind === 'line') lines.push({ what: `row ${item.row}`, amount, row: item.row });
     else
       charges.push({
@@ -87,10 +93,11 @@ function sumFinding(
   if (amount === null) return cantTell(about, `the amount of the ${about} can't be read`);
   const allowed = tolerance([...above.lines, ...above.charges]);
   const near = (figure: number) => Math.abs(amount - figure) <= allowed;
-  const ways =
+  const own =
     about === 'total'
       ? [start.all, sinceTotal.all]
       : [start.all, start.lines, sinceSum.all, sinceSum.lines, sinceTotal.all, sinceTotal.lines];
+  const ways = start.alternates === 0 ? own : [...own, ...own.map((figure) => figure + start.alternates)];
   const right = about === 'total' ? start.all : above.subtotals.length === 0 ? start.lines : sinceSum.lines;
   if (ways.some(near)) return agrees(about, `${about} ${dollars(amount)} agrees`, amount, ways.find(near)!);
   const { unknown } = about === 'total' || above.subtotals.length === 0 ? start : sinceSum;
@@ -143,7 +150,7 @@ function sumMistakes(
 function chargeFinding(item: QuoteCharge, start: Running): Finding {
   const { charge, rate, amount } = item;
   if (amount === null) return cantTell('charge', `the amount of "${item.text}" can't be read`);
-  if (rate === null) return agrees('charge', `${charge} ${dollars(amount)}`, amount, null);
+  if (rate === null || charge === 'deposit') return agrees('charge', `${charge} ${dollars(amount)}`, amount, null);
   if (start.unknown.length > 0)
     return cantTell('charge', `not every amount above "${item.text}" is known`, { quoted: amount });
   const sign = charge === 'discount' ? -1 : 1;

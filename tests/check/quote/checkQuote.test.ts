@@ -183,6 +183,26 @@ describe('several lines for one opening', () => {
   });
 });
 
+describe('an alternate', () => {
+  it('is no second line for its opening, and the total may hold it or not', () => {
+    const from = taken({});
+    const price = unitPrice(from);
+    for (const total of [price, price + 200]) {
+      const check = checkRows(
+        [
+          HEADINGS,
+          ['W1', 'Arch casing', 1, 30.1875, LONG_POINT, price, price],
+          ['', 'Alternate: W1 in red oak', '', '', '', '', 200],
+          ['', 'Total', '', '', '', '', total],
+        ],
+        from,
+      );
+      expect(verdicts(check)).toEqual(['agrees', "can't tell"]);
+      expect(check.sums.map(({ finding }) => finding.verdict)).toEqual(['agrees']);
+    }
+  });
+});
+
 describe('one line for several openings', () => {
   it('has their pieces and their price together', () => {
     const from = taken({ quantity: 2 }, {}, { span: 60, rise: 10 });
@@ -288,6 +308,15 @@ describe('the sums of a quote', () => {
       ['agrees: ', 'agrees: ', 'agrees: '],
     ],
     [
+      'is followed by a deposit and what is left',
+      [
+        ['', 'Total', 300],
+        ['', '50% deposit', 150],
+        ['', 'Balance due', 150],
+      ],
+      ['agrees: ', 'agrees: ', 'agrees: '],
+    ],
+    [
       'leaves the tax out',
       [
         ['', 'Sales tax 7%', 21],
@@ -336,7 +365,8 @@ describe('whatever a quote holds', () => {
         cell(5),
       ]);
       const check = checkRows([HEADINGS, ...rows, ['', 'Total', '', '', '', '', cell(6)]], from);
-      expect(check.lines.length + check.sums.length).toBeGreaterThan(0);
+      const { items, passedOver } = check.quote;
+      expect(items.length + passedOver.length).toBe(rows.length + 2);
       expect(summaryText(check) + JSON.stringify(check.lines) + JSON.stringify(check.causes)).not.toMatch(
         /NaN|undefined|Infinity/,
       );
