@@ -1,5 +1,6 @@
 import { makeHead } from '../../head/makeHead';
 import { lengthText } from '../../lengthText';
+import { ok } from '../../result';
 import type { Standards } from '../../standards';
 import type { Inputs } from '../../takeoff/inputs';
 import type { OwnFigures } from '../../takeoff/ownFigures';
@@ -120,12 +121,13 @@ function figureFinding(
 
 /** The known mistakes suppose inches (feet, rounding); their figures come back in the workbook's unit. */
 function inUnit(
-  { inputs }: Complete,
+  { inputs, own }: Complete,
   unit: Unit,
   of: (casing: Casing) => readonly KnownFigure[],
 ): readonly KnownFigure[] {
   const inch = perInch(unit);
-  const head = makeHead(inputs.head, inputs.span / inch, inputs.rise === null ? null : inputs.rise / inch);
+  const rise = inputs.rise === null ? null : inputs.rise / inch;
+  const head = inch === 1 ? ok(own.curve.head) : makeHead(inputs.head, inputs.span / inch, rise);
   if (!head.ok) return [];
   const casing: Casing = {
     head: head.value,
