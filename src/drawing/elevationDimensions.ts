@@ -1,6 +1,6 @@
 import { lengthText } from '../lengthText';
 import { endOf } from './curve';
-import type { Elevation } from './elevation';
+import type { Elevation } from './elevationFigures';
 import { radiusLeaders } from './radiusLeaders';
 import { line, text, type Dimension, type Point, type Shape } from './scene';
 

@@ -1,6 +1,6 @@
 import type { Arc } from '../head/head';
 import { leftEnd, rightEnd } from './curve';
-import type { Elevation } from './elevation';
+import type { Elevation } from './elevationFigures';
 import { line, polar, type Point, type Shape } from './scene';
 
 /**

@@ -2,7 +2,7 @@ import type { Arc } from '../head/head';
 import { lengthText } from '../lengthText';
 import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
-import type { Elevation } from './elevation';
+import type { Elevation } from './elevationFigures';
 import { polar, type Leader, type Point, type Shape } from './scene';
 
 /** Along a piece, from its left end: where an arrow may point, the best place first. */

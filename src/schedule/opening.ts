@@ -63,6 +63,28 @@ export interface Opening extends OpeningInputs {
   readonly rough?: RoughFigures;
 }
 
+/** An opening of which nothing is known but its row; one is wanted. */
+export function blankOpening(row: number): Opening {
+  return {
+    row,
+    source: [],
+    notes: [],
+    problems: [],
+    mark: '',
+    quantity: 1,
+    head: null,
+    span: null,
+    rise: null,
+    reveal: null,
+    face: null,
+    thickness: null,
+    species: null,
+    ends: null,
+    leg: null,
+    profile: null,
+  };
+}
+
 export interface RoughFigures {
   /** Width of the rough opening. */
   readonly span?: number;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { explode } from '../../src/drawing/dimension';
-import { elevationScene, type ElevationFigures } from '../../src/drawing/elevation';
+import { elevationScene } from '../../src/drawing/elevation';
+import type { ElevationFigures } from '../../src/drawing/elevationFigures';
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { valueOf } from '../value';

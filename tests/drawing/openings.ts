@@ -1,4 +1,4 @@
-import type { ElevationFigures } from '../../src/drawing/elevation';
+import type { ElevationFigures } from '../../src/drawing/elevationFigures';
 import type { Ends, HeadShape } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { valueOf } from '../value';

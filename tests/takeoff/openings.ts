@@ -1,25 +1,13 @@
 import { ENDS, HEAD_SHAPES, type HeadShape } from '../../src/head/head';
-import type { Opening, Schedule } from '../../src/schedule/opening';
+import { blankOpening, type Opening, type Schedule } from '../../src/schedule/opening';
 import { defaultStandards, type Standards } from '../../src/standards';
 import type { Random } from '../random';
 
 /** An opening as the schedule's reader gives it; what isn't given follows the shop's standards. */
 export function opening(given: Partial<Opening> & Pick<Opening, 'head' | 'span'>): Opening {
   return {
-    row: 2,
+    ...blankOpening(2),
     mark: 'W1',
-    quantity: 1,
-    rise: null,
-    reveal: null,
-    face: null,
-    thickness: null,
-    species: null,
-    ends: null,
-    leg: null,
-    profile: null,
-    source: [],
-    notes: [],
-    problems: [],
     ...given,
   };
 }

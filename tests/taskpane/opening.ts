@@ -1,24 +1,19 @@
-import type { Opening, OpeningInputs, Problem, Schedule } from '../../src/schedule/opening';
+import {
+  blankOpening,
+  type Opening,
+  type OpeningInputs,
+  type Problem,
+  type Schedule,
+} from '../../src/schedule/opening';
 
 /** A complete segmental opening, 36 wide and 6 high, with changes. */
 export function opening(changes: Partial<OpeningInputs & { row: number; problems: readonly Problem[] }> = {}): Opening {
   return {
-    row: 2,
-    source: [],
-    notes: [],
-    problems: [],
+    ...blankOpening(2),
     mark: 'W1',
-    quantity: 1,
     head: 'segmental',
     span: 36,
     rise: 6,
-    reveal: null,
-    face: null,
-    thickness: null,
-    species: null,
-    ends: null,
-    leg: null,
-    profile: null,
     ...changes,
   };
 }

@@ -1,5 +1,5 @@
 import type { Ends, HeadShape } from '../../../src/head/head';
-import type { Opening, OpeningField } from '../../../src/schedule/opening';
+import { blankOpening, type Opening, type OpeningField } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
 import { fixOpening } from '../fix';
 import { withPoint } from '../format';
@@ -25,32 +25,13 @@ export function hasRise(head: HeadShape): boolean {
   return head === 'segmental' || head === 'elliptical' || head === 'three-centered' || head === 'pointed';
 }
 
-const BLANK: Opening = {
-  row: 0,
-  source: [],
-  notes: [],
-  problems: [],
-  mark: '',
-  quantity: 1,
-  head: null,
-  span: null,
-  rise: null,
-  reveal: null,
-  face: null,
-  thickness: null,
-  species: null,
-  ends: null,
-  leg: null,
-  profile: null,
-};
-
 /** The opening asked about, as far as the texts can be read, and the sentence against each one that can't. */
 export function readAsk(
   ask: OpeningAsk,
   standards: Standards,
   locale?: string,
 ): { readonly opening: Opening; readonly refused: Readonly<Partial<Record<AskField, string>>> } {
-  let opening: Opening = { ...BLANK, head: ask.head, ends: ask.ends };
+  let opening: Opening = { ...blankOpening(0), head: ask.head, ends: ask.ends };
   const refused: Partial<Record<AskField, string>> = {};
   const fields: readonly (AskField & OpeningField)[] = hasRise(ask.head)
     ? ['span', 'rise', 'reveal', 'face']
