@@ -22,6 +22,8 @@ export interface PlanProgress {
   readonly cost: number;
   readonly lowerBound: number;
   readonly elapsedMs: number;
+  /** The best plan so far. */
+  readonly plan: StockPlan;
 }
 
 /** Boards cut alike. */
@@ -69,18 +71,16 @@ export function planStock(order: StockOrder & PlanControl): Result<StockPlan> {
   const now = order.now ?? Date.now;
   const start = now();
   const deadline = start + Math.max(0, order.deadlineMs ?? DEFAULT_DEADLINE_MS);
-  const { priceSteps, cutting } = checked.value;
-  const found = search(cutting, {
+  const found = search(checked.value.cutting, {
     ended: () => now() >= deadline || (order.stopped?.() ?? false),
-    better: (runs, bound) =>
-      order.onProgress?.({
-        boards: boardsIn(runs),
-        cost: costIn(runs, checked.value),
-        lowerBound: bound / priceSteps,
-        elapsedMs: now() - start,
-      }),
+    better: (better) => {
+      if (!order.onProgress || better.runs === null) return;
+      const plan = asPlan(better.runs, better, checked.value);
+      const { boards, cost, lowerBound } = plan;
+      order.onProgress({ boards, cost, lowerBound, elapsedMs: now() - start, plan });
+    },
   });
-  if (found.runs === null) return refuse(shortage(checked.value));
+  if (found.runs === null) return refuse(shortage(checked.value, found.impossible));
   return ok(asPlan(found.runs, found, checked.value));
 }
 
@@ -88,28 +88,24 @@ function boardsIn(runs: readonly Run[]): number {
   return runs.reduce((sum, run) => sum + run.times, 0);
 }
 
-function costIn(runs: readonly Run[], { prices }: CheckedOrder): number {
-  return toCents(runs.reduce((sum, run) => sum + run.times * prices[run.pattern.board]!, 0));
-}
-
-/** Sums of prices freed of the last places' noise. */
-function toCents(cost: number): number {
+/** Frees a sum of prices of the noise in its last places. */
+function withoutNoise(cost: number): number {
   return Number(cost.toPrecision(14));
 }
 
 function asPlan(runs: readonly Run[], { bound, proof, searched }: Found, order: CheckedOrder): StockPlan {
-  const { lengths, stock, cutting, measure, priceSteps } = order;
+  const { lengths, stock, prices, cutting, measure, priceSteps } = order;
   const boards = boardsIn(runs);
   const units = runs.reduce((sum, run) => sum + run.times * cutting.boards[run.pattern.board]!.price, 0);
   const bought = runs.reduce((sum, run) => sum + run.times * stock[run.pattern.board]!, 0);
   const wanted = lengths.reduce((sum, length, at) => sum + length * cutting.demand[at]!, 0);
   return {
     boards,
-    cost: costIn(runs, order),
+    cost: withoutNoise(measure === 'boards' ? boards * prices[0]! : units / priceSteps),
     measure,
-    lowerBound: toCents(bound / priceSteps),
+    lowerBound: withoutNoise(bound / priceSteps),
     proven: units <= bound,
-    gap: toCents((units - bound) / priceSteps),
+    gap: withoutNoise((units - bound) / priceSteps),
     yield: wanted / bought,
     plan: gathered(runs).map((run) => boardsAlike(run, order)),
     certificate: certificateOf(proof, order, searched),
@@ -126,6 +122,9 @@ function boardsAlike({ pattern, times }: Run, { lengths, stock, cutting, grid, k
   };
 }
 
-function shortage({ stock }: CheckedOrder): string {
-  return `the boards on hand (${stock.join(', ')}) don't hold all the pieces`;
+function shortage({ stock }: CheckedOrder, certain: boolean): string {
+  const boards = `the boards on hand (${stock.join(', ')})`;
+  return certain
+    ? `${boards} don't hold all the pieces`
+    : `no plan that ${boards} suffice for was found in the time given`;
 }

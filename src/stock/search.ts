@@ -13,12 +13,15 @@ import { randomNumbers } from './random';
 export interface SearchControl {
   /** True once the time is up or the user stopped. */
   readonly ended: () => boolean;
-  readonly better: (runs: readonly Run[], bound: number) => void;
+  /** Told each better plan, with the bound so far. */
+  readonly better: (found: Found) => void;
 }
 
 export interface Found {
   /** Null: no plan was found with the boards that can be had. */
   readonly runs: readonly Run[] | null;
+  /** The boards that can be had don't hold the pieces, however they are cut. */
+  readonly impossible: boolean;
   readonly bound: number;
   readonly proof: Proof;
   /** The proof alone falls short of the bound: plans below it were all looked through. */
@@ -37,6 +40,7 @@ class Standing {
   readonly unit: number;
   runs: readonly Run[] | null = null;
   cost = Infinity;
+  impossible = false;
   bound: number;
   /** What `proof` proves. */
   private proved: number;
@@ -61,7 +65,7 @@ class Standing {
     const cost = costOf(found, this.cutting.boards);
     if (cost >= this.cost) return false;
     [this.runs, this.cost] = [found, cost];
-    this.control.better(found, Math.min(this.bound, cost));
+    this.control.better(this.answer());
     return true;
   }
 
@@ -73,7 +77,7 @@ class Standing {
 
   answer(): Found {
     const bound = Math.min(this.bound, this.cost);
-    return { runs: this.runs, bound, proof: this.proof, searched: bound > this.proved };
+    return { runs: this.runs, impossible: this.impossible, bound, proof: this.proof, searched: bound > this.proved };
   }
 }
 
@@ -101,7 +105,8 @@ export function search(cutting: Cutting, control: SearchControl): Found {
     const aim = boards.length === 1 && attempt % 4 !== 3 ? Math.min(standing.bound, better) : better;
     let found = dive(cutting, aim, pool, tools, attempt);
     if (found === null && attempt > 0) found = coverTightly(cutting, aim, pricing, (patience *= 2), ended);
-    if (found === 'none' && standing.runs === null && aim === dearest) break;
+    standing.impossible = found === 'none' && standing.runs === null && aim === dearest;
+    if (standing.impossible) break;
     if (standing.take(found, aim)) attempt = -1;
   }
   return standing.answer();

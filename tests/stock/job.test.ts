@@ -16,7 +16,11 @@ describe('a plan made in a worker', () => {
       result: { ok: true, value: { boards: 3, proven: true } },
     });
     expect(news.filter((each) => each.kind === 'done')).toHaveLength(1);
-    expect(news[0]).toMatchObject({ kind: 'progress', id: 7, progress: { boards: 3 } });
+    expect(news[0]).toMatchObject({
+      kind: 'progress',
+      id: 7,
+      progress: { boards: 3, plan: { plan: [{ count: 2, stock: 96, cuts: [[24, 4]] }, {}] } },
+    });
   });
 
   it('ends with the best plan so far once the shared flag is set', () => {
