@@ -83,6 +83,7 @@ function Verdicts({ bench, check, listed, more }: VerdictsProps) {
           Show more: {(open.length - listed).toLocaleString()} not listed yet
         </button>
       )}
+      <Sums check={check} />
       {check.notQuoted.length > 0 && (
         <>
           <h3>Not quoted</h3>
@@ -114,6 +115,24 @@ function Line({ line: { line, verdict, findings } }: { readonly line: LineCheck 
           ))}
       </ul>
     </li>
+  );
+}
+
+/** Charges, subtotals and totals that don't follow from the quote's own figures, or can't be told to. */
+function Sums({ check }: { readonly check: QuoteCheck }) {
+  const open = check.sums.filter(({ finding }) => finding.verdict !== 'agrees');
+  if (open.length === 0) return null;
+  return (
+    <>
+      <h3>Its own sums</h3>
+      <ul class="facts">
+        {open.map(({ item, finding }) => (
+          <li key={item.row}>
+            Row {item.row}: {finding.text}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 
