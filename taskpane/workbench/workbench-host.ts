@@ -107,7 +107,7 @@ export class WorkbenchHost implements Host {
     // Only the visible grid scrolls.
     (facade as { scrollToCell?: (row: number, column: number) => void } | undefined)?.scrollToCell?.(
       Math.max(0, place.row - 3),
-      place.column,
+      visibleBefore(sheet, place.column, 2),
     );
     return ok(undefined);
   }
@@ -233,4 +233,14 @@ function clipped(range: IRange, used: { rows: number; columns: number }): IRange
   const endRow = Math.min(Number.isNaN(range.endRow) ? Infinity : range.endRow, used.rows - 1);
   const endColumn = Math.min(Number.isNaN(range.endColumn) ? Infinity : range.endColumn, used.columns - 1);
   return endRow < startRow || endColumn < startColumn ? null : { startRow, startColumn, endRow, endColumn };
+}
+
+/** The column so many visible ones to the left: a cell brought to the very edge would hide behind the frozen columns. */
+function visibleBefore(sheet: Worksheet, column: number, many: number): number {
+  let left = column;
+  for (let seen = 0; left > 0 && seen < many;) {
+    left -= 1;
+    if (sheet.getColVisible(left)) seen += 1;
+  }
+  return left;
 }

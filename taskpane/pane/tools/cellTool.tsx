@@ -52,7 +52,7 @@ export function CellTool({ bench, state }: { readonly bench: Bench; readonly sta
       {opening && <RowOpening opening={opening} state={state} locale={bench.options.locale} />}
       {!opening && explained.length === 0 && !failed && (
         <p class="soft">
-          Nothing of ours is in this cell. Select a row of the Takeoff, or a cell with an ARCH formula.
+          No opening and no ARCH formula is in this cell. Select a row of the Takeoff, or a cell with an ARCH formula.
         </p>
       )}
     </>
