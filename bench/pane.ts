@@ -10,6 +10,7 @@ import { serve } from '../cli/serve';
 import { USABLE } from '../taskpane/pane/usable';
 import { launchChromium } from '../tests/browser/launch';
 import { servePane } from '../tests/browser/pane/server';
+import { buildersList } from './lists/buildersList';
 
 const WEB = 'dist/web/';
 const ROUNDS = 5;
@@ -21,18 +22,6 @@ function printSizes(): void {
     const size = gzipSync(readFileSync(WEB + name), { level: 9 }).length / 1000;
     console.log(name.padEnd(30) + size.toFixed(1).padStart(10));
   }
-}
-
-/** A builder's list with every shape of head and one opening in fifty that needs something. */
-function listOf(openings: number): (string | number | null)[][] {
-  const heads = ['segmental', 'half round', 'elliptical', 'pointed', 'segmental'];
-  const rows = Array.from({ length: openings }, (_, at) => {
-    const head = heads[at % heads.length]!;
-    const width = 24 + ((at * 7) % 60);
-    const rise = { segmental: width / 6, elliptical: width / 3, pointed: width * 0.9 }[head] ?? null;
-    return [`M${at + 1}`, 1 + (at % 4), head, width, at % 50 === 49 ? null : rise];
-  });
-  return [['Mark', 'Qty', 'Head', 'Width', 'Rise'], ...rows];
 }
 
 /** Longest time, in ms, that the page could not answer since the last asking. */
@@ -102,7 +91,7 @@ async function benchPane(browser: Browser): Promise<void> {
   console.log(`\nthe pane can be used after ${times.map((time) => Math.round(time)).join(', ')} ms of opening`);
   console.log('\nin memory        read    list    fill ms   longest stall: read    fill');
   for (const openings of [24, 1_000, 10_000]) {
-    server.sheets = { List: listOf(openings) };
+    server.sheets = { List: buildersList(openings) };
     const page = await browser.newPage({ viewport: { width: 350, height: 760 } });
     await page.goto(server.address);
     await page.getByRole('heading', { level: 1 }).waitFor();
@@ -121,7 +110,7 @@ async function benchWorkbench(browser: Browser): Promise<void> {
       await page.goto(serving.address, { waitUntil: 'commit' });
       await page.getByRole('button', { name: 'Read the selected cells' }).waitFor({ timeout: 60_000 });
     });
-    const text = listOf(openings)
+    const text = buildersList(openings)
       .map((row) => row.join('\t'))
       .join('\n');
     const choose = async () => {

@@ -3,7 +3,7 @@ import { checkQuote, chooseQuoteTable, readQuote, summaryText } from '../src/che
 import { readSchedule } from '../src/schedule/readSchedule';
 import { defaultStandards } from '../src/standards';
 import { takeoff } from '../src/takeoff/takeoff';
-import { workbookSheets } from '../src/workbook/workbook';
+import { workbookSources } from '../src/workbook/workbook';
 import { checkJson, checkText } from './checkReport';
 import { readAllTables, readTable, writeOut } from './files';
 import type { Command, ExitCode, Io } from './io';
@@ -65,7 +65,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (out !== undefined) {
     progress.show(2, 'Writing');
     const { writeXlsx } = await import('../src/workbook/xlsx');
-    const bytes = await writeXlsx(workbookSheets(schedule.value, taken, { plain: values.plain ?? false, check }));
+    const bytes = writeXlsx(workbookSources(schedule.value, taken, { plain: values.plain ?? false, check }));
     if (!bytes.ok) return cannotUse(io, progress, bytes.message);
     const written = await writeOut(out, bytes.value);
     if (!written.ok) return cannotUse(io, progress, written.message);

@@ -5,7 +5,7 @@ import { planBoards } from '../src/takeoff/boards';
 import { partsOf } from '../src/takeoff/parts';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoff } from '../src/takeoff/takeoff';
-import { workbookSheets } from '../src/workbook/workbook';
+import { workbookSources } from '../src/workbook/workbook';
 import { readTable, writeOut } from './files';
 import type { Command, ExitCode, Io } from './io';
 import { readOptions } from './options';
@@ -61,7 +61,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (values.out !== undefined) {
     progress.show(3, 'Writing');
     const { writeXlsx } = await import('../src/workbook/xlsx');
-    const bytes = await writeXlsx(workbookSheets(schedule.value, taken, { plain: values.plain ?? false, boards }));
+    const bytes = writeXlsx(workbookSources(schedule.value, taken, { plain: values.plain ?? false, boards }));
     if (!bytes.ok) return cannotUse(io, progress, bytes.message);
     const written = await writeOut(values.out, bytes.value);
     if (!written.ok) return cannotUse(io, progress, written.message);

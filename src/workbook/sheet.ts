@@ -66,3 +66,8 @@ export interface Sheet {
   /** First and last row (from 1) of the table body, where the sheet is one. */
   readonly body?: readonly [number, number];
 }
+
+/** A sheet whose rows are made as they are asked for: a long takeoff's cells need not all be held at once. */
+export interface SheetSource extends Omit<Sheet, 'rows'> {
+  readonly rows: Iterable<readonly (Cell | null)[]>;
+}

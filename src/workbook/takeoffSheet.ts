@@ -3,7 +3,7 @@ import { columnLetters } from './address';
 import { columnFormat, columnUnit, inputLengthFormat } from './format';
 import { plainFormula } from './plain';
 import { ownCells, type OwnColumn } from './refill';
-import type { Cell, CellStyle, Sheet, Validation } from './sheet';
+import type { Cell, CellStyle, SheetSource, Validation } from './sheet';
 import { ENDS, HEAD_SHAPES } from '../head/head';
 import type { TakeoffColumn } from './columns/column';
 import { TAKEOFF_COLUMNS } from './takeoffColumns';
@@ -70,30 +70,11 @@ function takenApart(text: string, body: Body): Template {
 }
 
 /** The takeoff: a row for each opening, live figures, and what each opening needs. `plain` writes no ARCH formulas. */
-export function takeoffSheet(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[] = []): Sheet {
-  const { unit } = takeoff.standards;
+export function takeoffSource(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[] = []): SheetSource {
   const body = bodyOf(takeoff.openings.length);
-  const resolve = resolver(body);
-  const rows: (Cell | null)[][] = [
-    [{ value: 'Takeoff', style: 'title' }],
-    [null, null, { ...summary(takeoff, body), style: 'text' }],
-    groupRow(),
-    [
-      ...TAKEOFF_COLUMNS.map((column): Cell => ({ value: column.heading, style: 'heading', wrap: true })),
-      ...own.map(({ heading }): Cell => ({ value: heading, style: 'heading', wrap: true })),
-    ],
-    TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' })),
-    ...takeoff.openings.map((row, at) => [
-      ...TAKEOFF_COLUMNS.map((column) =>
-        cellOf(column, row, takeoff, (template) => resolve(template, body.first + at), plain),
-      ),
-      ...ownCells(own, row.opening, body.first + at),
-    ]),
-    TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body)),
-  ];
   return {
     name: 'Takeoff',
-    rows,
+    rows: { [Symbol.iterator]: () => rowsOf(takeoff, plain, own, body) },
     widths: [...TAKEOFF_COLUMNS.map((column) => column.width), ...own.map(() => 14)],
     frozenRows: TAKEOFF_HEAD_ROWS,
     frozenColumns: 2,
@@ -107,6 +88,27 @@ export function takeoffSheet(takeoff: Takeoff, plain: boolean, own: readonly Own
     columnKeys: TAKEOFF_COLUMNS.map((column) => column.key),
     body: [body.first, body.last],
   };
+}
+
+function* rowsOf(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[], body: Body): Generator<(Cell | null)[]> {
+  const { unit } = takeoff.standards;
+  const resolve = resolver(body);
+  yield [{ value: 'Takeoff', style: 'title' }];
+  yield [null, null, { ...summary(takeoff, body), style: 'text' }];
+  yield groupRow();
+  yield [
+    ...TAKEOFF_COLUMNS.map((column): Cell => ({ value: column.heading, style: 'heading', wrap: true })),
+    ...own.map(({ heading }): Cell => ({ value: heading, style: 'heading', wrap: true })),
+  ];
+  yield TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' }));
+  for (const [at, row] of takeoff.openings.entries()) {
+    const place = body.first + at;
+    yield [
+      ...TAKEOFF_COLUMNS.map((column) => cellOf(column, row, takeoff, (template) => resolve(template, place), plain)),
+      ...ownCells(own, row.opening, place),
+    ];
+  }
+  yield TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body));
 }
 
 function cellOf(

@@ -8,10 +8,10 @@ import type { OwnColumn } from './refill';
 import { checkSheet } from './checkSheet';
 import { scheduleSheet } from './scheduleSheet';
 import { setupsSheet } from './setupsSheet';
-import type { Sheet } from './sheet';
+import type { Sheet, SheetSource } from './sheet';
 import { standardsSheet } from './standardsSheet';
 import { stockSheet } from './stockSheet';
-import { takeoffSheet } from './takeoffSheet';
+import { takeoffSource } from './takeoffSheet';
 
 export interface WorkbookOptions {
   /** Native formulas only, so that the workbook calculates where the add-in isn't. */
@@ -26,9 +26,19 @@ export interface WorkbookOptions {
 
 /** The takeoff workbook, the same value for every host. */
 export function workbookSheets(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): Sheet[] {
+  return workbookSources(schedule, takeoff, options).map(held);
+}
+
+/** A sheet with all its rows made. */
+export function held(source: SheetSource): Sheet {
+  return { ...source, rows: [...source.rows] };
+}
+
+/** The same workbook for a file, which takes row after row. */
+export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): SheetSource[] {
   const { plain = false, check, boards = planBoards(partsOf(takeoff), takeoff.standards), ownColumns = [] } = options;
   return [
-    takeoffSheet(takeoff, plain, ownColumns),
+    takeoffSource(takeoff, plain, ownColumns),
     ...(check ? [checkSheet(check, plain)] : []),
     stockSheet(boards, takeoff.standards, plain),
     setupsSheet(planSetups(takeoff), takeoff, plain),

@@ -9,7 +9,7 @@ const WITHIN = 1e-9;
 
 /** How many cells a spreadsheet program calculates, and where it differs from the values the sheets were made with. */
 export async function compare(sheets: readonly Sheet[]): Promise<{ cells: number; differences: string[] }> {
-  const found = calculated(valueOf(await writeXlsx(withoutValues(sheets))));
+  const found = calculated(valueOf(writeXlsx(withoutValues(sheets))));
   const cells = sheets.flatMap((sheet) => sheet.rows.flat()).filter((cell) => cell?.formula !== undefined).length;
   return { cells, differences: differences(sheets, found) };
 }

@@ -5,7 +5,8 @@ import { takeoff } from '../../src/takeoff/takeoff';
 import { keptFrom, reapply, type OwnColumn } from '../../src/workbook/refill';
 import type { Sheet } from '../../src/workbook/sheet';
 import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoffColumns';
-import { takeoffSheet } from '../../src/workbook/takeoffSheet';
+import { held } from '../../src/workbook/workbook';
+import { takeoffSource } from '../../src/workbook/takeoffSheet';
 import { opening } from '../takeoff/openings';
 
 const OPENINGS: readonly Opening[] = [
@@ -22,7 +23,7 @@ const OPENINGS: readonly Opening[] = [
 ];
 
 function sheet(openings = OPENINGS, own: readonly OwnColumn[] = []): Sheet {
-  return takeoffSheet(takeoff(openings, defaultStandards()), false, own);
+  return held(takeoffSource(takeoff(openings, defaultStandards()), false, own));
 }
 
 /** A sheet as a host gives it back: its values, or its formulas. */

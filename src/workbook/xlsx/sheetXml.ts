@@ -1,0 +1,127 @@
+import { columnLetters } from '../address';
+import { fittingText } from '../cellText';
+import type { Cell, SheetSource, Validation } from '../sheet';
+import type { Comment } from './comments';
+import { storedFormula } from './formula';
+import type { Looks } from './looks';
+import { rowHeight } from './rowHeight';
+import { escapeText, MAIN, RELATIONS, XML_HEAD } from './xml';
+
+/**
+ * A sheet's part of the file, piece by piece: its rows are asked for once and never held. The elements stand in the order
+ * that the format demands (ECMA-376 part 1, 18.3.1.99). Comments are added to `comments` on the way.
+ */
+export function* sheetXml(sheet: SheetSource, first: boolean, looks: Looks, comments: Comment[]): Iterable<string> {
+  const hidden = foldedColumns(sheet);
+  yield XML_HEAD + `<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`;
+  yield view(sheet, first);
+  yield `<sheetFormatPr defaultRowHeight="15"${hidden.size > 0 ? ' outlineLevelCol="1"' : ''}/>`;
+  yield columns(sheet, hidden) + '<sheetData>';
+  let at = 0;
+  for (const cells of sheet.rows) yield rowXml(cells, at++, sheet, hidden, looks, comments);
+  yield '</sheetData>';
+  // No password: the lock keeps formulas from slips, and anyone can lift it. 0 says what stays allowed.
+  if (sheet.locked) {
+    yield '<sheetProtection sheet="1" formatColumns="0" formatRows="0" insertRows="0" deleteRows="0" sort="0" autoFilter="0"/>';
+  }
+  const validations = sheet.validations ?? [];
+  if (validations.length > 0) {
+    yield `<dataValidations count="${validations.length}">${validations.map(validationXml).join('')}</dataValidations>`;
+  }
+  yield '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>';
+  // Paper 1 is US letter.
+  yield `<pageSetup paperSize="1" orientation="${sheet.landscape ? 'landscape' : 'portrait'}" fitToWidth="${sheet.pagesWide ?? 1}" fitToHeight="0"/>`;
+  yield '<headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>';
+  const breaks = sheet.pageBreaks ?? [];
+  if (breaks.length > 0) {
+    const marks = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`).join('');
+    yield `<rowBreaks count="${breaks.length}" manualBreakCount="${breaks.length}">${marks}</rowBreaks>`;
+  }
+  if (comments.length > 0) yield '<legacyDrawing r:id="rId2"/>';
+  yield '</worksheet>';
+}
+
+function foldedColumns({ folded = [] }: SheetSource): Set<number> {
+  const hidden = new Set<number>();
+  for (const { first, last } of folded) for (let column = first; column <= last; column++) hidden.add(column);
+  return hidden;
+}
+
+function view({ frozenRows: rows, frozenColumns: columns, home }: SheetSource, first: boolean): string {
+  const pane = rows > 0 && columns > 0 ? 'bottomRight' : rows > 0 ? 'bottomLeft' : columns > 0 ? 'topRight' : null;
+  const split =
+    pane === null
+      ? ''
+      : `<pane${columns > 0 ? ` xSplit="${columns}"` : ''}${rows > 0 ? ` ySplit="${rows}"` : ''}` +
+        ` topLeftCell="${columnLetters(columns)}${rows + 1}" activePane="${pane}" state="frozen"/>`;
+  const selection = `<selection${pane === null ? '' : ` pane="${pane}"`} activeCell="${home}" sqref="${home}"/>`;
+  return `<sheetViews><sheetView${first ? ' tabSelected="1"' : ''} workbookViewId="0">${split}${selection}</sheetView></sheetViews>`;
+}
+
+function columns({ widths }: SheetSource, hidden: ReadonlySet<number>): string {
+  if (widths.length === 0) return '';
+  const each = widths.map(
+    (width, at) =>
+      `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"${hidden.has(at) ? ' hidden="1" outlineLevel="1"' : ''}/>`,
+  );
+  return `<cols>${each.join('')}</cols>`;
+}
+
+function rowXml(
+  cells: readonly (Cell | null)[],
+  row: number,
+  { widths }: SheetSource,
+  hidden: ReadonlySet<number>,
+  looks: Looks,
+  comments: Comment[],
+): string {
+  const height = rowHeight(cells, widths, hidden);
+  const parts = [`<row r="${row + 1}"${height === null ? '' : ` ht="${height}" customHeight="1"`}>`];
+  for (let column = 0; column < cells.length; column++) {
+    const cell = cells[column];
+    if (!cell) continue;
+    parts.push(
+      cellXml(cell, `${lettersOf(column)}${row + 1}`, looks.of(cell, typeof cell.value === 'string' && column > 0)),
+    );
+    if (cell.comment !== undefined) comments.push({ row, column, text: cell.comment });
+  }
+  parts.push('</row>');
+  return parts.join('');
+}
+
+const letters: string[] = [];
+function lettersOf(column: number): string {
+  return (letters[column] ??= columnLetters(column));
+}
+
+/** Text is written as text, whatever it looks like; a formula stands only where the sheet says that there is one. */
+function cellXml({ value, formula }: Cell, address: string, look: number): string {
+  const start = `<c r="${address}" s="${look}"`;
+  if (formula !== undefined) {
+    const calculated = `<f>${escapeText(storedFormula(formula))}</f>`;
+    if (typeof value === 'number') return `${start}>${calculated}<v>${digits(value, address)}</v></c>`;
+    if (typeof value === 'boolean') return `${start} t="b">${calculated}<v>${value ? 1 : 0}</v></c>`;
+    return `${start} t="str">${calculated}<v>${escapeText(fittingText(value ?? ''))}</v></c>`;
+  }
+  if (value === null || value === '') return `${start}/>`;
+  if (typeof value === 'number') return `${start}><v>${digits(value, address)}</v></c>`;
+  if (typeof value === 'boolean') return `${start} t="b"><v>${value ? 1 : 0}</v></c>`;
+  return `${start} t="inlineStr"><is><t xml:space="preserve">${escapeText(fittingText(value))}</t></is></c>`;
+}
+
+function digits(value: number, address: string): string {
+  if (!Number.isFinite(value)) throw new Error(`the figure for ${address} is ${value}, which no cell can hold`);
+  return String(value);
+}
+
+function validationXml({ range, rule, message }: Validation): string {
+  const kind = rule.kind === 'list' ? 'list' : rule.whole ? 'whole' : 'decimal';
+  const bounds =
+    rule.kind === 'list'
+      ? `<formula1>${escapeText(`"${rule.choices.join(',')}"`)}</formula1>`
+      : `<formula1>${rule.min}</formula1><formula2>${rule.max}</formula2>`;
+  return (
+    `<dataValidation type="${kind}" allowBlank="1" showErrorMessage="1" error="${escapeText(message)}" sqref="${range}">` +
+    `${bounds}</dataValidation>`
+  );
+}
