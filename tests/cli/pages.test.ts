@@ -1,0 +1,51 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { inFolderOfExamples, PAGES_WITH_COMMANDS, prose, withOutputs } from '../../docs/console';
+
+const page = (name: string) => readFileSync(name, 'utf8');
+const linked = ['README.md', 'DEVELOPERS.md', ...readdirSync('docs').filter((name) => name.endsWith('.md')).map((name) => `docs/${name}`)]; // prettier-ignore
+
+describe('what the pages say', () => {
+  test.each(PAGES_WITH_COMMANDS)('%s shows what its commands print now (npm run outputs makes it anew)', (name) => {
+    const commands = page(name).match(/^\$ .*$/gm) ?? [];
+    expect(commands.length).toBeGreaterThan(3);
+    expect(inFolderOfExamples((run) => withOutputs(page(name), run))).toBe(page(name));
+  });
+
+  test('every bold figure in the guide is one that the takeoff or the check of the example prints', () => {
+    const printed = inFolderOfExamples((run) =>
+      [
+        run('npx archwright takeoff examples/schedule.csv'),
+        run('npx archwright takeoff examples/schedule.csv --json'),
+        run('npx archwright check examples/quote.csv --schedule examples/schedule.csv'),
+      ].join('\n'),
+    );
+    const bold = [...prose(page('docs/guide.md')).matchAll(/\*\*([^*]+)\*\*/g)].map((match) => match[1]!);
+    const figures = bold.filter((text) => /\d/.test(text));
+    expect(figures.length).toBeGreaterThan(8);
+    const asPrinted = printed.replaceAll(',', '');
+    const strange = figures.filter((figure) => {
+      const plain = figure.replaceAll(',', '').replaceAll('$', '\\$?').replace(/\./g, '\\.');
+      return !new RegExp(`(?<![\\d.])${plain}(?![\\d])`).test(asPrinted);
+    });
+    expect(strange).toEqual([]);
+  });
+
+  test.each(linked)('%s links only to files that are there', (name) => {
+    const targets = [...page(name).matchAll(/\]\((?!https?:|#)([^)#]+)(?:#[^)]*)?\)/g)].map((match) => match[1]!);
+    expect(targets.filter((target) => !existsSync(join(dirname(name), target)))).toEqual([]);
+  });
+
+  test('every npm script and folder that DEVELOPERS.md names is there', () => {
+    const { scripts } = JSON.parse(page('package.json')) as { scripts: Record<string, string> };
+    const named = [...(page('DEVELOPERS.md') + page('README.md')).matchAll(/npm run ([a-z]+)/g)].map(
+      (match) => match[1]!,
+    );
+    expect(named.filter((script) => !(script in scripts))).toEqual([]);
+    const paths = [
+      ...page('DEVELOPERS.md').matchAll(/`((?:src|cli|functions|taskpane|tests|docs|bench|examples)\/[\w./-]*)`/g),
+    ];
+    expect(paths.map((match) => match[1]!).filter((path) => !existsSync(path))).toEqual([]);
+  });
+});
