@@ -61,7 +61,13 @@ const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
   ],
   ['outsideRadius', ['(?:outside|outer|os) (?:radius|rad)|(?:radius|rad) (?:outside|outer)']],
   ['openingRadius', ['(?:opening|jamb|frame) (?:radius|rad)|(?:radius|rad) (?:of|at) (?:opening|jamb)']],
-  ['radius', ['(?:(?:arc|arch|casing|inside|is|head) )*(?:radius|rad)(?: (?:inside|of casing))?', 'r|radii']],
+  [
+    'radius',
+    [
+      '(?:arc |arch )?(?:casing|inside|is) (?:radius|rad)|(?:radius|rad) (?:inside|of casing)',
+      '(?:(?:arc|arch|casing|head) )*(?:radius|rad)|r|radii',
+    ],
+  ],
   [
     'extension',
     [
@@ -75,7 +81,8 @@ const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
     [
       `(?:unit|piece|pc|per unit|per piece) ${MONEY}|${MONEY} (?:each|ea|per (?:unit|piece|pc|ea|each|foot|ft|lf)|unit)`,
       'each|ea|per piece|per unit|unit',
-      'price|cost|rate|quote|quoted|bid',
+      'price|quote|quoted|bid',
+      'cost|rate',
     ],
   ],
   ['measure', ['(?:uom|u m|um|unit of measure|units)']],
@@ -109,32 +116,37 @@ const SEARCHED_ROWS = 200;
 
 /** Where a quote's headings stand and what its columns mean; null where no row names a price, a length or a radius beside something else. */
 export function findQuoteLayout(rows: readonly Row[]): QuoteLayout | null {
-  let weak: QuoteLayout | null = null;
+  let best: { readonly headingRows: readonly number[]; readonly read: readonly Read[]; readonly score: number } | null =
+    null;
   const end = Math.min(rows.length, SEARCHED_ROWS);
   for (let at = 0; at < end; at++) {
+    // Headings of groups ("Opening", "Price") stand right above the headings proper.
+    if (best !== null && best.score >= 3 && at > best.headingRows[0]! + 2) break;
     const single = readRow(rows[at] ?? []);
     if (scoreOf(single) < 1) continue;
     const pair = readPair(rows[at] ?? [], rows[at + 1] ?? []);
     const paired = scoreOf(pair) > scoreOf(single) && scoreOf(pair) > scoreOf(readRow(rows[at + 1] ?? []));
     const read = paired ? pair : single;
-    if (!isHeading(read)) continue;
-    const layout = layoutOf(rows, paired ? [at, at + 1] : [at], read);
-    if (scoreOf(read) >= 3) return layout;
-    weak ??= layout;
+    const score = scoreOf(read);
+    if (!isHeading(read) || (best !== null && score <= best.score)) continue;
+    best = { headingRows: paired ? [at, at + 1] : [at], read, score };
   }
-  return weak;
+  return best === null ? null : layoutOf(rows, best.headingRows, best.read);
 }
 
-/** How much of a table reads like a quote: the number of things its headings name. */
+/** How much of a table reads like a quote: the number of things its headings name, marks and prices above all. */
 export function quoteScore({ rows }: Table): number {
-  return new Set(findQuoteLayout(rows)?.columns.flatMap(({ key }) => (key === null ? [] : [key]))).size;
+  const keys = new Set(findQuoteLayout(rows)?.columns.flatMap(({ key }) => (key === null ? [] : [key])));
+  const priced = keys.has('unitPrice') || keys.has('extension');
+  const named = keys.has('mark') || keys.has('description');
+  return keys.size + (priced ? 10 : 0) + (named ? 10 : 0);
 }
+
+const OTHER_UNITS = /^\s*(?:\$|usd|dollars|%|deg(?:rees)?|bd ft|board feet|min(?:utes)?|per in|lbs?)\s*$/i;
 
 /** The units of a row that holds nothing but units, "$" among them; null for any other row. */
 export function quoteUnits(row: Row | undefined): ReturnType<typeof unitsAt> {
-  return unitsAt(
-    row?.map((cell) => (typeof cell === 'string' && /^\s*(?:\$|usd|dollars)\s*$/i.test(cell) ? 'ea' : cell)),
-  );
+  return unitsAt(row?.map((cell) => (typeof cell === 'string' && OTHER_UNITS.test(cell) ? 'ea' : cell)));
 }
 
 /** True for a row that repeats the headings, as at the top of a further page. */
@@ -199,7 +211,7 @@ function layoutOf(rows: readonly Row[], headingRows: readonly number[], read: re
   return {
     headingRows,
     unitRow: units === null ? null : next,
-    columns: settlePrice(onePerMeaning(settleMeasure(named, rows.slice(next, next + 50)))),
+    columns: onePerMeaning(settlePrice(settleMeasure(named, rows.slice(next, next + 50)))),
   };
 }
 
@@ -225,10 +237,13 @@ function onePerMeaning(columns: readonly QuoteColumn[]): readonly QuoteColumn[] 
   return columns.map((column) => (dropped.has(column.index) ? { ...column, key: null } : column));
 }
 
-/** "Price" alone, without a column of amounts, is what the line costs. */
+/** "Price" without a column of amounts is what the line costs, beside a unit price or alone. */
 function settlePrice(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
   if (columns.some(({ key }) => key === 'extension')) return columns;
-  return columns.map((column) =>
-    column.key === 'unitPrice' && column.rank === 2 ? { ...column, key: 'extension' as const } : column,
-  );
+  const bare = columns.filter(({ key, rank }) => key === 'unitPrice' && rank >= 2);
+  const amount = [...bare].sort((one, other) => one.rank - other.rank)[0];
+  return columns.map((column) => {
+    if (column === amount) return { ...column, key: 'extension' as const };
+    return bare.includes(column) ? { ...column, key: null } : column;
+  });
 }

@@ -10,6 +10,7 @@ import type { Casing } from '../casing';
 import { judge } from '../judge';
 import { knownLengths, type KnownFigure } from '../lengthMistakes';
 import { knownRadii } from '../radiusMistakes';
+import { SCALE_MISTAKES } from '../scaleMistakes';
 import { agrees, cantTell, differs, notGiven, type About, type Finding } from './finding';
 import type { QuoteLine } from './quote';
 
@@ -84,6 +85,9 @@ export function widthFinding(line: QuoteLine, at: Complete, standards: Standards
     { mistake: 'rough opening for the opening', figure: span + roughWidth },
     { mistake: 'outside of the casing for the opening', figure: span + 2 * (face + reveal) },
     { mistake: 'inside of the casing for the opening', figure: span + 2 * reveal },
+    ...SCALE_MISTAKES.flatMap(({ name, figures }) =>
+      figures(span / perInch(unit)).map((figure) => ({ mistake: name, figure: figure * perInch(unit) })),
+    ),
   ];
   if (line.span !== null) return figureFinding('width', width, span, known, standards, 'of the opening');
   const near = Math.abs(width - span) <= tolerance + 1e-9;

@@ -37,7 +37,7 @@ export function causeText({ cause, where, dollars: off, stake }: CauseSum): stri
   const named = where.slice(0, MOST_NAMED).join(', ') + (rest > 0 ? ` and ${many(rest, 'more', 'more')}` : '');
   const money =
     off === null
-      ? `no difference in price to be told, ${dollars(stake)} hangs on it`
+      ? `no difference in price to be told${stake > 0 ? `, ${dollars(stake)} hangs on it` : ''}`
       : Math.abs(off) < 0.005
         ? 'no difference in money'
         : `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;

@@ -61,6 +61,12 @@ describe('the columns of a quote', () => {
     expect(figures.meaning).toEqual(['mark', 'quantity', 'unitPrice', 'extension']);
   });
 
+  it('of our own takeoff are understood: the inside radius is the casing’s, the price beside a unit price the amount', () => {
+    const headings = ['Mark', 'Quantity', 'Radius', 'Inside radius', 'Cost', 'Unit price', 'Price'];
+    const quote = read(headings, ['W1', 2, 30, 30.1875, 70, 95, 190]);
+    expect(quote.meaning).toEqual(['mark', 'quantity', null, 'radius', null, 'unitPrice', 'extension']);
+  });
+
   it('of feet, or of feet and inches, are read in them', () => {
     const feet = read(['Mark', 'Length (ft)', 'Amount'], ['W1', 3.5, 90]);
     expect(feet.lines[0]!.length).toBe(42);
