@@ -1,5 +1,6 @@
 import type { Ends, HeadShape } from '../head/head';
 import type { Opening, OpeningField } from '../schedule/opening';
+import { roundTo } from '../rounding';
 import type { Standards } from '../standards';
 import { inStock, woodFor, type Wood } from './wood';
 
@@ -81,10 +82,17 @@ export const NEEDS = {
   leg: 'The leg must be 0 or more.',
   profile: 'Needs a profile: a name without * ? ~.',
   species: 'Needs a species: one of the stock list.',
-  wood: 'The stock list has no board of this species that is thick enough.',
   width: 'No board of the stock list is wider than the casing with its margins.',
   mark: 'This mark is used twice: give one of the openings another.',
 } as const;
+
+export function notInStock(species: string): string {
+  return `Species "${species}" is not in the stock list.`;
+}
+
+export function tooThin(species: string, thickness: number): string {
+  return `The stock list has no ${species} at least ${roundTo(4, thickness)} thick.`;
+}
 
 export type RiseHead = keyof typeof NEEDS.rise;
 
@@ -142,8 +150,11 @@ export function needsOf(opening: Opening, at: Known, standards: Standards, markU
   if (!positive(at.thickness)) need(rest, 'thickness', NEEDS.thickness);
   if (at.leg === null || !(at.leg >= 0)) need(rest, 'leg', NEEDS.leg);
   if (at.profile === null || at.profile === '' || /[*?~]/.test(at.profile)) need(rest, 'profile', NEEDS.profile);
-  if (at.species === null || !inStock(at.species, standards)) need(rest, 'species', NEEDS.species);
-  else if (positive(at.thickness) && at.wood === null) need(rest, 'species', NEEDS.wood);
+  if (at.species === null || at.species === '') need(rest, 'species', NEEDS.species);
+  else if (positive(at.thickness) && at.wood === null) {
+    const sentence = inStock(at.species, standards) ? tooThin(at.species, at.thickness) : notInStock(at.species);
+    need(rest, 'species', sentence);
+  }
   if (at.wood !== null && positive(at.face) && !(at.wood.widest > at.face + 2 * standards.margin)) {
     rest.push(NEEDS.width);
   }

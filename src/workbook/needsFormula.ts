@@ -1,9 +1,9 @@
 import { ENDS, HEAD_SHAPES } from '../head/head';
 import type { OpeningField, Problem } from '../schedule/opening';
 import { ATTENTION } from '../takeoff/attention';
-import { NEEDS, type RiseHead } from '../takeoff/inputs';
+import { NEEDS, notInStock, tooThin, type RiseHead } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
-import { HAS_HAUNCH, MULTI_CENTERED } from './columns/formulas';
+import { HAS_HAUNCH, MULTI_CENTERED, SPECIES_IN_STOCK } from './columns/formulas';
 import { mayHaveHaunch } from './columns/ring';
 
 /** Sentences in one cell. Runs of spaces are folded as TRIM folds them. */
@@ -97,9 +97,20 @@ export function missingFormula(row: OpeningTakeoff): string {
   return row.opening.problems.length > 0 ? missing(new Said(row.opening.problems)) : NOTHING_SAID;
 }
 
+/** What stands in a sentence for the opening's own species and thickness, until the formula puts in the cells. */
+const SPECIES = '{species}';
+const THICKNESS = 9876.5432;
+
+/** A sentence of the core with the cells put in where it names figures. */
+function withFigures(sentence: string): string {
+  return quote(`${sentence} `).replace(SPECIES, '"&{species}&"').replace(String(THICKNESS), '"&ROUND({thickness},4)&"');
+}
+
 function missing(said: Said): string {
-  const found = 'IF({species}="",FALSE,SUMPRODUCT(--(Stock_species={species}))>0)';
-  const tooThick = said.need(`IF(${positive('{thickness}')},{stockThickness}=0,FALSE)`, 'species', NEEDS.wood);
+  const thinner = `IF(${positive('{thickness}')},{stockThickness}=0,FALSE)`;
+  const species =
+    `IF({species}="",${said.need('TRUE', 'species', NEEDS.species)},` +
+    `IF(${thinner},IF(${SPECIES_IN_STOCK},${withFigures(tooThin(SPECIES, THICKNESS))},${withFigures(notInStock(SPECIES))}),""))`;
   const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
   const tooWide = `IF(AND({stockThickness}>0,${positive('{face}')}),{widest}<={face}+2*Shop_margin,FALSE)`;
   const parts = [
@@ -108,7 +119,7 @@ function missing(said: Said): string {
     said.need(notPositive('{thickness}'), 'thickness', NEEDS.thickness),
     said.need('IF(ISNUMBER({leg}),{leg}<0,TRUE)', 'leg', NEEDS.leg),
     said.need(`OR({profile}="",${oddProfile})`, 'profile', NEEDS.profile),
-    `IF(${found},${tooThick},${said.need('TRUE', 'species', NEEDS.species)})`,
+    species,
     when(tooWide, NEEDS.width),
   ];
   return `TRIM({missingShape}&" "&${parts.join('&')})`;

@@ -61,6 +61,8 @@ export function randomOpenings(count: number, random: Random, standards: Standar
     if (random.between(0, 1) < 0.1) {
       return { ...complete, rough: { span: span + standards.roughWidth } };
     }
+    if (random.between(0, 1) < 0.03) return { ...complete, species: random.pick(['Ebony', 'Po*', 'a "b" c']) };
+    if (random.between(0, 1) < 0.03) return { ...complete, thickness: (17 / 3) * scale };
     if (random.between(0, 1) > 0.06) return complete;
     const field = random.pick(['span', 'quantity', 'head', 'face', 'species'] as const);
     return { ...complete, [field]: null, problems: [{ row, field, message: `The ${field} "n/a" can't be read.` }] };

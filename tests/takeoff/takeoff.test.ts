@@ -86,7 +86,7 @@ describe('an opening that lacks something', () => {
     [{ rise: null }, 'rise'],
     [{ rise: -1 }, 'rise'],
     [{ head: null }, 'head'],
-    [{ species: 'Ebony' }, 'species'],
+    [{ species: 'Ebony' }, 'species "ebony" is not in the stock list'],
     [{ species: 'Po*' }, 'species'],
     [{ thickness: 4 }, 'thick'],
     [{ face: 9 }, 'wider'],

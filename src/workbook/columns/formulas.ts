@@ -25,8 +25,13 @@ export function priceAt(width: string): string {
 
 export const ROUGH_QUARTERS = `MINIFS(Stock_quarters,${STOCK})`;
 export const WIDEST_BOARD = `MAXIFS(Stock_width,${STOCK})`;
+
+/** The thinnest stock that is thick enough; 0 where none is. MAX makes a figure of the nothing that a grid may find. */
 export const THICK_ENOUGH =
-  'MINIFS(Stock_thickness,Stock_species,{species},Stock_thickness,">="&({thickness}-0.000000001))';
+  'MAX(0,MINIFS(Stock_thickness,Stock_species,{species},Stock_thickness,">="&({thickness}-0.000000001)))';
+
+/** Equality, because a criterion of MINIFS would take "Po*" for Poplar. */
+export const SPECIES_IN_STOCK = 'SUMPRODUCT(--(Stock_species={species}))>0';
 
 export function boardFeet(width: string, length: string, count: string): string {
   return `ARCH.BOARDFEET({quarters}/4,${width}/Shop_per_inch,${length}/Shop_per_inch,${count})`;

@@ -8,6 +8,7 @@ import {
   narrowestBoard,
   overRings,
   ROUGH_QUARTERS,
+  SPECIES_IN_STOCK,
   THICK_ENOUGH,
   WIDEST_BOARD,
 } from './formulas';
@@ -23,7 +24,7 @@ const STRAIGHT_STOCK = '({counted}*{straightLength}+Shop_test_piece*({guideSetup
 export const WOOD_COLUMNS: readonly TakeoffColumn[] = inGroup('Wood', [
   working('stockThickness', 'Stock thickness', 'length', {
     value: (row) => row.known.wood?.thickness ?? 0,
-    formula: () => `IF(OR({species}="",NOT(ISNUMBER({thickness}))),0,${THICK_ENOUGH})`,
+    formula: () => `IF(OR({species}="",NOT(ISNUMBER({thickness}))),0,IF(${SPECIES_IN_STOCK},${THICK_ENOUGH},0))`,
   }),
   working('quarters', 'Quarters', 'count', {
     value: (row) => row.known.wood?.quarters ?? 0,
