@@ -6,6 +6,7 @@ import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
 import { checkJson, checkText } from './checkReport';
 import { readAllTables, readTable, writeOut } from './files';
+import { cannotUse, wrongUsage } from './endings';
 import type { Command, ExitCode, Io } from './io';
 import { readOptions } from './options';
 import { Progress } from './progress';
@@ -28,18 +29,19 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     standards: { type: 'string' },
     json: { type: 'boolean' },
   });
-  if (!options.ok) return wrongUsage(io, options.message);
+  if (!options.ok) return wrongUsage(io, 'check', options.message);
   const { values, positionals } = options.value;
   const [path, extra] = positionals;
   const { out, schedule: schedulePath } = values;
-  if (path === undefined) return wrongUsage(io, 'check needs the file of a quote.');
-  if (extra !== undefined) return wrongUsage(io, `check reads one quote at a time; got "${extra}" as well.`);
-  if (schedulePath === undefined) return wrongUsage(io, 'check needs --schedule, the schedule the quote is for.');
+  if (path === undefined) return wrongUsage(io, 'check', 'check needs the file of a quote.');
+  if (extra !== undefined) return wrongUsage(io, 'check', `check reads one quote at a time; got "${extra}" as well.`);
+  if (schedulePath === undefined)
+    return wrongUsage(io, 'check', 'check needs --schedule, the schedule the quote is for.');
   if (out !== undefined && !/\.xlsx$/i.test(out)) {
-    return wrongUsage(io, `--out must name a file that ends in .xlsx; got "${out}".`);
+    return wrongUsage(io, 'check', `--out must name a file that ends in .xlsx; got "${out}".`);
   }
   const readFrom = [path, schedulePath].find((one) => out !== undefined && resolve(one) === resolve(out));
-  if (readFrom !== undefined) return wrongUsage(io, `--out would write over "${readFrom}".`);
+  if (readFrom !== undefined) return wrongUsage(io, 'check', `--out would write over "${readFrom}".`);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
@@ -47,17 +49,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     values.standards === undefined
       ? { ok: true as const, value: defaultStandards() }
       : await readStandardsFile(values.standards);
-  if (!standards.ok) return cannotUse(io, progress, standards.message);
+  if (!standards.ok) return cannotUse(io, standards.message, progress);
   const listed = await readTable(schedulePath);
-  if (!listed.ok) return cannotUse(io, progress, listed.message);
+  if (!listed.ok) return cannotUse(io, listed.message, progress);
   const schedule = readSchedule(listed.value, standards.value);
-  if (!schedule.ok) return cannotUse(io, progress, schedule.message);
+  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
   const tables = await readAllTables(path);
-  if (!tables.ok) return cannotUse(io, progress, tables.message);
+  if (!tables.ok) return cannotUse(io, tables.message, progress);
   const table = chooseQuoteTable(tables.value);
-  if (table === null) return cannotUse(io, progress, `"${path}" holds no table.`);
+  if (table === null) return cannotUse(io, `"${path}" holds no table.`, progress);
   const quote = readQuote(table, standards.value);
-  if (!quote.ok) return cannotUse(io, progress, quote.message);
+  if (!quote.ok) return cannotUse(io, quote.message, progress);
 
   progress.show(1, 'Checking');
   const taken = takeoff(schedule.value.openings, standards.value);
@@ -66,9 +68,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     progress.show(2, 'Writing');
     const { writeXlsx } = await import('../src/workbook/xlsx');
     const bytes = writeXlsx(workbookSources(schedule.value, taken, { plain: values.plain ?? false, check }));
-    if (!bytes.ok) return cannotUse(io, progress, bytes.message);
+    if (!bytes.ok) return cannotUse(io, bytes.message, progress);
     const written = await writeOut(out, bytes.value);
-    if (!written.ok) return cannotUse(io, progress, written.message);
+    if (!written.ok) return cannotUse(io, written.message, progress);
   }
   progress.clear();
 
@@ -76,17 +78,6 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   else io.out(`${summaryText(check)}\n\n${checkText(check)}`);
   if (out !== undefined) io.say(`Wrote ${out}.`);
   return 0;
-}
-
-function wrongUsage(io: Io, message: string): ExitCode {
-  io.say(`${message}\nSee archwright check --help.`);
-  return 2;
-}
-
-function cannotUse(io: Io, progress: Progress, message: string): ExitCode {
-  progress.clear();
-  io.say(message);
-  return 1;
 }
 
 export const checkCommand: Command = { summary: 'a quote against the takeoff, line by line', help, run };

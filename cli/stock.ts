@@ -4,6 +4,7 @@ import type { CellValue, Table } from '../src/schedule/opening';
 import { planStock, type StockPlan } from '../src/stock/plan';
 import { cutText, plainLength } from '../src/stock/cuttext';
 import { readAllTables } from './files';
+import { cannotUse, wrongUsage } from './endings';
 import type { Command, ExitCode, Io } from './io';
 import { readNumber, readNumbers, readOptions } from './options';
 import { Progress } from './progress';
@@ -29,24 +30,28 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     seconds: { type: 'string', default: '10' },
     json: { type: 'boolean' },
   });
-  if (!options.ok) return wrongUsage(io, options.message);
+  if (!options.ok) return wrongUsage(io, 'stock', options.message);
   const { values, positionals } = options.value;
   const [path, extra] = positionals;
-  if (path === undefined || extra !== undefined) return wrongUsage(io, 'stock needs one file of pieces.');
-  if (values.stock === undefined) return wrongUsage(io, 'stock needs --stock, the board lengths on sale.');
+  if (path === undefined || extra !== undefined) return wrongUsage(io, 'stock', 'stock needs one file of pieces.');
+  if (values.stock === undefined) return wrongUsage(io, 'stock', 'stock needs --stock, the board lengths on sale.');
   const stock = readNumbers('stock', values.stock);
-  if (!stock.ok) return wrongUsage(io, stock.message);
+  if (!stock.ok) return wrongUsage(io, 'stock', stock.message);
   const prices = values.prices === undefined ? ok(undefined) : readNumbers('prices', values.prices);
-  if (!prices.ok) return wrongUsage(io, prices.message);
+  if (!prices.ok) return wrongUsage(io, 'stock', prices.message);
   if (prices.value && prices.value.length !== stock.value.length) {
-    return wrongUsage(io, `--prices must be as many as --stock; got ${prices.value.length} for ${stock.value.length}.`);
+    return wrongUsage(
+      io,
+      'stock',
+      `--prices must be as many as --stock; got ${prices.value.length} for ${stock.value.length}.`,
+    );
   }
   const kerf = readNumber('kerf', values.kerf, 0, 1e6);
-  if (!kerf.ok) return wrongUsage(io, kerf.message);
+  if (!kerf.ok) return wrongUsage(io, 'stock', kerf.message);
   const trim = readNumber('trim', values.trim, 0, 1e6);
-  if (!trim.ok) return wrongUsage(io, trim.message);
+  if (!trim.ok) return wrongUsage(io, 'stock', trim.message);
   const seconds = readNumber('seconds', values.seconds, 0, 3600);
-  if (!seconds.ok) return wrongUsage(io, seconds.message);
+  if (!seconds.ok) return wrongUsage(io, 'stock', seconds.message);
 
   const tables = await readAllTables(path);
   if (!tables.ok) return cannotUse(io, tables.message);
@@ -128,16 +133,6 @@ function planTable({ boards, cost, measure, lowerBound, proven, gap, yield: shar
   );
   const proof = proven ? 'proven: no plan is better' : `at most ${gap} above the best; no plan is under ${lowerBound}`;
   return `${lines.join('\n')}\n${boards} boards${measure === 'cost' ? `, cost ${cost}` : ''}, ${(share * 100).toFixed(1)} % used, ${proof}\n`;
-}
-
-function wrongUsage(io: Io, message: string): ExitCode {
-  io.say(`${message}\nSee archwright stock --help.`);
-  return 2;
-}
-
-function cannotUse(io: Io, message: string): ExitCode {
-  io.say(message);
-  return 1;
 }
 
 export const stock: Command = { summary: 'boards to buy for a list of pieces, with the cutting plan', help, run };

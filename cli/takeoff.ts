@@ -7,6 +7,7 @@ import { planSetups } from '../src/takeoff/setups';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
 import { readTable, writeOut } from './files';
+import { cannotUse, wrongUsage } from './endings';
 import type { Command, ExitCode, Io } from './io';
 import { readOptions } from './options';
 import { Progress } from './progress';
@@ -29,16 +30,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     standards: { type: 'string' },
     json: { type: 'boolean' },
   });
-  if (!options.ok) return wrongUsage(io, options.message);
+  if (!options.ok) return wrongUsage(io, 'takeoff', options.message);
   const { values, positionals } = options.value;
   const [path, extra] = positionals;
-  if (path === undefined) return wrongUsage(io, 'takeoff needs the file of a schedule.');
-  if (extra !== undefined) return wrongUsage(io, `takeoff reads one schedule at a time; got "${extra}" as well.`);
+  if (path === undefined) return wrongUsage(io, 'takeoff', 'takeoff needs the file of a schedule.');
+  if (extra !== undefined)
+    return wrongUsage(io, 'takeoff', `takeoff reads one schedule at a time; got "${extra}" as well.`);
   if (values.out !== undefined && !/\.xlsx$/i.test(values.out)) {
-    return wrongUsage(io, `--out must name a file that ends in .xlsx; got "${values.out}".`);
+    return wrongUsage(io, 'takeoff', `--out must name a file that ends in .xlsx; got "${values.out}".`);
   }
   if (values.out !== undefined && resolve(values.out) === resolve(path)) {
-    return wrongUsage(io, `--out would write over the schedule "${path}".`);
+    return wrongUsage(io, 'takeoff', `--out would write over the schedule "${path}".`);
   }
 
   const progress = new Progress(io, 4);
@@ -47,11 +49,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     values.standards === undefined
       ? { ok: true as const, value: defaultStandards() }
       : await readStandardsFile(values.standards);
-  if (!standards.ok) return cannotUse(io, progress, standards.message);
+  if (!standards.ok) return cannotUse(io, standards.message, progress);
   const table = await readTable(path);
-  if (!table.ok) return cannotUse(io, progress, table.message);
+  if (!table.ok) return cannotUse(io, table.message, progress);
   const schedule = readSchedule(table.value, standards.value);
-  if (!schedule.ok) return cannotUse(io, progress, schedule.message);
+  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing');
   const taken = takeoff(schedule.value.openings, standards.value);
@@ -62,9 +64,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     progress.show(3, 'Writing');
     const { writeXlsx } = await import('../src/workbook/xlsx');
     const bytes = writeXlsx(workbookSources(schedule.value, taken, { plain: values.plain ?? false, boards }));
-    if (!bytes.ok) return cannotUse(io, progress, bytes.message);
+    if (!bytes.ok) return cannotUse(io, bytes.message, progress);
     const written = await writeOut(values.out, bytes.value);
-    if (!written.ok) return cannotUse(io, progress, written.message);
+    if (!written.ok) return cannotUse(io, written.message, progress);
   }
   progress.clear();
 
@@ -84,17 +86,6 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   }
   io.say(values.out === undefined ? 'No workbook was written: name one with --out.' : `Wrote ${values.out}.`);
   return 0;
-}
-
-function wrongUsage(io: Io, message: string): ExitCode {
-  io.say(`${message}\nSee archwright takeoff --help.`);
-  return 2;
-}
-
-function cannotUse(io: Io, progress: Progress, message: string): ExitCode {
-  progress.clear();
-  io.say(message);
-  return 1;
 }
 
 export const takeoffCommand: Command = { summary: "a builder's schedule in, a takeoff workbook out", help, run };

@@ -7,6 +7,7 @@ import { defaultStandards, type Standards } from '../src/standards';
 import { planSetups, type Setup } from '../src/takeoff/setups';
 import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
 import { readTable, writeOut } from './files';
+import { cannotUse, wrongUsage } from './endings';
 import type { Command, ExitCode, Io } from './io';
 import { readNumber, readOptions } from './options';
 import { readStandardsFile } from './standardsFile';
@@ -33,19 +34,19 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     'bed-line': { type: 'string' },
     trammel: { type: 'string' },
   });
-  if (!options.ok) return wrongUsage(io, options.message);
+  if (!options.ok) return wrongUsage(io, 'template', options.message);
   const { values, positionals } = options.value;
   const [mark, extra] = positionals;
   if (values.all ? mark !== undefined : mark === undefined || extra !== undefined) {
-    return wrongUsage(io, 'template needs the mark of one opening, or --all.');
+    return wrongUsage(io, 'template', 'template needs the mark of one opening, or --all.');
   }
   if (values.schedule === undefined)
-    return wrongUsage(io, 'template needs --schedule, the file the opening stands in.');
-  if (values.out === undefined) return wrongUsage(io, 'template needs --out, the folder to write into.');
+    return wrongUsage(io, 'template', 'template needs --schedule, the file the opening stands in.');
+  if (values.out === undefined) return wrongUsage(io, 'template', 'template needs --out, the folder to write into.');
   const bedLine = optionalLength('bed-line', values['bed-line']);
-  if (!bedLine.ok) return wrongUsage(io, bedLine.message);
+  if (!bedLine.ok) return wrongUsage(io, 'template', bedLine.message);
   const trammel = optionalLength('trammel', values.trammel);
-  if (!trammel.ok) return wrongUsage(io, trammel.message);
+  if (!trammel.ok) return wrongUsage(io, 'template', trammel.message);
 
   const standards = values.standards === undefined ? ok(defaultStandards()) : await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message);
@@ -109,16 +110,6 @@ function curved(setups: readonly Setup[]): readonly Setup[] {
 
 function optionalLength(name: string, given: string | undefined): Result<number | undefined> {
   return given === undefined ? ok(undefined) : readNumber(name, given, 0.001, 1e6);
-}
-
-function wrongUsage(io: Io, message: string): ExitCode {
-  io.say(`${message}\nSee archwright template --help.`);
-  return 2;
-}
-
-function cannotUse(io: Io, message: string): ExitCode {
-  io.say(message);
-  return 1;
 }
 
 export const template: Command = { summary: 'drawings of guide boards (DXF, SVG)', help, run };
