@@ -35,7 +35,7 @@ async function start(): Promise<void> {
     if (new URLSearchParams(location.search).has('example')) {
       const shown = await showExample(engine, host);
       if (!shown.ok) announce(shown.message);
-      else announce('A made-up schedule stands in the grid. Press "Open the example" in the pane to take it off.');
+      else announce('This is a made-up schedule to try things on: the pane takes it off.');
     }
     const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET };
     mountPane(pane, host, options, coreWith(startWorker));
