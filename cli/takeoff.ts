@@ -20,7 +20,7 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
                       such as the Standards sheet of a workbook
-  --json              print {openings, problems, totals, setups: setupsJson(planSetups(taken)), stock} instead of the table
+  --json              print {openings, problems, totals, setups, stock} instead of the table
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
