@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchChromium } from './launch';
-import { fits, isAccessible, openPane, type OpenPane } from './pane/drive';
+import { fillButton, fits, heading, isAccessible, openPane, press, type OpenPane } from './pane/drive';
 import { servePane, type PaneServer } from './pane/server';
 
 const LIST = [
@@ -36,9 +36,6 @@ async function withPane(
   await pane.close();
 }
 
-const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name }).waitFor();
-const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
-
 async function readList(page: Page): Promise<void> {
   await press(page, 'Read it');
   await heading(page, 'What each column holds');
@@ -48,7 +45,6 @@ async function toFill(page: Page): Promise<void> {
   await press(page, 'See the 3 openings');
   await press(page, 'Go on to fill the workbook');
 }
-const fillButton = (page: Page) => page.locator('.next').getByRole('button', { name: 'Fill the workbook' });
 
 describe('first use', () => {
   it('takes the example from one click to a filled workbook and to the row that needs something', async () => {

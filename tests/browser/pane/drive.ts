@@ -43,6 +43,11 @@ export async function openPane(
   };
 }
 
+export const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name }).waitFor();
+export const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+/** The button that fills, not the step of that name. */
+export const fillButton = (page: Page) => page.locator('.next').getByRole('button', { name: 'Fill the workbook' });
+
 /** Axe finds nothing on the page as it stands; a picture of it is kept. */
 export async function isAccessible(page: Page, shot: string): Promise<void> {
   await page.screenshot({ path: `${SHOTS}/${shot}.png` });

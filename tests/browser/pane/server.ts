@@ -21,7 +21,7 @@ const PAGE = `<!doctype html>
     <link rel="stylesheet" href="/page.css" />
     <script type="module" src="/page.js"></script>
   </head>
-  <body>
+  <body class="alone">
     <main id="pane" aria-label="Archwright"></main>
   </body>
 </html>

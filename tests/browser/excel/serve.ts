@@ -1,0 +1,66 @@
+import { build } from 'esbuild';
+import type { Browser, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { Serving } from '../../../cli/serve';
+import type { CellValue } from '../../../src/schedule/opening';
+import { watch } from '../launch';
+
+export type Sheets = Readonly<Record<string, readonly (readonly Exclude<CellValue, Date>[])[]>>;
+
+/** The fake of office.js as one script. */
+export async function bundleOffice(): Promise<string> {
+  const { outputFiles } = await build({
+    entryPoints: ['tests/browser/excel/office.ts'],
+    bundle: true,
+    format: 'iife',
+    write: false,
+    logLevel: 'silent',
+  });
+  return outputFiles[0]!.text;
+}
+
+/** The built add-in as Excel opens it beside a workbook of these sheets. Whatever the page complains about fails at `close`. */
+export async function openAddIn(browser: Browser, serving: Serving, office: string, sheets: Sheets) {
+  const context = await browser.newContext({ viewport: { width: 350, height: 760 }, reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  const seen = watch(page, serving.address);
+  const body = `globalThis.sheetsAtStart = ${JSON.stringify(sheets)};\n${office}`;
+  await page.route('**/office/office.js', (route) => route.fulfill({ contentType: 'text/javascript', body }));
+  await page.goto(serving.address + 'taskpane.html');
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  return {
+    page,
+    async close() {
+      expect(seen).toEqual({ outside: [], errors: [] });
+      await context.close();
+    },
+  };
+}
+
+export interface HeldSheet {
+  readonly name: string;
+  readonly visibility: string;
+  readonly protected: boolean;
+  /** What each cell holds, formulas as `=…`, by address in the order of the alphabet. */
+  readonly cells: readonly (readonly [string, string | number | boolean])[];
+  readonly formats: readonly (readonly [string, string])[];
+}
+
+/** All that the workbook holds. */
+export function held(
+  page: Page,
+): Promise<{ readonly sheets: readonly HeldSheet[]; readonly names: readonly (readonly [string, string])[] }> {
+  return page.evaluate(() => {
+    const sorted = <T>(map: Map<string, T>) => [...map].sort(([one], [other]) => (one < other ? -1 : 1));
+    return {
+      sheets: globalThis.fakeBook.sheets.map(({ name, visibility, protected: locked, cells, formats }) => ({
+        name,
+        visibility,
+        protected: locked,
+        cells: sorted(cells),
+        formats: sorted(formats),
+      })),
+      names: sorted(globalThis.fakeBook.names),
+    };
+  });
+}
