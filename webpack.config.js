@@ -34,8 +34,6 @@ function commandLine(mode) {
   return {
     ...base,
     target: 'node20',
-    // exceljs is used for writing whole workbooks only; what it reads and streams with stays out.
-    resolve: { ...base.resolve, alias: { unzipper: false, 'fast-csv': false, archiver: false } },
     entry: { archwright: './cli/archwright.ts' },
     output: { path: at('./dist/cli'), filename: '[name].cjs', chunkFilename: '[name].cjs', clean: true },
     optimization: { minimize: false }, // a stack trace from a user should name our functions

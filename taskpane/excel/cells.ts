@@ -1,3 +1,4 @@
+import { fittingText } from '../../src/workbook/cellText';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 
 /** What Excel's `formulas` property takes: a formula with =, a constant, '' for an empty cell. */
@@ -47,5 +48,5 @@ export function entryOf(cell: Cell | null): Entry {
  */
 export function constantEntry(value: string | number | boolean | null): Entry {
   if (value === null || value === '') return '';
-  return typeof value === 'string' ? "'" + value : value;
+  return typeof value === 'string' ? "'" + fittingText(value) : value;
 }

@@ -184,6 +184,60 @@ describe('when Excel fails half-way', () => {
     expect(book.sheets.map(({ name }) => name)).toEqual(['Takeoff', 'Sheet1']);
   });
 
+  /** Something happens in Excel right after the n-th round trip. */
+  function afterSync(count: number, happens: () => void): void {
+    const sync = book.sync.bind(book);
+    let left = count;
+    book.sync = async () => {
+      await sync();
+      if (--left === 0) happens();
+    };
+  }
+
+  test('a sheet that cannot be unprotected is left alone, and the sentence says that it is protected', async () => {
+    book = new FakeWorkbook(before);
+    book.install();
+    const picture = book.snapshot();
+    book.fault = { sync: 3, after: 0, code: 'AccessDenied' };
+    const failed = await host.writeSheets([takeoff], { replace: ['Takeoff'] });
+    expect(!failed.ok && failed.message).toMatch(/protected or open for reading only.*The workbook is as it was\.$/);
+    expect(book.snapshot()).toEqual(picture);
+  });
+
+  test.each(['Takeoff', 'Standards'])(
+    '%s deleted by hand meanwhile: the other sheets are as they were',
+    async (name) => {
+      book = new FakeWorkbook(before);
+      book.install();
+      afterSync(3, () => {
+        book.sheets = book.sheets.filter((sheet) => sheet.name !== name);
+      });
+      const failed = await host.writeSheets([standards, takeoff], { replace: ['Takeoff'] });
+      expect(!failed.ok && failed.message).toContain('A sheet that was there a moment ago is gone.');
+      const kept = new FakeWorkbook(before).sheets.filter((sheet) => sheet.name !== name);
+      for (const { name: other, cells } of kept) expect(book.sheet(other).cells).toEqual(cells);
+      expect(book.sheets.filter(({ visibility }) => visibility === 'Visible').map((sheet) => sheet.name)).toEqual(
+        kept.map((sheet) => sheet.name),
+      );
+    },
+  );
+
+  test('a cell edited from half-way on: what stood there is put back at the next start', async () => {
+    book = new FakeWorkbook(before);
+    book.install();
+    const picture = book.snapshot();
+    afterSync(3, () => {
+      book.editing = true;
+    });
+    const failed = await host.writeSheets([takeoff], { replace: ['Takeoff'] });
+    expect(!failed.ok && failed.message).toContain('Press Enter or Escape');
+    expect(!failed.ok && failed.message).toContain('is put back when the add-in starts again');
+    book.editing = false;
+    book.queue = [];
+    expect(await recover()).toEqual({ ok: true, value: ['Takeoff'] });
+    expect(book.snapshot()).toEqual(picture);
+  });
+
   test('a cell being edited is told in words', async () => {
     book.editing = true;
     const refused = await host.writeSheets([takeoff], { replace: [] });

@@ -1,0 +1,39 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { strFromU8, unzipSync } from 'fflate';
+import { afterAll, expect, test } from 'vitest';
+
+const run = promisify(execFile);
+const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const JOBS = [1, 2, 3].map((job) => {
+  const path = join(folder, `job-${job}.csv`);
+  const rows = Array.from(
+    { length: 40 },
+    (_, at) => `J${job}-${at},${1 + (at % 3)},segmental,${24 + at + job},${5 + job}`,
+  );
+  writeFileSync(path, ['Mark,Qty,Head,Width,Rise', ...rows].join('\n'));
+  return path;
+});
+
+/** All but the board plans, which are searched for a set time: a busy machine may prove less of them. */
+async function takeoff(path: string, out: string) {
+  const file = path.replace('.csv', out);
+  const args = ['dist/cli/archwright.cjs', 'takeoff', path, '--out', file, '--json'];
+  const { stdout } = await run(process.execPath, args, { encoding: 'utf8', timeout: 120_000, maxBuffer: 1e8 });
+  const { openings, problems, setups } = JSON.parse(stdout) as Record<string, unknown>;
+  return { openings, problems, setups, sheet: strFromU8(unzipSync(readFileSync(file))['xl/worksheets/sheet1.xml']!) };
+}
+
+test('takeoffs run at once give what they give one by one, and leave nothing else behind', async () => {
+  const alone: Awaited<ReturnType<typeof takeoff>>[] = [];
+  for (const job of JOBS) alone.push(await takeoff(job, '-alone.xlsx'));
+  const together = await Promise.all(JOBS.map((job) => takeoff(job, '-together.xlsx')));
+  expect(together).toEqual(alone);
+  expect(alone.map(({ openings }) => (openings as unknown[]).length)).toEqual([40, 40, 40]);
+  expect(readdirSync(folder)).toHaveLength(3 * JOBS.length);
+}, 240_000);
