@@ -1,5 +1,6 @@
-import { boundOf, type Proof } from './certificate';
 import type { Cutting } from './cutting';
+import type { Proof } from './proof';
+import { boundOf } from './proved';
 
 /**
  * Quick lower bounds for one kind of board, each given as worths that prove it. A dual feasible function f makes the worths:

@@ -4,6 +4,7 @@ import { firstFitDecreasing } from './decreasing';
 import { Filler } from './filler';
 import { generatePatterns } from './generate';
 import { Master, SHORT_PRICES } from './master';
+import { allOf, partOf, patternToWhole, toHere, toWhole, type Rest } from './rest';
 
 /** Patterns found so far, over the sizes of the whole problem, each once. */
 export class Pool {
@@ -26,14 +27,6 @@ export interface DiveControl {
   readonly unit: number;
 }
 
-/** A part of the problem that is still to be planned. */
-interface Rest {
-  readonly cutting: Cutting;
-  /** Index in the whole problem of each size here, and back (−1: none left). */
-  readonly whole: readonly number[];
-  readonly here: readonly number[];
-}
-
 /** Below so many boards a dive isn't divided any further. */
 const FEW_BOARDS = 6;
 /** Up to so many boards all tight plans are looked through, as far as patience goes. */
@@ -53,8 +46,7 @@ export function dive(
   control: DiveControl,
   attempt: number,
 ): Run[] | 'none' | null {
-  const all = cutting.sizes.map((_, at) => at);
-  return descend({ cutting, whole: all, here: all }, aim, pool, control, attempt);
+  return descend(allOf(cutting), aim, pool, control, attempt);
 }
 
 function complete(rest: Rest, aim: number, pool: Pool, control: DiveControl, tries: number): Run[] | null {
@@ -131,7 +123,11 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
     left -= cost.cost;
     bought += cost.count;
     if (cost.count === 0) return give(null);
-    const next = restWithin(rest, master);
+    const next = partOf(
+      rest,
+      master.wanted,
+      boards.map((_, k) => master.hadOf(k)),
+    );
     if (next === null) return give(runs.map((run) => toWhole(run, rest)));
     if (total - cost.count > FEW_BOARDS && bought < (total - cost.count + bought) / 2) {
       if (!master.dualSteps(control.ended)) return give(null);
@@ -172,48 +168,4 @@ function buy(
   used.sort((a, b) => liking.get(b)! - liking.get(a)!);
   for (const { column, pattern, level } of used) if (count === 0 || level > 0.85) take(column, pattern, 1);
   return { cost, count };
-}
-
-/** The problem of so many pieces and boards, a part of `cutting`; null where no piece is wanted. */
-function restOf(cutting: Cutting, wanted: ArrayLike<number>, had: readonly number[]): Rest | null {
-  const whole = cutting.sizes.map((_, at) => at).filter((at) => wanted[at]! > 0.5);
-  if (whole.length === 0) return null;
-  const here = new Array<number>(cutting.sizes.length).fill(-1);
-  whole.forEach((at, row) => (here[at] = row));
-  const sizes = whole.map((at) => cutting.sizes[at]!);
-  const demand = whole.map((at) => Math.round(wanted[at]!));
-  return {
-    cutting: { sizes, demand, boards: cutting.boards.map((board, k) => ({ ...board, limit: had[k]! })) },
-    whole,
-    here,
-  };
-}
-
-/** A part of a part, with indexes in the whole problem. */
-function restWithin(rest: Rest, master: Master): Rest | null {
-  const { cutting } = rest;
-  const within = restOf(
-    cutting,
-    master.wanted,
-    cutting.boards.map((_, k) => master.hadOf(k)),
-  );
-  if (within === null) return null;
-  return {
-    cutting: within.cutting,
-    whole: within.whole.map((at) => rest.whole[at]!),
-    here: rest.here.map((at) => (at < 0 ? -1 : within.here[at]!)),
-  };
-}
-
-function toHere(pattern: Pattern, rest: Rest): Pattern | null {
-  const pieces = pattern.pieces.map((piece) => rest.here[piece]!);
-  return pieces.includes(-1) ? null : { ...pattern, pieces };
-}
-
-function patternToWhole(pattern: Pattern, rest: Rest): Pattern {
-  return { ...pattern, pieces: pattern.pieces.map((piece) => rest.whole[piece]!) };
-}
-
-function toWhole(run: Run, rest: Rest): Run {
-  return { ...run, pattern: patternToWhole(run.pattern, rest) };
 }

@@ -1,14 +1,15 @@
 import { quickProof } from './bounds';
-import { boundOf, priceUnit, stepUp, type Proof } from './certificate';
-import { coverTightly, pricingOf } from './cover';
+import { coverTightly, pricingOf, type Pricing } from './cover';
 import { costOf, isSimple, type Cutting, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { dive, Pool } from './dive';
 import { Filler } from './filler';
 import { generatePatterns, type Generated } from './generate';
 import { Master, SHORT_PRICES } from './master';
-import { proofFrom } from './proof';
+import { proofFrom, type Proof } from './proof';
+import { priceUnit, wholeBoundOf } from './proved';
 import { randomNumbers } from './random';
+import { replanBoards, type ReplanControl } from './replan';
 
 export interface SearchControl {
   /** True once the time is up or the user stopped. */
@@ -35,6 +36,9 @@ const LITTLE_WASTE = 0.02;
 /** With more boards than this, dives get there sooner. */
 const COVERED_BOARDS = 60;
 
+/** A plan of several kinds of board is left alone once so many changes in a row of a few boards bettered nothing. */
+const MOST_FAILED = 50;
+
 /** The best plan and the best bound so far. */
 class Standing {
   readonly unit: number;
@@ -46,12 +50,12 @@ class Standing {
   private proved: number;
 
   constructor(
-    private readonly cutting: Cutting,
+    readonly cutting: Cutting,
     private proof: Proof,
     private readonly control: SearchControl,
   ) {
     this.unit = priceUnit(cutting.boards);
-    this.bound = this.proved = stepUp(boundOf(proof, cutting), cutting);
+    this.bound = this.proved = wholeBoundOf(proof, cutting);
   }
 
   get open(): boolean {
@@ -70,7 +74,7 @@ class Standing {
   }
 
   raise(proof: Proof): void {
-    const proved = stepUp(boundOf(proof, this.cutting), this.cutting);
+    const proved = wholeBoundOf(proof, this.cutting);
     if (proved > this.proved) [this.proof, this.proved] = [proof, proved];
     this.bound = Math.max(this.bound, proved);
   }
@@ -108,8 +112,16 @@ export function search(cutting: Cutting, control: SearchControl): Found {
     standing.impossible = found === 'none' && standing.runs === null && aim === dearest;
     if (standing.impossible) break;
     if (standing.take(found, aim)) attempt = -1;
+    if (boards.length > 1) replan(standing, pricing, tools);
   }
   return standing.answer();
+}
+
+/** Changes a few boards at a time for the better, as long as that goes well. */
+function replan(standing: Standing, pricing: Pricing, tools: ReplanControl): void {
+  for (let failed = 0; standing.runs !== null && standing.open && failed < MOST_FAILED; failed++) {
+    if (standing.take(replanBoards(standing.cutting, standing.runs, pricing, tools), Infinity)) failed = -1;
+  }
 }
 
 /** The fractional plan of the whole problem: its patterns go to the pool, its duals make the proof. */

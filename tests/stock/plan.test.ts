@@ -12,6 +12,9 @@ const one = (stock: number, pieces: readonly (readonly [length: number, count: n
   stock: [stock],
 });
 
+/** Milliseconds of this process' own work: other work on the machine takes nothing from a deadline. */
+const ownTime = () => process.cpuUsage().user / 1_000;
+
 describe('the fewest boards of one length', () => {
   // Sources: the 13-width paper roll of the encyclopedia article on the cutting stock problem; Chvátal, Linear Programming
   // (1983), chapter 13; the AMPL book's cut.dat (from memory).
@@ -107,17 +110,22 @@ describe('the least cost from several lengths', () => {
     expectValid(order, plan);
   });
 
-  it.each([false, true])('is valid and within its certified bound, boards limited: %s', (limited) => {
-    for (let number = 0; number < 6; number++) {
-      const order = pricedOrder(number, limited);
-      const plan = valueOf(planStock({ ...order, deadlineMs: 400 }));
-      expectValid(order, plan);
-      expect(boundProved(order, plan)).toBeGreaterThanOrEqual(plan.certificate.lowerBound - 1e-6);
-      expect(boundProved(order, plan)).toBeLessThanOrEqual(plan.cost + 1e-6);
-      expect(plan.cost).toBeGreaterThanOrEqual(plan.lowerBound);
-      expect(plan.gap / plan.cost).toBeLessThan(0.02);
-    }
-  });
+  it.each([false, true])(
+    'is valid and within its certified bound, boards limited: %s',
+    (limited) => {
+      for (let number = 0; number < 6; number++) {
+        const order = pricedOrder(number, limited);
+        const plan = valueOf(planStock({ ...order, deadlineMs: 400, now: ownTime }));
+        expectValid(order, plan);
+        const proved = boundProved(order, plan);
+        expect(proved).toBeGreaterThanOrEqual(plan.certificate.lowerBound - 1e-6);
+        expect(proved).toBeLessThanOrEqual(plan.cost + 1e-6);
+        expect(plan.cost).toBeGreaterThanOrEqual(plan.lowerBound);
+        expect(plan.gap / plan.cost).toBeLessThan(0.02);
+      }
+    },
+    60_000,
+  );
 
   it('buys no more of a kind than can be had', () => {
     const order = { lengths: [48], quantities: [10], stock: [96, 144], prices: [10, 14] };

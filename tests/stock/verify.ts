@@ -46,7 +46,8 @@ export function expectValid(order: StockOrder, plan: StockPlan): void {
 
 /**
  * The bound that a certificate proves, found from the order alone: the greatest worth on each board by plain bounded knapsack
- * over whole lengths, then weak duality. Shares no code with the planner.
+ * over whole lengths, then the least cost of whole boards that hold the worth of all pieces, by knapsack once more. Shares no
+ * code with the planner.
  */
 export function boundProved(order: StockOrder, plan: StockPlan): number {
   const { worths, boards } = plan.certificate;
@@ -65,16 +66,19 @@ export function boundProved(order: StockOrder, plan: StockPlan): number {
     return best[room]!;
   });
   const total = worths.reduce((sum, [length, worth]) => sum + worth * demand.get(length)!, 0);
-  let bound = 0;
-  boards.forEach(({ price }, at) => {
-    const rate = most[at]! / price;
-    const unpaid = boards.map((board, other) => ({ ...board, excess: most[other]! - rate * board.price }));
-    if (rate === 0 || unpaid.some(({ limit, excess }) => limit === null && excess > 1e-9 * most[at]!)) return;
-    const scarce = unpaid.reduce((sum, { limit, excess }) => sum + (limit ?? 0) * Math.max(0, excess), 0);
-    bound = Math.max(bound, (total - scarce) / rate);
-  });
   const cents = boards.map(({ price }) => Math.round(price * 1e4)).reduce(divisor) / 1e4;
-  return Math.ceil(bound / cents - 1e-7) * cents;
+  const steps = boards.map(({ price }) => Math.round(price / cents));
+  // The most worth that each cost can buy: upward, boards of a kind follow one another; downward, one more at a time.
+  const top = Math.round((plan.measure === 'boards' ? plan.boards : plan.cost) / cents);
+  const worthFor = new Float64Array(top + 1);
+  const buy = (cost: number, at: number) => {
+    worthFor[cost] = Math.max(worthFor[cost]!, worthFor[cost - steps[at]!]! + most[at]!);
+  };
+  boards.forEach(({ limit }, at) => {
+    if (limit === null) for (let cost = steps[at]!; cost <= top; cost++) buy(cost, at);
+    for (let copy = 0; copy < (limit ?? 0); copy++) for (let cost = top; cost >= steps[at]!; cost--) buy(cost, at);
+  });
+  return worthFor.findIndex((worth) => worth >= total) * cents;
 }
 
 function divisor(a: number, b: number): number {
