@@ -87,6 +87,16 @@ describe('choosing the list', () => {
     expect(noticeOf(bench)).toBe('large.csv is 20.0 MB; files up to 20 MB can be read.');
   });
 
+  it('says so when a file was moved or changed before it could be read, and stays where it was', async () => {
+    const bench = benchOn(new MemoryHost());
+    const file = new File(['x'], 'gone.csv');
+    const gone = new DOMException('A requested file could not be found.', 'NotFoundError');
+    Object.defineProperty(file, 'arrayBuffer', { value: () => Promise.reject(gone) });
+    await takeFile(bench, file);
+    expect(bench.store.get()).toMatchObject({ step: 'list', work: null });
+    expect(noticeOf(bench)).toMatch(/gone\.csv.* failed: A requested file could not be found/);
+  });
+
   it('tells in words that a cell is being edited', async () => {
     const host = new MemoryHost({ List: LIST });
     const bench = benchOn(host);
