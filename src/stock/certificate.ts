@@ -1,6 +1,5 @@
 import type { CheckedOrder } from './order';
-import type { Proof } from './proof';
-import { wholeBoundOf } from './proved';
+import type { Found } from './search';
 
 /** A proof in the user's terms. */
 export interface Certificate {
@@ -19,11 +18,11 @@ export interface Certificate {
   }[];
 }
 
-export function certificateOf(proof: Proof, order: CheckedOrder, searched: boolean): Certificate {
+export function certificateOf({ proof, proved, bound }: Found, order: CheckedOrder): Certificate {
   const { cutting, lengths, stock, priceSteps } = order;
   return {
-    lowerBound: wholeBoundOf(proof, cutting) / priceSteps,
-    searched,
+    lowerBound: Math.min(proved, bound) / priceSteps,
+    searched: bound > proved,
     worths: lengths.map((length, at) => [length, proof.worths[at]!] as const),
     boards: cutting.boards.map(({ price, limit }, at) => ({
       stock: stock[at]!,

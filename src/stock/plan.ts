@@ -62,7 +62,8 @@ const DEFAULT_DEADLINE_MS = 2_000;
  * makes exactly the pieces wanted, and comes with the least any plan can take and the whole numbers that prove it.
  *
  * Refuses orders that make no sense, pieces longer than every board and orders the boards on hand can't fill, in one sentence.
- * Method: first-fit decreasing, dual feasible bounds, column generation (Gilmore and Gomory), dives on the patterns found.
+ * Method: first-fit decreasing, dual feasible bounds, column generation (Gilmore and Gomory), dives on the patterns found;
+ * where prices differ, boards counted whole in the bound and a few boards at a time planned anew.
  * `planStock({ lengths: [24, 17], quantities: [10, 4], stock: [96], kerf: 0.125 })` buys 4 boards, proven.
  */
 export function planStock(order: StockOrder & PlanControl): Result<StockPlan> {
@@ -93,8 +94,9 @@ function withoutNoise(cost: number): number {
   return Number(cost.toPrecision(14));
 }
 
-function asPlan(runs: readonly Run[], { bound, proof, searched }: Found, order: CheckedOrder): StockPlan {
+function asPlan(runs: readonly Run[], found: Found, order: CheckedOrder): StockPlan {
   const { lengths, stock, prices, cutting, measure, priceSteps } = order;
+  const { bound } = found;
   const boards = boardsIn(runs);
   const units = runs.reduce((sum, run) => sum + run.times * cutting.boards[run.pattern.board]!.price, 0);
   const bought = runs.reduce((sum, run) => sum + run.times * stock[run.pattern.board]!, 0);
@@ -108,7 +110,7 @@ function asPlan(runs: readonly Run[], { bound, proof, searched }: Found, order: 
     gap: withoutNoise((units - bound) / priceSteps),
     yield: wanted / bought,
     plan: gathered(runs).map((run) => boardsAlike(run, order)),
-    certificate: certificateOf(proof, order, searched),
+    certificate: certificateOf(found, order),
   };
 }
 

@@ -6,15 +6,21 @@ import type { Proof } from './proof';
 const LARGEST_TABLE = 4_000_000;
 const MOST_CELLS = 40_000_000;
 
+/** `boundOf`, raised to the next sum that prices can add up to as far as what divides them all tells. */
+export function steppedBoundOf(proof: Proof, cutting: Cutting): number {
+  const unit = priceUnit(cutting.boards);
+  return Math.ceil(boundOf(proof, cutting) / unit) * unit;
+}
+
 /**
  * `boundOf` lets boards be bought in fractions; this is the least cost of whole boards, no more of a kind than can be had, that hold
- * the worth of all pieces (knapsack over the cost: the most worth that each cost can buy). Where the problem is too large for the
- * table, the next multiple of what divides all prices.
+ * the worth of all pieces (knapsack over the cost: the most worth that each cost can buy). `steppedBoundOf` where the problem is too
+ * large for the table.
  */
 export function wholeBoundOf(proof: Proof, cutting: Cutting): number {
   const { boards, demand } = cutting;
   const unit = priceUnit(boards);
-  const low = Math.ceil(boundOf(proof, cutting) / unit);
+  const low = steppedBoundOf(proof, cutting) / unit;
   // Of the fractional boards one kind alone needs rounding up.
   const top = low + Math.max(...boards.map((board) => board.price)) / unit;
   const total = proof.worths.reduce((sum, worth, at) => sum + worth * demand[at]!, 0);

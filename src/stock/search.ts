@@ -7,7 +7,7 @@ import { Filler } from './filler';
 import { generatePatterns, type Generated } from './generate';
 import { Master, SHORT_PRICES } from './master';
 import { proofFrom, type Proof } from './proof';
-import { priceUnit, wholeBoundOf } from './proved';
+import { priceUnit, steppedBoundOf, wholeBoundOf } from './proved';
 import { randomNumbers } from './random';
 import { replanBoards, type ReplanControl } from './replan';
 
@@ -25,8 +25,8 @@ export interface Found {
   readonly impossible: boolean;
   readonly bound: number;
   readonly proof: Proof;
-  /** The proof alone falls short of the bound: plans below it were all looked through. */
-  readonly searched: boolean;
+  /** What the proof alone proves: where it falls short of the bound, plans below that were all looked through. */
+  readonly proved: number;
 }
 
 /** Patterns tried in the first look through all tight plans; each later look may try twice as many. */
@@ -55,7 +55,7 @@ class Standing {
     private readonly control: SearchControl,
   ) {
     this.unit = priceUnit(cutting.boards);
-    this.bound = this.proved = wholeBoundOf(proof, cutting);
+    this.bound = this.proved = steppedBoundOf(proof, cutting);
   }
 
   get open(): boolean {
@@ -73,7 +73,8 @@ class Standing {
     return true;
   }
 
-  raise(proof: Proof): void {
+  /** Takes in what a proof proves, boards counted whole. */
+  raise(proof = this.proof): void {
     const proved = wholeBoundOf(proof, this.cutting);
     if (proved > this.proved) [this.proof, this.proved] = [proof, proved];
     this.bound = Math.max(this.bound, proved);
@@ -81,7 +82,7 @@ class Standing {
 
   answer(): Found {
     const bound = Math.min(this.bound, this.cost);
-    return { runs: this.runs, impossible: this.impossible, bound, proof: this.proof, searched: bound > this.proved };
+    return { runs: this.runs, impossible: this.impossible, bound, proof: this.proof, proved: this.proved };
   }
 }
 
@@ -91,6 +92,7 @@ export function search(cutting: Cutting, control: SearchControl): Found {
   const { ended } = control;
   const standing = new Standing(cutting, quickProof(cutting), control);
   standing.take(firstFitDecreasing(cutting), Infinity);
+  if (standing.open) standing.raise();
   if (standing.open) standing.take(coverWithoutWaste(cutting, standing.bound, ended), standing.bound);
   if (!standing.open) return standing.answer();
 

@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
+import { MOST_LENGTHS, MOST_PIECES } from '../stock/order';
 import type { StockBoard } from '../stockList';
 import { planKindTogether, priceOf, type BoardKind, type BoardPlan, type Placed } from './boardPlan';
 import { FIT, woodFor } from './wood';
@@ -142,9 +143,28 @@ function planKind(
     else if (!apart.ok) return apart;
     else keep(apart.value);
   }
-  if (shared.length === 0) return ok(plans);
-  const rest = plan(shared, false, used);
-  return rest.ok ? ok([...plans, rest.value]) : rest;
+  for (const portion of portions(shared)) {
+    const rest = plan(portion, false, used);
+    if (!rest.ok) return rest;
+    keep(rest.value);
+  }
+  return ok(plans);
+}
+
+/** As many parts together as one cutting plan takes. */
+function portions(placed: readonly Placed[]): Placed[][] {
+  const all: Placed[][] = [];
+  let pieces = Infinity;
+  for (const each of placed) {
+    const count = Math.ceil(each.part.count / each.layout.across);
+    if (all.length === 0 || all.at(-1)!.length === MOST_LENGTHS || pieces + count > MOST_PIECES) {
+      all.push([]);
+      pieces = 0;
+    }
+    all.at(-1)!.push(each);
+    pieces += count;
+  }
+  return all;
 }
 
 /** The same part cut square, piece by piece, in whichever such way puts most of them abreast. */

@@ -4,8 +4,12 @@ import { defaultStandards, type Standards } from '../../src/standards';
 import type { StockBoard } from '../../src/stockList';
 import type { BoardPlan } from '../../src/takeoff/boardPlan';
 import { planBoards } from '../../src/takeoff/boards';
+import { partsOf } from '../../src/takeoff/parts';
+import { takeoff } from '../../src/takeoff/takeoff';
 import type { WoodPart } from '../../src/takeoff/woodParts';
+import { random } from '../random';
 import { valueOf } from '../value';
+import { randomOpenings } from './openings';
 
 const board = (width: number, length: number, pricePerBoardFoot = 4, onHand: number | null = null): StockBoard => ({
   species: 'Poplar',
@@ -125,6 +129,25 @@ describe('the boards that rings and legs need', () => {
     expect(plans[0]!.less).toBe(
       'nothing that is fewer holds all the pieces; one board of 144 less would leave out 1 × C',
     );
+  });
+
+  it('are planned in portions where there are more lengths or pieces than one plan takes', () => {
+    const legs = Array.from({ length: 2_500 }, (_, at) => part(`L${at}`, 20, leg(20 + at / 64)));
+    const { plans, problems } = planBoards(legs, shop([board(4.5, 96), board(4.5, 144)]), { deadlineMs: 300 });
+    expect(problems).toEqual([]);
+    expect(made(plans)).toEqual(new Map(legs.map((one) => [one.for, one.count])));
+  });
+
+  it('are all planned soon after the deadline, for 2,000 openings', () => {
+    const standards = defaultStandards();
+    const parts = partsOf(takeoff(randomOpenings(2_000, random(7)), standards));
+    const start = performance.now();
+    const { plans, problems } = planBoards(parts, standards, { deadlineMs: 300 });
+    // Generous, since other work shares the machine.
+    expect(performance.now() - start).toBeLessThan(10_000);
+    expect(problems).toEqual([]);
+    const count = (of: readonly WoodPart[]) => of.reduce((sum, one) => sum + one.count, 0);
+    expect([...made(plans).values()].reduce((sum, pieces) => sum + pieces, 0)).toBe(count(parts));
   });
 
   it.each([
