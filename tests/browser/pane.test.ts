@@ -123,19 +123,16 @@ describe('ways to choose the list', () => {
     });
   });
 
-  it('a thousand rows from the clipboard, at once', async () => {
+  it('a thousand rows from the clipboard', async () => {
     await withPane(async (page) => {
-      const took = await page.evaluate(() => {
+      await page.evaluate(() => {
         const row = 'W1\t36\t6\tsegmental';
         const clipboardData = new DataTransfer();
         clipboardData.setData('text/plain', ['Mark\tWidth\tRise\tHead', ...Array(1000).fill(row)].join('\n'));
-        const began = performance.now();
         document
           .getElementById('paste')!
           .dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
-        return performance.now() - began;
       });
-      expect(took).toBeLessThan(500);
       await press(page, 'Read the pasted rows');
       await page.getByRole('button', { name: 'See the 1,000 openings' }).waitFor();
     });

@@ -27,12 +27,11 @@ describe('a plan made in a worker', () => {
     const stop = new Int32Array(new SharedArrayBuffer(4));
     const news: StockNews[] = [];
     const order = pricedOrder(1, false);
-    const start = performance.now();
+    // One that went on to its deadline of a minute would fail by the test's own time limit.
     runStockJob({ kind: 'plan', id: 1, order, deadlineMs: 60_000, stop }, (each) => {
       news.push(each);
       Atomics.store(stop, 0, 1);
     });
-    expect(performance.now() - start).toBeLessThan(10_000);
     const last = news.at(-1)!;
     if (last.kind !== 'done' || !last.result.ok) expect.fail('no plan was posted');
     expectValid(order, last.result.value);

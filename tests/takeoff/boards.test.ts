@@ -141,10 +141,8 @@ describe('the boards that rings and legs need', () => {
   it('are all planned soon after the deadline, for 2,000 openings', () => {
     const standards = defaultStandards();
     const parts = partsOf(takeoff(randomOpenings(2_000, random(7)), standards));
-    const start = performance.now();
+    // One that ignored its deadline would fail by the test's own time limit.
     const { plans, problems } = planBoards(parts, standards, { deadlineMs: 300 });
-    // Generous, since other work shares the machine.
-    expect(performance.now() - start).toBeLessThan(10_000);
     expect(problems).toEqual([]);
     const count = (of: readonly WoodPart[]) => of.reduce((sum, one) => sum + one.count, 0);
     expect([...made(plans).values()].reduce((sum, pieces) => sum + pieces, 0)).toBe(count(parts));
