@@ -7,7 +7,7 @@ export const CHECK_COLUMNS = [
   { key: 'mark', heading: 'Mark', group: 'Quote', measure: 'text', width: 10 },
   { key: 'description', heading: 'Description', group: 'Quote', measure: 'text', width: 30 },
   { key: 'verdict', heading: 'Verdict', group: 'Verdict', measure: 'text', width: 12 },
-  { key: 'off', heading: 'Off in money', group: 'Verdict', measure: 'money', width: 11 },
+  { key: 'off', heading: 'Difference', group: 'Verdict', measure: 'money', width: 11 },
   { key: 'quantity', heading: 'Quantity', group: 'As quoted', measure: 'number', width: 10 },
   { key: 'radius', heading: 'Radius', group: 'As quoted', measure: 'input length', width: 10 },
   { key: 'length', heading: 'Length', group: 'As quoted', measure: 'input length', width: 10 },
