@@ -1,13 +1,11 @@
-import { lengthText } from '../lengthText';
-import { cautionsFor, NOT_A_SUBSTITUTE } from '../takeoff/cautions';
 import { setupFlags } from '../takeoff/setupFlags';
 import type { Setup, SetupPlan } from '../takeoff/setups';
-import { setupSteps } from '../takeoff/setupSteps';
 import type { Takeoff } from '../takeoff/takeoff';
-import { columnFormat, columnUnit, settingUnit } from './format';
+import { columnFormat, columnUnit } from './format';
 import { FEED } from './columns/formulas';
 import type { ColumnMeasure } from './columns/column';
 import { plainFormula } from './plain';
+import { setupPage } from './setupPage';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoffSheet';
 
@@ -210,71 +208,4 @@ function orderText(plan: SetupPlan): string {
       ? `; run in the schedule's order they would take ${Math.round(plan.savedMinutes)} minutes more`
       : '';
   return `${plan.setups.length} set-ups, ${hours.toFixed(1)} machine hours with setting up, in the order that changes knives and guides least${saved}.`;
-}
-
-/** One set-up as the person at the machine reads it. */
-function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[][] {
-  const { unit } = standards;
-  const length = (value: number) =>
-    unit === 'in' ? `${lengthText(value, unit, 32)} in (${value.toFixed(3)})` : `${lengthText(value, unit)} mm`;
-  const line = (label: string, text: string): Cell[] => [
-    { value: '', style: 'text' },
-    { value: label, style: 'text', format: '@' },
-    { value: text, style: 'text', format: '@' },
-  ];
-  const guides = setup.guides?.ok
-    ? [
-        line(
-          'Guide boards',
-          `inside ${length(setup.guides.value.inside)}, outside ${length(setup.guides.value.outside)}`,
-        ),
-      ]
-    : [];
-  const pieces = setup.pieces.map(({ mark, row, count, runLength }) =>
-    line(
-      mark === '' ? `row ${row}` : mark,
-      `${count} ${count === 1 ? 'piece' : 'pieces'}, ${length(runLength)} along the center`,
-    ),
-  );
-  const flags = setupFlags(setup, standards);
-  return [
-    [null, { value: setup.name, style: 'title' }],
-    [null, { value: 'Figures on this page are as the takeoff was filled.', style: 'note' }],
-    line('Knife', setup.knife),
-    ...(setup.insideRadius === null
-      ? []
-      : [line('Molding', `inside radius ${length(setup.insideRadius)}, thin edge to the ${standards.thinEdge}`)]),
-    ...guides,
-    line(
-      'Feed',
-      `${Number(standards.feed.toFixed(2))} ${settingUnit('feed', unit)}, ${setup.cutsCenter.toFixed(1)} knife cuts per inch at the center, ${setup.cutsOutside.toFixed(1)} at the outside edge`,
-    ),
-    line('Passes', String(setup.passes)),
-    line('Minutes', `${setup.runMinutes.toFixed(1)} running, ${standards.setupMinutes} setting up`),
-    ...flags.map((flag): Cell[] => [
-      { value: '', style: 'text' },
-      { value: 'Look at', style: 'attention' },
-      { value: flag, style: 'attention', format: '@' },
-    ]),
-    [null, { value: 'Pieces to run', style: 'group' }],
-    ...pieces,
-    [null, { value: 'Steps', style: 'group' }],
-    ...setupSteps(setup, standards).map((step, at): (Cell | null)[] => [
-      { value: at + 1, style: 'text', format: '0' },
-      { value: step.source, style: 'note', format: '@' },
-      { value: step.text, style: 'text', format: '@' },
-    ]),
-    [null, { value: 'Cautions', style: 'group' }],
-    ...cautionsFor(
-      ...(setup.insideRadius === null ? [] : ['glue-up' as const]),
-      'setting up',
-      'before power',
-      'running',
-    ).map((caution): (Cell | null)[] => [
-      null,
-      { value: caution.source, style: 'note', format: '@' },
-      { value: caution.text, style: 'text', format: '@' },
-    ]),
-    [null, null, { value: NOT_A_SUBSTITUTE, style: 'attention' }],
-  ];
 }
