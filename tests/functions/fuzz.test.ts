@@ -7,8 +7,8 @@ import { random, type Random } from '../random';
 import type { Case } from './case';
 import { CASES } from './cases';
 
-/** Calls in all; FUZZ_CALLS=1000000 runs longer, FUZZ_SEED another lot. */
-const CALLS = Number(process.env['FUZZ_CALLS'] ?? 100_000);
+/** Calls in all, 100,000 of each function; FUZZ_CALLS=10000000 runs longer, FUZZ_SEED another lot. */
+const CALLS = Number(process.env['FUZZ_CALLS'] ?? 2_700_000);
 const SEED = Number(process.env['FUZZ_SEED'] ?? 3);
 
 const ODD: readonly unknown[] = [
