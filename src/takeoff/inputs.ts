@@ -1,5 +1,5 @@
 import type { Ends, HeadShape } from '../head/head';
-import type { Opening, OpeningField } from '../schedule/opening';
+import type { Opening, OpeningField, Problem } from '../schedule/opening';
 import { roundTo } from '../rounding';
 import type { Standards } from '../standards';
 import { inStock, woodFor, type Wood } from './wood';
@@ -113,6 +113,16 @@ export function riseFits(head: RiseHead, span: number, rise: number): boolean {
   }
 }
 
+/** What a reader said of each input; several sentences about one are joined. */
+export function saidByField(problems: readonly Problem[]): Map<OpeningField, string> {
+  const said = new Map<OpeningField, string>();
+  for (const { field, message } of problems) {
+    const before = said.get(field);
+    said.set(field, before === undefined ? message : `${before} ${message}`);
+  }
+  return said;
+}
+
 /** What is missing, each in a sentence: of the curve, and of the rest. Nothing in either: the figures can be computed. */
 export interface Needs {
   readonly shape: readonly string[];
@@ -120,11 +130,7 @@ export interface Needs {
 }
 
 export function needsOf(opening: Opening, at: Known, standards: Standards, markUsed: (mark: string) => number): Needs {
-  const said = new Map<OpeningField, string>();
-  for (const { field, message } of opening.problems) {
-    const before = said.get(field);
-    said.set(field, before === undefined ? message : `${before} ${message}`);
-  }
+  const said = saidByField(opening.problems);
   const shape: string[] = [];
   const rest: string[] = [];
   const need = (list: string[], field: OpeningField, sentence: string) => list.push(said.get(field) ?? sentence);

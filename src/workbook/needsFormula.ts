@@ -1,7 +1,7 @@
 import { ENDS, HEAD_SHAPES } from '../head/head';
 import type { OpeningField, Problem } from '../schedule/opening';
 import { ATTENTION } from '../takeoff/attention';
-import { NEEDS, notInStock, tooThin, type RiseHead } from '../takeoff/inputs';
+import { NEEDS, notInStock, saidByField, tooThin, type RiseHead } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
 import { HAS_HAUNCH, MULTI_CENTERED, SPECIES_IN_STOCK } from './columns/formulas';
 import { mayHaveHaunch } from './columns/ring';
@@ -41,13 +41,10 @@ const RISE_MISFIT: Readonly<Record<RiseHead, string>> = {
 
 /** Sentences said of an opening's inputs by its reader, which stand in for the general ones. */
 class Said {
-  private readonly sentences = new Map<OpeningField, string>();
+  private readonly sentences: ReadonlyMap<OpeningField, string>;
 
   constructor(problems: readonly Problem[]) {
-    for (const { field, message } of problems) {
-      const before = this.sentences.get(field);
-      this.sentences.set(field, before === undefined ? message : `${before} ${message}`);
-    }
+    this.sentences = saidByField(problems);
   }
 
   has(field: OpeningField): boolean {
