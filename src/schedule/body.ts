@@ -1,11 +1,11 @@
 import { ok } from '../result';
 import { cellText, isBlank, isDitto, isEmpty } from './cell';
 import { quote } from './figure';
-import type { ColumnUnit } from './headingText';
+import type { ColumnUnit } from './columnUnit';
 import { findLayout, type Choices, type Column, type Layout } from './layout';
 import type { CellValue, Merge, Table } from './opening';
-import { readQuantity } from './readCell';
-import type { RawOpening } from './rowReader';
+import { readQuantity } from './readQuantity';
+import type { RawOpening } from './rowCells';
 import { settle } from './settle';
 import { sortRow } from './sortRows';
 

@@ -1,5 +1,5 @@
 import type { CellValue } from './opening';
-import { straightMarks } from './headingText';
+import { straightMarks } from './straightMarks';
 
 /** A cell as text, trimmed: what is quoted back and kept as the source. A date is written as 2026-01-02. */
 export function cellText(value: CellValue | undefined): string {

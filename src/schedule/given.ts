@@ -1,3 +1,4 @@
+import { perInch, type Unit } from '../unit';
 import type { OpeningField, RoughFigures } from './opening';
 
 /** A length as the row gives it: read, or present and unreadable (`fault` is the sentence), or null where it is blank. */
@@ -16,4 +17,10 @@ export interface Findings {
   problem(field: OpeningField, sentence: string): void;
   /** The span or the rise is this rough figure less the shop's allowance. */
   rough(field: keyof RoughFigures, figure: number): void;
+}
+
+/** How far figures that should agree may lie apart, in the workbook's unit: 1/32 in, as schedules are rounded. */
+export function agreement(unit: Unit): number {
+  // A little more, so that two figures exactly 1/32 apart agree.
+  return (perInch(unit) / 32) * (1 + 1e-9);
 }

@@ -1,62 +1,11 @@
+import { readUnit, type ColumnUnit } from './columnUnit';
 import { matchHeading, type MeaningKey } from './meanings';
-
-/** The unit a column is kept in; `ft-in` is feet and inches written together. */
-export type ColumnUnit = 'in' | 'ft' | 'ft-in' | 'mm' | 'cm' | 'm';
+import { straightMarks } from './straightMarks';
 
 export interface HeadingMeaning {
   readonly key: MeaningKey;
   readonly rank: number;
   readonly unit: ColumnUnit | null;
-}
-
-const UNIT_WORDS: Readonly<Record<string, ColumnUnit>> = {
-  in: 'in',
-  ins: 'in',
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
-  "''": 'in',
-  ft: 'ft',
-  feet: 'ft',
-  foot: 'ft',
-  "'": 'ft',
-  mm: 'mm',
-  millimeter: 'mm',
-  millimeters: 'mm',
-  millimetres: 'mm',
-  cm: 'cm',
-  centimeters: 'cm',
-  centimetres: 'cm',
-  m: 'm',
-  meters: 'm',
-  metres: 'm',
-};
-/** "(in feet and inches)" and a little more; longer text is no unit. */
-const LONGEST_UNIT = 32;
-const FEET_AND_INCHES = /^(?:ft|feet|foot|')\s*(?:-|–|\/|&|\+|and|,)?\s*(?:in|ins|inch|inches|"|'')$/;
-
-/** Typographic marks and dashes as the plain ones. */
-export function straightMarks(text: string): string {
-  if (!/[^ -_a-~]/.test(text)) return text;
-  return text
-    .replace(/[\u2018\u2019\u2032\u00b4`]/g, "'")
-    .replace(/[\u201c\u201d\u2033]/g, '"')
-    .replace(/[\u2010-\u2015\u2212]/g, '-')
-    .replace(/[\u00a0\u2000-\u200b\u202f\u3000\ufeff]/g, ' ');
-}
-
-/** A unit when the text is nothing but a unit: `in`, `(mm)`, `ft-in`, `[in.]`. */
-export function readUnit(text: string): ColumnUnit | null {
-  if (text.length > LONGEST_UNIT) return null;
-  const bare = straightMarks(text)
-    .toLowerCase()
-    .replace(/^[\s([{]*(?:in (?=feet|inches|mm|milli|cm|meters))?/, '')
-    .replace(/[\s)\]}]*$/, '')
-    .replace(/\./g, '')
-    .trim();
-  if (bare === '') return null;
-  if (FEET_AND_INCHES.test(bare)) return 'ft-in';
-  return Object.hasOwn(UNIT_WORDS, bare) ? (UNIT_WORDS[bare] ?? null) : null;
 }
 
 /** Lower case, one space between words, `#` as "no", no other punctuation: `R.O. Width` becomes `ro width`. */

@@ -1,6 +1,7 @@
 import type { CellValue } from './opening';
 import { cellText, isEmpty } from './cell';
-import { normalHeading, readHeading, readUnit, splitUnit, type ColumnUnit, type HeadingMeaning } from './headingText';
+import { readUnit, type ColumnUnit } from './columnUnit';
+import { normalHeading, readHeading, splitUnit, type HeadingMeaning } from './headingText';
 import { MEANINGS, type MeaningKey } from './meanings';
 
 /** One column of a schedule, as its heading says. */

@@ -10,6 +10,8 @@ export interface Meaning {
   readonly key: MeaningKey;
   /** As shown in a drop-down. */
   readonly label: string;
+  /** In a sentence, where the label would be too long. */
+  readonly spoken?: string;
   readonly kind: MeaningKind;
   /**
    * Headings that mean this, best first: regular expressions over the whole heading after `normalHeading` (lower case,
@@ -53,13 +55,13 @@ export const MEANINGS: readonly Meaning[] = [
   { key: 'mark', label: 'Mark', kind: 'text', names: [`(?:${OPENING} )?(?:mark|tag|symbol|sym)(?: (?:no|number|id))?`, `(?:arch|${OPENING}) (?:no|num|number|id|code|mark|tag)`, '(?:item|ref|reference|id|line)(?: (?:no|number|id|mark|tag))?', OPENING, 'key'] },
   { key: 'quantity', label: 'Quantity', kind: 'quantity', names: ['(?:qty|quantity|quan|count|pcs|pieces|how many)(?: (?:required|reqd|req|needed|total|ea|of units))?', '(?:total |no )(?:qty|quantity|reqd|required|count)', '(?:no|number) (?:of )?(?:units|openings|windows|doors|pieces|pcs|reqd|required)', 'each|ea', 'no|number|nr|num'] },
   { key: 'head', label: 'Head shape', kind: 'head', names: ['(?:arch |top )?head(?: (?:shape|type|style|form))?|(?:arch|top)(?: (?:shape|type|style|form))', `(?:${OPENING} )?(?:shape|form)|arch(?:ed)?`, `(?:${OPENING} )?(?:type|style|config|configuration)`] },
-  { key: 'size', label: 'Size, width by height', kind: 'size', names: [`(?:${OPENING} |nominal |nom |frame |call ?out |overall )?(?:size|sizes|call ?out|dimensions|dims)`, '(?:width|w) (?:x|by) (?:height|h|ht)|wxh|w h|width height', 'size (?:w x h|wxh|width x height)'] },
-  { key: 'roughSize', label: 'Rough opening, width by height', kind: 'size', names: [`${ROUGH}(?: (?:size|dims|dimensions|w x h|wxh))?`, `(?:size|dims|dimensions) ${ROUGH}`] },
-  { key: 'width', label: 'Width of the opening', kind: 'length', names: ['(?:opening |opng |clear |finished |net |arch |jamb |daylight )*(?:width|wd|wdth|w|span)(?: (?:of opening|of arch|of unit|clear|finished))?|chord', '(?:dia|diameter)(?: of opening)?', '(?:frame|unit|window|door|overall|outside|oa) (?:width|wd|w)|width (?:overall|oa|frame|unit)', '(?:nominal|nom) (?:width|wd|w)|width nom(?:inal)?'] },
-  { key: 'roughWidth', label: 'Rough opening, width', kind: 'length', names: [`${ROUGH} (?:width|wd|w)`, `(?:width|wd|w) ${ROUGH}`] },
-  { key: 'height', label: 'Height of the opening to the crown', kind: 'length', names: ['(?:overall|total|oa|full|opening|opng|clear|finished|crown|max|maximum|center)? ?(?:height|ht|hgt|h)(?: (?:overall|total|oa|at crown|to crown|at center|of opening|max))?', '(?:frame|unit|window|door|outside) (?:height|ht|h)', '(?:nominal|nom) (?:height|ht|h)|(?:height|ht) nom(?:inal)?'] },
-  { key: 'headHeight', label: 'Head height above the floor', kind: 'length', names: ['(?:head|hd|header) (?:height|ht|hgt)(?: (?:aff|above floor|above finish(?:ed)? floor))?|(?:height|ht) (?:of|at|to) head', 'crown (?:aff|above floor)'] },
-  { key: 'roughHeight', label: 'Rough opening, height', kind: 'length', names: [`${ROUGH} (?:height|ht|hgt|h)`, `(?:height|ht|h) ${ROUGH}`] },
+  { key: 'size', label: 'Size, width by height', spoken: 'Size', kind: 'size', names: [`(?:${OPENING} |nominal |nom |frame |call ?out |overall )?(?:size|sizes|call ?out|dimensions|dims)`, '(?:width|w) (?:x|by) (?:height|h|ht)|wxh|w h|width height', 'size (?:w x h|wxh|width x height)'] },
+  { key: 'roughSize', label: 'Rough opening, width by height', spoken: 'Rough opening size', kind: 'size', names: [`${ROUGH}(?: (?:size|dims|dimensions|w x h|wxh))?`, `(?:size|dims|dimensions) ${ROUGH}`] },
+  { key: 'width', label: 'Width of the opening', spoken: 'Width', kind: 'length', names: ['(?:opening |opng |clear |finished |net |arch |jamb |daylight )*(?:width|wd|wdth|w|span)(?: (?:of opening|of arch|of unit|clear|finished))?|chord', '(?:dia|diameter)(?: of opening)?', '(?:frame|unit|window|door|overall|outside|oa) (?:width|wd|w)|width (?:overall|oa|frame|unit)', '(?:nominal|nom) (?:width|wd|w)|width nom(?:inal)?'] },
+  { key: 'roughWidth', label: 'Rough opening, width', spoken: 'Rough opening width', kind: 'length', names: [`${ROUGH} (?:width|wd|w)`, `(?:width|wd|w) ${ROUGH}`] },
+  { key: 'height', label: 'Height of the opening to the crown', spoken: 'Height', kind: 'length', names: ['(?:overall|total|oa|full|opening|opng|clear|finished|crown|max|maximum|center)? ?(?:height|ht|hgt|h)(?: (?:overall|total|oa|at crown|to crown|at center|of opening|max))?', '(?:frame|unit|window|door|outside) (?:height|ht|h)', '(?:nominal|nom) (?:height|ht|h)|(?:height|ht) nom(?:inal)?'] },
+  { key: 'headHeight', label: 'Head height above the floor', spoken: 'Head height', kind: 'length', names: ['(?:head|hd|header) (?:height|ht|hgt)(?: (?:aff|above floor|above finish(?:ed)? floor))?|(?:height|ht) (?:of|at|to) head', 'crown (?:aff|above floor)'] },
+  { key: 'roughHeight', label: 'Rough opening, height', spoken: 'Rough opening height', kind: 'length', names: [`${ROUGH} (?:height|ht|hgt|h)`, `(?:height|ht|h) ${ROUGH}`] },
   { key: 'springHeight', label: 'Spring height', kind: 'length', names: ['(?:spring|springing|springline|spring line|springer|sp)(?: (?:height|ht|point|line|pt))*(?: (?:aff|above floor))?', '(?:height|ht) (?:of|at|to) (?:spring|springing|springline|spring line)(?: line| point)?'] },
   { key: 'leg', label: 'Leg length', kind: 'length', names: ['(?:leg|legs|side leg|straight leg)(?: (?:height|ht|length|lg|l))?', '(?:length|height) of legs?'] },
   { key: 'rise', label: 'Rise', kind: 'length', names: ['(?:arch |head |crown |arc )?rise(?: (?:of|at) (?:arch|center|crown|head))?', 'arch (?:height|ht)|sagitta|camber'] },
@@ -67,7 +69,7 @@ export const MEANINGS: readonly Meaning[] = [
   { key: 'reveal', label: 'Reveal', kind: 'length', names: [`(?:${CASING} |jamb )?(?:reveal|rev|setback|set back)`] },
   { key: 'face', label: 'Casing width', kind: 'length', names: [`${CASING} (?:face|width|wd|w)(?: width)?|(?:face|width of) (?:width|wd|w|casing|trim|molding)`, `face|fw|${CASING}`] },
   { key: 'thickness', label: 'Casing thickness', kind: 'length', names: [`(?:${CASING} )?(?:thickness|thick|thk|thkns|th)`] },
-  { key: 'casingSize', label: 'Casing, thickness by width', kind: 'size', names: [`${CASING} (?:size|dims|dimensions|section)`] },
+  { key: 'casingSize', label: 'Casing, thickness by width', spoken: 'Casing size', kind: 'size', names: [`${CASING} (?:size|dims|dimensions|section)`] },
   { key: 'species', label: 'Species', kind: 'text', names: [`(?:${CASING} |wood )?(?:species|specie|wood|timber|lumber|wood type|wood species)`, `(?:${CASING} )?(?:material|mat|matl|mtl)`] },
   { key: 'profile', label: 'Profile', kind: 'text', names: [`(?:${CASING} )?(?:profile|pattern|knife|prof)(?: (?:no|number|id))?`, `${CASING} (?:no|number|type|style|id)`] },
   { key: 'ends', label: 'How the arc ends', kind: 'ends', names: ['(?:arc |arch |head |casing )?(?:ends?|end cuts?|end type|cuts?)(?: (?:cut|type|of arc|of arch))?', 'termination'] },
@@ -78,9 +80,13 @@ export const MEANINGS: readonly Meaning[] = [
 const byKey = new Map(MEANINGS.map((meaning) => [meaning.key, meaning]));
 
 export function meaningOf(key: MeaningKey): Meaning {
-  const found = byKey.get(key);
-  // Every key of the type stands in the list above; a test walks them.
-  return found ?? { key: 'ignore', label: 'Not used', kind: 'unused', names: [] };
+  return byKey.get(key)!; // every key of the type stands in the list above; a test walks them
+}
+
+/** A meaning's name as a sentence begins with it: "Width can't be read". */
+export function spokenName(key: MeaningKey): string {
+  const { spoken, label } = meaningOf(key);
+  return spoken ?? label;
 }
 
 const patterns = MEANINGS.flatMap((meaning) =>

@@ -1,10 +1,13 @@
 import type { Standards } from '../standards';
 import { figure, quote } from './figure';
-import type { Findings } from './given';
+import type { Findings, Given } from './given';
 import type { Opening, OpeningField, Problem } from './opening';
-import { readRemarks } from './remarks';
+import { readRemarks, withdrawnBy, withdrawnMark } from './remarks';
 import { resolveShape } from './resolve';
-import { RowReader, type RawOpening } from './rowReader';
+import { cellText } from './cell';
+import { cellsOf, type RawOpening } from './rowCells';
+import { RowLengths } from './rowLengths';
+import { endsOf, headOf, quantityOf, textOf } from './rowWords';
 
 /** Reads one opening. Nothing is dropped: what can't be read, contradicts or is missing becomes a problem. */
 export function readRow(raw: RawOpening, standards: Standards): Opening {
@@ -16,16 +19,16 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     problem: (field, message) => void problems.push({ row: raw.row, field, message }),
     rough: (field, figure) => void (rough[field] = figure),
   };
-  const row = new RowReader(raw, standards, say);
+  const lengths = new RowLengths(raw, standards, say);
 
-  const mark = row.plainText('mark', 'mark') ?? '';
+  const mark = textOf(raw, 'mark', say) ?? '';
   // Cells that may have moved put the whole row in doubt; without a span nothing is computed.
   if (raw.doubt !== null) say.problem('span', raw.doubt);
   for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
-  const remarks = [...row.texts('remarks'), ...raw.more];
-  const facts = readRemarks(remarks.join('; '));
-  const quantity = row.quantity();
-  const named = row.head();
+  const remarks = [...cellsOf(raw, 'remarks').map(({ cell }) => cellText(cell)), ...raw.more].join('; ');
+  const facts = readRemarks(remarks);
+  const quantity = quantityOf(raw, say);
+  const named = headOf(raw, say);
   let head = named.head;
   if (head === null && !named.inDoubt && facts.head !== null) {
     head = facts.head.shape;
@@ -38,27 +41,25 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     head = null;
   }
   const inDoubt = named.inDoubt || (head === null && problems.some(({ field }) => field === 'head'));
-  const { lengths, casing } = row.lengths();
-  const shape = resolveShape(lengths, head, inDoubt, standards, say);
-  let ends = row.ends();
-  let leg = row.optional('leg', lengths.leg);
+  const ofShape = lengths.ofShape();
+  const section = lengths.ofSection();
+  const shape = resolveShape(ofShape, head, inDoubt, standards, say);
+  let ends = endsOf(raw, say);
+  let leg = orStandard('leg', ofShape.leg, say);
   if (ends === null && facts.ends !== null && !problems.some(({ field }) => field === 'ends')) {
     ends = facts.ends.ends;
     say.note(`The ends are taken from the remarks: ${quote(facts.ends.said)}.`);
   }
   if (facts.legsToFloor) {
     ends ??= 'legs';
-    if (leg === null && lengths.springHeight?.value !== undefined && !problems.some(({ field }) => field === 'leg')) {
-      leg = lengths.springHeight.value;
+    if (leg === null && ofShape.springHeight?.value !== undefined && !problems.some(({ field }) => field === 'leg')) {
+      leg = ofShape.springHeight.value;
       say.note(`The remarks ask for legs to the floor, so each leg is the spring height ${figure(leg)}.`);
     } else if (leg === null)
       say.problem('leg', 'The remarks ask for legs to the floor; please give the spring height or the leg length.');
   }
-  if (facts.withdrawn !== null)
-    say.problem(
-      'quantity',
-      `The remarks say ${quote(facts.withdrawn)}; please confirm whether this opening is wanted.`,
-    );
+  const withdrawn = withdrawal(raw, mark, remarks);
+  if (withdrawn !== null) say.problem('quantity', `${withdrawn}; please confirm whether this opening is wanted.`);
 
   const opening: Opening = {
     row: raw.row,
@@ -66,19 +67,38 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     mark,
     quantity,
     ...shape,
-    reveal: row.optional('reveal', row.given('reveal')),
-    face: row.optional('face', row.given('face') ?? casing.face),
-    thickness: row.optional('thickness', row.given('thickness') ?? casing.thickness),
-    species: row.plainText('species', 'species'),
+    reveal: orStandard('reveal', lengths.given('reveal'), say),
+    face: orStandard('face', lengths.given('face') ?? section.face, say),
+    thickness: orStandard('thickness', lengths.given('thickness') ?? section.thickness, say),
+    species: textOf(raw, 'species', say),
     ends,
     leg,
-    profile: row.plainText('profile', 'profile'),
+    profile: textOf(raw, 'profile', say),
     notes,
     problems,
     ...(Object.keys(rough).length > 0 ? { rough } : {}),
   };
   if (mark === '') notes.push('This opening has no mark.');
   return { ...opening, ...inDoubtAsNull(problems) };
+}
+
+/** A length that may be left to the shop's standard: null where it is blank or in doubt. */
+function orStandard(field: OpeningField, given: Given | undefined, say: Findings): number | null {
+  if (given?.fault !== undefined) say.problem(field, given.fault);
+  return given?.value ?? null;
+}
+
+/** Where the row says that the opening is out of the job: in its remarks, its mark, or a column that means nothing else. */
+function withdrawal(raw: RawOpening, mark: string, remarks: string): string | null {
+  const said = withdrawnBy(remarks);
+  if (said !== null) return `The remarks say ${quote(said)}`;
+  const marked = withdrawnMark(mark);
+  if (marked !== null) return `The mark says ${quote(marked)}`;
+  for (const { index, key, heading } of raw.block) {
+    const word = key === null ? withdrawnBy(cellText(raw.cells[index])) : null;
+    if (word !== null) return `${heading === '' ? `Column ${index + 1}` : quote(heading)} says ${quote(word)}`;
+  }
+  return null;
 }
 
 /** What is in doubt is not used, even where a figure could be read; a mark stays, to find the row by. */

@@ -1,11 +1,12 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { BodyReader, isRowEmpty } from './body';
+import { UNIT_NAMES } from './columnUnit';
 import { quote } from './figure';
 import { findLayout, layoutFromChoices, type Choices } from './layout';
 import type { Opening, Schedule, Table } from './opening';
 import { readRow } from './readRow';
-import { settle, statedUnit, UNIT_NAMES } from './settle';
+import { settle, statedUnit } from './settle';
 
 /**
  * A builder's schedule from a table: finds the headings, sorts the rows, reads every opening. Each row of the table is

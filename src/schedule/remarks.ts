@@ -1,16 +1,18 @@
 import type { Ends, HeadShape } from '../head/head';
 import { readEnds, readHead } from '../head/words';
+import { straightMarks } from './straightMarks';
 
 /** What a row's remarks say beyond doubt; anything else in them is left alone. */
 export interface RemarkFacts {
   readonly head: { readonly shape: HeadShape; readonly said: string } | null;
   readonly ends: { readonly ends: Ends; readonly said: string } | null;
   readonly legsToFloor: boolean;
-  /** The words that take the opening out of the job: "void", "by others". */
-  readonly withdrawn: string | null;
 }
 
-const WITHDRAWN = /^(?:void(?:ed)?|deleted?|omit(?:ted)?|not used|nic|n\.i\.c\.?|not in contract|by others)$/i;
+/** Words that take an opening out of the job. */
+const WITHDRAWN = 'void(?:ed)?|deleted?|omit(?:ted)?|not used|n\\.?i\\.?c\\.?|not in contract|by others';
+const WHOLLY_WITHDRAWN = new RegExp(`^(?:${WITHDRAWN})$`, 'i');
+const MARKED_WITHDRAWN = new RegExp(`[\\s([-](${WITHDRAWN})[)\\]]?$`, 'i');
 const LEGS_TO_FLOOR = /^(?:with )?(?:casing )?legs? (?:down )?to (?:the )?(?:finish(?:ed)? )?floor$/i;
 
 /** Words that name a head even in a remark; "flat", "plain" or "radius" alone may speak of anything. */
@@ -30,9 +32,7 @@ export function readRemarks(text: string): RemarkFacts {
   const heads = new Map<HeadShape, string>();
   const ends = new Map<Ends, string>();
   let legsToFloor = false;
-  let withdrawn: string | null = null;
   for (const clause of [...clauses, text.trim()]) {
-    if (WITHDRAWN.test(clause)) withdrawn = clause;
     if (LEGS_TO_FLOOR.test(clause)) legsToFloor = true;
     if (clause.length > 40) continue;
     const shape = NAMES_A_HEAD.test(clause) ? readHead(clause) : null;
@@ -46,6 +46,16 @@ export function readRemarks(text: string): RemarkFacts {
     head: heads.size === 1 && head ? { shape: head[0], said: head[1] } : null,
     ends: ends.size === 1 && end ? { ends: end[0], said: end[1] } : null,
     legsToFloor,
-    withdrawn,
   };
+}
+
+/** The clause of a free text that takes the opening out of the job ("void", "by others"), or null. */
+export function withdrawnBy(text: string): string | null {
+  const clauses = text.split(/[;,\n()]|\s[-–—]\s/).map((clause) => clause.trim());
+  return clauses.find((clause) => clause.length <= 40 && WHOLLY_WITHDRAWN.test(clause)) ?? null;
+}
+
+/** The same words behind a mark: `W5 (VOID)`, `W5 - deleted`. */
+export function withdrawnMark(mark: string): string | null {
+  return mark.length <= 80 ? (MARKED_WITHDRAWN.exec(straightMarks(mark))?.[1] ?? null) : null;
 }

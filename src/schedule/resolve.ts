@@ -1,15 +1,9 @@
 import type { HeadShape } from '../head/head';
 import type { Standards } from '../standards';
-import { perInch } from '../unit';
 import { figure } from './figure';
-import type { Findings, GivenLengths } from './given';
+import { agreement, type Findings, type GivenLengths } from './given';
 import { resolveRise } from './resolveRise';
 import { resolveSpan } from './resolveSpan';
-
-export type { Findings, Given, GivenLengths } from './given';
-
-/** Figures that should agree may differ by 1/32 in: schedules are rounded. */
-const TOLERANCE_INCHES = 1 / 32;
 
 export interface Shape {
   readonly head: HeadShape | null;
@@ -25,11 +19,12 @@ export function resolveShape(
   standards: Standards,
   say: Findings,
 ): Shape {
-  const tolerance = TOLERANCE_INCHES * perInch(standards.unit) * (1 + 1e-9);
+  const tolerance = agreement(standards.unit);
   const span = resolveSpan(given, stated, standards, tolerance, say);
   if (stated === 'straight') return { head: stated, span, rise: noRise(given, tolerance, say) };
   if (stated === 'round' || stated === 'quarter round') {
     if (span !== null) checkWhole(given, stated, span, tolerance, say);
+    notNeeded(given, stated, say);
     return { head: stated, span, rise: null };
   }
   const rise = resolveRise(given, stated, span, standards, tolerance, say);
@@ -50,9 +45,14 @@ function noRise(given: GivenLengths, tolerance: number, say: Findings): null {
       'head',
       `The head is straight, yet a radius of ${figure(radius.value)} is given; please say which is right.`,
     );
-  for (const { fault } of [rise ?? {}, radius ?? {}] as { fault?: string }[])
-    if (fault !== undefined) say.note(`${fault} A straight head needs none.`);
+  notNeeded(given, 'straight', say);
   return null;
+}
+
+/** A rise or radius that can't be read where the shape has none of its own. */
+function notNeeded({ rise, radius }: GivenLengths, head: HeadShape, say: Findings): void {
+  for (const given of [rise, radius])
+    if (given?.fault !== undefined) say.note(`${given.fault} A ${head} head needs none.`);
 }
 
 /** Round and quarter-round heads follow from the width; figures given beside it must say the same. */

@@ -1,20 +1,11 @@
 import { readHead } from '../head/words';
 import { cellText, isBlank, isEmpty } from './cell';
-import { readUnit, type ColumnUnit } from './headingText';
+import { readUnit, type ColumnUnit } from './columnUnit';
 import type { Choices, Column, Layout } from './layout';
 import type { CellValue } from './opening';
-import { readLength } from './readCell';
+import { readLength } from './readLength';
 
 type Row = readonly CellValue[];
-
-export const UNIT_NAMES: Readonly<Record<ColumnUnit, string>> = {
-  in: 'inches',
-  ft: 'feet',
-  'ft-in': 'feet and inches',
-  mm: 'millimeters',
-  cm: 'centimeters',
-  m: 'meters',
-};
 
 /** The unit a note such as "All dimensions in mm" gives the whole table. */
 export function statedUnit(rows: readonly Row[]): { unit: ColumnUnit; text: string } | null {

@@ -2,7 +2,7 @@ import { cellText, isBlank, isEmpty } from './cell';
 import { headingsAt, unitsAt, usedAs, type Column, type Layout } from './layout';
 import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
-import { readQuantity } from './readCell';
+import { readQuantity } from './readQuantity';
 
 type Row = readonly CellValue[];
 

@@ -2,8 +2,10 @@ import type { HeadShape } from '../../src/head/head';
 import { readEnds, readHead } from '../../src/head/words';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Opening, OpeningField, OpeningInputs, Problem } from '../../src/schedule/opening';
-import { readLength, readQuantity } from '../../src/schedule/readCell';
-import { resolveShape, type GivenLengths } from '../../src/schedule/resolve';
+import type { GivenLengths } from '../../src/schedule/given';
+import { readLength } from '../../src/schedule/readLength';
+import { readQuantity } from '../../src/schedule/readQuantity';
+import { resolveShape } from '../../src/schedule/resolve';
 import type { Standards } from '../../src/standards';
 import { fieldOf } from './fields';
 

@@ -1,24 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { normalHeading, readHeading, readUnit, splitUnit } from '../../src/schedule/headingText';
+import { normalHeading, readHeading, splitUnit } from '../../src/schedule/headingText';
 
 describe('units of columns', () => {
-  it.each([
-    ['in', 'in'],
-    ['(in.)', 'in'],
-    ['Inches', 'in'],
-    ['"', 'in'],
-    ['ft-in', 'ft-in'],
-    ['Feet & inches', 'ft-in'],
-    ['ft', 'ft'],
-    ['[mm]', 'mm'],
-    ['in mm', 'mm'],
-    ['cm', 'cm'],
-    ['m', 'm'],
-  ])('%s is %s', (text, unit) => expect(readUnit(text)).toBe(unit));
-  it.each(['', 'each', 'constructor', 'min', 'width', '36'])('%j is no unit', (text) =>
-    expect(readUnit(text)).toBe(null),
-  );
-
   it.each([
     ['Width (in)', 'Width', 'in'],
     ['Width, mm', 'Width', 'mm'],

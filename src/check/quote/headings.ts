@@ -1,5 +1,6 @@
 import { cellText } from '../../schedule/cell';
-import { normalHeading, readUnit, splitUnit, type ColumnUnit } from '../../schedule/headingText';
+import { readUnit, type ColumnUnit } from '../../schedule/columnUnit';
+import { normalHeading, splitUnit } from '../../schedule/headingText';
 import { unitsAt } from '../../schedule/layout';
 import { meaningOf, type MeaningKey } from '../../schedule/meanings';
 import type { CellValue, Table } from '../../schedule/opening';

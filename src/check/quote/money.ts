@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../../result';
 import { cellText } from '../../schedule/cell';
 import { quote } from '../../schedule/figure';
-import { straightMarks } from '../../schedule/headingText';
+import { straightMarks } from '../../schedule/straightMarks';
 import type { CellValue } from '../../schedule/opening';
 
 /** A price or amount that means nothing is charged for this line by itself. */

@@ -1,6 +1,7 @@
 import { cellText, isBlank } from '../../../src/schedule/cell';
 import type { CellValue, Table } from '../../../src/schedule/opening';
-import { readLength, readQuantity } from '../../../src/schedule/readCell';
+import { readLength } from '../../../src/schedule/readLength';
+import { readQuantity } from '../../../src/schedule/readQuantity';
 import { ok, refuse, type Result } from '../../../src/result';
 import type { StockOrder } from '../../../src/stock/order';
 import type { StockPlan } from '../../../src/stock/plan';

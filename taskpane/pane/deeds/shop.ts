@@ -8,7 +8,7 @@ import {
   type Standards,
 } from '../../../src/standards';
 import { ok, refuse, type Result } from '../../../src/result';
-import { readLength } from '../../../src/schedule/readCell';
+import { readLength } from '../../../src/schedule/readLength';
 import type { Unit } from '../../../src/unit';
 import { withPoint } from '../format';
 import { fail, tell, work, type Bench } from './bench';

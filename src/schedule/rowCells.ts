@@ -1,0 +1,35 @@
+import { cellText, isBlank } from './cell';
+import { columnsFor, type Column } from './layout';
+import type { MeaningKey } from './meanings';
+import type { CellValue } from './opening';
+
+/** One opening's cells, before they are made sense of. */
+export interface RawOpening {
+  readonly row: number;
+  readonly cells: readonly CellValue[];
+  /** The columns that belong to this opening. */
+  readonly block: readonly Column[];
+  readonly source: readonly string[];
+  /** Remarks of continuation rows below. */
+  readonly more: readonly string[];
+  /** Sentences about the row from the file reader and the row sorter. */
+  readonly notes: readonly string[];
+  /** Columns whose cell was merged over several rows: a count there is in doubt. */
+  readonly shared: ReadonlySet<number>;
+  /** Why the row's cells may stand under the wrong headings, or null. */
+  readonly doubt: string | null;
+}
+
+export interface NamedCell {
+  readonly column: Column;
+  readonly cell: CellValue;
+}
+
+/** The opening's cells with this meaning that say something, best heading first. */
+export function cellsOf({ block, cells }: RawOpening, key: MeaningKey): readonly NamedCell[] {
+  return columnsFor(block, key).flatMap((column) => {
+    const cell = cells[column.index] ?? null;
+    // In a column of heads "none" is an answer: no arch.
+    return !isBlank(cell) || (key === 'head' && /^none$/i.test(cellText(cell))) ? [{ column, cell }] : [];
+  });
+}

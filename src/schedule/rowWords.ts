@@ -1,0 +1,85 @@
+import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
+import { readEnds, readHead } from '../head/words';
+import { cellText, typedBeforeDate } from './cell';
+import { listed, quote } from './figure';
+import type { Findings } from './given';
+import { columnsFor } from './layout';
+import { spokenName, type MeaningKey } from './meanings';
+import type { OpeningField } from './opening';
+import { readQuantity } from './readQuantity';
+import { cellsOf, type RawOpening } from './rowCells';
+
+/** A text; a mark such as 1-2 that a spreadsheet program made a date of is not used. */
+export function textOf(raw: RawOpening, key: MeaningKey & OpeningField, say: Findings): string | null {
+  const [first] = cellsOf(raw, key);
+  if (first === undefined) return null;
+  const text = cellText(first.cell);
+  if (!(first.cell instanceof Date)) return text;
+  const typed = typedBeforeDate(first.cell) ?? '';
+  say.problem(
+    key,
+    `${spokenName(key)} is the date ${text} in the file, which is what a spreadsheet program makes of ${typed.replace('/', '-')} or ${typed}; please type it as text.`,
+  );
+  return null;
+}
+
+export function quantityOf(raw: RawOpening, say: Findings): number | null {
+  const doubt = (sentence: string) => {
+    say.problem('quantity', sentence);
+    return null;
+  };
+  const [column] = columnsFor(raw.block, 'quantity');
+  if (column === undefined) {
+    say.note('The schedule has no quantity column, so one was taken.');
+    return 1;
+  }
+  const [first, ...others] = cellsOf(raw, 'quantity');
+  if (first === undefined) {
+    const said = cellText(raw.cells[column.index]);
+    return doubt(
+      said === ''
+        ? 'Quantity is blank; a whole number is needed.'
+        : `Quantity must be a whole number of 1 or more; the cell says ${quote(said)}.`,
+    );
+  }
+  if (raw.shared.has(first.column.index))
+    return doubt('The quantity stands in a cell merged over several rows; please give each opening its own.');
+  const figures = new Set<number>();
+  for (const { cell } of [first, ...others.filter((other) => other.column.rank === first.column.rank)]) {
+    const count = readQuantity(cell);
+    if (!count.ok) return doubt(count.message);
+    figures.add(count.value);
+  }
+  const [count = null, another] = figures;
+  if (another === undefined) return count;
+  return doubt(`Two columns give the quantity, ${listed([...figures].map(String))}; please say which is right.`);
+}
+
+/** The head the row names, or null; `inDoubt` where it names one that can't be used. */
+export function headOf(raw: RawOpening, say: Findings): { head: HeadShape | null; inDoubt: boolean } {
+  const [best, ...others] = cellsOf(raw, 'head').map(({ cell }) => ({ cell, read: readHead(cellText(cell)) }));
+  if (best === undefined) return { head: null, inDoubt: false };
+  if (!best.read.ok) {
+    const said = quote(cellText(best.cell));
+    say.problem('head', `The head can't be read: the cell says ${said}; accepted are ${listed(HEAD_SHAPES, 'or')}.`);
+    return { head: null, inDoubt: true };
+  }
+  const head = best.read.value;
+  for (const { read } of others) {
+    // A second column that names no head ("Type": A, B, C) is no contradiction.
+    if (!read.ok || read.value === head) continue;
+    say.problem('head', `Two columns give different heads, ${head} and ${read.value}; please say which is right.`);
+    return { head: null, inDoubt: true };
+  }
+  return { head, inDoubt: false };
+}
+
+export function endsOf(raw: RawOpening, say: Findings): Ends | null {
+  const [first] = cellsOf(raw, 'ends');
+  if (first === undefined) return null;
+  const read = readEnds(cellText(first.cell));
+  if (read.ok) return read.value;
+  const said = quote(cellText(first.cell));
+  say.problem('ends', `The ends can't be read: the cell says ${said}; accepted are ${listed(ENDS, 'or')}.`);
+  return null;
+}
