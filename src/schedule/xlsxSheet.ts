@@ -102,6 +102,8 @@ class SheetReader {
 
   private openInCell(name: string, attributes: () => Readonly<Record<string, string>>): void {
     if (name === 'v' || name === 'f') this.inside = name;
+    // An empty element has no text to tell of, and is a result all the same: a formula's empty text.
+    if (name === 'v' && this.cell !== null) this.cell.value ??= '';
     if (name === 'f' && this.cell !== null) this.cell.formula ??= attributes()['t'] === 'shared' ? '' : null;
     if (name === 'is') {
       this.inside = 'is';

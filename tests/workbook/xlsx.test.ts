@@ -47,6 +47,15 @@ describe('a workbook written as .xlsx', () => {
     );
   });
 
+  // An empty text is a result as well: ECMA-376 part 1, 18.18.11 (t="str", a formula's text) with an empty 18.3.1.96 (v).
+  it("gives a formula's stored result to the schedule reader, a blank for an empty text, and calls none missing", async () => {
+    const results = ['', '43 3/8', 30, 0, true, false] as const;
+    const rows = [[{ value: 'x' }, ...results.map((value): Cell => ({ value, formula: 'A1' }))]];
+    const [read] = valueOf(await readTables('x.xlsx', valueOf(writeXlsx([sheetOf(rows)]))));
+    expect(read!.rows).toEqual([['x', null, ...results.slice(1)]]);
+    expect(read!.remarks).toEqual([]);
+  });
+
   it('says for every cell whether it is text, a figure or a formula, read by another library', async () => {
     const cells: Cell[] = [
       { value: '=HYPERLINK("x")' },
