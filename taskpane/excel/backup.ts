@@ -1,5 +1,6 @@
-import { inExcel } from './session';
 import type { Result } from '../../src/result';
+import { freeze, type Frozen } from './frozen';
+import { inExcel } from './session';
 
 /**
  * Before a sheet is replaced it is copied into a hidden one, `~before Takeoff`. When the new sheets stand, the copy is
@@ -9,27 +10,32 @@ import type { Result } from '../../src/result';
 const BEFORE = '~before ';
 const DONE = '~done ';
 
+/** A sheet that is written over, and what its copy does not keep of it. */
+export interface Replaced {
+  readonly name: string;
+  readonly locked: boolean;
+  readonly frozen: Frozen;
+}
+
 /** What was there before the first change. */
 export interface Before {
   readonly sheets: readonly string[];
-  readonly replaced: readonly string[];
-  /** Those of them that were protected. */
-  readonly locked: readonly string[];
+  readonly replaced: readonly Replaced[];
   readonly added: readonly string[];
   /** Names to be set, each with its formula; null where there was none. */
   readonly names: readonly { readonly name: string; readonly formula: string | null }[];
 }
 
-export function copyAside(context: Excel.RequestContext, names: readonly string[]): void {
-  for (const name of names) {
+export function copyAside(context: Excel.RequestContext, replaced: readonly Replaced[]): void {
+  for (const { name } of replaced) {
     const copy = context.workbook.worksheets.getItem(name).copy('End');
     copy.name = BEFORE + name;
     copy.visibility = 'VeryHidden';
   }
 }
 
-export function markDone(context: Excel.RequestContext, names: readonly string[]): void {
-  for (const name of names) context.workbook.worksheets.getItem(BEFORE + name).name = doneName(name);
+export function markDone(context: Excel.RequestContext, replaced: readonly Replaced[]): void {
+  for (const { name } of replaced) context.workbook.worksheets.getItem(BEFORE + name).name = doneName(name);
 }
 
 export function doneName(name: string): string {
@@ -60,9 +66,16 @@ export function lock(sheet: Excel.Worksheet): void {
 export async function putBack(context: Excel.RequestContext, before: Before): Promise<void> {
   const present = await sheetNames(context);
   restoreCopies(context, present);
-  for (const name of before.locked) lock(context.workbook.worksheets.getItem(name));
+  for (const { name, locked, frozen } of before.replaced) {
+    if (!present.includes(name)) continue; // the user has deleted it meanwhile
+    const sheet = context.workbook.worksheets.getItem(name);
+    freeze(sheet, frozen);
+    if (!locked) continue;
+    sheet.protection.unprotect(); // it may not have come to that, and Excel locks no sheet twice
+    lock(sheet);
+  }
   const ours = (name: string) =>
-    before.added.includes(name) || before.replaced.some((replaced) => name.startsWith(`${replaced} (`));
+    before.added.includes(name) || before.replaced.some((replaced) => name.startsWith(`${replaced.name} (`));
   // A copy that failed before it was named stands as "Takeoff (2)".
   for (const name of present) if (!before.sheets.includes(name) && ours(name)) remove(context, name);
   const items = before.names.map(({ name, formula }) => {

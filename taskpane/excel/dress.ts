@@ -2,12 +2,11 @@ import { rangeAddress } from '../../src/workbook/address';
 import type { CellStyle, Sheet, Validation } from '../../src/workbook/sheet';
 import { addressLists, areasBy, columnsAddress } from './areas';
 import { applyLook } from './looks';
-import { excelKnows } from './session';
 
 /** Longest message that Excel shows beside a cell. */
 const LONGEST_MESSAGE = 255;
 
-/** Everything of a sheet but its cells' content: looks, formats, widths, frozen panes, checks, print set-up. */
+/** Everything of a sheet but its cells' content: looks, formats, widths, checks, print set-up. */
 export function dress(target: Excel.Worksheet, sheet: Sheet): void {
   for (const [style, ranges] of areasBy(sheet, (cell) => cell.style ?? null)) {
     for (const list of addressLists(ranges)) applyLook(style as CellStyle, target.getRanges(list).format as never);
@@ -15,16 +14,14 @@ export function dress(target: Excel.Worksheet, sheet: Sheet): void {
   for (const [, ranges] of areasBy(sheet, (cell) => (cell.wrap ? 'wrap' : null))) {
     for (const list of addressLists(ranges)) target.getRanges(list).format.wrapText = true;
   }
+  for (const [, ranges] of areasBy(sheet, (cell) => cell.align ?? null)) {
+    for (const list of addressLists(ranges)) target.getRanges(list).format.horizontalAlignment = 'Right';
+  }
   for (const [format, ranges] of areasBy(sheet, (cell) => cell.format ?? null)) {
     // One value for a whole range: Excel fills it in everywhere.
     for (const range of ranges) target.getRange(rangeAddress(range)).numberFormat = format as never;
   }
   columns(target, sheet);
-  if (sheet.frozenRows > 0 && sheet.frozenColumns > 0) {
-    const last = { row: sheet.frozenRows - 1, column: sheet.frozenColumns - 1 };
-    target.freezePanes.freezeAt(target.getRange(rangeAddress({ first: { row: 0, column: 0 }, last })));
-  } else if (sheet.frozenRows > 0) target.freezePanes.freezeRows(sheet.frozenRows);
-  else if (sheet.frozenColumns > 0) target.freezePanes.freezeColumns(sheet.frozenColumns);
   for (const validation of sheet.validations ?? []) check(target, validation);
   comments(target, sheet);
   if (sheet.repeatRows) target.pageLayout.setPrintTitleRows(`$${sheet.repeatRows[0]}:$${sheet.repeatRows[1]}`);
@@ -35,14 +32,8 @@ function columns(target: Excel.Worksheet, sheet: Sheet): void {
   for (const [column, width] of sheet.widths.entries()) {
     target.getRange(columnsAddress(column, column)).format.columnWidth = points(width);
   }
-  for (const { first, last } of sheet.folded ?? []) {
-    const range = target.getRange(columnsAddress(first, last));
-    // Excel won't unfold groups on a protected sheet, but shows hidden columns there when asked.
-    if (!sheet.locked && excelKnows('1.10')) {
-      range.group('ByColumns');
-      range.hideGroupDetails('ByColumns');
-    } else range.columnHidden = true;
-  }
+  // Hidden rather than grouped: Excel won't unfold a group on a protected sheet, but shows hidden columns there when asked.
+  for (const { first, last } of sheet.folded ?? []) target.getRange(columnsAddress(first, last)).columnHidden = true;
 }
 
 /** A width in characters as Excel's points: 7 pixels a character and 5 beside them, 3/4 of a point a pixel. */

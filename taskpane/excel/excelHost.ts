@@ -58,6 +58,7 @@ export function excelHost(): Host {
   };
 }
 
+/** A lock without a password, as our own sheets have, is lifted for what the user has asked to be written over. */
 async function writeCells(
   sheet: string,
   address: string,
@@ -75,14 +76,25 @@ async function writeCells(
     const target = await existing(context, sheet);
     const range = target.getRangeByIndexes(row, column, rows.length, width);
     range.load({ formulas: true });
+    const { protection } = target;
+    protection.load({ protected: true, options: true });
     await context.sync();
     if (!replace && range.formulas.some((line: unknown[]) => line.some((formula) => formula !== ''))) {
       throw new Refused(`${sheet}!${address} and the cells beside it already hold something. Nothing was written.`);
     }
+    const locked = replace && protection.protected;
+    if (locked) protection.unprotect();
     range.formulas = rows.map((line) =>
       line.map((value) => (typeof value === 'string' && value.startsWith('=') ? value : constantEntry(value))),
     );
-    await context.sync();
+    try {
+      await context.sync();
+    } finally {
+      if (locked) {
+        protection.protect(protection.options);
+        await context.sync();
+      }
+    }
   });
   return written.ok ? ok(undefined) : written;
 }

@@ -4,6 +4,7 @@ const SENTENCES: Readonly<Record<string, string>> = {
     'A cell is being edited, and Excel waits for it. Press Enter or Escape in the sheet, then try again.',
   AccessDenied:
     'Excel refused the change: the sheet or the workbook is protected or open for reading only. Unprotect it, then try again.',
+  InvalidSelection: 'Several areas or an object are selected. Select one block of cells, then try again.',
   ItemNotFound: 'A sheet that was there a moment ago is gone.',
   ItemAlreadyExists: 'The workbook already has something of that name.',
   RequestPayloadSizeLimitExceeded: 'Excel refused the amount of data in one step.',

@@ -4,6 +4,7 @@ import type { WriteOptions } from '../host';
 import { clearUp, copyAside, doneName, isDone, lock, markDone, putBack, sheetNames, type Before } from './backup';
 import { blocksOf, LARGEST_REQUEST } from './cells';
 import { dress } from './dress';
+import { freeze, loadFrozen } from './frozen';
 import { inExcel, Refused } from './session';
 import { sentenceFor } from './words';
 
@@ -26,7 +27,10 @@ export async function writeSheets(sheets: readonly Sheet[], options: WriteOption
     }
     if (before.replaced.length === 0) return;
     // The sheets stand. A copy that can't be deleted now is hidden, and goes with the next filling.
-    clearUp(context, before.replaced.map(doneName));
+    clearUp(
+      context,
+      before.replaced.map(({ name }) => doneName(name)),
+    );
     await context.sync().catch(() => undefined);
   });
 }
@@ -34,15 +38,24 @@ export async function writeSheets(sheets: readonly Sheet[], options: WriteOption
 /** Finds what is there; refuses before anything is touched. */
 async function look(context: Excel.RequestContext, sheets: readonly Sheet[], options: WriteOptions): Promise<Before> {
   const present = await sheetNames(context);
+  for (const { name } of sheets) {
+    const alike = present.find((each) => each !== name && each.toLowerCase() === name.toLowerCase());
+    // To Excel they are one name, and which of the two a formula means could not be told.
+    if (alike !== undefined)
+      throw new Refused(
+        `Rename the sheet "${alike}": "${name}" is to be written, and Excel takes the two for one name.`,
+      );
+  }
   clearUp(context, present);
-  const replaced = sheets.filter(({ name }) => present.includes(name)).map(({ name }) => name);
-  const used = replaced.map((name) => {
-    const sheet = context.workbook.worksheets.getItem(name);
-    const range = sheet.getUsedRangeOrNullObject(true);
-    range.load('address');
-    sheet.protection.load('protected');
-    return { name, range, protection: sheet.protection };
-  });
+  const there = sheets
+    .filter(({ name }) => present.includes(name))
+    .map(({ name }) => {
+      const sheet = context.workbook.worksheets.getItem(name);
+      const used = sheet.getUsedRangeOrNullObject(true);
+      used.load('address');
+      sheet.protection.load('protected');
+      return { name, used, protection: sheet.protection, frozen: loadFrozen(sheet) };
+    });
   const names = sheets
     .flatMap((sheet) => sheet.names ?? [])
     .map(({ name }) => {
@@ -51,7 +64,7 @@ async function look(context: Excel.RequestContext, sheets: readonly Sheet[], opt
       return { name, item };
     });
   await context.sync();
-  const inTheWay = used.find(({ name, range }) => !range.isNullObject && !options.replace.includes(name));
+  const inTheWay = there.find(({ name, used }) => !used.isNullObject && !options.replace.includes(name));
   if (inTheWay) {
     throw new Refused(
       `The sheet "${inTheWay.name}" already holds something. Rename it, or say that it may be replaced.`,
@@ -59,8 +72,7 @@ async function look(context: Excel.RequestContext, sheets: readonly Sheet[], opt
   }
   return {
     sheets: present.filter((name) => !isDone(name)),
-    locked: used.filter(({ protection }) => protection.protected).map(({ name }) => name),
-    replaced,
+    replaced: there.map(({ name, protection, frozen }) => ({ name, locked: protection.protected, frozen: frozen() })),
     added: sheets.map(({ name }) => name).filter((name) => !present.includes(name)),
     names: names.map(({ name, item }) => ({ name, formula: item.isNullObject ? null : String(item.formula) })),
   };
@@ -69,13 +81,9 @@ async function look(context: Excel.RequestContext, sheets: readonly Sheet[], opt
 /** Copies what will be replaced, adds what is new, and defines the names that the formulas use. */
 async function makeRoom(context: Excel.RequestContext, sheets: readonly Sheet[], before: Before): Promise<void> {
   const { worksheets, names } = context.workbook;
-  for (const name of before.locked) worksheets.getItem(name).protection.unprotect();
+  for (const { name, locked } of before.replaced) if (locked) worksheets.getItem(name).protection.unprotect();
   copyAside(context, before.replaced);
-  for (const name of before.replaced) {
-    const sheet = worksheets.getItem(name);
-    sheet.freezePanes.unfreeze();
-    sheet.getRange().clear();
-  }
+  for (const { name } of before.replaced) worksheets.getItem(name).getRange().clear();
   for (const name of before.added) worksheets.add(name);
   for (const { name, ref } of sheets.flatMap((sheet) => sheet.names ?? [])) {
     const had = before.names.find((each) => each.name === name)?.formula;
@@ -122,10 +130,17 @@ function stopIfAsked({ signal }: WriteOptions): void {
   if (signal?.aborted) throw new Refused('Stopped.');
 }
 
-/** Everything is written: protects what is to be protected, and opens at the last sheet. */
+/**
+ * Everything is written: freezes panes, protects what is to be protected, and opens at the last sheet. Panes come last
+ * because no copy of a sheet brings them back should the add-in be closed while it fills.
+ */
 async function settle(context: Excel.RequestContext, sheets: readonly Sheet[], before: Before): Promise<void> {
   const { worksheets } = context.workbook;
-  for (const { name } of sheets.filter(({ locked }) => locked)) lock(worksheets.getItem(name));
+  for (const { name, frozenRows, frozenColumns, locked } of sheets) {
+    const sheet = worksheets.getItem(name);
+    freeze(sheet, { rows: frozenRows, columns: frozenColumns });
+    if (locked) lock(sheet);
+  }
   const last = sheets.at(-1);
   if (last) {
     const target = worksheets.getItem(last.name);

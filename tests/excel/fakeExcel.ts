@@ -9,7 +9,7 @@ export interface FakeSheet {
   name: string;
   visibility: string;
   protected: boolean;
-  frozen: string | null;
+  frozen: { readonly rows: number; readonly columns: number };
   /** Formula or constant by address; an apostrophe in front of a text is taken off, as Excel does. */
   cells: Map<string, string | number | boolean>;
   formats: Map<string, string>;
@@ -54,7 +54,7 @@ export class FakeWorkbook {
   /** A picture of everything that must be as it was after a failure. */
   snapshot(): unknown {
     return structuredClone({
-      sheets: this.sheets.map(({ name, visibility, cells, formats }) => ({ name, visibility, cells, formats })),
+      sheets: this.sheets.map(({ looks: _, ...kept }) => kept),
       names: this.names,
     });
   }
@@ -94,6 +94,8 @@ export class ExcelError extends Error {
   }
 }
 
+const NOT_FROZEN = { rows: 0, columns: 0 };
+
 function addSheet(book: FakeWorkbook, name: string): FakeSheet {
   if (book.sheets.some((sheet) => sheet.name === name)) throw new ExcelError('ItemAlreadyExists');
   if (name.length > 31) throw new ExcelError('InvalidArgument');
@@ -101,7 +103,7 @@ function addSheet(book: FakeWorkbook, name: string): FakeSheet {
     name,
     visibility: 'Visible',
     protected: false,
-    frozen: null,
+    frozen: NOT_FROZEN,
     cells: new Map(),
     formats: new Map(),
     looks: new Map(),
@@ -290,17 +292,42 @@ function sheetProxy(book: FakeWorkbook, find: () => FakeSheet | null): unknown {
       activate: () => command(book, 0, () => void (book.active = needed().name)),
       protection: proxy(book, {
         find,
-        read: { protected: (sheet) => sheet.protected },
+        read: { protected: (sheet) => sheet.protected, options: () => ({ allowSort: true }) },
         members: {
-          protect: () => command(book, 0, () => void (needed().protected = true)),
+          protect: () =>
+            command(book, 0, () => {
+              // Excel protects no sheet that is protected already.
+              if (needed().protected) throw new ExcelError('AccessDenied');
+              needed().protected = true;
+            }),
           unprotect: () => command(book, 0, () => void (needed().protected = false)),
         },
       }),
       freezePanes: {
-        unfreeze: () => command(book, 0, () => void (needed().frozen = null)),
-        freezeAt: () => command(book, 0, () => void (needed().frozen = 'both')),
-        freezeRows: (count: number) => command(book, 0, () => void (needed().frozen = `${count} rows`)),
-        freezeColumns: (count: number) => command(book, 0, () => void (needed().frozen = `${count} columns`)),
+        unfreeze: () => command(book, 0, () => void (needed().frozen = NOT_FROZEN)),
+        freezeAt: (at: { where: () => CellRange }) =>
+          command(book, 0, () => {
+            const { row, column } = at.where().last;
+            needed().frozen = { rows: row + 1, columns: column + 1 };
+          }),
+        freezeRows: (rows: number) => command(book, 0, () => void (needed().frozen = { ...needed().frozen, rows })),
+        freezeColumns: (columns: number) =>
+          command(book, 0, () => void (needed().frozen = { ...needed().frozen, columns })),
+        getLocationOrNullObject: () =>
+          proxy(book, {
+            find: () => {
+              const { rows, columns } = needed().frozen;
+              return rows + columns > 0 ? { rows, columns } : null;
+            },
+            read: {
+              rowIndex: () => 0,
+              columnIndex: () => 0,
+              rowCount: ({ rows }) => rows || 1_048_576,
+              columnCount: ({ columns }) => columns || 16_384,
+              isEntireRow: ({ columns }) => columns === 0,
+              isEntireColumn: ({ rows }) => rows === 0,
+            },
+          }),
       },
       pageLayout: recorder(book, needed, 'pageLayout'),
     },
@@ -392,6 +419,7 @@ function rangeProxy(book: FakeWorkbook, find: () => FakeSheet | null, where: () 
       columnHidden: ({ sheet, range }, hidden) => void sheet.looks.set(`${rangeAddress(range)} columnHidden`, hidden),
     },
     members: {
+      where,
       worksheet: proxy(book, { find, read: { name: (sheet) => sheet.name } }),
       format: recorder(
         book,

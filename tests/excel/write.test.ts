@@ -94,17 +94,32 @@ describe('writing sheets to Excel', () => {
     expect(book.sheet('Takeoff').protected).toBe(true);
   });
 
-  test('folded columns are grouped, but hidden on a locked sheet, where Excel unfolds no group', async () => {
-    book.api = 10;
-    const folded = { folded: [{ first: 1, last: 2 }] };
-    await host.writeSheets(
-      [sheet('Takeoff', [[cell(1)]], { ...folded, locked: true }), sheet('Stock', [[cell(1)]], folded)],
-      { replace: [] },
-    );
-    const folds = (name: string) =>
-      [...book.sheet(name).looks.keys()].filter((key) => /grouped|columnHidden/.test(key));
-    expect(folds('Takeoff')).toEqual(['B1:C1048576 columnHidden']);
-    expect(folds('Stock')).toEqual(['B1:C1048576 grouped']);
+  test('folded columns are hidden', async () => {
+    await host.writeSheets([sheet('Takeoff', [[cell(1)]], { folded: [{ first: 1, last: 2 }] })], { replace: [] });
+    expect(book.sheet('Takeoff').looks.get('B1:C1048576 columnHidden')).toBe(true);
+  });
+
+  test.each([
+    [2, 1],
+    [3, 0],
+    [0, 2],
+    [0, 0],
+  ])('%i rows and %i columns are frozen, whatever was frozen before', async (rows, columns) => {
+    book = new FakeWorkbook({ Takeoff: [] });
+    book.sheet('Takeoff').frozen = { rows: 5, columns: 5 };
+    book.install();
+    const frozen = sheet('Takeoff', [[cell(1)]], { frozenRows: rows, frozenColumns: columns });
+    expect((await host.writeSheets([frozen], { replace: [] })).ok).toBe(true);
+    expect(book.sheet('Takeoff').frozen).toEqual({ rows, columns });
+  });
+
+  test('a sheet whose name differs in upper and lower case alone is refused by name, and nothing is touched', async () => {
+    book = new FakeWorkbook({ TAKEOFF: [['mine']] });
+    book.install();
+    const before = book.snapshot();
+    const refused = await host.writeSheets([standards, takeoff], { replace: ['Takeoff'] });
+    expect(!refused.ok && refused.message).toMatch(/^Rename the sheet "TAKEOFF": "Takeoff" is to be written/);
+    expect(book.snapshot()).toEqual(before);
   });
 });
 
@@ -126,15 +141,23 @@ describe('when Excel fails half-way', () => {
     [5, 0],
     [5, 1],
     [5, 2],
+    [5, 3],
+    [5, 4],
+    [5, 5],
+    [5, 6],
   ])('in round trip %i after %i commands, the workbook is as it was and the sentence says so', async (sync, after) => {
     book = new FakeWorkbook(before);
     book.names.set('Shop_reveal', '=Sheet1!$A$1');
+    book.sheet('Takeoff').frozen = { rows: 2, columns: 1 };
+    book.sheet('Takeoff').protected = true;
     book.install();
     const picture = book.snapshot();
     book.fault = { sync, after, code: 'GeneralException' };
     const failed = await host.writeSheets([standards, takeoff], { replace: ['Takeoff'] });
     expect(failed.ok).toBe(false);
     expect(!failed.ok && failed.message).toContain('Excel refused: GeneralException');
+    // Until then nothing was changed that would have to be put back.
+    if (sync >= 3) expect(!failed.ok && failed.message).toMatch(/The workbook is as it was\.$/);
     expect(book.snapshot()).toEqual(picture);
   });
 
@@ -153,8 +176,22 @@ describe('when Excel fails half-way', () => {
     expect(book.snapshot()).toEqual(picture);
   });
 
+  test.each([
+    ['rows', { rows: 3, columns: 0 }],
+    ['columns', { rows: 0, columns: 2 }],
+    ['no panes', { rows: 0, columns: 0 }],
+  ])('frozen %s are as they were', async (_, frozen) => {
+    book = new FakeWorkbook(before);
+    book.sheet('Takeoff').frozen = frozen;
+    book.install();
+    book.fault = { sync: 5, after: 4, code: 'GeneralException' };
+    expect((await host.writeSheets([takeoff], { replace: ['Takeoff'] })).ok).toBe(false);
+    expect(book.sheet('Takeoff').frozen).toEqual(frozen);
+  });
+
   test('the add-in closed while filling: the next start puts the old sheet back', async () => {
     book = new FakeWorkbook(before);
+    book.sheet('Takeoff').frozen = { rows: 2, columns: 1 };
     book.install();
     const picture = book.snapshot();
     const sync = book.sync.bind(book);
@@ -208,6 +245,7 @@ describe('when Excel fails half-way', () => {
     '%s deleted by hand meanwhile: the other sheets are as they were',
     async (name) => {
       book = new FakeWorkbook(before);
+      book.sheet('Takeoff').protected = true;
       book.install();
       afterSync(3, () => {
         book.sheets = book.sheets.filter((sheet) => sheet.name !== name);
@@ -259,6 +297,32 @@ describe('writing a few cells to Excel', () => {
     expect(book.sheet('Sheet1').cells.get('A1')).toBe(1);
     expect((await host.writeCells('Sheet1', 'A1', [[5, '=A1*2']], true)).ok).toBe(true);
     expect(book.sheet('Sheet1').cells.get('B1')).toBe('=A1*2');
+  });
+
+  describe('on a locked sheet', () => {
+    beforeEach(() => {
+      book = new FakeWorkbook({ Takeoff: [['=ARCH.RADIUS(36,6)']] });
+      book.sheet('Takeoff').protected = true;
+      book.install();
+    });
+
+    test('goes through where it was asked to write over, and locks again', async () => {
+      expect((await host.writeCells('Takeoff', 'A1', [[30]], true)).ok).toBe(true);
+      expect(book.sheet('Takeoff').cells.get('A1')).toBe(30);
+      expect(book.sheet('Takeoff').protected).toBe(true);
+    });
+
+    test('is refused in words where it was not', async () => {
+      const refused = await host.writeCells('Takeoff', 'B1', [[30]], false);
+      expect(!refused.ok && refused.message).toContain('is protected');
+      expect(book.sheet('Takeoff').cells.has('B1')).toBe(false);
+    });
+
+    test('locks again when the write fails', async () => {
+      book.fault = { sync: 3, after: 1, code: 'GeneralException' };
+      expect((await host.writeCells('Takeoff', 'A1', [[30]], true)).ok).toBe(false);
+      expect(book.sheet('Takeoff').protected).toBe(true);
+    });
   });
 
   test('ragged rows, a missing sheet and a bad address are refused in words', async () => {
