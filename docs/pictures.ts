@@ -1,23 +1,25 @@
+import { degrees, polar } from '../src/angle';
 import { arcAngle, arcRadius } from '../src/arc';
 import { blankLength } from '../src/blank/length';
 import { nestPitch } from '../src/blank/nest';
 import { halfSegment, ring } from '../src/blank/ring';
 import { blankWidth } from '../src/blank/width';
+import { roundSteps } from '../src/drawing/roundSteps';
 import {
   arc,
+  dimension,
+  leader,
   line,
   outline,
-  polar,
   polygon,
-  roundSteps,
   text,
-  type Dimension,
+  type Figure,
   type Layer,
-  type Leader,
   type Point,
   type Scene,
   type Shape,
 } from '../src/drawing/scene';
+import { sector } from '../src/drawing/segment';
 import type { Result } from '../src/result';
 
 /** The drawings of the reference page, worked out by the functions they explain. */
@@ -52,36 +54,14 @@ function sure<T>(result: Result<T>): T {
   return result.value;
 }
 
-function dimension(
-  along: Dimension['along'],
-  from: Point,
-  to: Point,
-  at: number,
-  words: string,
-  height = LETTERS,
-): Dimension {
-  const value = Math.hypot(to.x - from.x, to.y - from.y);
-  return { kind: 'dimension', layer: 'dimension', along, from, to, line: at, value, text: words, height };
-}
-
-function leader(tip: Point, tail: Point, words: string, height = LETTERS): Leader {
-  return { kind: 'leader', layer: 'dimension', tip, tail, value: 0, text: words, height };
+/** A figure that only has a name here. */
+function named(text: string, height = LETTERS): Figure {
+  return { value: 0, text, height };
 }
 
 /** The arc about `center`, its axis up, through `turn` degrees. */
 function upright(layer: Layer, center: Point, radius: number, turn: number): Shape {
   return arc(layer, center, radius, 90 - turn / 2, 90 + turn / 2);
-}
-
-/** A ring segment about `center`, its axis up. */
-function sector(layer: Layer, center: Point, inside: number, outside: number, turn: number): Shape {
-  const [left, right] = [90 + turn / 2, 90 - turn / 2];
-  return outline(layer, polar(center, outside, left), [
-    ...roundSteps(center, outside, left, right),
-    { to: polar(center, inside, right) },
-    ...roundSteps(center, inside, right, left),
-    { to: polar(center, outside, left) },
-  ]);
 }
 
 function arcPicture(): Scene {
@@ -101,8 +81,8 @@ function arcPicture(): Scene {
       line('center', CENTER, right),
       ...[9, 13.5].map((x) => line('fit', { x, y: 0 }, { x, y: CENTER.y + Math.sqrt(RADIUS ** 2 - x ** 2) })),
       text({ x: 10.8, y: -1.7 }, 'ordinates', LETTERS),
-      dimension('x', left, right, -4, 'span'),
-      dimension('y', { x: 0, y: 0 }, { x: 0, y: RISE }, -6, 'rise'),
+      dimension('x', left, right, -4, named('span')),
+      dimension('y', { x: 0, y: 0 }, { x: 0, y: RISE }, -6, named('rise')),
       text({ x: -10.2, y: -11 }, 'radius', LETTERS, 'middle', 53),
       upright('dimension', CENTER, 5, TURN),
       text({ x: 0.5, y: CENTER.y + 6 }, 'angle', LETTERS, 'start'),
@@ -178,9 +158,9 @@ function miterPicture(): Scene {
       arc('dimension', inner, 3, 0, degrees(Math.atan2(outer.y - inner.y, outer.x - inner.x))),
       line('opening', { x: SPAN / 2, y: 0 }, { x: SPAN / 2, y: -6 }),
       arc('opening', CENTER, RADIUS, 90 - TURN / 2, 90 - TURN / 2 + 16),
-      leader(polar(inner, 3, 12), { x: outer.x + 1, y: 4 }, 'miter', 0.5),
-      dimension('x', { x: inner.x, y: -6 }, { x: outer.x, y: -6 }, -7.2, 'face', 0.5),
-      leader({ x: SPAN / 2 + reveal / 2, y: -4 }, { x: SPAN / 2 - 2.5, y: -3 }, 'reveal', 0.5),
+      leader(polar(inner, 3, 12), { x: outer.x + 1, y: 4 }, named('miter', 0.5)),
+      dimension('x', { x: inner.x, y: -6 }, { x: outer.x, y: -6 }, -7.2, named('face', 0.5)),
+      leader({ x: SPAN / 2 + reveal / 2, y: -4 }, { x: SPAN / 2 - 2.5, y: -3 }, named('reveal', 0.5)),
     ],
   };
 }
@@ -207,17 +187,28 @@ function blankPicture(): Scene {
     unit: 'in',
     shapes: [
       polygon('board', board(mitered)),
-      sector('casing', { x: 0, y: 0 }, of.inside, of.outside, turn),
+      sector('casing', of, 90, turn / 2),
       line('center', { x: 0, y: foot - 1 }, { x: 0, y: top + 1 }),
-      dimension('y', { x: mitered / 2, y: foot }, { x: mitered / 2, y: top }, mitered / 2 + 1.6, 'BLANKWIDTH', 0.5),
-      dimension('x', { x: -mitered / 2, y: top }, { x: mitered / 2, y: top }, top + 2.6, 'BLANKLENGTH, "miter"', 0.5),
+      dimension(
+        'y',
+        { x: mitered / 2, y: foot },
+        { x: mitered / 2, y: top },
+        mitered / 2 + 1.6,
+        named('BLANKWIDTH', 0.5),
+      ),
+      dimension(
+        'x',
+        { x: -mitered / 2, y: top },
+        { x: mitered / 2, y: top },
+        top + 2.6,
+        named('BLANKLENGTH, "miter"', 0.5),
+      ),
       dimension(
         'x',
         polar({ x: 0, y: 0 }, of.outside, 90 + turn / 2),
         polar({ x: 0, y: 0 }, of.outside, 90 - turn / 2),
         foot - 1.4,
-        'BLANKLENGTH, "sawn"',
-        0.5,
+        named('BLANKLENGTH, "sawn"', 0.5),
       ),
     ],
   };
@@ -241,14 +232,13 @@ function nestPicture(): Scene {
         { x: 11, y: foot + board },
         { x: -11, y: foot + board },
       ]),
-      ...[0, 1, 2].map((row) => sector('casing', { x: 0, y: row * pitch }, of.inside, of.outside, angle / count)),
-      dimension('y', { x: 0, y: of.outside }, { x: 0, y: of.outside + pitch }, 1, 'pitch', 0.5),
-      dimension('y', { x: 11, y: foot }, { x: 11, y: foot + board }, 12.6, 'board_width', 0.5),
+      ...[0, 1, 2].map((row) => sector('casing', of, 90, angle / count / 2, { x: 0, y: row * pitch })),
+      dimension('y', { x: 0, y: of.outside }, { x: 0, y: of.outside + pitch }, 1, named('pitch', 0.5)),
+      dimension('y', { x: 11, y: foot }, { x: 11, y: foot + board }, 12.6, named('board_width', 0.5)),
       leader(
         polar({ x: 0, y: pitch }, of.inside - kerf / 2, 90 - angle / count / 2 + 0.5),
         { x: 9.6, y: foot - 1 },
-        'kerf clear here',
-        0.5,
+        named('kerf clear here', 0.5),
       ),
     ],
   };
@@ -263,19 +253,15 @@ function guidesPicture(): Scene {
     description: 'A blank slides between an inside guide and an outside guide with a little clearance on each edge.',
     unit: 'in',
     shapes: [
-      sector('guide', center, outside, outside + 2.5, turn),
-      sector('guide', center, inside - 2.5, inside, turn),
-      sector('blank', center, radius - margin, radius + face + margin, turn + 10),
-      sector('casing', center, radius, radius + face, turn + 10),
+      sector('guide', { inside: outside, outside: outside + 2.5 }, 90, turn / 2),
+      sector('guide', { inside: inside - 2.5, outside: inside }, 90, turn / 2),
+      sector('blank', { inside: radius - margin, outside: radius + face + margin }, 90, turn / 2 + 5),
+      sector('casing', { inside: radius, outside: radius + face }, 90, turn / 2 + 5),
       text({ x: 0, y: outside + 1 }, 'outside guide', 0.5),
       text({ x: 0, y: inside - 1.5 }, 'inside guide', 0.5),
       text({ x: 0, y: radius + face / 2 }, 'molding', 0.5),
-      leader(polar(center, outside - clearance / 2, 78), { x: 8.5, y: 26 }, 'clearance', 0.5),
-      leader(polar(center, radius + face + margin / 2, 66), { x: 12, y: 23.5 }, 'margin', 0.5),
+      leader(polar(center, outside - clearance / 2, 78), { x: 8.5, y: 26 }, named('clearance', 0.5)),
+      leader(polar(center, radius + face + margin / 2, 66), { x: 12, y: 23.5 }, named('margin', 0.5)),
     ],
   };
-}
-
-function degrees(radians: number): number {
-  return (radians * 180) / Math.PI;
 }

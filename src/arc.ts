@@ -1,3 +1,4 @@
+import { degrees } from './angle';
 import { figure, finite, positive } from './require';
 import { ok, refuse, type Refusal, type Result } from './result';
 
@@ -10,8 +11,6 @@ const LONGEST_RADIUS = 1e15;
 const ROUNDING = 1e-12;
 /** More rows than this would bury the sheet. */
 export const MOST_ORDINATES = 10_000;
-
-const DEGREES = 180 / Math.PI;
 
 function spanAndRise(span: number, rise: number): Refusal | null {
   return positive('span', span) ?? positive('rise', rise);
@@ -63,7 +62,7 @@ export function arcSpan(rise: number, radius: number): Result<number> {
  * `arcAngle(36, 18)` is 180.
  */
 export function arcAngle(span: number, rise: number): Result<number> {
-  return spanAndRise(span, rise) ?? ok(4 * DEGREES * Math.atan2(2 * rise, span));
+  return spanAndRise(span, rise) ?? ok(degrees(4 * Math.atan2(2 * rise, span)));
 }
 
 /**

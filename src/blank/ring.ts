@@ -1,3 +1,4 @@
+import { radians } from '../angle';
 import { notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 
@@ -44,5 +45,5 @@ export function ringAngle(angle: number): Result<number> {
 
 /** Half of one segment's angle, in radians. */
 export function halfSegment(angle: number, segments: number): number {
-  return ((angle / segments / 2) * Math.PI) / 180;
+  return radians(angle / segments / 2);
 }

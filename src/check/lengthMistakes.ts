@@ -1,3 +1,4 @@
+import { leftEnd, rightEnd } from '../head/arcEnds';
 import { ENDS, type Ends, type Head, type HeadShape } from '../head/head';
 import { makeHead } from '../head/makeHead';
 import type { Result } from '../result';
@@ -142,12 +143,8 @@ function chords(casing: Casing): (number | null)[] {
   const arcs = valueOf(head.arcs(outside, ends));
   const first = arcs?.[0];
   const last = arcs?.[arcs.length - 1];
-  const tip = (arc: NonNullable<typeof first>, degrees: number) => ({
-    x: arc.center.x + arc.radius * Math.cos((degrees * Math.PI) / 180),
-    y: arc.center.y + arc.radius * Math.sin((degrees * Math.PI) / 180),
-  });
-  const from = first && tip(first, first.start);
-  const to = last && tip(last, last.start - last.degrees);
+  const from = first && leftEnd(first);
+  const to = last && rightEnd(last);
   const endToEnd = from && to ? Math.hypot(to.x - from.x, to.y - from.y) : null;
   return [head.span, head.span + 2 * reveal, head.span + 2 * outside, endToEnd];
 }

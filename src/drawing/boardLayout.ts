@@ -1,13 +1,16 @@
-import { blankLength } from '../blank/length';
+import { degrees } from '../angle';
+import { blankLength, type Cut } from '../blank/length';
 import { nest, nestPitch } from '../blank/nest';
-import { halfSegment, ring, type Ring } from '../blank/ring';
+import { EQUAL_WITHIN, halfSegment, ring, type Ring } from '../blank/ring';
+import { flippedRow } from '../blank/rows';
 import { blankWidth } from '../blank/width';
+import { lengthText } from '../lengthText';
 import { notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import type { Unit } from '../unit';
-import { lengthText } from '../lengthText';
-import { grainLines, sector } from './ring';
-import { polygon, text, type Dimension, type Point, type Scene, type Shape } from './scene';
+import { degreesText } from './figureText';
+import { dimension, polygon, text, type Scene, type Shape } from './scene';
+import { segmentShapes } from './segment';
 
 /** Segments of one ring on one board. */
 export interface BoardLayoutFigures {
@@ -21,20 +24,25 @@ export interface BoardLayoutFigures {
   readonly boardWidth: number;
   readonly boardLength: number;
   readonly unit: Unit;
-  readonly lettersAcross?: number;
 }
+
+/** Heights of a letter along the board. */
+const LETTERS_ALONG = 60;
 
 interface Prepared {
   readonly of: Ring;
+  /** Half of one segment's angle, in radians. */
   readonly half: number;
+  /** Of the board one segment takes. */
   readonly width: number;
   readonly length: number;
-  readonly kerf: number;
+  /** Board length up to which a piece is said to fit: rounding must not leave one out. */
+  readonly end: number;
   readonly letters: number;
 }
 
-function prepare(figures: BoardLayoutFigures, cut: 'miter' | 'sawn'): Result<Prepared> {
-  const { radius, face, angle, segments, margin = 0, kerf = 0, boardWidth, boardLength, lettersAcross = 60 } = figures;
+function prepare(figures: BoardLayoutFigures, cut: Cut): Result<Prepared> {
+  const { radius, face, angle, segments, margin = 0, kerf = 0, boardWidth, boardLength, unit } = figures;
   const width = blankWidth(radius, face, angle, segments, margin);
   if (!width.ok) return width;
   const length = blankLength(radius, face, angle, segments, margin, cut);
@@ -42,25 +50,23 @@ function prepare(figures: BoardLayoutFigures, cut: 'miter' | 'sawn'): Result<Pre
   const of = ring(radius, face, margin);
   if (!of.ok) return of;
   const refusal =
-    notNegative('kerf', kerf) ??
-    positive('board width', boardWidth) ??
-    positive('board length', boardLength) ??
-    positive('letters across', lettersAcross);
+    notNegative('kerf', kerf) ?? positive('board width', boardWidth) ?? positive('board length', boardLength);
   if (refusal) return refusal;
-  if (boardWidth < width.value * (1 - 1e-9) || boardLength < length.value * (1 - 1e-9)) {
+  const slack = EQUAL_WITHIN * of.value.outside;
+  const end = boardLength + slack;
+  if (boardWidth + slack < width.value || end < length.value) {
     return refuse(
-      `board must be at least ${lengthText(width.value, figures.unit)} by ${lengthText(length.value, figures.unit)} for one segment; ` +
-        `got ${lengthText(boardWidth, figures.unit)} by ${lengthText(boardLength, figures.unit)}`,
+      `board must be at least ${lengthText(width.value, unit)} by ${lengthText(length.value, unit)} for one segment; ` +
+        `got ${lengthText(boardWidth, unit)} by ${lengthText(boardLength, unit)}`,
     );
   }
-  const half = halfSegment(angle, segments);
   return ok({
     of: of.value,
-    half,
+    half: halfSegment(angle, segments),
     width: width.value,
     length: length.value,
-    kerf,
-    letters: boardLength / lettersAcross,
+    end,
+    letters: boardLength / LETTERS_ALONG,
   });
 }
 
@@ -68,17 +74,18 @@ function prepare(figures: BoardLayoutFigures, cut: 'miter' | 'sawn'): Result<Pre
 export function miteredLayoutScene(figures: BoardLayoutFigures): Result<Scene> {
   const prepared = prepare(figures, 'miter');
   if (!prepared.ok) return prepared;
-  const { of, half, width, length, kerf, letters } = prepared.value;
-  const slant = width * Math.tan(half);
-  const short = length - 2 * slant;
-  // Along the board a slanting kerf takes more than its width.
-  const pitch = length - slant + kerf / Math.cos(half);
+  const { of, half, width, length, end, letters } = prepared.value;
+  const { unit, kerf = 0 } = figures;
+  const row = flippedRow(of, half, kerf);
+  if (row === null) return refuse(`segments of ${degreesText(2 * degrees(half))} can't be mitered`);
+  const short = length - 2 * width * Math.tan(half);
   const shapes: Shape[] = [boardShape(figures)];
   let count = 0;
-  for (let left = 0; count < figures.segments && left + length <= figures.boardLength + 1e-9; left += pitch, count++) {
+  for (let left = 0; count < figures.segments && left + length <= end; left += row.step, count++) {
     const flipped = count % 2 === 1;
     const [base, crown] = flipped ? [short, length] : [length, short];
     const middle = left + length / 2;
+    const center = { x: middle, y: flipped ? width - of.outside : of.outside };
     shapes.push(
       polygon('blank', [
         { x: middle - base / 2, y: 0 },
@@ -86,28 +93,20 @@ export function miteredLayoutScene(figures: BoardLayoutFigures): Result<Scene> {
         { x: middle + crown / 2, y: width },
         { x: middle - crown / 2, y: width },
       ]),
-      ...segment(middle, flipped ? width - of.outside : of.outside, flipped ? 90 : 270, half, of),
+      ...segmentShapes(of, flipped ? 90 : 270, half, center),
       text({ x: middle, y: width / 2 - letters / 2 }, String(count + 1), letters),
     );
   }
-  const used = count === 0 ? 0 : (count - 1) * pitch + length;
+  const used = length + (count - 1) * row.step;
   shapes.push(
-    lengthDimension({ x: 0, y: 0 }, { x: length, y: 0 }, -2 * letters, length, 'one board ', figures.unit, letters),
-    lengthDimension(
-      { x: 0, y: 0 },
-      { x: used, y: 0 },
-      -4.4 * letters,
-      used,
-      `${count} flipped in turn `,
-      figures.unit,
-      letters,
-    ),
-    widthDimension(figures, letters),
+    alongBoard(figures, 'one board ', length, -2 * letters, letters),
+    alongBoard(figures, `${count} flipped in turn `, used, -4.4 * letters, letters),
+    boardWidthDimension(figures, letters),
   );
   return ok({
-    title: `Mitered segments on a board ${lengthText(figures.boardWidth, figures.unit)} wide`,
-    description: `${count} mitered segments ${lengthText(length, figures.unit)} long, every other one flipped, take ${lengthText(used, figures.unit)} of the board.`,
-    unit: figures.unit,
+    title: `Mitered segments on a board ${lengthText(figures.boardWidth, unit)} wide`,
+    description: `${count} mitered segments ${lengthText(length, unit)} long, every other one flipped, take ${lengthText(used, unit)} of the board.`,
+    unit,
     shapes,
   });
 }
@@ -116,42 +115,31 @@ export function miteredLayoutScene(figures: BoardLayoutFigures): Result<Scene> {
 export function nestedLayoutScene(figures: BoardLayoutFigures): Result<Scene> {
   const prepared = prepare(figures, 'sawn');
   if (!prepared.ok) return prepared;
-  const { of, half, width, length, kerf, letters } = prepared.value;
-  const { radius, face, angle, segments, boardWidth, boardLength, unit } = figures;
-  const rows = nest(radius, face, angle, segments, boardWidth, figures.margin, kerf);
+  const { of, half, width, length, end, letters } = prepared.value;
+  const { radius, face, angle, segments, margin, kerf = 0, boardWidth, unit } = figures;
+  const rows = nest(radius, face, angle, segments, boardWidth, margin, kerf);
   if (!rows.ok) return rows;
   const pitch = nestPitch(of, half, kerf);
   const shapes: Shape[] = [boardShape(figures)];
   let count = 0;
-  for (let left = 0; count < segments && left + length <= boardLength + 1e-9; left += length + kerf) {
+  for (let left = 0; count < segments && left + length <= end; left += length + kerf) {
     for (let row = 0; row < rows.value && count < segments; row++) {
       count++;
       const center = { x: left + length / 2, y: width - of.outside + row * pitch };
       shapes.push(
-        ...segment(center.x, center.y, 90, half, of),
+        ...segmentShapes(of, 90, half, center),
         text({ x: center.x, y: center.y + (of.inside + of.outside) / 2 - letters / 2 }, String(count), letters),
       );
     }
   }
   shapes.push(
-    lengthDimension({ x: 0, y: 0 }, { x: length, y: 0 }, -2 * letters, length, 'one segment ', unit, letters),
-    widthDimension(figures, letters),
+    alongBoard(figures, 'one segment ', length, -2 * letters, letters),
+    boardWidthDimension(figures, letters),
   );
   if (rows.value > 1) {
     const x = length / 2;
-    const shown: Dimension = {
-      kind: 'dimension',
-      layer: 'dimension',
-      along: 'y',
-      from: { x, y: width },
-      to: { x, y: width + pitch },
-      line: -2 * letters,
-      value: pitch,
-      text: lengthText(pitch, unit),
-      height: letters,
-      beside: 'left',
-    };
-    shapes.push(shown);
+    const said = { value: pitch, text: lengthText(pitch, unit), height: letters };
+    shapes.push(dimension('y', { x, y: width }, { x, y: width + pitch }, -2 * letters, said, 'left'));
   }
   return ok({
     title: `Nested segments on a board ${lengthText(boardWidth, unit)} wide`,
@@ -170,46 +158,13 @@ function boardShape({ boardLength, boardWidth }: BoardLayoutFigures): Shape {
   ]);
 }
 
-function segment(x: number, y: number, direction: number, half: number, of: Ring): Shape[] {
-  const center = { x, y };
-  return [
-    sector('casing', center, direction, (half * 180) / Math.PI, of.inside, of.outside),
-    ...grainLines(direction, half, of.inside, of.outside, center),
-  ];
+/** From the board's left end, below it. */
+function alongBoard({ unit }: BoardLayoutFigures, name: string, value: number, at: number, height: number): Shape {
+  const said = { value, text: name + lengthText(value, unit), height };
+  return dimension('x', { x: 0, y: 0 }, { x: value, y: 0 }, at, said);
 }
 
-function lengthDimension(
-  from: Point,
-  to: Point,
-  at: number,
-  value: number,
-  name: string,
-  unit: Unit,
-  letters: number,
-): Dimension {
-  return {
-    kind: 'dimension',
-    layer: 'dimension',
-    along: 'x',
-    from,
-    to,
-    line: at,
-    value,
-    text: name + lengthText(value, unit),
-    height: letters,
-  };
-}
-
-function widthDimension({ boardLength, boardWidth, unit }: BoardLayoutFigures, letters: number): Dimension {
-  return {
-    kind: 'dimension',
-    layer: 'dimension',
-    along: 'y',
-    from: { x: boardLength, y: 0 },
-    to: { x: boardLength, y: boardWidth },
-    line: boardLength + 1.8 * letters,
-    value: boardWidth,
-    text: lengthText(boardWidth, unit),
-    height: letters,
-  };
+function boardWidthDimension({ boardLength: x, boardWidth, unit }: BoardLayoutFigures, height: number): Shape {
+  const said = { value: boardWidth, text: lengthText(boardWidth, unit), height };
+  return dimension('y', { x, y: 0 }, { x, y: boardWidth }, x + 1.8 * height, said);
 }

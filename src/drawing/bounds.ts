@@ -1,5 +1,7 @@
+import { polar, radians } from '../angle';
 import { textWidth } from './dimension';
-import { polar, type Outline, type Point, type Primitive, type Text } from './scene';
+import { arcOfStep } from './roundSteps';
+import type { Outline, Point, Primitive, Text } from './scene';
 
 export interface Bounds {
   readonly left: number;
@@ -52,7 +54,7 @@ function outlineExtremes(shape: Outline): Point[] {
   for (const { to, round } of shape.steps) {
     points.push(to);
     if (round) {
-      const { radius, start, end } = turned(from, to, round.center, round.clockwise);
+      const { radius, start, end } = arcOfStep(from, to, round);
       points.push(...arcExtremes(round.center, radius, start, end));
     }
     from = to;
@@ -60,31 +62,10 @@ function outlineExtremes(shape: Outline): Point[] {
   return points;
 }
 
-/** A round step as a counterclockwise arc: radius, start and end in degrees, end > start. */
-export function turned(
-  from: Point,
-  to: Point,
-  center: Point,
-  clockwise: boolean,
-): { radius: number; start: number; end: number } {
-  const [first, last] = clockwise ? [to, from] : [from, to];
-  const start = direction(center, first);
-  const end = direction(center, last);
-  return {
-    radius: Math.hypot(from.x - center.x, from.y - center.y),
-    start,
-    end: end > start ? end : end + 360,
-  };
-}
-
-function direction(center: Point, point: Point): number {
-  return (Math.atan2(point.y - center.y, point.x - center.x) * 180) / Math.PI;
-}
-
 function textCorners({ at, text, height, anchor, turned: degrees }: Text): Point[] {
   const width = textWidth(text, height);
   const left = anchor === 'start' ? 0 : anchor === 'end' ? -width : -width / 2;
-  const angle = (degrees * Math.PI) / 180;
+  const angle = radians(degrees);
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return [
     [left, -0.3 * height],

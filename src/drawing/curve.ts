@@ -1,6 +1,8 @@
+import { leftEnd } from '../head/arcEnds';
 import type { Arc, Ends, Head } from '../head/head';
 import { ok, type Result } from '../result';
-import { arc, line, polar, polyline, roundSteps, type Layer, type Point, type Shape, type Step } from './scene';
+import { roundSteps } from './roundSteps';
+import { arc, line, polyline, type Layer, type Point, type Shape, type Step } from './scene';
 
 /** The curve over an opening at one offset, left to right. */
 export interface Curve {
@@ -36,14 +38,6 @@ function ellipse(half: number, rise: number, offset: number): Curve {
     return { x: half * cos + (offset * rise * cos) / normal, y: rise * sin + (offset * half * sin) / normal };
   };
   return { start: at(0), steps: Array.from({ length: ELLIPSE_PIECES }, (_, piece) => ({ to: at(piece + 1) })) };
-}
-
-export function leftEnd({ center, radius, start }: Arc): Point {
-  return polar(center, radius, start);
-}
-
-export function rightEnd({ center, radius, start, degrees }: Arc): Point {
-  return polar(center, radius, start - degrees);
 }
 
 function arcSteps({ center, radius, start, degrees }: Arc): Step[] {

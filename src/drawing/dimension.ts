@@ -1,3 +1,4 @@
+import { degrees, radians } from '../angle';
 import { line, polygon, text, type Dimension, type Leader, type Point, type Primitive, type Shape } from './scene';
 
 /** Dimensions and leaders as lines and text, so that every writer shows the same picture. Lengths in text heights. */
@@ -86,9 +87,9 @@ function dimensionText(dimension: Dimension, a: Point, b: Point, way: Point, len
   }
   // Along the line, on the side away from what is measured, never upside down.
   const out = dimension.line >= 0 ? { x: -way.y, y: way.x } : { x: way.y, y: -way.x };
-  const slope = (Math.atan2(way.y, way.x) * 180) / Math.PI;
+  const slope = degrees(Math.atan2(way.y, way.x));
   const turned = slope > 90 ? slope - 180 : slope <= -90 ? slope + 180 : slope;
-  const above = out.x * -Math.sin((turned * Math.PI) / 180) + out.y * Math.cos((turned * Math.PI) / 180) > 0;
+  const above = out.x * -Math.sin(radians(turned)) + out.y * Math.cos(radians(turned)) > 0;
   return text(along(middle, out, height * (above ? GAP : GAP + 1)), words, height, 'middle', turned, 'dimension');
 }
 

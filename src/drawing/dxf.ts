@@ -1,6 +1,7 @@
-import { turned } from './bounds';
+import { perInch } from '../unit';
 import { explode } from './dimension';
 import { LAYERS } from './layers';
+import { arcOfStep } from './roundSteps';
 import type { Outline, Point, Primitive, Scene } from './scene';
 
 /**
@@ -43,7 +44,7 @@ function table(name: string, entries: readonly (readonly Group[])[]): Group[] {
 
 /** Dash lengths in drawing units. */
 function lineTypes({ unit }: Scene): Group[] {
-  const inch = unit === 'in' ? 1 : 25.4;
+  const inch = perInch(unit);
   const entry = (name: string, shown: string, dashes: readonly number[]): Group[] => [
     [0, 'LTYPE'],
     [2, name],
@@ -122,7 +123,7 @@ function entity(shape: Primitive): Group[] {
         const start = from;
         from = to;
         if (!round) return lineEntity(on, start, to);
-        const { radius, start: first, end } = turned(start, to, round.center, round.clockwise);
+        const { radius, start: first, end } = arcOfStep(start, to, round);
         return arcEntity(on, round.center, radius, first, end);
       });
     }

@@ -2,7 +2,7 @@ import { lengthText } from '../lengthText';
 import { endOf } from './curve';
 import type { Elevation } from './elevationFigures';
 import { radiusLeaders } from './radiusLeaders';
-import { line, text, type Dimension, type Point, type Shape } from './scene';
+import { dimension, line, text, type Dimension, type Point, type Shape } from './scene';
 
 /** Span, rise, radii, casing width, leg, spring line, and one line of words below. */
 export function elevationDimensions(drawn: Elevation): Shape[] {
@@ -32,18 +32,16 @@ function measure(
   at: number,
   value: number,
   name = '',
+  beside?: Dimension['beside'],
 ): Dimension {
-  return {
-    kind: 'dimension',
-    layer: 'dimension',
+  return dimension(
     along,
     from,
     to,
-    line: at,
-    value,
-    text: name + lengthText(value, figures.unit),
-    height: letters,
-  };
+    at,
+    { value, text: name + lengthText(value, figures.unit), height: letters },
+    beside,
+  );
 }
 
 function springLine({ figures: { head }, letters }: Elevation): Shape[] {
@@ -57,7 +55,7 @@ function springLine({ figures: { head }, letters }: Elevation): Shape[] {
 /** On the center line, or where the curve is highest: beside the straight side of a quarter round. */
 function riseDimension(drawn: Elevation): Shape {
   const { head } = drawn.figures;
-  const x = head.shape === 'quarter round' ? head.span / 2 - 3 * drawn.letters - 5 * drawn.letters : 0;
+  const x = head.shape === 'quarter round' ? head.span / 2 - 8 * drawn.letters : 0;
   const top = head.shape === 'quarter round' ? { x: head.span / 2, y: head.rise } : { x, y: head.rise };
   return measure(drawn, 'y', { x, y: 0 }, top, x, head.rise, 'rise ');
 }
@@ -83,10 +81,7 @@ function legDimension(drawn: Elevation): Shape {
   const { figures, legShown, letters } = drawn;
   const outer = figures.head.span / 2 + figures.reveal + figures.face;
   const x = -outer - 1.6 * letters;
-  return {
-    ...measure(drawn, 'y', { x: -outer, y: -legShown }, { x: -outer, y: 0 }, x, figures.leg ?? 0, 'leg '),
-    beside: 'left',
-  };
+  return measure(drawn, 'y', { x: -outer, y: -legShown }, { x: -outer, y: 0 }, x, figures.leg ?? 0, 'leg ', 'left');
 }
 
 function inWords({ figures, length }: Elevation): string {

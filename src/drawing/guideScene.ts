@@ -1,25 +1,17 @@
+import { degrees } from '../angle';
 import { ok, type Result } from '../result';
 import { perInch } from '../unit';
 import { lengthText } from '../lengthText';
 import { guideLayout, SCREW_INSET, type GuideBoards, type GuideLayout, type GuideShape } from './guideLayout';
-import { radiusText } from './label';
-import {
-  arc,
-  circle,
-  line,
-  outline,
-  polygon,
-  roundSteps,
-  text,
-  type Point,
-  type Scene,
-  type Shape,
-  type Step,
-} from './scene';
+import { radiusText } from './figureText';
+import { roundSteps } from './roundSteps';
+import { arc, circle, dimension, line, outline, polygon, text, type Point, type Scene, type Shape } from './scene';
+import { sector } from './segment';
 import { shortList, wrap } from './words';
 
 const SCREW_RADIUS = 0.1;
-const LETTERS = 0.22;
+/** Height of the letters on a pair of boards, in inches. */
+export const LETTERS = 0.22;
 const ROW = 1.7;
 
 /** The pair as it lies on the bed, seen from above, the blank fed from left to right; full size. */
@@ -41,17 +33,13 @@ export function guideScene(boards: GuideBoards): Result<Scene> {
     ...[inside, outside].flatMap((guide) => guide.screws.flatMap((at) => screw(at, perInch(unit)))),
     line('center', { x: 0, y: low - 2.6 * letters }, { x: 0, y: high + 1.2 * letters }),
     text({ x: 0, y: high + 1.7 * letters }, "center line: lowest point of the knife's swing", letters),
-    ...[-1, 1].map((side): Shape => ({
-      kind: 'dimension',
-      layer: 'dimension',
-      along: 'x',
-      from: { x: Math.min(0, side * bedLine), y: low },
-      to: { x: Math.max(0, side * bedLine), y: low },
-      line: foot,
-      value: bedLine,
-      text: lengthText(bedLine, unit, 32),
-      height: letters,
-    })),
+    ...[-bedLine, 0].map((x) =>
+      dimension('x', { x, y: low }, { x: x + bedLine, y: low }, foot, {
+        value: bedLine,
+        text: lengthText(bedLine, unit, 32),
+        height: letters,
+      }),
+    ),
     ...insideLabels(boards, layout.value, letters),
     ...outsideLabels(boards, layout.value, letters),
     ...gapLabels(boards, layout.value, letters),
@@ -66,8 +54,14 @@ export function guideScene(boards: GuideBoards): Result<Scene> {
   });
 }
 
-function board({ radius, halfLength, crown, rise, back }: GuideShape, center: Point): Shape {
-  const turn = (Math.asin(halfLength / radius) * 180) / Math.PI;
+/** Half the turn of a board's arc, in degrees. */
+function halfTurn({ radius, halfLength }: Pick<GuideShape, 'radius' | 'halfLength'>): number {
+  return degrees(Math.asin(halfLength / radius));
+}
+
+function board(guide: GuideShape, center: Point): Shape {
+  const { radius, halfLength, crown, rise, back } = guide;
+  const turn = halfTurn(guide);
   return outline('guide', { x: halfLength, y: back }, [
     { to: { x: -halfLength, y: back } },
     { to: { x: -halfLength, y: crown - rise } },
@@ -78,34 +72,15 @@ function board({ radius, halfLength, crown, rise, back }: GuideShape, center: Po
 
 /** The finished molding where it passes between the boards: the knife is set to it. */
 function molding({ radius, face }: GuideBoards, { inside, center }: GuideLayout): Shape {
-  const turn = (Math.asin(inside.halfLength / inside.radius) * 180) / Math.PI;
-  const start = {
-    x: center.x - radius * Math.sin((turn * Math.PI) / 180),
-    y: center.y + radius * Math.cos((turn * Math.PI) / 180),
-  };
-  const outer = radius + face;
-  const far = {
-    x: center.x + outer * Math.sin((turn * Math.PI) / 180),
-    y: center.y + outer * Math.cos((turn * Math.PI) / 180),
-  };
-  const steps: Step[] = [
-    ...roundSteps(center, radius, 90 + turn, 90 - turn),
-    { to: far },
-    ...roundSteps(center, outer, 90 - turn, 90 + turn),
-    { to: start },
-  ];
-  return outline('casing', start, steps);
+  return sector('casing', { inside: radius, outside: radius + face }, 90, halfTurn(inside), center);
 }
 
 /** The blank's sawn edges, a clearance away from each guide. */
 function blankEdges({ inside, outside, clearance, center }: GuideLayout): Shape[] {
   return [
-    { radius: inside.radius + clearance, half: inside.halfLength },
-    { radius: outside.radius - clearance, half: outside.halfLength },
-  ].map(({ radius, half }) => {
-    const turn = (Math.asin(half / radius) * 180) / Math.PI;
-    return arc('blank', center, radius, 90 - turn, 90 + turn);
-  });
+    { radius: inside.radius + clearance, halfLength: inside.halfLength },
+    { radius: outside.radius - clearance, halfLength: outside.halfLength },
+  ].map((edge) => arc('blank', center, edge.radius, 90 - halfTurn(edge), 90 + halfTurn(edge)));
 }
 
 function screw(at: Point, inch: number): Shape[] {
@@ -133,7 +108,7 @@ function rows(left: readonly string[], right: readonly string[], top: number, le
 
 /** What stands on one board: what it is on the left, what runs on it on the right, clear of the screws. */
 function labels(boards: GuideBoards, guide: 'inside' | 'outside', radius: number, half: number, letters: number) {
-  const room = half - 2 * letters - (SCREW_INSET * letters) / LETTERS;
+  const room = half - 2 * letters - SCREW_INSET * perInch(boards.unit);
   const left = [`${guide.toUpperCase()} GUIDE`, `R ${radiusText(radius, boards.unit)}`];
   if (boards.thinEdge === guide) left.push('THIN EDGE THIS SIDE');
   const right = [...wrap(boards.profile, room, letters, 2), ...wrap(shortList(boards.marks, 4), room, letters, 2)];

@@ -1,7 +1,8 @@
+import { polar } from '../angle';
+import { leftEnd, rightEnd } from '../head/arcEnds';
 import type { Arc } from '../head/head';
-import { leftEnd, rightEnd } from './curve';
 import type { Elevation } from './elevationFigures';
-import { line, polar, type Point, type Shape } from './scene';
+import { line, type Point, type Shape } from './scene';
 
 /**
  * Joints across the casing: where its constant-radius pieces meet, and between the equal segments of each piece. A blank

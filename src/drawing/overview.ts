@@ -5,7 +5,7 @@ import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
 import { guideLayout, guideOrdinates, LONGEST_TRAMMEL, type GuideBoards } from './guideLayout';
 import { guideScene } from './guideScene';
-import { radiusText } from './label';
+import { radiusText } from './figureText';
 import { scaled } from './scaled';
 import { line, text, type Scene, type Shape } from './scene';
 import { shortList, wrap } from './words';

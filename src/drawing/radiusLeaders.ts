@@ -1,9 +1,10 @@
+import { polar } from '../angle';
 import type { Arc } from '../head/head';
 import { lengthText } from '../lengthText';
 import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
 import type { Elevation } from './elevationFigures';
-import { polar, type Leader, type Point, type Shape } from './scene';
+import { leader, type Leader, type Point, type Shape } from './scene';
 
 /** Along a piece, from its left end: where an arrow may point, the best place first. */
 const PARTS = [0.32, 0.68, 0.24, 0.76, 0.4, 0.6, 0.14, 0.86];
@@ -19,16 +20,10 @@ export function radiusLeaders(drawn: Elevation, others: readonly Shape[]): Leade
   for (const piece of openingArcs) {
     if (placed.some(({ value }) => Math.abs(value - piece.radius) < 1e-6 * value)) continue;
     const value = piece.radius;
-    const words = (piece.deviation > 0 ? 'arc R ' : 'R ') + lengthText(value, figures.unit);
-    const choices = places(drawn, piece).map(({ tip, tail }): Leader => ({
-      kind: 'leader',
-      layer: 'dimension',
-      tip,
-      tail,
-      value,
-      text: words,
-      height: drawn.letters,
-    }));
+    const text = (piece.deviation > 0 ? 'arc R ' : 'R ') + lengthText(value, figures.unit);
+    const choices = places(drawn, piece).map(({ tip, tail }) =>
+      leader(tip, tail, { value, text, height: drawn.letters }),
+    );
     const clear = choices.find((choice) => isClear(choice, taken, figures.head.span / 2)) ?? choices[0];
     if (!clear) continue;
     placed.push(clear);
@@ -51,15 +46,15 @@ function places({ figures: { head }, letters }: Elevation, piece: Arc): { tip: P
   );
   const below = DROPS.flatMap((drop) =>
     tips.map((tip) => {
-      const aside = piece.center.x === 0 ? ((0 - tip.x) / piece.radius) * 3 : -Math.sign(tip.x) * 2.4;
+      const aside = piece.center.x === 0 ? (-tip.x / piece.radius) * 3 : -Math.sign(tip.x) * 2.4;
       return { tip, tail: { x: tip.x + aside * letters, y: -drop * letters } };
     }),
   );
   return head.rise < 7 * letters ? [...below, ...inward] : [...inward, ...below];
 }
 
-function isClear(leader: Leader, taken: readonly Bounds[], half: number): boolean {
-  return wordsOf([leader]).every(
+function isClear(choice: Leader, taken: readonly Bounds[], half: number): boolean {
+  return wordsOf([choice]).every(
     (box) => box.left > -half && box.right < half && taken.every((other) => apart(box, other)),
   );
 }

@@ -93,8 +93,16 @@ export interface Text {
   readonly turned: number;
 }
 
+/** A figure as it stands in a drawing. */
+export interface Figure {
+  /** What the core gave; `text` is how it is written. */
+  readonly value: number;
+  readonly text: string;
+  readonly height: number;
+}
+
 /** A dimension between two points, measured along x, along y or straight between them. */
-export interface Dimension {
+export interface Dimension extends Figure {
   readonly kind: 'dimension';
   readonly layer: 'dimension';
   readonly along: 'x' | 'y' | 'points';
@@ -102,23 +110,16 @@ export interface Dimension {
   readonly to: Point;
   /** Where the dimension line runs: its y (along x), its x (along y), or its distance to the left of from→to. */
   readonly line: number;
-  /** The figure that the core gave; `text` is how it is written. */
-  readonly value: number;
-  readonly text: string;
-  readonly height: number;
   /** Along y: the side of the dimension line the words stand on; default right. */
   readonly beside?: 'left' | 'right';
 }
 
 /** An arrow on a curve with its radius (or a note) at the tail. */
-export interface Leader {
+export interface Leader extends Figure {
   readonly kind: 'leader';
   readonly layer: 'dimension';
   readonly tip: Point;
   readonly tail: Point;
-  readonly value: number;
-  readonly text: string;
-  readonly height: number;
 }
 
 export type Primitive = Line | CircleArc | Circle | Polyline | Outline | Text;
@@ -166,16 +167,17 @@ export function text(
   return { kind: 'text', layer, at, text: words, height, anchor, turned };
 }
 
-export function polar(center: Point, radius: number, degrees: number): Point {
-  const angle = (degrees * Math.PI) / 180;
-  return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
+export function dimension(
+  along: Dimension['along'],
+  from: Point,
+  to: Point,
+  at: number,
+  figure: Figure,
+  beside?: Dimension['beside'],
+): Dimension {
+  return { kind: 'dimension', layer: 'dimension', along, from, to, line: at, ...figure, ...(beside && { beside }) };
 }
 
-/** Steps round a center from one direction to another, in parts of at most a third of a turn. */
-export function roundSteps(center: Point, radius: number, from: number, to: number): Step[] {
-  const parts = Math.max(1, Math.ceil(Math.abs(to - from) / 120));
-  return Array.from({ length: parts }, (_, part) => ({
-    to: polar(center, radius, from + ((to - from) * (part + 1)) / parts),
-    round: { center, clockwise: to < from },
-  }));
+export function leader(tip: Point, tail: Point, figure: Figure): Leader {
+  return { kind: 'leader', layer: 'dimension', tip, tail, ...figure };
 }

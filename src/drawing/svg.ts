@@ -1,7 +1,9 @@
+import { polar } from '../angle';
 import { perInch } from '../unit';
-import { bounds, turned, type Bounds } from './bounds';
+import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
 import { LAYERS, type LayerLook } from './layers';
+import { arcOfStep } from './roundSteps';
 import type { Outline, Point, Primitive, Scene, Text } from './scene';
 
 export interface SvgOptions {
@@ -98,11 +100,7 @@ function element(shape: Primitive, look: LayerLook, page: Page, onPaper: boolean
 /** In parts of at most a third of a turn: SVG draws nothing from a point to itself. */
 function arcPath({ center, radius, start, end }: Primitive & { kind: 'arc' }, page: Page): string {
   const parts = Math.max(1, Math.ceil((end - start) / 120));
-  const direction = (part: number) => ((start + ((end - start) * part) / parts) * Math.PI) / 180;
-  const point = (part: number) => ({
-    x: center.x + radius * Math.cos(direction(part)),
-    y: center.y + radius * Math.sin(direction(part)),
-  });
+  const point = (part: number) => polar(center, radius, start + ((end - start) * part) / parts);
   const steps = Array.from({ length: parts }, (_, part) => page.arcTo(radius, false, false, point(part + 1)));
   return `M${page.at(point(0))}${steps.join('')}`;
 }
@@ -113,7 +111,7 @@ function outlinePath(shape: Outline, page: Page): string {
     const start = from;
     from = to;
     if (!round) return `L${page.at(to)}`;
-    const { radius, start: first, end } = turned(start, to, round.center, round.clockwise);
+    const { radius, start: first, end } = arcOfStep(start, to, round);
     return page.arcTo(radius, end - first > 180, round.clockwise, to);
   });
   return `M${page.at(shape.start)}${steps.join('')}Z`;

@@ -1,12 +1,11 @@
+import { degrees } from '../angle';
 import { finite } from '../require';
 import { ok, type Result } from '../result';
 import type { Arc, Ends, Head } from './head';
 
-const DEGREES = 180 / Math.PI;
-
 /** An exact arc of the curve; angles in radians, `start` counterclockwise from +x, the arc running clockwise from it. */
 export function exactArc(radius: number, angle: number, center: Arc['center'], start: number): Arc {
-  return { radius, degrees: angle * DEGREES, length: radius * angle, deviation: 0, center, start: start * DEGREES };
+  return { radius, degrees: degrees(angle), length: radius * angle, deviation: 0, center, start: degrees(start) };
 }
 
 /** A head that consists of circular arcs: its length is the sum of its pieces, at every offset. */

@@ -1,3 +1,4 @@
+import { degrees } from '../angle';
 import { positive, finite } from '../require';
 import { ok, type Result } from '../result';
 import { insideOffset } from './insideOffset';
@@ -20,5 +21,5 @@ export function miter(span: number, rise: number, face: number, reveal = 0): Res
   if (insideReach) return insideReach;
   const corner = (offset: number) => Math.sqrt((half + rise) ** 2 + 4 * rise * offset);
   const tangent = (2 * (half - rise)) / (corner(reveal) + corner(reveal + face));
-  return ok((Math.atan(tangent) * 180) / Math.PI);
+  return ok(degrees(Math.atan(tangent)));
 }

@@ -1,3 +1,4 @@
+import { degrees } from '../angle';
 import type { Arc, Head } from '../head/head';
 import { makeHead } from '../head/makeHead';
 import { ok, refuse, type Result } from '../result';
@@ -36,8 +37,6 @@ export interface Curve {
   readonly haunch: RingKind | null;
 }
 
-const DEGREES = 180 / Math.PI;
-
 export function curveOf(inputs: ShapeInputs, endAllowance: number): Result<Curve> {
   const { reveal, face, ends } = inputs;
   const made = makeHead(inputs.head, inputs.span, inputs.rise);
@@ -62,7 +61,7 @@ export function curveOf(inputs: ShapeInputs, endAllowance: number): Result<Curve
     const covered = arcs.value[at];
     if (arc === undefined || covered === undefined) return refuse('The head has no arc to be glued up.');
     const radius = arc.radius;
-    const allowance = head.shape === 'round' ? 0 : ((2 * endAllowance) / (radius + reveal)) * DEGREES;
+    const allowance = head.shape === 'round' ? 0 : degrees((2 * endAllowance) / (radius + reveal));
     return ok({
       count,
       radius,

@@ -1,4 +1,4 @@
-import { ring } from '../blank/ring';
+import { halfSegment, ring } from '../blank/ring';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import type { RingPlan } from './ownFigures';
@@ -55,6 +55,6 @@ function woodOf({ species, thickness }: Inputs): { species: string; thickness: n
 function segmentOf(plan: RingPlan, inputs: Inputs, standards: Standards): WoodPart['shape'] | null {
   const made = ring(plan.ring.inside, inputs.face, standards.margin);
   if (!made.ok) return null;
-  const half = ((plan.ring.blankAngle / plan.blank.chosen.segments / 2) * Math.PI) / 180;
+  const half = halfSegment(plan.ring.blankAngle, plan.blank.chosen.segments);
   return { kind: 'mitered', ring: made.value, half };
 }

@@ -1,3 +1,4 @@
+import { degrees } from '../angle';
 import { nest } from '../blank/nest';
 import type { Ring } from '../blank/ring';
 import { flippedRow, halfTurnRow, rowsAcross, strips } from '../blank/rows';
@@ -78,6 +79,6 @@ export function layouts({ shape }: WoodPart, boardWidth: number, kerf: number): 
 
 function nestedAcross(ring: Ring, half: number, boardWidth: number, kerf: number): number {
   // `nest` asks for the molding's figures; a ring without margin is its own molding.
-  const across = nest(ring.inside, ring.width, (half * 360) / Math.PI, 1, boardWidth, 0, kerf);
+  const across = nest(ring.inside, ring.width, 2 * degrees(half), 1, boardWidth, 0, kerf);
   return across.ok ? Math.max(1, across.value) : 1;
 }

@@ -1,5 +1,7 @@
-import { bounds, turned } from '../../../src/drawing/bounds';
+import { polar } from '../../../src/angle';
+import { bounds } from '../../../src/drawing/bounds';
 import { explode } from '../../../src/drawing/dimension';
+import { arcOfStep } from '../../../src/drawing/roundSteps';
 import type { Outline, Point, Primitive, Scene } from '../../../src/drawing/scene';
 
 /** A scene as live SVG in the page, colored by the style sheet: one class for each layer. */
@@ -34,8 +36,8 @@ function Mark({ shape }: { readonly shape: Primitive }) {
       if (shape.end - shape.start >= 360 - 1e-9) {
         return <circle class={look} cx={short(shape.center.x)} cy={short(-shape.center.y)} r={short(shape.radius)} />;
       }
-      const from = onCircle(shape.center, shape.radius, shape.start);
-      const to = onCircle(shape.center, shape.radius, shape.end);
+      const from = polar(shape.center, shape.radius, shape.start);
+      const to = polar(shape.center, shape.radius, shape.end);
       const large = shape.end - shape.start > 180 ? 1 : 0;
       return (
         <path class={look} d={`M ${at(from)} A ${short(shape.radius)} ${short(shape.radius)} 0 ${large} 0 ${at(to)}`} />
@@ -66,7 +68,7 @@ function outlinePath(shape: Outline): string {
   const parts = [`M ${at(from)}`];
   for (const { to, round } of shape.steps) {
     if (round) {
-      const { radius, start, end } = turned(from, to, round.center, round.clockwise);
+      const { radius, start, end } = arcOfStep(from, to, round);
       // y points down on the page: what turns clockwise here sweeps with flag 1.
       parts.push(
         `A ${short(radius)} ${short(radius)} 0 ${end - start > 180 ? 1 : 0} ${round.clockwise ? 1 : 0} ${at(to)}`,
@@ -75,11 +77,6 @@ function outlinePath(shape: Outline): string {
     from = to;
   }
   return `${parts.join(' ')} Z`;
-}
-
-function onCircle(center: Point, radius: number, degrees: number): Point {
-  const angle = (degrees * Math.PI) / 180;
-  return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
 }
 
 function at(point: Point): string {
