@@ -1,5 +1,5 @@
 import { ok } from '../result';
-import { cellText, isBlank, isDitto, isEmpty } from './cell';
+import { cellText, isBlank, isDitto, isEmpty, isRowEmpty, rowText } from './cell';
 import { quote } from './figure';
 import type { ColumnUnit } from './columnUnit';
 import { findLayout, type Choices, type Column, type Layout } from './layout';
@@ -57,6 +57,7 @@ export class BodyReader {
       const next = findLayout(rows, index, this.choices);
       if (next !== null && next.headingRows[0] === index) {
         this.layout = settle(next, rows, this.unit, this.choices);
+        this.above = [];
         this.openingDirectlyAbove = false;
         this.inNotes = false;
         return this.passHeadings('headings of another table; the rows below were read by these');
@@ -77,11 +78,7 @@ export class BodyReader {
   }
 
   private pass(index: number, why: string, continues = false): void {
-    const text = (this.table.rows[index] ?? [])
-      .map(cellText)
-      .filter((cell) => cell !== '')
-      .join(' | ');
-    this.passedOver.push({ row: this.table.firstRow + index, why, text });
+    this.passedOver.push({ row: this.table.firstRow + index, why, text: rowText(this.table.rows[index]) });
     this.openingDirectlyAbove = continues;
   }
 
@@ -176,8 +173,4 @@ function mergesByRow({ merges = [], firstRow, rows }: Table): Map<number, Merge[
     }
   }
   return byRow;
-}
-
-export function isRowEmpty(row: Row | undefined): boolean {
-  return row === undefined || row.every((cell) => isEmpty(cell));
 }

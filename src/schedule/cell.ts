@@ -23,6 +23,18 @@ export function isEmpty(value: CellValue | undefined): boolean {
   return value === null || value === undefined || value === '' || (typeof value === 'string' && !/\S/.test(value));
 }
 
+export function isRowEmpty(row: readonly CellValue[] | undefined): boolean {
+  return row === undefined || row.every(isEmpty);
+}
+
+/** A row's cells that hold anything, as one text. */
+export function rowText(row: readonly CellValue[] | undefined): string {
+  return (row ?? [])
+    .map(cellText)
+    .filter((cell) => cell !== '')
+    .join(' | ');
+}
+
 /** True for a cell that repeats the one above: a lone inch mark, "ditto", "do.". */
 export function isDitto(value: CellValue | undefined): boolean {
   // The longest of them is "same as above".

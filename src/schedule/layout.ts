@@ -1,8 +1,9 @@
 import type { CellValue } from './opening';
 import { cellText, isEmpty } from './cell';
 import { readUnit, type ColumnUnit } from './columnUnit';
-import { normalHeading, readHeading, splitUnit, type HeadingMeaning } from './headingText';
-import { MEANINGS, type MeaningKey } from './meanings';
+import { headingsAt, type HeadingRows } from './headingRows';
+import { normalHeading, splitUnit } from './headingText';
+import type { MeaningKey } from './meanings';
 
 /** One column of a schedule, as its heading says. */
 export interface Column {
@@ -28,20 +29,9 @@ type Row = readonly CellValue[];
 
 /** Headings further down than this are not looked for. */
 const SEARCHED_ROWS = 500;
-const DIMENSIONS: ReadonlySet<MeaningKey> = new Set<MeaningKey>(
-  MEANINGS.filter(({ kind }) => kind === 'length' || kind === 'size').map(({ key }) => key),
-);
-
-interface Candidate {
-  readonly rows: readonly number[];
-  readonly texts: readonly string[];
-  readonly read: readonly (HeadingMeaning | null)[];
-  readonly score: number;
-}
-
 /** The first heading row (or pair of rows) at or below `from`, or null. */
 export function findLayout(rows: readonly Row[], from: number, choices: Choices): Layout | null {
-  let weak: Candidate | null = null;
+  let weak: HeadingRows | null = null;
   const end = Math.min(rows.length, from + SEARCHED_ROWS);
   for (let index = from; index < end; index += 1) {
     const found = headingsAt(rows, index);
@@ -67,57 +57,7 @@ export function layoutFromChoices(rows: readonly Row[], choices: Choices): Layou
   return toLayout(rows, { rows: heading < 0 ? [] : [heading], texts, read: texts.map(() => null), score: 0 }, choices);
 }
 
-/** The headings at a row, alone or with the row below it; null where they name no dimension or fewer than two things. */
-export function headingsAt(rows: readonly Row[], index: number): Candidate | null {
-  const single = alone(rows, index);
-  const below = alone(rows, index + 1);
-  const best = [paired(rows, index, true), paired(rows, index, false)].reduce<Candidate>(
-    (best, pair) => (pair.score > best.score && pair.score > below.score ? pair : best),
-    single,
-  );
-  const keys = new Set(best.read.map((meaning) => meaning?.key));
-  return best.score >= 2 && [...keys].some((key) => key && DIMENSIONS.has(key)) ? best : null;
-}
-
-function alone(rows: readonly Row[], index: number): Candidate {
-  const texts = (rows[index] ?? []).map((cell) => (typeof cell === 'string' ? cellText(cell) : ''));
-  return candidate([index], texts, texts.map(readCached));
-}
-
-/** Two heading rows read as one: "R.O." over "Width" and "Height". `spread` lets an upper heading reach over the blanks to its right. */
-function paired(rows: readonly Row[], index: number, spread: boolean): Candidate {
-  const upper = rows[index] ?? [];
-  const lower = rows[index + 1] ?? [];
-  const texts: string[] = [];
-  const read: (HeadingMeaning | null)[] = [];
-  let group = '';
-  for (let column = 0; column < Math.max(upper.length, lower.length); column += 1) {
-    const top = typeof upper[column] === 'string' ? cellText(upper[column]) : '';
-    const bottom = typeof lower[column] === 'string' ? cellText(lower[column]) : '';
-    if (top !== '') group = top;
-    const over = top !== '' ? top : spread && bottom !== '' ? group : '';
-    const ways = [`${over} ${bottom}`.trim(), bottom, readUnit(bottom) === null ? top : `${top} (${bottom})`];
-    const way = ways.findIndex((text) => readCached(text) !== null);
-    texts.push(ways[Math.max(way, 0)] ?? '');
-    read.push(way < 0 ? null : readCached(ways[way] ?? ''));
-  }
-  return candidate([index, index + 1], texts, read);
-}
-
-function candidate(
-  rows: readonly number[],
-  texts: readonly string[],
-  read: readonly (HeadingMeaning | null)[],
-): Candidate {
-  return { rows, texts, read, score: new Set(read.flatMap((meaning) => (meaning ? [meaning.key] : []))).size };
-}
-
-function readCached(text: string): HeadingMeaning | null {
-  // Headings are short; anything longer is a sentence.
-  return text === '' || text.length > 80 ? null : readHeading(text);
-}
-
-function toLayout(rows: readonly Row[], found: Candidate, choices: Choices): Layout {
+function toLayout(rows: readonly Row[], found: HeadingRows, choices: Choices): Layout {
   const next = found.rows.length === 0 ? 0 : (found.rows.at(-1) ?? 0) + 1;
   const units = found.rows.length > 0 ? unitsAt(rows[next]) : null;
   const width = Math.max(found.texts.length, ...Object.keys(choices).map((index) => Number(index) + 1));

@@ -1,6 +1,7 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
-import { BodyReader, isRowEmpty } from './body';
+import { BodyReader } from './body';
+import { isRowEmpty } from './cell';
 import { UNIT_NAMES } from './columnUnit';
 import { quote } from './figure';
 import { findLayout, layoutFromChoices, type Choices } from './layout';

@@ -1,5 +1,7 @@
-import { cellText, isBlank, isEmpty } from './cell';
-import { headingsAt, unitsAt, usedAs, type Column, type Layout } from './layout';
+import { readHead } from '../head/words';
+import { cellText, isBlank, isDitto, isEmpty, isRowEmpty } from './cell';
+import { headingsAt } from './headingRows';
+import { unitsAt, usedAs, type Column, type Layout } from './layout';
 import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { readQuantity } from './readQuantity';
@@ -23,15 +25,17 @@ export interface Above {
   readonly inNotes: boolean;
 }
 
-const TOTAL = /^(?:(?:grand|sub|page|sheet|overall|running)[- ]?)?totals?\b|^sum\b/i;
+/** A cell that labels a total; "Total" alone and the like can't be anything else. */
+const LABELS_TOTAL = /\btotals?\b|^(?:sum|count)\s*[:=]?$/i;
+const WHOLLY_TOTAL = /^(?:(?:grand|sub|page|sheet|overall|running)[- ]?)?totals?\s*[:=]?$|^sum\s*[:=]?$/i;
 
 /** Sorts one body row: an opening stays an opening unless the row clearly is something else. */
 export function sortRow(rows: readonly Row[], index: number, layout: Layout, above: Above): RowKind {
   const row = rows[index] ?? [];
+  if (isRowEmpty(row)) return other('blank');
   const filled = columnsWhere(row, (cell) => !isEmpty(cell));
-  const first = filled[0];
-  if (first === undefined) return other('blank');
-  if (unitsAt(row) !== null) return other('units');
+  const first = filled[0] ?? 0;
+  if (isUnits(rows, row, layout)) return other('units');
   if (repeatsHeadings(rows, row, layout)) return other('repeated headings');
   if (filled.every((column) => isWords(row[column]))) {
     const again = headingsAt(rows, index);
@@ -39,7 +43,7 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
     if (again !== null && again.score >= 3 && headings >= filled.length * 0.6) return { kind: 'headings' };
   }
   const lead = cellText(row[first]);
-  if (TOTAL.test(lead)) return other(total(row, layout, above.counted));
+  if (isTotal(row, filled, layout)) return other(total(row, layout, above.counted));
   const used = (column: number) => usedAs(layout.columns[column]);
   const said = filled.filter((column) => !isBlank(row[column]));
   const marked = said.some((column) => used(column) === 'mark');
@@ -65,6 +69,28 @@ function columnsWhere(row: Row, holds: (cell: CellValue) => boolean): number[] {
     if (holds(cell)) columns.push(column);
   });
   return columns;
+}
+
+/** Inch marks right across a row are units only where they repeat the unit row; else they repeat the row above. */
+function isUnits(rows: readonly Row[], row: Row, layout: Layout): boolean {
+  if (unitsAt(row) === null) return false;
+  if (!row.every((cell) => isEmpty(cell) || isDitto(cell))) return true;
+  const units = layout.unitRow === null ? undefined : rows[layout.unitRow];
+  return units !== undefined && row.every((cell, column) => cellText(cell) === cellText(units[column]));
+}
+
+/** A row labelled as a total, with no head and, unless the label can mean nothing else, no lengths either. */
+function isTotal(row: Row, filled: readonly number[], layout: Layout): boolean {
+  const used = (column: number) => usedAs(layout.columns[column]);
+  const label = filled.find((column) => {
+    const mayLabel = column === filled[0] || used(column) === 'mark' || used(column) === null;
+    return mayLabel && LABELS_TOTAL.test(cellText(row[column]));
+  });
+  if (label === undefined) return false;
+  const others = filled.filter((column) => column !== label && !isBlank(row[column]));
+  if (others.some((column) => used(column) === 'head' && readHead(cellText(row[column])).ok)) return false;
+  const measured = others.some((column) => !NO_DATA.has(used(column)) && used(column) !== 'quantity');
+  return !measured || WHOLLY_TOTAL.test(cellText(row[label]));
 }
 
 function isWords(cell: CellValue | undefined): boolean {

@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../../result';
-import { cellText, isBlank, isEmpty } from '../../schedule/cell';
+import { cellText, isBlank, isRowEmpty, rowText } from '../../schedule/cell';
 import { quote } from '../../schedule/figure';
 import type { CellValue, Table } from '../../schedule/opening';
 import type { Standards } from '../../standards';
@@ -33,7 +33,7 @@ export function chooseQuoteTable(tables: readonly Table[]): Table | null {
 export function readQuote(table: Table, standards: Standards): Result<Quote> {
   const layout = findQuoteLayout(table.rows);
   if (layout === null) {
-    if (table.rows.every((row) => row.every((cell) => isEmpty(cell)))) return refuse(`${quote(table.name)} is empty.`);
+    if (table.rows.every(isRowEmpty)) return refuse(`${quote(table.name)} is empty.`);
     return refuse(
       `No headings were found in ${quote(table.name)}: a quote needs one row that names its columns, among them a price, ` +
         'an amount, a length or a radius.',
@@ -44,7 +44,7 @@ export function readQuote(table: Table, standards: Standards): Result<Quote> {
   table.rows.forEach((row, at) => {
     const sorted = sortRow(row, at, table.firstRow + at, layout, standards);
     if (typeof sorted !== 'string') items.push(sorted);
-    else passedOver.push({ row: table.firstRow + at, why: sorted, text: textOf(row) });
+    else passedOver.push({ row: table.firstRow + at, why: sorted, text: rowText(row) });
   });
   return ok({
     name: table.name,
@@ -60,7 +60,7 @@ export function readQuote(table: Table, standards: Standards): Result<Quote> {
 
 /** What a row is, or why it is passed over. */
 function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, standards: Standards): QuoteItem | string {
-  if (row.every((cell) => isEmpty(cell))) return 'blank';
+  if (isRowEmpty(row)) return 'blank';
   if (layout.headingRows.includes(at)) return 'headings';
   if (at < (layout.headingRows[0] ?? 0)) return 'title or note above the headings';
   if (at === layout.unitRow || quoteUnits(row) !== null) return 'units';
@@ -128,11 +128,4 @@ function amountIn(row: Row, columns: readonly QuoteColumn[]): number | null {
 
 function hasFigure(row: Row): boolean {
   return row.some((cell) => typeof cell === 'number' || (typeof cell === 'string' && /\d/.test(cell)));
-}
-
-function textOf(row: Row): string {
-  return row
-    .map(cellText)
-    .filter((text) => text !== '')
-    .join(' | ');
 }
