@@ -1,6 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { Bench } from './deeds/bench';
-import { stop } from './deeds/fill';
+import { stop, type Bench } from './deeds/bench';
 import { NoticeBar, WorkBar } from './parts/notice';
 import { StepArch } from './parts/stepArch';
 import type { PaneState, Place } from './state';

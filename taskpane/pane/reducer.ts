@@ -7,6 +7,7 @@ import type { CellAt } from '../host';
 import {
   canGo,
   LIST_PAGE,
+  NO_LIST,
   type Edits,
   type Filled,
   type Notice,
@@ -14,6 +15,7 @@ import {
   type Place,
   type Step,
   type Work,
+  UNTOUCHED,
 } from './state';
 
 export type Action =
@@ -22,13 +24,8 @@ export type Action =
   | { readonly type: 'working'; readonly work: Work | null }
   | { readonly type: 'told'; readonly notice: Notice | null }
   | { readonly type: 'sheets listed'; readonly names: readonly string[] }
-  | {
-      readonly type: 'settings read';
-      readonly standards: Standards;
-      readonly firstUse: boolean;
-      readonly plain: boolean;
-    }
-  | { readonly type: 'standards set'; readonly standards: Standards }
+  | { readonly type: 'settings read'; readonly standards: Standards; readonly firstUse: boolean }
+  | { readonly type: 'standards set'; readonly standards: Standards; readonly ahead: boolean }
   | { readonly type: 'tables found'; readonly tables: readonly Table[] }
   | { readonly type: 'table chosen'; readonly table: Table }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
@@ -66,23 +63,21 @@ export function reduce(state: PaneState, action: Action): PaneState {
     case 'sheets listed':
       return { ...state, sheetNames: action.names };
     case 'settings read':
-      return { ...state, standards: action.standards, firstUse: action.firstUse, plain: action.plain };
+      return { ...state, standards: action.standards, firstUse: action.firstUse };
     case 'standards set':
-      return { ...state, standards: action.standards };
+      return { ...state, standards: action.standards, shopAhead: action.ahead };
     case 'tables found':
       return { ...state, tables: action.tables, notice: null };
     case 'table chosen':
-      return { ...forgetList(state), table: action.table };
+      return { ...state, ...NO_LIST, table: action.table, inTheWay: null, notice: null };
     case 'meaning chosen':
       return {
         ...state,
         choices: { ...state.choices, [action.column]: action.meaning },
         edits: {},
-        originals: {},
-        refused: {},
       };
     case 'schedule read':
-      return { ...state, schedule: action.schedule, openAt: null, filled: null, listed: LIST_PAGE };
+      return { ...state, ...UNTOUCHED, schedule: action.schedule };
     case 'opening fixed':
       return fixed(state, action.at, action.opening, action.field, action.text);
     case 'opening put back':
@@ -98,31 +93,12 @@ export function reduce(state: PaneState, action: Action): PaneState {
     case 'sheets in the way':
       return { ...state, inTheWay: action.names };
     case 'filled':
-      return { ...state, filled: action.filled, inTheWay: null, firstUse: false, notice: null };
+      return { ...state, filled: action.filled, inTheWay: null, firstUse: false, shopAhead: false, notice: null };
     case 'quote checked':
       return { ...state, quote: action.check, notice: null };
     case 'cell selected':
       return { ...state, cell: action.cell };
   }
-}
-
-/** Another list: what was known of the one before no longer holds. */
-function forgetList(state: PaneState): PaneState {
-  return {
-    ...state,
-    tables: [],
-    choices: {},
-    schedule: null,
-    edits: {},
-    originals: {},
-    refused: {},
-    openAt: null,
-    listed: LIST_PAGE,
-    filled: null,
-    quote: null,
-    inTheWay: null,
-    notice: null,
-  };
 }
 
 function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, text: string): PaneState {

@@ -53,8 +53,10 @@ export interface PaneState {
   readonly work: Work | null;
   readonly notice: Notice | null;
   readonly standards: Standards;
-  /** True until a list was read in this workbook: the example is offered. */
+  /** True until settings are kept in this workbook: the example is offered. */
   readonly firstUse: boolean;
+  /** The standards were replaced as a whole: until the next filling the Standards sheet still holds those of before. */
+  readonly shopAhead: boolean;
   readonly sheetNames: readonly string[];
   /** The tables a file held, where the user has to choose one. */
   readonly tables: readonly Table[];
@@ -84,6 +86,26 @@ export interface PaneState {
 
 export const LIST_PAGE = 50;
 
+/** A list as it was read, before anything is done to it. */
+export const UNTOUCHED = {
+  edits: {},
+  originals: {},
+  refused: {},
+  openAt: null,
+  listed: LIST_PAGE,
+  filled: null,
+} satisfies Partial<PaneState>;
+
+/** No list is chosen: nothing is known of one. */
+export const NO_LIST = {
+  ...UNTOUCHED,
+  tables: [],
+  table: null,
+  choices: {},
+  schedule: null,
+  quote: null,
+} satisfies Partial<PaneState>;
+
 export function initialState(standards: Standards): PaneState {
   return {
     place: 'takeoff',
@@ -92,21 +114,12 @@ export function initialState(standards: Standards): PaneState {
     notice: null,
     standards,
     firstUse: true,
+    shopAhead: false,
     sheetNames: [],
-    tables: [],
-    table: null,
-    choices: {},
-    schedule: null,
-    edits: {},
-    originals: {},
-    refused: {},
-    openAt: null,
-    listed: LIST_PAGE,
+    ...NO_LIST,
     inTheWay: null,
     plain: false,
-    filled: null,
     cell: null,
-    quote: null,
   };
 }
 

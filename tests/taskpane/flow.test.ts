@@ -9,11 +9,13 @@ import {
   chooseMeaning,
   MOST_BYTES,
 } from '../../taskpane/pane/deeds/chooseList';
-import { fill, stop } from '../../taskpane/pane/deeds/fill';
+import { stop } from '../../taskpane/pane/deeds/bench';
+import { fill } from '../../taskpane/pane/deeds/fill';
 import { fixOpening } from '../../taskpane/pane/deeds/fixOpening';
 import { freeze, reenter } from '../../taskpane/pane/deeds/formulas';
 import { putInCell, putOver } from '../../taskpane/pane/deeds/putFigure';
-import { loadShop, setSetting } from '../../taskpane/pane/deeds/shop';
+import { listGuides } from '../../taskpane/pane/deeds/guideBoards';
+import { changeUnit, loadShop, loadShopFile, setSetting } from '../../taskpane/pane/deeds/shop';
 import { SETTINGS } from '../../src/standards';
 import { openingInRow } from '../../taskpane/pane/cell/takeoffRow';
 import { benchOn, noticeOf } from './bench';
@@ -158,6 +160,16 @@ describe('filling the workbook', () => {
     expect(bench.store.get().filled?.said[0]).toContain('W1: kept rise 9');
   });
 
+  it('does not go on where the takeoff can’t be read: what was changed there by hand would be lost', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const before = await host.readFormulas('Takeoff');
+    host.readFormulas = async () => ({ ok: false, message: 'Reading "Takeoff": Excel broke off the work.' });
+    await fill(bench, [...host.written.keys()] as never);
+    expect(noticeOf(bench)).toBe('Reading "Takeoff": Excel broke off the work.');
+    expect(await MemoryHost.prototype.readFormulas.call(host, 'Takeoff')).toEqual(before);
+  });
+
   it('takes the settings of the Standards sheet as they stand when it fills again', async () => {
     const { host, bench } = await read();
     await fill(bench, []);
@@ -168,10 +180,14 @@ describe('filling the workbook', () => {
     expect(host.cell('Standards', `B${at}`)?.value).toBe(0.5);
   });
 
-  it('leaves the workbook as it was when it is stopped', async () => {
+  it.each([
+    ['at once', 'Filling the workbook'],
+    ['while it is worked out', 'Working out 3 openings'],
+    ['while it is written', 'Writing the sheets'],
+  ])('leaves the workbook as it was when it is stopped %s', async (_, when) => {
     const { host, bench } = await read();
     bench.store.listen(() => {
-      if ((bench.store.get().work?.done ?? 0) > 0) stop();
+      if (bench.store.get().work?.what === when) stop();
     });
     await fill(bench, []);
     expect(noticeOf(bench)).toContain('Stopped');
@@ -229,6 +245,20 @@ describe('a figure into a cell', () => {
   });
 });
 
+describe('the pairs of guides', () => {
+  it('are those of the workbook, with what was changed there by hand', async () => {
+    const { host, bench } = await read();
+    const radii = async () => (await listGuides(bench))?.map((setup) => setup.insideRadius);
+    // W1 is 36 by 6, its radius 30; W2 a half round of 36. The reveal is 3/16.
+    expect(await radii()).toEqual([18.1875, 30.1875]);
+    await fill(bench, []);
+    const sheet = host.written.get('Takeoff');
+    const rise = `${String.fromCharCode(65 + (sheet?.columnKeys?.indexOf('rise') ?? 0))}${sheet?.body?.[0]}`;
+    host.edit('Takeoff', rise, 12);
+    expect(await radii()).toEqual([18.1875, 19.6875]);
+  });
+});
+
 describe('the shop’s standards', () => {
   const reveal = SETTINGS.find((setting) => setting.key === 'reveal')!;
 
@@ -250,6 +280,72 @@ describe('the shop’s standards', () => {
     expect(later.store.get().standards.reveal).toBe(0.25);
     const sheet = await host.readSheet('Standards');
     expect(sheet.ok && sheet.value?.rows.find((row) => row[0] === 'Reveal')?.[1]).toBe(0.25);
+  });
+
+  it('change with the list read again, and what was typed into its openings stays', async () => {
+    const { bench } = await read();
+    await fixOpening(bench, 2, 'rise', '8');
+    expect(await setSetting(bench, reveal, '1/4')).toEqual({ ok: true, value: undefined });
+    const { schedule, originals } = bench.store.get();
+    expect(schedule?.openings[2]).toMatchObject({ rise: 8, problems: [] });
+    expect(originals[2]).toMatchObject({ rise: null });
+  });
+
+  it('follow the Standards sheet into the list: a rough opening is read by the allowance there', async () => {
+    const host = new MemoryHost({
+      List: [
+        ['Mark', 'Head', 'RO Width', 'Rise'],
+        ['W1', 'segmental', 38, 6],
+      ],
+    });
+    const { bench } = await read(host);
+    await fill(bench, []);
+    const span = bench.store.get().schedule!.openings[0]!.span!;
+    const rough = SETTINGS.find((setting) => setting.key === 'roughWidth')!;
+    const table = await host.readSheet('Standards');
+    const at = table.ok ? table.value!.rows.findIndex((row) => row[0] === rough.label) + 1 : 0;
+    host.edit('Standards', `B${at}`, 1);
+    await fill(bench, [...host.written.keys()] as never);
+    expect(bench.store.get().schedule!.openings[0]!.span).not.toBe(span);
+    expect(bench.store.get().schedule!.openings[0]!.span).toBe(37);
+  });
+
+  it('in another unit, or from a file, go before those of the Standards sheet until the workbook is filled again', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const file = JSON.stringify({ reveal: 0.5 });
+    for (const [change, unit, expected] of [
+      [() => changeUnit(bench, 'mm'), 'mm', 5],
+      [() => loadShopFile(bench, new File([file], 'shop.json')), 'in', 0.5],
+    ] as const) {
+      await change();
+      expect(noticeOf(bench)).toBe('These settings hold now. Fill the workbook again to use them there.');
+      await fill(bench, [...host.written.keys()] as never);
+      expect(bench.store.get().standards).toMatchObject({ unit, reveal: expected });
+      const later = benchOn(host);
+      await loadShop(later);
+      expect(later.store.get().standards).toMatchObject({ unit, reveal: expected });
+    }
+  });
+
+  it('stay as they were where the Standards sheet refuses the change', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    host.faults.protectedSheets = ['Standards'];
+    const refused = await setSetting(bench, reveal, '1/4');
+    expect(!refused.ok && refused.message).toContain('"Standards" is protected');
+    expect(bench.store.get().standards.reveal).toBe(0.1875);
+  });
+
+  it('that can’t be read from the Standards sheet stop a filling', async () => {
+    const { host, bench } = await read();
+    await fill(bench, []);
+    const table = await host.readSheet('Standards');
+    const at = table.ok ? table.value!.rows.findIndex((row) => row[0] === reveal.label) + 1 : 0;
+    host.edit('Standards', `B${at}`, 99);
+    await fill(bench, [...host.written.keys()] as never);
+    expect(noticeOf(bench)).toContain('Reveal must be a number from 0 to 6; got 99.');
+    expect(bench.store.get().standards.reveal).toBe(0.1875);
   });
 
   it('refuse a value outside its limits and stay as they were', async () => {

@@ -35,18 +35,29 @@ export function breathe(): Promise<void> {
   });
 }
 
-/** Runs one deed that the user waits for; whatever goes wrong in it is told in words and nothing is left half set. */
+let stopper = new AbortController();
+
+/** Asks whatever is under way to stop; the workbook is left as it was. */
+export function stop(): void {
+  stopper.abort();
+}
+
+/**
+ * Runs one deed that the user waits for; whatever goes wrong in it is told in words and nothing is left half set. One that
+ * can be stopped looks at the signal. While another is under way it is not begun.
+ */
 export async function work<T>(
   bench: Bench,
   what: string,
-  deed: () => Promise<T>,
+  deed: (signal: AbortSignal) => Promise<T>,
   canStop = false,
 ): Promise<T | undefined> {
   const { store } = bench;
   if (store.get().work) return undefined;
+  stopper = new AbortController();
   store.send({ type: 'working', work: { what, done: 0, of: null, canStop } });
   try {
-    return await deed();
+    return await deed(stopper.signal);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     fail(bench, `${what} failed: ${why}`);

@@ -1,17 +1,17 @@
 import type { Table } from '../../../src/schedule/opening';
 import { fail, tell, work, type Bench } from './bench';
-import { MOST_BYTES } from './chooseList';
+import { readFile } from './chooseList';
 import { lookForSheets, takeoffBefore } from './fill';
 import { loadShop } from './shop';
 
-export function checkSelection(bench: Bench): Promise<void | undefined> {
+export function checkSelection(bench: Bench): Promise<void> {
   return work(bench, 'Checking the quote in the selected cells', async () => {
     const table = await bench.host.readSelection();
     return table.ok ? check(bench, table.value) : fail(bench, table.message);
   });
 }
 
-export function checkSheet(bench: Bench, name: string): Promise<void | undefined> {
+export function checkSheet(bench: Bench, name: string): Promise<void> {
   return work(bench, `Checking the quote on sheet ${name}`, async () => {
     const table = await bench.host.readSheet(name);
     if (!table.ok) return fail(bench, table.message);
@@ -19,10 +19,9 @@ export function checkSheet(bench: Bench, name: string): Promise<void | undefined
   });
 }
 
-export function checkFile(bench: Bench, file: File): Promise<void | undefined> {
+export function checkFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Checking ${file.name}`, async () => {
-    if (file.size > MOST_BYTES) return fail(bench, `${file.name} is too large; files up to 20 MB can be read.`);
-    const tables = await bench.core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
+    const tables = await readFile(bench, file);
     if (!tables.ok) return fail(bench, tables.message);
     const { chooseQuoteTable } = await import('../../../src/check/quote');
     const table = chooseQuoteTable(tables.value);
@@ -33,17 +32,18 @@ export function checkFile(bench: Bench, file: File): Promise<void | undefined> {
 /** The quote against the takeoff of the chosen list, with what was changed by hand in the workbook. */
 async function check(bench: Bench, table: Table): Promise<void> {
   const { store } = bench;
-  const { schedule } = store.get();
+  if (!(await loadShop(bench))) return;
+  const { schedule, standards } = store.get();
   if (!schedule) return fail(bench, 'Choose the list of openings first; a quote is checked against it.');
-  await loadShop(bench);
-  const { standards } = store.get();
   const [{ checkQuote, readQuote }, { takeoffWithEdits }] = await Promise.all([
     import('../../../src/check/quote'),
     import('../build/job'),
   ]);
   const quote = readQuote(table, standards);
   if (!quote.ok) return fail(bench, quote.message);
-  const { taken } = takeoffWithEdits({ schedule, standards, before: await takeoffBefore(bench) });
+  const before = await takeoffBefore(bench);
+  if (!before.ok) return fail(bench, before.message);
+  const { taken } = takeoffWithEdits({ schedule, standards, before: before.value });
   store.send({ type: 'quote checked', check: checkQuote(quote.value, taken) });
 }
 
@@ -55,11 +55,15 @@ export async function writeCheck(bench: Bench, replace: boolean): Promise<boolea
   const { quote, plain } = bench.store.get();
   if (!quote) return false;
   const held = await lookForSheets(bench);
-  if (!held.includes('Takeoff')) {
+  if (!held.ok) {
+    fail(bench, held.message);
+    return false;
+  }
+  if (!held.value.includes('Takeoff')) {
     fail(bench, 'Fill the workbook first: the Check sheet compares with the cells of its Takeoff.');
     return false;
   }
-  if (held.includes('Check') && !replace) return true;
+  if (held.value.includes('Check') && !replace) return true;
   await work(bench, 'Writing the Check sheet', async () => {
     const { checkSheet: sheetOf } = await import('../../../src/workbook/checkSheet');
     const written = await bench.host.writeSheets([sheetOf(quote, plain)], { replace: ['Check'] });

@@ -1,6 +1,8 @@
-import type { Table } from '../../../src/schedule/opening';
+import { refuse, type Result } from '../../../src/result';
 import type { MeaningKey } from '../../../src/schedule/meanings';
+import type { OpeningField, Table } from '../../../src/schedule/opening';
 import { fail, work, type Bench } from './bench';
+import { fixOpening } from './fixOpening';
 
 /** Files past this are refused before a byte is read: 20 MB. */
 export const MOST_BYTES = 20 * 1024 * 1024;
@@ -11,7 +13,7 @@ export async function listSheets({ host, store }: Bench): Promise<void> {
   store.send({ type: 'sheets listed', names: names.ok ? names.value : [] });
 }
 
-export function takeSelection(bench: Bench): Promise<void | undefined> {
+export function takeSelection(bench: Bench): Promise<void> {
   return work(bench, 'Reading the selected cells', async () => {
     const table = await bench.host.readSelection();
     if (!table.ok) return fail(bench, table.message);
@@ -19,7 +21,7 @@ export function takeSelection(bench: Bench): Promise<void | undefined> {
   });
 }
 
-export function takeSheet(bench: Bench, name: string): Promise<void | undefined> {
+export function takeSheet(bench: Bench, name: string): Promise<void> {
   return work(bench, `Reading sheet ${name}`, async () => {
     const table = await bench.host.readSheet(name);
     if (!table.ok) return fail(bench, table.message);
@@ -28,38 +30,41 @@ export function takeSheet(bench: Bench, name: string): Promise<void | undefined>
   });
 }
 
-export function takeFile(bench: Bench, file: File): Promise<void | undefined> {
+export function takeFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Reading ${file.name}`, async () => {
-    if (file.size > MOST_BYTES) {
-      const size = (file.size / 1024 / 1024).toFixed(1);
-      return fail(bench, `${file.name} is ${size} MB; files up to 20 MB can be read.`);
-    }
-    await takeBytes(bench, file.name, new Uint8Array(await file.arrayBuffer()));
+    await takeTables(bench, file.name, await readFile(bench, file));
   });
 }
 
-export function takeText(bench: Bench, text: string): Promise<void | undefined> {
+/** The tables of a file that the user gave. */
+export async function readFile({ core }: Bench, file: File): Promise<Result<readonly Table[]>> {
+  if (file.size > MOST_BYTES) {
+    return refuse(`${file.name} is ${(file.size / 1024 / 1024).toFixed(1)} MB; files up to 20 MB can be read.`);
+  }
+  return core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
+}
+
+export function takeText(bench: Bench, text: string): Promise<void> {
   return work(bench, 'Reading the pasted text', async () => {
     if (text.trim() === '')
       return fail(bench, 'Nothing was pasted: paste the rows of the schedule into the box first.');
     // Rows copied from a spreadsheet or a mail come with tabs between the cells.
     const name = text.includes('\t') ? 'Pasted text.tsv' : 'Pasted text.csv';
-    await takeBytes(bench, name, new TextEncoder().encode(text));
+    await takeTables(bench, name, await bench.core.readTables(name, new TextEncoder().encode(text)));
   });
 }
 
-export function takeExample(bench: Bench): Promise<void | undefined> {
+export function takeExample(bench: Bench): Promise<void> {
   return work(bench, 'Opening the example', async () => {
     const { example, exampleSheet } = bench.options;
     const shown = exampleSheet === undefined ? null : await bench.host.readSheet(exampleSheet);
     if (shown?.ok && shown.value) return takeTable(bench, shown.value);
     const { name, bytes } = await example();
-    await takeBytes(bench, name, bytes);
+    await takeTables(bench, name, await bench.core.readTables(name, bytes));
   });
 }
 
-async function takeBytes(bench: Bench, name: string, bytes: Uint8Array): Promise<void> {
-  const tables = await bench.core.readTables(name, bytes);
+async function takeTables(bench: Bench, name: string, tables: Result<readonly Table[]>): Promise<void> {
   if (!tables.ok) return fail(bench, tables.message);
   const filled = tables.value.filter((table) => table.rows.length > 0);
   const [only] = filled;
@@ -69,7 +74,7 @@ async function takeBytes(bench: Bench, name: string, bytes: Uint8Array): Promise
 }
 
 /** One of the tables of a file that held several. */
-export function takeOneOf(bench: Bench, table: Table): Promise<void | undefined> {
+export function takeOneOf(bench: Bench, table: Table): Promise<void> {
   return work(bench, `Reading ${table.name}`, () => takeTable(bench, table));
 }
 
@@ -83,18 +88,30 @@ async function takeTable(bench: Bench, table: Table): Promise<void> {
 }
 
 /** A column means something else than we understood: read the list again that way. */
-export function chooseMeaning(bench: Bench, column: number, meaning: MeaningKey): Promise<void | undefined> {
-  bench.store.send({ type: 'meaning chosen', column, meaning });
-  return readAgain(bench);
+export function chooseMeaning(bench: Bench, column: number, meaning: MeaningKey): Promise<void> {
+  return work(bench, 'Reading the openings again', async () => {
+    bench.store.send({ type: 'meaning chosen', column, meaning });
+    await readAgain(bench);
+  });
 }
 
-/** Reads the chosen table again, after a changed meaning or a changed standard. */
-export function readAgain(bench: Bench): Promise<void | undefined> {
-  return work(bench, 'Reading the openings again', async () => {
-    const { table, standards, choices } = bench.store.get();
-    if (!table) return;
-    const schedule = await bench.core.readSchedule(table, standards, choices);
-    if (!schedule.ok) return fail(bench, schedule.message);
-    bench.store.send({ type: 'schedule read', schedule: schedule.value });
-  });
+/**
+ * Reads the chosen table again, after a changed meaning or other standards; what the user typed into its openings is typed
+ * again. Gives false where it can't be read, which is told.
+ */
+export async function readAgain(bench: Bench): Promise<boolean> {
+  const { table, standards, choices, edits } = bench.store.get();
+  if (!table) return true;
+  const schedule = await bench.core.readSchedule(table, standards, choices);
+  if (!schedule.ok) {
+    fail(bench, schedule.message);
+    return false;
+  }
+  bench.store.send({ type: 'schedule read', schedule: schedule.value });
+  for (const [at, typed] of Object.entries(edits)) {
+    for (const [field, text] of Object.entries(typed)) {
+      await fixOpening(bench, Number(at), field as OpeningField, text);
+    }
+  }
+  return true;
 }

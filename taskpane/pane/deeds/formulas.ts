@@ -8,10 +8,13 @@ import { columnRuns, reentered } from '../formulaRuns';
 type Written = string | number | boolean | null;
 
 /** Our sheets' formulas become their figures: for sending the workbook on as it is. */
-export function freeze(bench: Bench): Promise<void | undefined> {
+export function freeze(bench: Bench): Promise<void> {
   return work(bench, 'Freezing formulas to their figures', async () => {
+    const names = await bench.host.sheetNames();
+    if (!names.ok) return fail(bench, names.message);
+    const ours = OUR_SHEETS.map(([name]): string => name);
     let frozen = 0;
-    for (const name of await ourSheets(bench)) {
+    for (const name of names.value.filter((each) => ours.includes(each))) {
       const formulas = await bench.host.readFormulas(name);
       const values = await bench.host.readSheet(name);
       if (!formulas.ok) return fail(bench, formulas.message);
@@ -34,7 +37,7 @@ export function freeze(bench: Bench): Promise<void | undefined> {
 }
 
 /** Formulas that a program without the functions has stored as `_xldudf_ARCH_…` or as text are entered anew. */
-export function reenter(bench: Bench): Promise<void | undefined> {
+export function reenter(bench: Bench): Promise<void> {
   return work(bench, 'Entering ARCH formulas again', async () => {
     const names = await bench.host.sheetNames();
     if (!names.ok) return fail(bench, names.message);
@@ -53,12 +56,6 @@ export function reenter(bench: Bench): Promise<void | undefined> {
       entered === 0 ? 'There were no ARCH formulas to enter.' : `Entered again: ${count(entered, 'ARCH formula')}.`,
     );
   });
-}
-
-async function ourSheets(bench: Bench): Promise<readonly string[]> {
-  const names = await bench.host.sheetNames();
-  const ours = OUR_SHEETS.map(([name]): string => name);
-  return names.ok ? names.value.filter((name) => ours.includes(name)) : [];
 }
 
 /** Null: a write was refused and the user was told. */

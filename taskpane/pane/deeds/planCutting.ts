@@ -1,5 +1,5 @@
 import { cellText, isBlank } from '../../../src/schedule/cell';
-import type { CellValue, Table } from '../../../src/schedule/opening';
+import type { Table } from '../../../src/schedule/opening';
 import { readLength } from '../../../src/schedule/readLength';
 import { readQuantity } from '../../../src/schedule/readQuantity';
 import { ok, refuse, type Result } from '../../../src/result';
@@ -8,7 +8,6 @@ import type { StockPlan } from '../../../src/stock/plan';
 import type { Standards } from '../../../src/standards';
 import { count, withPoint } from '../format';
 import { fail, tell, work, type Bench } from './bench';
-import { newStop } from './fill';
 
 /** A plan and what it is for. */
 export interface Planned {
@@ -21,7 +20,7 @@ export function planSelection(bench: Bench, boards: string): Promise<Planned | n
   return work(
     bench,
     'Planning the cutting',
-    async () => {
+    async (signal) => {
       const table = await bench.host.readSelection();
       const { standards } = bench.store.get();
       const order = table.ok ? readPieces(table.value, withPoint(boards, bench.options.locale), standards) : table;
@@ -29,7 +28,7 @@ export function planSelection(bench: Bench, boards: string): Promise<Planned | n
         fail(bench, order.message);
         return null;
       }
-      return look(bench, order.value, 2_000);
+      return look(bench, order.value, 2_000, signal);
     },
     true,
   );
@@ -37,10 +36,10 @@ export function planSelection(bench: Bench, boards: string): Promise<Planned | n
 
 /** Looks longer for a better plan or the proof that there is none. */
 export function lookLonger(bench: Bench, { order }: Planned): Promise<Planned | null | undefined> {
-  return work(bench, 'Looking for a better plan', () => look(bench, order, 30_000), true);
+  return work(bench, 'Looking for a better plan', (signal) => look(bench, order, 30_000, signal), true);
 }
 
-async function look(bench: Bench, order: StockOrder, deadlineMs: number): Promise<Planned | null> {
+async function look(bench: Bench, order: StockOrder, deadlineMs: number, signal: AbortSignal): Promise<Planned | null> {
   const plan = await bench.core.plan(
     order,
     deadlineMs,
@@ -54,7 +53,7 @@ async function look(bench: Bench, order: StockOrder, deadlineMs: number): Promis
           canStop: true,
         },
       }),
-    newStop(),
+    signal,
   );
   if (plan.ok) return { order, plan: plan.value };
   fail(bench, plan.message);
@@ -67,7 +66,7 @@ export function readPieces(table: Table, boards: string, standards: Standards): 
   const quantities: number[] = [];
   for (const [at, row] of table.rows.entries()) {
     const filled = row.filter((cell) => !isBlank(cell));
-    const [length, quantity = 1] = filled as CellValue[];
+    const [length, quantity = 1] = filled;
     if (length === undefined) continue;
     const read = readLength(length, {
       name: `Length in row ${table.firstRow + at}`,
@@ -93,7 +92,7 @@ export function readPieces(table: Table, boards: string, standards: Standards): 
 }
 
 /** The plan from the selected cell on; filled cells are not written over. */
-export function writePlan(bench: Bench, rows: readonly (readonly (string | number)[])[]): Promise<void | undefined> {
+export function writePlan(bench: Bench, rows: readonly (readonly (string | number)[])[]): Promise<void> {
   return work(bench, 'Writing the plan', async () => {
     const at = await bench.host.cellAt();
     if (!at.ok) return fail(bench, at.message);

@@ -12,28 +12,39 @@ import { readLength } from '../../../src/schedule/readLength';
 import type { Unit } from '../../../src/unit';
 import { withPoint } from '../format';
 import { fail, tell, work, type Bench } from './bench';
-import { readAgain } from './chooseList';
+import { readAgain, readFile } from './chooseList';
 
 const KEY = 'archwright.standards';
 
-/** The shop's standards of this workbook: its Standards sheet where it has one, else what was kept in its settings. */
-export async function loadShop(bench: Bench): Promise<void> {
+/**
+ * The shop's standards of this workbook: its Standards sheet where it has one, else what was kept in its settings. Where
+ * they are others than before, the list is read again by them. Gives false where that fails, which is told.
+ */
+export async function loadShop(bench: Bench): Promise<boolean> {
   const { store } = bench;
+  if (store.get().shopAhead) return true;
   const read = await shopOf(bench);
-  if (!read.ok) return fail(bench, read.message);
+  if (!read.ok) {
+    fail(bench, read.message);
+    return false;
+  }
   const { standards, known } = read.value;
-  store.send({ type: 'settings read', standards, firstUse: !known, plain: store.get().plain });
+  const same = JSON.stringify(standards) === JSON.stringify(store.get().standards);
+  store.send({ type: 'settings read', standards, firstUse: !known });
+  return same || readAgain(bench);
 }
 
 async function shopOf(bench: Bench): Promise<Result<{ readonly standards: Standards; readonly known: boolean }>> {
   const sheet = await bench.host.readSheet('Standards');
-  if (sheet.ok && sheet.value && sheet.value.rows.length > 0) {
+  if (!sheet.ok) return sheet;
+  if (sheet.value && sheet.value.rows.length > 0) {
     const { readStandards } = await import('../../../src/workbook/readStandards');
     const read = readStandards(sheet.value);
     return read.ok ? ok({ standards: read.value, known: true }) : read;
   }
   const kept = await bench.host.readSetting(KEY);
-  if (!kept.ok || kept.value === null) return ok({ standards: bench.store.get().standards, known: false });
+  if (!kept.ok) return kept;
+  if (kept.value === null) return ok({ standards: bench.store.get().standards, known: false });
   const { readStandardsJson } = await import('../../../src/standardsJson');
   const read = readStandardsJson(kept.value, 'The settings kept in this workbook');
   return read.ok ? ok({ standards: read.value, known: true }) : read;
@@ -46,11 +57,12 @@ export async function setSetting(bench: Bench, setting: Setting, typed: string):
   if (!value.ok) return value;
   const next = withSettings(standards, { [setting.key]: value.value } as Partial<Record<SettingKey, unknown>>);
   if (!next.ok) return next;
-  await takeShop(bench, next.value);
-  const cell = await standardsCell(bench, setting);
-  if (cell === null) return ok(undefined);
-  const written = await bench.host.writeCells('Standards', cell, [[value.value]], true);
-  return written.ok ? ok(undefined) : written;
+  const { shopAhead } = bench.store.get();
+  // A sheet in another unit, or of another shop's figures, is written anew as a whole.
+  const written = shopAhead ? ok(undefined) : await putOnSheet(bench, setting, value.value);
+  if (!written.ok) return written;
+  await takeShop(bench, next.value, shopAhead);
+  return ok(undefined);
 }
 
 /** A length may be typed as on a tape, a share as a percentage. */
@@ -69,44 +81,54 @@ function readNumber(setting: NumberSetting, typed: string, unit: Unit): Result<n
   return ok(percent ? Number((figure / 100).toPrecision(12)) : figure);
 }
 
-async function standardsCell(bench: Bench, setting: Setting): Promise<string | null> {
+/** Where the workbook has a Standards sheet, its figure goes along. */
+async function putOnSheet(bench: Bench, setting: Setting, value: string | number): Promise<Result<void>> {
   const sheet = await bench.host.readSheet('Standards');
-  if (!sheet.ok || !sheet.value) return null;
-  const at = sheet.value.rows.findIndex((row) => row[0] === setting.label);
-  return at < 0 ? null : `B${sheet.value.firstRow + at}`;
+  if (!sheet.ok) return sheet;
+  const at = sheet.value?.rows.findIndex((row) => row[0] === setting.label) ?? -1;
+  if (!sheet.value || at < 0) return ok(undefined);
+  return bench.host.writeCells('Standards', `B${sheet.value.firstRow + at}`, [[value]], true);
 }
 
 /** Other standards: kept with the workbook, and the list is read again by them. */
-async function takeShop(bench: Bench, standards: Standards): Promise<void> {
-  bench.store.send({ type: 'standards set', standards });
+async function takeShop(bench: Bench, standards: Standards, ahead: boolean): Promise<void> {
+  bench.store.send({ type: 'standards set', standards, ahead });
   const { standardsJson } = await import('../../../src/standardsJson');
   const kept = await bench.host.saveSetting(KEY, standardsJson(standards));
   if (!kept.ok) fail(bench, kept.message);
-  if (bench.store.get().table) await readAgain(bench);
+  await readAgain(bench);
 }
 
 /** Inches or millimeters: each has its own round figures, so every setting starts from the other unit's defaults. */
 export function changeUnit(bench: Bench, unit: Unit): Promise<void> {
-  return takeShop(bench, defaultStandards(unit));
+  return work(bench, 'Changing the unit', () => takeWhole(bench, defaultStandards(unit)));
 }
 
-export function loadShopFile(bench: Bench, file: File): Promise<void | undefined> {
+/** Every setting at once: the Standards sheet, where there is one, has them after the next filling. */
+async function takeWhole(bench: Bench, standards: Standards): Promise<void> {
+  const sheets = await bench.host.sheetNames();
+  if (!sheets.ok) return fail(bench, sheets.message);
+  const filled = sheets.value.includes('Standards');
+  await takeShop(bench, standards, filled);
+  if (bench.store.get().notice === null) {
+    tell(bench, `These settings hold now.${filled ? ' Fill the workbook again to use them there.' : ''}`);
+  }
+}
+
+export function loadShopFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Reading ${file.name}`, async () => {
     const read = await readShopFile(bench, file);
     if (!read.ok) return fail(bench, read.message);
-    bench.store.send({ type: 'working', work: null });
-    await takeShop(bench, read.value);
-    tell(bench, `The shop’s settings are those of ${file.name} now. Fill the workbook again to use them there.`);
+    await takeWhole(bench, read.value);
   });
 }
 
 async function readShopFile(bench: Bench, file: File): Promise<Result<Standards>> {
-  if (file.size > 20 * 1024 * 1024) return refuse(`${file.name} is too large; settings take a few kB.`);
   if (/\.json$/i.test(file.name)) {
     const { readStandardsJson } = await import('../../../src/standardsJson');
     return readStandardsJson(await file.text(), file.name);
   }
-  const tables = await bench.core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
+  const tables = await readFile(bench, file);
   if (!tables.ok) return tables;
   const table = tables.value.find(({ name }) => name === 'Standards') ?? tables.value[0];
   if (!table) return refuse(`${file.name} is empty.`);
