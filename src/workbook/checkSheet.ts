@@ -7,12 +7,16 @@ import { toCents } from '../rounding';
 import { checkRow } from './check/checkRow';
 import { CHECK_COLUMNS, checkLetter, type CheckKey } from './check/columns';
 import { totalSays } from './check/formulas';
-import { columnFormat, columnUnit } from './format';
+import { groupRow, headingRow, unitRow } from './columnHeads';
+import { columnFormat } from './format';
+import { pagesWide } from './pagesWide';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoffSheet';
 
 /** Rows above the lines: title, counts, group, heading, unit. */
 export const CHECK_HEAD_ROWS = 5;
+/** The row in the quote and the mark stay in sight. */
+const FROZEN_COLUMNS = 2;
 
 type Row = (Cell | null)[];
 
@@ -31,26 +35,29 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   const rows: Row[] = [
     [{ value: 'Check', style: 'title' }],
     [countsCell(body, first, last)],
-    CHECK_COLUMNS.map(({ group }, at) =>
-      at > 0 && CHECK_COLUMNS[at - 1]!.group === group ? null : { value: group, style: 'group' },
-    ),
-    CHECK_COLUMNS.map(({ heading }) => ({ value: heading, style: 'heading', wrap: true })),
-    CHECK_COLUMNS.map(({ measure }) => ({ value: columnUnit(measure, unit), style: 'unit' })),
+    groupRow(CHECK_COLUMNS, isFolded),
+    headingRow(CHECK_COLUMNS),
+    unitRow(CHECK_COLUMNS, unit),
     ...body,
   ];
   addNotQuoted(rows, check);
   addSums(rows, check, first, last);
   rows.push([], [{ value: 'Summary when it was checked', style: 'group' }]);
   for (const text of summaryText(check).split('\n')) rows.push([{ value: text, style: 'text', format: '@' }]);
+  const widths = CHECK_COLUMNS.map(({ width }) => width);
   return {
     name: 'Check',
     rows,
-    widths: CHECK_COLUMNS.map(({ width }) => width),
+    widths,
     frozenRows: CHECK_HEAD_ROWS,
-    frozenColumns: 2,
-    folded: [{ first: columnAt('place'), last: columnAt('amount') }],
+    frozenColumns: FROZEN_COLUMNS,
+    folded: [FOLDED],
     repeatRows: [3, CHECK_HEAD_ROWS],
     landscape: true,
+    pagesWide: pagesWide(
+      widths.filter((_width, at) => !isFolded(at)),
+      FROZEN_COLUMNS,
+    ),
     home: `D${first}`,
     locked: true,
     columnKeys: CHECK_COLUMNS.map(({ key }) => key),
@@ -62,6 +69,13 @@ function columnAt(key: CheckKey): number {
   return CHECK_COLUMNS.findIndex((column) => column.key === key);
 }
 
+/** The working figures. */
+const FOLDED = { first: columnAt('place'), last: columnAt('amount') };
+
+function isFolded(column: number): boolean {
+  return column >= FOLDED.first && column <= FOLDED.last;
+}
+
 /** Cells by column key in an otherwise empty row. */
 function rowOf(cells: Partial<Record<CheckKey, Cell>>): Row {
   return CHECK_COLUMNS.map(({ key }) => cells[key] ?? null);
@@ -71,10 +85,10 @@ function countsCell(body: readonly Row[], first: number, last: number): Cell {
   const range = `$${checkLetter('verdict')}$${first}:$${checkLetter('verdict')}$${last}`;
   const count = (verdict: string) => body.filter((row) => row[columnAt('verdict')]?.value === verdict).length;
   return {
-    value: `${count('agrees')} lines agree, ${count('differs')} differ, ${count("can't tell")} can't be told.`,
+    value: `Lines that agree: ${count('agrees')}, that differ: ${count('differs')}, that can't be told: ${count("can't tell")}.`,
     formula:
-      `COUNTIF(${range},"agrees")&" lines agree, "&COUNTIF(${range},"differs")&" differ, "&` +
-      `COUNTIF(${range},"can't tell")&" can't be told."`,
+      `"Lines that agree: "&COUNTIF(${range},"agrees")&", that differ: "&COUNTIF(${range},"differs")&` +
+      `", that can't be told: "&COUNTIF(${range},"can't tell")&"."`,
     style: 'text',
   };
 }

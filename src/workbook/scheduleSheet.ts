@@ -1,26 +1,24 @@
 import { MEANINGS } from '../schedule/meanings';
 import type { Schedule } from '../schedule/opening';
+import { headingCell, unitCell } from './columnHeads';
+import { pagesWide } from './pagesWide';
 import type { Cell, Sheet } from './sheet';
 
 /** The list as it was read: every source row, how it was understood, and what was wrong with it. */
 export function scheduleSheet(schedule: Schedule): Sheet {
   const text = (value: string): Cell => ({ value, format: '@', style: 'text' });
-  const heading = (value: string): Cell => ({ value, style: 'heading', wrap: true });
   const rows: (Cell | null)[][] = [
     [{ value: 'Schedule', style: 'title' }],
     [
       {
-        value: `As read from ${schedule.name}: ${schedule.openings.length} openings, ${schedule.passedOver.length} other rows.`,
+        value: `As read from ${schedule.name}. Openings: ${schedule.openings.length}, other rows: ${schedule.passedOver.length}.`,
         style: 'text',
         format: '@',
       },
     ],
     [{ value: schedule.remarks.join(' '), style: 'attention', format: '@' }],
-    [heading('Row'), ...schedule.headings.map(heading), heading('How it was read'), heading('What is wrong')],
-    [
-      { value: 'understood as', style: 'unit' },
-      ...schedule.meaning.map((meaning): Cell => ({ value: meaningLabel(meaning), style: 'unit' })),
-    ],
+    ['Row', ...schedule.headings, 'How it was read', 'What is wrong'].map((heading) => headingCell(heading)),
+    [unitCell('read as'), ...schedule.meaning.map((meaning) => unitCell(meaningLabel(meaning)))],
     ...schedule.openings.map((opening): Cell[] => [
       { value: opening.row, style: 'text', format: '0' },
       ...schedule.headings.map((_heading, at) => text(opening.source[at] ?? '')),
@@ -39,14 +37,16 @@ export function scheduleSheet(schedule: Schedule): Sheet {
       rows.push([{ value: row, style: 'text', format: '0' }, text(was === '' ? why : `${why}: ${was}`)]);
     }
   }
+  const widths = [8, ...schedule.headings.map((heading, at) => widthOf(heading, at, schedule)), 40, 40];
   return {
     name: 'Schedule',
     rows,
-    widths: [13, ...schedule.headings.map((heading, at) => widthOf(heading, at, schedule)), 44, 44],
+    widths,
     frozenRows: 5,
     frozenColumns: 1,
     repeatRows: [4, 5],
     landscape: true,
+    pagesWide: pagesWide(widths, 1),
     home: 'A6',
     body: [6, 5 + schedule.openings.length],
   };

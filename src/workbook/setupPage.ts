@@ -56,7 +56,7 @@ export function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[]
     [null, { value: 'Steps', style: 'group' }],
     ...setupSteps(setup, standards).map((step, at): (Cell | null)[] => [
       { value: at + 1, style: 'text', format: '0' },
-      { value: step.source, style: 'note', format: '@' },
+      source(step),
       { value: step.text, style: 'text', format: '@' },
     ]),
     [null, { value: 'Cautions', style: 'group' }],
@@ -65,11 +65,11 @@ export function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[]
       'setting up',
       'before power',
       'running',
-    ).map((caution): (Cell | null)[] => [
-      null,
-      { value: caution.source, style: 'note', format: '@' },
-      { value: caution.text, style: 'text', format: '@' },
-    ]),
+    ).map((caution): (Cell | null)[] => [null, source(caution), { value: caution.text, style: 'text', format: '@' }]),
     [null, null, { value: NOT_A_SUBSTITUTE, style: 'attention' }],
   ];
+}
+
+function source(of: { readonly source: string }): Cell {
+  return { value: of.source, style: 'note', format: '@', wrap: true };
 }

@@ -1,12 +1,15 @@
+import type { Standards } from '../standards';
 import { setupFlags } from '../takeoff/setupFlags';
 import type { Setup, SetupPlan } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
-import { columnFormat, columnUnit } from './format';
+import { columnLetters } from './address';
+import { headingRow, unitRow } from './columnHeads';
+import { columnFormat } from './format';
 import { FEED } from './columns/formulas';
 import type { ColumnMeasure } from './columns/column';
 import { plainFormula } from './plain';
 import { setupPage } from './setupPage';
-import type { Cell, Sheet } from './sheet';
+import type { Cell, CellStyle, Sheet } from './sheet';
 import { takeoffRange } from './takeoffSheet';
 
 /** A printed page for each of the first so many set-ups; a longer job says how many pages it leaves out. */
@@ -18,10 +21,12 @@ interface SetupColumn {
   readonly heading: string;
   readonly measure: ColumnMeasure;
   readonly width: number;
-  readonly value: (setup: Setup, at: number) => string | number | null;
+  readonly value: (setup: Setup, at: number, standards: Standards) => string | number | null;
   /** With `{A}` for the cell in column A of the same row, `{pieces}` for a column of the takeoff. */
   readonly formula?: string;
   readonly total?: true;
+  /** Left out: `figure` with a formula, else `fixed`. */
+  readonly style?: CellStyle;
 }
 
 /** A takeoff figure of the first opening in this set-up, from its crowns, else its haunches. */
@@ -36,35 +41,35 @@ const FACE =
   'IFERROR(INDEX({face},MATCH({B},{guide},0)),IFERROR(INDEX({face},MATCH({B},{haunchGuide},0)),INDEX({face},MATCH({B},{straightSetup},0))))';
 
 const COLUMNS: readonly SetupColumn[] = [
-  { heading: 'Order', measure: 'count', width: 7, value: (_setup, at) => at + 1 },
-  { heading: 'Set-up', measure: 'text', width: 32, value: (setup) => setup.name },
-  { heading: 'Knife', measure: 'text', width: 24, value: (setup) => setup.knife },
-  { heading: 'Marks', measure: 'text', width: 22, value: (setup) => marksOf(setup) },
+  { heading: 'Order', measure: 'count', width: 6, value: (_setup, at) => at + 1 },
+  { heading: 'Set-up', measure: 'text', width: 31, value: (setup) => setup.name },
+  { heading: 'Knife', measure: 'text', width: 20, value: (setup) => setup.knife },
+  { heading: 'Marks', measure: 'text', width: 18, value: (setup) => marksOf(setup) },
   {
     heading: 'Inside radius',
     measure: 'length',
-    width: 10,
+    width: 9,
     value: (setup) => setup.insideRadius,
     formula: lookUp('insideRadius', 'haunchInsideRadius'),
   },
   {
     heading: 'Inside guide',
     measure: 'length',
-    width: 10,
+    width: 9,
     value: (setup) => guideOf(setup, 'inside'),
     formula: 'IF({E}="","",{E}-Shop_margin-Shop_clearance)',
   },
   {
     heading: 'Outside guide',
     measure: 'length',
-    width: 10,
+    width: 9,
     value: (setup) => guideOf(setup, 'outside'),
     formula: `IF({E}="","",{E}+${FACE}+Shop_margin+Shop_clearance)`,
   },
   {
     heading: 'Pieces',
     measure: 'count',
-    width: 8,
+    width: 7,
     value: (setup) => setup.count,
     formula: `IF({E}="",${straight},IF(${curved}=0,0,${curved}+Shop_spare_pieces))`,
     total: true,
@@ -72,28 +77,28 @@ const COLUMNS: readonly SetupColumn[] = [
   {
     heading: 'Passes',
     measure: 'count',
-    width: 8,
+    width: 7,
     value: (setup) => setup.passes,
     formula: 'ROUNDUP(Shop_profile_depth/Shop_deepest_cut-0.000000001,0)',
   },
   {
     heading: 'Cuts per inch, center',
     measure: 'cuts',
-    width: 10,
+    width: 9,
     value: (setup) => setup.cutsCenter,
     formula: `ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED})`,
   },
   {
     heading: 'Cuts per inch, outside',
     measure: 'cuts',
-    width: 10,
+    width: 9,
     value: (setup) => setup.cutsOutside,
     formula: `IF({E}="",{J},ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED},{E}+${FACE}/2,{E}+${FACE}))`,
   },
   {
     heading: 'Run minutes',
     measure: 'minutes',
-    width: 10,
+    width: 9,
     value: (setup) => setup.runMinutes,
     formula: `IF({H}=0,0,{I}*${lengths}*IF({E}="",1,{H}/${curved})/Shop_per_inch/(12*${FEED})+{H}*Shop_handling)`,
     total: true,
@@ -101,12 +106,18 @@ const COLUMNS: readonly SetupColumn[] = [
   {
     heading: 'Set-up minutes',
     measure: 'minutes',
-    width: 10,
-    value: () => null,
+    width: 9,
+    value: (_setup, _at, { setupMinutes }) => setupMinutes,
     formula: 'Shop_setup_minutes',
     total: true,
   },
-  { heading: 'Look at', measure: 'text', width: 48, value: () => null },
+  {
+    heading: 'Look at',
+    measure: 'text',
+    width: 34,
+    value: (setup, _at, standards) => setupFlags(setup, standards).join(' '),
+    style: 'attention',
+  },
 ];
 
 /** One row for each set-up in the order that changes knives and guides least; below, a page for each at the machine. */
@@ -116,7 +127,7 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): 
   const first = HEAD_ROWS + 1;
   const last = HEAD_ROWS + Math.max(1, plan.setups.length);
   const rows: (Cell | null)[][] = [
-    [{ value: 'Set-ups', style: 'title' }],
+    [{ value: 'Setups', style: 'title' }],
     [{ value: orderText(plan), style: 'text' }],
     [
       {
@@ -125,24 +136,22 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): 
         style: 'note',
       },
     ],
-    COLUMNS.map(({ heading }) => ({ value: heading, style: 'heading', wrap: true })),
-    COLUMNS.map(({ measure }) => ({ value: columnUnit(measure, unit), style: 'unit' })),
+    headingRow(COLUMNS),
+    unitRow(COLUMNS, unit),
   ];
   const resolve = (template: string, row: number) =>
     template.replace(/\{([A-Z]|[a-z]\w+)\}/g, (_all, name: string) =>
       name.length === 1 ? `${name}${row}` : takeoffRange(name, takeoff.openings.length),
     );
-  const valueAt = (column: SetupColumn, setup: Setup, at: number) => {
-    if (column.heading === 'Set-up minutes') return standards.setupMinutes;
-    return column.heading === 'Look at' ? setupFlags(setup, standards).join(' ') : column.value(setup, at);
-  };
   plan.setups.forEach((setup, at) => {
     rows.push(
       COLUMNS.map((column): Cell => {
-        const value = valueAt(column, setup, at);
-        const base = { value: value ?? '', format: columnFormat(column.measure, unit), wrap: column.width > 40 };
-        if (column.formula === undefined)
-          return { ...base, style: column.heading === 'Look at' ? 'attention' : 'fixed' };
+        const base = {
+          value: column.value(setup, at, standards) ?? '',
+          format: columnFormat(column.measure, unit),
+          wrap: column.measure === 'text',
+        };
+        if (column.formula === undefined) return { ...base, style: column.style ?? 'fixed' };
         const formula = resolve(column.formula, first + at);
         return { ...base, style: 'figure', formula: plain ? plainFormula(formula, () => 0).formula : formula };
       }),
@@ -153,8 +162,8 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): 
     COLUMNS.map((column, at): Cell | null => {
       if (at === 1) return { value: 'Total', style: 'total' };
       if (!column.total) return null;
-      const letter = String.fromCharCode(65 + at);
-      const sum = plan.setups.reduce((total, setup, index) => total + Number(valueAt(column, setup, index) ?? 0), 0);
+      const letter = columnLetters(at);
+      const sum = plan.setups.reduce((total, setup, index) => total + Number(column.value(setup, index, standards)), 0);
       return {
         value: sum,
         formula: `SUM(${letter}${first}:${letter}${last})`,
@@ -207,5 +216,8 @@ function orderText(plan: SetupPlan): string {
     plan.savedMinutes > 0
       ? `; run in the schedule's order they would take ${Math.round(plan.savedMinutes)} minutes more`
       : '';
-  return `${plan.setups.length} set-ups, ${hours.toFixed(1)} machine hours with setting up, in the order that changes knives and guides least${saved}.`;
+  return (
+    `Set-ups: ${plan.setups.length}, machine hours with setting up: ${hours.toFixed(1)}. ` +
+    `They stand in the order that changes knives and guides least${saved}.`
+  );
 }

@@ -23,6 +23,8 @@ export interface Cell {
   readonly format?: string;
   readonly style?: CellStyle;
   readonly wrap?: boolean;
+  /** Text over a column of figures. Left out: text stands left, a figure right. */
+  readonly align?: 'right';
   /** A comment shown on the cell. */
   readonly comment?: string;
 }

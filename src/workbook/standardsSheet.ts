@@ -1,6 +1,8 @@
 import { cellName, limits, SETTING_GROUPS, SETTINGS, type Setting, type Standards } from '../standards';
 import type { Unit } from '../unit';
 import { longUnit, perFootPerMinute, perInch } from '../unit';
+import { columnLetters } from './address';
+import { headingCell, unitCell } from './columnHeads';
 import { columnFormat, settingFormat, settingUnit } from './format';
 import type { Cell, Sheet, Validation } from './sheet';
 
@@ -50,7 +52,9 @@ export function standardsSheet(standards: Standards): Sheet {
       },
     ],
     [],
-    ['Setting', 'Value', 'Unit', 'Limits', 'Name in formulas', 'Note'].map((value) => ({ value, style: 'heading' })),
+    ['Setting', 'Value', 'Unit', 'Limits', 'Name in formulas', 'Note'].map((heading) =>
+      headingCell(heading, heading === 'Value' ? 'figures' : 'text'),
+    ),
   ];
   const names: { name: string; ref: string }[] = [];
   const validations: Validation[] = [];
@@ -82,9 +86,12 @@ export function standardsSheet(standards: Standards): Sheet {
       }
     }
   }
-  rows.push([], [{ value: STOCK_HEADING, style: 'group' }]);
-  rows.push(STOCK_COLUMNS.map(({ heading }) => ({ value: heading, style: 'heading', wrap: true })));
-  rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: stockUnit(key, unit), style: 'unit' })));
+  rows.push([]);
+  const settingsEnd = rows.length;
+  const over = (key: StockColumnKey) => (key === 'species' ? 'text' : 'figures');
+  rows.push([{ value: STOCK_HEADING, style: 'group' }]);
+  rows.push(STOCK_COLUMNS.map(({ key, heading }) => headingCell(heading, over(key))));
+  rows.push(STOCK_COLUMNS.map(({ key }) => unitCell(stockUnit(key, unit), over(key))));
   const first = rows.length + 1;
   for (const board of standards.stock) {
     const value = { ...board, price: board.pricePerBoardFoot };
@@ -95,7 +102,7 @@ export function standardsSheet(standards: Standards): Sheet {
   }
   const last = rows.length;
   STOCK_COLUMNS.forEach(({ key }, at) => {
-    const letter = String.fromCharCode(65 + at);
+    const letter = columnLetters(at);
     names.push({
       name: `Stock_${key === 'onHand' ? 'on_hand' : key}`,
       ref: `Standards!$${letter}$${first}:$${letter}$${last}`,
@@ -106,11 +113,13 @@ export function standardsSheet(standards: Standards): Sheet {
     rows,
     widths: [27, 14, 18, 18, 22, 20, 14],
     landscape: true,
-    frozenRows: 4,
+    // The headings of the settings are not those of the stock list below them.
+    frozenRows: 1,
     frozenColumns: 1,
     names,
     validations,
-    repeatRows: [4, 4],
+    repeatRows: [1, 1],
+    pageBreaks: [settingsEnd],
     home: 'B6',
     locked: true,
   };

@@ -2,14 +2,18 @@ import { lengthText } from '../lengthText';
 import { boardFeet } from '../lumber';
 import { toCents } from '../rounding';
 import type { Standards } from '../standards';
-import type { BoardPlan } from '../takeoff/boardPlan';
+import type { BoardCut, BoardPlan } from '../takeoff/boardPlan';
 import type { BoardNeeds } from '../takeoff/boards';
 import { perInch, type Unit } from '../unit';
+import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
 import { plainFormula } from './plain';
 import type { Cell, Sheet } from './sheet';
 
 const HEAD_ROWS = 4;
+
+/** Longest line of cuts, in characters: what a printed page has room for beside the other columns. */
+const CUTS_LINE = 76;
 
 /** Headings of the boards to buy, with what stands in the unit row. */
 const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => string, width: number])[] = [
@@ -37,6 +41,8 @@ const PROOF_HEADINGS = [
   'Proof',
 ];
 
+const TEXT_HEADINGS: ReadonlySet<string> = new Set(['Species', 'Cuts', 'Proof']);
+
 /** Boards of one size, over all plans. */
 interface Buy {
   readonly plan: BoardPlan;
@@ -48,7 +54,7 @@ interface Buy {
 /** Boards to buy by species, thickness, width and length; below, how to cut them and the proof that fewer won't do. */
 export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boolean): Sheet {
   const { unit } = standards;
-  const heading = (value: string): Cell => ({ value, style: 'heading' });
+  const heading = (text: string) => headingCell(text, TEXT_HEADINGS.has(text) ? 'text' : 'figures');
   const written = writtenCell;
   const size = (value: number) => written(value, columnFormat('input length', unit));
   const board = (plan: BoardPlan) => [
@@ -69,7 +75,7 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
       },
     ],
     BUY_HEADINGS.map(([text]) => heading(text)),
-    BUY_HEADINGS.map(([, unitText]) => ({ value: unitText(unit), style: 'unit' })),
+    BUY_HEADINGS.map(([text, unitText]) => unitCell(unitText(unit), TEXT_HEADINGS.has(text) ? 'text' : 'figures')),
     ...buys.map((buy, at) => [
       ...board(buy.plan),
       size(buy.length),
@@ -84,8 +90,10 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
   rows.push([], [{ value: 'Cutting plan', style: 'group' }], CUT_HEADINGS.map(heading));
   for (const plan of needs.plans) {
     for (const { count, length, cuts, offcut } of plan.cutting) {
-      const text = cuts.map((cut) => `${cut.pieces} × ${lengthText(cut.length, unit)} (${cut.part.for})`).join(', ');
-      rows.push([...board(plan), size(length), written(count, '0'), written(lengthText(offcut, unit)), written(text)]);
+      const [text, ...more] = linesOf(cutTexts(cuts, unit));
+      const left = { ...written(lengthText(offcut, unit)), align: 'right' as const };
+      rows.push([...board(plan), size(length), written(count, '0'), left, written(text!)]);
+      for (const line of more) rows.push([...Array.from({ length: 7 }, () => null), written(line)]);
     }
   }
   rows.push([], [{ value: 'Proof', style: 'group' }], PROOF_HEADINGS.map(heading));
@@ -104,7 +112,8 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
     name: 'Stock',
     rows,
     widths: BUY_HEADINGS.map(([, , width]) => width),
-    frozenRows: HEAD_ROWS,
+    // The headings of the boards to buy are not those of the cutting plan below them.
+    frozenRows: 1,
     frozenColumns: 1,
     repeatRows: [1, 1],
     landscape: true,
@@ -134,6 +143,27 @@ function buysOf({ plans }: BoardNeeds): Buy[] {
       one.plan.width - other.plan.width ||
       one.length - other.length,
   );
+}
+
+/** `8 × 18 7/8 (W1, W4)` for each kind of piece; parts alike in length and name are one kind to the person at the saw. */
+function cutTexts(cuts: BoardCut['cuts'], unit: Unit): string[] {
+  const pieces = new Map<string, number>();
+  for (const cut of cuts) {
+    const what = `${lengthText(cut.length, unit)} (${cut.part.for})`;
+    pieces.set(what, (pieces.get(what) ?? 0) + cut.pieces);
+  }
+  return [...pieces].map(([what, count]) => `${count} × ${what}`);
+}
+
+/** A list in lines, broken between its items or, where one has many marks, between those. */
+function linesOf(items: readonly string[]): string[] {
+  const lines: string[] = [];
+  for (const word of items.join(', ').split(/(?<=,) /)) {
+    const line = lines.at(-1);
+    if (line !== undefined && line.length + word.length < CUTS_LINE) lines[lines.length - 1] = `${line} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
 }
 
 /** Whole boards once the allowance for defects and waste is added; the sheet's formula takes off the same hair. */

@@ -1,6 +1,8 @@
 import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
-import { columnFormat, columnUnit, inputLengthFormat } from './format';
+import { groupRow, headingCell, headingRow, unitRow } from './columnHeads';
+import { columnFormat, inputLengthFormat } from './format';
+import { pagesWide } from './pagesWide';
 import { plainFormula } from './plain';
 import { ownCells, type OwnColumn } from './refill';
 import type { Cell, CellStyle, SheetSource, Validation } from './sheet';
@@ -11,6 +13,10 @@ import { quote } from './needsFormula';
 
 /** Rows above the openings: title, summary, group, heading, unit. */
 export const TAKEOFF_HEAD_ROWS = 5;
+/** Source row and mark stay in sight. */
+const FROZEN_COLUMNS = 2;
+/** Of a column of the user's own, in characters. */
+const OWN_WIDTH = 14;
 
 const LETTERS: ReadonlyMap<string, string> = new Map(
   TAKEOFF_COLUMNS.map((column, at) => [column.key, columnLetters(at)]),
@@ -72,17 +78,21 @@ function takenApart(text: string, body: Body): Template {
 /** The takeoff: a row for each opening, live figures, and what each opening needs. `plain` writes no ARCH formulas. */
 export function takeoffSource(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[] = []): SheetSource {
   const body = bodyOf(takeoff.openings.length);
+  const widths = [...TAKEOFF_COLUMNS.map((column) => column.width), ...own.map(() => OWN_WIDTH)];
   return {
     name: 'Takeoff',
     rows: { [Symbol.iterator]: () => rowsOf(takeoff, plain, own, body) },
-    widths: [...TAKEOFF_COLUMNS.map((column) => column.width), ...own.map(() => 14)],
+    widths,
     frozenRows: TAKEOFF_HEAD_ROWS,
-    frozenColumns: 2,
+    frozenColumns: FROZEN_COLUMNS,
     folded: foldedColumns(),
     validations: validations(body),
     repeatRows: [3, TAKEOFF_HEAD_ROWS],
     landscape: true,
-    pagesWide: 2,
+    pagesWide: pagesWide(
+      widths.filter((_width, at) => !isWorking(at)),
+      FROZEN_COLUMNS,
+    ),
     home: `B${body.first}`,
     locked: true,
     columnKeys: TAKEOFF_COLUMNS.map((column) => column.key),
@@ -95,12 +105,9 @@ function* rowsOf(takeoff: Takeoff, plain: boolean, own: readonly OwnColumn[], bo
   const resolve = resolver(body);
   yield [{ value: 'Takeoff', style: 'title' }];
   yield [null, null, { ...summary(takeoff, body), style: 'text' }];
-  yield groupRow();
-  yield [
-    ...TAKEOFF_COLUMNS.map((column): Cell => ({ value: column.heading, style: 'heading', wrap: true })),
-    ...own.map(({ heading }): Cell => ({ value: heading, style: 'heading', wrap: true })),
-  ];
-  yield TAKEOFF_COLUMNS.map((column) => ({ value: columnUnit(column.measure, unit), style: 'unit' }));
+  yield groupRow(TAKEOFF_COLUMNS, isWorking);
+  yield [...headingRow(TAKEOFF_COLUMNS), ...own.map(({ heading }) => headingCell(heading))];
+  yield unitRow(TAKEOFF_COLUMNS, unit);
   for (const [at, row] of takeoff.openings.entries()) {
     const place = body.first + at;
     yield [
@@ -161,20 +168,12 @@ function styleOf(column: TakeoffColumn): CellStyle {
 function summary(takeoff: Takeoff, body: Body): Cell {
   const range = (key: string) => columnRange(key, body);
   const { openings, open } = takeoff.totals;
-  const text = (all: number, needing: number) =>
-    `${all} openings; ${needing} need something before they can be priced (column Needs).`;
+  const all = 'Openings: ';
+  const needing = '. Needing something before they can be priced (column Needs): ';
   return {
-    value: text(openings, open),
-    formula:
-      `ROWS(${range('row')})&${quote(' openings; ')}&SUMPRODUCT(--(${range('needs')}<>""))&` +
-      quote(' need something before they can be priced (column Needs).'),
+    value: `${all}${openings}${needing}${open}.`,
+    formula: `${quote(all)}&ROWS(${range('row')})&${quote(needing)}&SUMPRODUCT(--(${range('needs')}<>""))&"."`,
   };
-}
-
-function groupRow(): (Cell | null)[] {
-  return TAKEOFF_COLUMNS.map((column, at) =>
-    at > 0 && TAKEOFF_COLUMNS[at - 1]!.group === column.group ? null : { value: column.group, style: 'group' },
-  );
 }
 
 function totalCell(column: TakeoffColumn, takeoff: Takeoff, body: Body): Cell | null {
@@ -194,11 +193,15 @@ function totalCell(column: TakeoffColumn, takeoff: Takeoff, body: Body): Cell | 
   };
 }
 
+function isWorking(column: number): boolean {
+  return TAKEOFF_COLUMNS[column]?.role === 'working';
+}
+
 /** Neighboring working columns fold away together. */
 function foldedColumns(): { first: number; last: number }[] {
   const folded: { first: number; last: number }[] = [];
-  TAKEOFF_COLUMNS.forEach((column, at) => {
-    if (column.role !== 'working') return;
+  TAKEOFF_COLUMNS.forEach((_column, at) => {
+    if (!isWorking(at)) return;
     const before = folded.at(-1);
     if (before && before.last === at - 1) before.last = at;
     else folded.push({ first: at, last: at });

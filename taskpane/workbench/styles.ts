@@ -47,8 +47,8 @@ export class CellStyles {
 
   of(cell: Cell): string {
     const style = cell.style ?? 'text';
-    // Numbers stand right also where a formula gives them; headings of figures do not know and stay left.
-    const side = typeof cell.value === 'number' ? RIGHT : LEFT;
+    // Numbers stand right also where a formula gives them.
+    const side = typeof cell.value === 'number' || cell.align === 'right' ? RIGHT : LEFT;
     const key = `${style}|${side}|${cell.wrap ? 'wrap' : ''}|${cell.format ?? ''}`;
     const known = this.made.get(key);
     if (known !== undefined) return known;

@@ -93,7 +93,7 @@ export class Looks {
 
   /** The number of a cell's look. `inset`: text that keeps a little clear of the figure to its left. */
   of(cell: Cell, inset: boolean): number {
-    const key = `${cell.style ?? 'text'}|${cell.wrap ? 1 : 0}${inset ? 1 : 0}|${cell.format ?? ''}`;
+    const key = `${cell.style ?? 'text'}|${cell.wrap ? 1 : 0}${inset ? 1 : 0}${cell.align ?? ''}|${cell.format ?? ''}`;
     const known = this.known.get(key);
     if (known !== undefined) return known;
     const place = this.cells.place(this.xf(cell, inset));
@@ -108,7 +108,7 @@ export class Looks {
     const fillId = look.fill === undefined ? 0 : this.fills.place(look.fill);
     const borderId = look.border === undefined ? 0 : this.borders.place(look.border);
     const alignment =
-      (inset ? ' horizontal="left" indent="1"' : '') +
+      (cell.align ? ` horizontal="${cell.align}"` : inset ? ' horizontal="left" indent="1"' : '') +
       ` vertical="${look.vertical ?? 'top'}"` +
       ((cell.wrap ?? look.wrap) ? ' wrapText="1"' : '');
     return (
