@@ -1,13 +1,11 @@
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileName, guideBoardsOf, templateFiles, type TemplateFile } from '../src/drawing/template';
 import { ok, refuse, type Result } from '../src/result';
-import { readSchedule } from '../src/schedule/readSchedule';
-import { defaultStandards, type Standards } from '../src/standards';
+import type { Standards } from '../src/standards';
 import { planSetups, type Setup } from '../src/takeoff/setups';
 import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
-import { readTable, writeOut } from './files';
 import { cannotUse, wrongUsage } from './endings';
+import { makeFolder, readScheduleFile, writeOut } from './files';
 import type { Command, ExitCode, Io } from './io';
 import { readNumber, readOptions } from './options';
 import { readStandardsFile } from './standardsFile';
@@ -48,11 +46,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const trammel = optionalLength('trammel', values.trammel);
   if (!trammel.ok) return wrongUsage(io, 'template', trammel.message);
 
-  const standards = values.standards === undefined ? ok(defaultStandards()) : await readStandardsFile(values.standards);
+  const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message);
-  const table = await readTable(values.schedule);
-  if (!table.ok) return cannotUse(io, table.message);
-  const schedule = readSchedule(table.value, standards.value);
+  const schedule = await readScheduleFile(values.schedule, standards.value);
   if (!schedule.ok) return cannotUse(io, schedule.message);
   const taken = takeoff(schedule.value.openings, standards.value);
   const setups = mark === undefined ? ok(curved(planSetups(taken).setups)) : setupsOf(mark, taken);
@@ -63,15 +59,12 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     // Names that differ only in signs a file name can't hold get a number.
     const before = setups.value.slice(0, at).filter((other) => fileName(other.name) === fileName(setup.name)).length;
     const name = before === 0 ? setup.name : `${setup.name} ${before + 1}`;
-    const made = filesOf(name, setup, standards.value, bedLine.value, trammel.value);
+    const made = filesOf(name, setup, standards.value, { bedLine: bedLine.value, trammel: trammel.value });
     if (!made.ok) return cannotUse(io, `${setup.name}: ${made.message}.`);
     files.push(...made.value);
   }
-  try {
-    await mkdir(values.out, { recursive: true });
-  } catch (error) {
-    return cannotUse(io, `"${values.out}" can't be made: ${error instanceof Error ? error.message : String(error)}.`);
-  }
+  const folder = await makeFolder(values.out);
+  if (!folder.ok) return cannotUse(io, folder.message);
   for (const { name, content } of files) {
     const path = join(values.out, name);
     const written = await writeOut(path, content);
@@ -81,10 +74,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
-function filesOf(name: string, setup: Setup, standards: Standards, bedLine?: number, trammel?: number) {
+function filesOf(name: string, setup: Setup, standards: Standards, asked: { bedLine?: number; trammel?: number }) {
   const boards = guideBoardsOf(setup, standards);
   if (!boards.ok) return boards;
-  return templateFiles(bedLine === undefined ? boards.value : { ...boards.value, bedLine }, name, trammel);
+  const { bedLine = boards.value.bedLine, trammel } = asked;
+  return templateFiles({ ...boards.value, bedLine, trammel }, name);
 }
 
 /** The guide sets an opening runs through; a sentence where there are none. */

@@ -1,7 +1,7 @@
 import { arcOrdinates, arcRise } from '../arc';
 import { guides, GUIDE_CLEARANCE } from '../blank/guides';
 import { ring } from '../blank/ring';
-import { notNegative, positive } from '../require';
+import { figure, notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { perInch, type Unit } from '../unit';
 import type { Point } from './scene';
@@ -26,6 +26,8 @@ export interface GuideBoards {
   readonly halfLength?: number;
   /** Least depth of a board behind its arc; default 4 in. */
   readonly depth?: number;
+  /** Longest radius the shop swings a trammel at; default 10 ft. */
+  readonly trammel?: number;
 }
 
 /** The figures of a pair as it is drawn, worked out once for the drawing, the ordinates and the tests. */
@@ -57,7 +59,7 @@ export const SCREW_INSET = 1.5;
 
 /**
  * Where the arcs, edges and screws of a pair of guide boards lie. Refused: figures the guide radii refuse (see `guides`),
- * and bed lines or boards of no length.
+ * bed lines of no length, and boards too short or too shallow for their screws.
  * Example: radius 18, face 3-1/2, margin 1/4, clearance 1/32: arcs of 17.71875 and 21.78125 round (0, -18).
  */
 export function guideLayout(boards: GuideBoards): Result<GuideLayout> {
@@ -75,7 +77,8 @@ export function guideLayout(boards: GuideBoards): Result<GuideLayout> {
   if (refusal) return refusal;
   if (halfLength <= SCREW_INSET * inch || depth < 2 * inch) {
     return refuse(
-      `guide boards must be more than ${2 * SCREW_INSET * inch} long and at least ${2 * inch} deep, for the screws; got ${2 * halfLength} by ${depth}`,
+      `guide boards must be more than ${figure(2 * SCREW_INSET * inch)} long and at least ${figure(2 * inch)} deep, ` +
+        `for the screws; got ${figure(2 * halfLength)} by ${figure(depth)}`,
     );
   }
   const shape = (arcRadius: number, side: 1 | -1): Result<GuideShape> => {
@@ -115,17 +118,30 @@ export interface GuideOrdinates {
   readonly rows: readonly (readonly [fromCenterLine: number, height: number])[];
 }
 
-/** Longer than this a trammel is no longer practical in a shop: the arc is laid out by ordinates and a batten. 10 ft: from memory. */
-export const LONGEST_TRAMMEL = 120;
+/** Longer than this, in inches, a trammel is no longer practical: the arc is laid out by ordinates and a batten. From memory. */
+const LONGEST_TRAMMEL = 120;
 
-/** Ordinates of both guide arcs, from the straight line joining each arc's ends, every `step` (default 1 in). */
-export function guideOrdinates(boards: GuideBoards, step?: number): Result<readonly GuideOrdinates[]> {
+/** Whether these arcs are laid out by ordinates. */
+export function beyondTrammel({ radius, unit, trammel = LONGEST_TRAMMEL * perInch(unit) }: GuideBoards): boolean {
+  return radius > trammel;
+}
+
+/** An ordinate every inch, or every 25 mm. */
+export function ordinateStep(unit: Unit): number {
+  return unit === 'in' ? 1 : 25;
+}
+
+/** Ordinates of both guide arcs, from the straight line joining each arc's ends. */
+export function guideOrdinates(
+  boards: GuideBoards,
+  step = ordinateStep(boards.unit),
+): Result<readonly GuideOrdinates[]> {
   const layout = guideLayout(boards);
   if (!layout.ok) return layout;
   const found: GuideOrdinates[] = [];
   for (const guide of ['inside', 'outside'] as const) {
     const { radius, halfLength, rise } = layout.value[guide];
-    const list = arcOrdinates(2 * halfLength, rise, step ?? perInch(boards.unit));
+    const list = arcOrdinates(2 * halfLength, rise, step);
     if (!list.ok) return list;
     found.push({ guide, radius, rows: list.value });
   }

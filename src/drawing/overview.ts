@@ -3,7 +3,7 @@ import { perInch } from '../unit';
 import { lengthText } from '../lengthText';
 import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
-import { guideLayout, guideOrdinates, LONGEST_TRAMMEL, type GuideBoards } from './guideLayout';
+import { beyondTrammel, guideLayout, guideOrdinates, ordinateStep, type GuideBoards } from './guideLayout';
 import { guideScene } from './guideScene';
 import { radiusText } from './figureText';
 import { scaled } from './scaled';
@@ -16,14 +16,13 @@ export const LETTER_PAGE: Bounds = { left: 0, bottom: 0, right: 8.5, top: 11 };
 const MARGIN = 0.6;
 const SMALL = 0.105;
 const ROW = 0.21;
+/** More rows would leave no room for the picture; the file of ordinates has them all. */
+const SHOWN_ORDINATES = 16;
 /** Scales a person can work with: one on paper to so many of the real thing. */
 const SCALES = [1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 40, 50, 64, 80, 100];
 
 /** The pair on one letter-size sheet: its figures in words, the picture scaled to fit, ordinates where they are needed. */
-export function guideOverview(
-  boards: GuideBoards,
-  longestTrammel = LONGEST_TRAMMEL * perInch(boards.unit),
-): Result<Scene> {
+export function guideOverview(boards: GuideBoards): Result<Scene> {
   const scene = guideScene(boards);
   if (!scene.ok) return scene;
   const layout = guideLayout(boards);
@@ -52,7 +51,7 @@ export function guideOverview(
       y -= ROW;
     }
   }
-  const table = ordinateTable(boards, longestTrammel);
+  const table = ordinateTable(boards, Math.max(inside.halfLength, outside.halfLength));
   if (!table.ok) return table;
   const bottom = MARGIN + table.value.height + 0.3;
   const box = bounds(explode(scene.value.shapes));
@@ -77,31 +76,22 @@ export function guideOverview(
   return ok({ title: scene.value.title, description: scene.value.description, unit: 'in', shapes });
 }
 
-/** Heights of both arcs over the straight line between their ends, for radii beyond a trammel. */
-function ordinateTable(boards: GuideBoards, longestTrammel: number): Result<{ height: number; shapes: Shape[] }> {
-  if (boards.radius <= longestTrammel) return ok({ height: 0, shapes: [] });
-  const found = guideOrdinates(boards);
+/** Heights of both arcs over the straight line between their ends, for radii beyond a trammel; as many as the page has room for. */
+function ordinateTable(boards: GuideBoards, halfLength: number): Result<{ height: number; shapes: Shape[] }> {
+  if (!beyondTrammel(boards)) return ok({ height: 0, shapes: [] });
+  const step = ordinateStep(boards.unit);
+  const found = guideOrdinates(boards, step * Math.ceil(halfLength / step / SHOWN_ORDINATES));
   if (!found.ok) return found;
-  const [inside, outside] = found.value;
-  if (!inside || !outside) return ok({ height: 0, shapes: [] });
-  const columns = [
-    ['from center line', ...inside.rows.map(([x]) => lengthText(x, boards.unit, 32))],
-    ['inside guide', ...inside.rows.map(([, height]) => height.toFixed(4))],
-    ['outside guide', ...outside.rows.map(([, height]) => height.toFixed(4))],
-  ];
-  const rows = inside.rows.length + 1;
-  const height = (rows + 1) * ROW;
+  // Each arc with its own distances: a tight one ends before the other.
+  const columns = found.value.flatMap(({ guide, rows }) => [
+    ['from center line', ...rows.map(([x]) => lengthText(x, boards.unit, 32))],
+    [`${guide} guide`, ...rows.map(([, height]) => height.toFixed(4))],
+  ]);
+  const height = (Math.max(...columns.map((cells) => cells.length)) + 1) * ROW;
   const top = MARGIN + 0.3 + height - ROW;
-  const shapes: Shape[] = [
-    text(
-      { x: MARGIN, y: top + ROW * 0.9 },
-      'Ordinates: height of each arc over the straight line between its ends',
-      SMALL,
-      'start',
-    ),
-  ];
-  columns.forEach((cells, column) =>
-    cells.forEach((cell, row) => shapes.push(text({ x: 2.1 + column * 1.7, y: top - row * ROW }, cell, SMALL, 'end'))),
+  const heading = 'Ordinates: height of each arc over the straight line between its ends';
+  const cells = columns.flatMap((column, at) =>
+    column.map((cell, row) => text({ x: 2.1 + at * 1.6, y: top - row * ROW }, cell, SMALL, 'end')),
   );
-  return ok({ height, shapes });
+  return ok({ height, shapes: [text({ x: MARGIN, y: top + ROW * 0.9 }, heading, SMALL, 'start'), ...cells] });
 }

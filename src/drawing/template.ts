@@ -6,8 +6,8 @@ import { lengthText } from '../lengthText';
 import { bounds } from './bounds';
 import { explode } from './dimension';
 import { toDxf } from './dxf';
-import { guideLayout, guideOrdinates, LONGEST_TRAMMEL, type GuideBoards } from './guideLayout';
-import { guideScene } from './guideScene';
+import { beyondTrammel, guideLayout, guideOrdinates, type GuideBoards } from './guideLayout';
+import { guideScene, LETTERS } from './guideScene';
 import { guideOverview, LETTER_PAGE } from './overview';
 import { text, type Scene } from './scene';
 import { toSvg } from './svg';
@@ -38,14 +38,10 @@ export function guideBoardsOf(setup: Setup, standards: Standards): Result<GuideB
  * and a table of ordinates where the radius is beyond a trammel. `name` begins each file's name; what a file name can't
  * hold becomes a hyphen.
  */
-export function templateFiles(
-  boards: GuideBoards,
-  name: string,
-  longestTrammel = LONGEST_TRAMMEL * perInch(boards.unit),
-): Result<readonly TemplateFile[]> {
+export function templateFiles(boards: GuideBoards, name: string): Result<readonly TemplateFile[]> {
   const scene = fullSizeScene(boards);
   if (!scene.ok) return scene;
-  const overview = guideOverview(boards, longestTrammel);
+  const overview = guideOverview(boards);
   if (!overview.ok) return overview;
   const start = fileName(name);
   const files: TemplateFile[] = [
@@ -56,19 +52,19 @@ export function templateFiles(
       content: toSvg(overview.value, { size: 'true size', page: LETTER_PAGE, ownColors: true }) + '\n',
     },
   ];
-  if (boards.radius <= longestTrammel) return ok(files);
+  if (!beyondTrammel(boards)) return ok(files);
   const table = ordinatesCsv(boards);
   return table.ok ? ok([...files, { name: `${start}-ordinates.csv`, content: table.value }]) : table;
 }
 
 /** The pair as it is to be printed or cut, with its unit and a length to check the print by. */
-export function fullSizeScene(boards: GuideBoards): Result<Scene> {
+function fullSizeScene(boards: GuideBoards): Result<Scene> {
   const scene = guideScene(boards);
   if (!scene.ok) return scene;
   const layout = guideLayout(boards);
   if (!layout.ok) return layout;
   const { unit } = boards;
-  const letters = 0.22 * perInch(unit);
+  const letters = LETTERS * perInch(unit);
   const apart = lengthText(2 * layout.value.bedLine, unit, 32);
   const said = `Full size, ${unit === 'in' ? 'inches' : 'millimeters'}. The bed lines must measure ${apart} apart.`;
   const low = bounds(explode(scene.value.shapes)).bottom;

@@ -3,20 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { guides } from '../../src/blank/guides';
 import { toDxf } from '../../src/drawing/dxf';
-import { guideLayout, guideOrdinates, type GuideBoards } from '../../src/drawing/guideLayout';
+import { guideLayout, guideOrdinates } from '../../src/drawing/guideLayout';
 import { guideScene } from '../../src/drawing/guideScene';
 import { refusalOf, valueOf } from '../value';
-
-const boards: GuideBoards = {
-  marks: ['A1', 'A3'],
-  profile: 'Casing',
-  radius: 18,
-  face: 3.5,
-  margin: 0.25,
-  clearance: 1 / 32,
-  thinEdge: 'inside',
-  unit: 'in',
-};
+import { boards } from './boards';
 
 const anyBoards = fc.record({
   radius: fc.double({ min: 4, max: 600, noNaN: true }),
@@ -119,6 +109,11 @@ describe('a pair of guide boards', () => {
     ['bed lines on the center line', { bedLine: 0 }, 'bed line distance must be more than 0; got 0'],
     ['a board too short for its screws', { halfLength: 1 }, 'guide boards must be more than 3 long'],
     ['a board too shallow for its screws', { depth: 1 }, 'at least 2 deep'],
+    [
+      'metric boards too shallow, without noise behind the figures',
+      { unit: 'mm' as const, radius: 450, depth: 10 },
+      'guide boards must be more than 76.2 long and at least 50.8 deep, for the screws; got 304.8 by 10',
+    ],
     ['a face that is no number', { face: NaN }, 'face'],
   ])('refuses %s', (_, changed, sentence) => {
     expect(refusalOf(guideScene({ ...boards, ...changed }))).toContain(sentence);

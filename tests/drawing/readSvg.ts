@@ -37,6 +37,11 @@ export function everyElement(element: Element): Element[] {
   return [element, ...element.children.flatMap(everyElement)];
 }
 
+/** The texts of an SVG's source. */
+export function wordsOf(svg: string): string[] {
+  return everyElement(readSvg(svg)).flatMap(({ name, text }) => (name === 'text' ? [text] : []));
+}
+
 /** The elements drawn on one layer. */
 export function onLayer(svg: Element, layer: string): Element[] {
   return svg.children

@@ -1,27 +1,13 @@
 import DxfParser, { type IArcEntity, type ITextEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import type { GuideBoards } from '../../src/drawing/guideLayout';
 import { fileName, guideBoardsOf, templateFiles } from '../../src/drawing/template';
 import { defaultStandards } from '../../src/standards';
 import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { refusalOf, valueOf } from '../value';
 import { opening } from '../takeoff/openings';
-import { everyElement, readSvg } from './readSvg';
-
-const boards: GuideBoards = {
-  marks: ['A1'],
-  profile: 'Casing',
-  radius: 18,
-  face: 3.5,
-  margin: 0.25,
-  thinEdge: 'inside',
-  unit: 'in',
-};
-
-function wordsOf(svg: string): string[] {
-  return everyElement(readSvg(svg)).flatMap(({ name, text }) => (name === 'text' ? [text] : []));
-}
+import { boards } from './boards';
+import { wordsOf } from './readSvg';
 
 describe('the files of a pair of guide boards', () => {
   it('are a full-size DXF and SVG and an overview', () => {
@@ -39,42 +25,6 @@ describe('the files of a pair of guide boards', () => {
     expect(wordsOf(svg!.content)).toContain(said);
   });
 
-  it('have an overview of letter size that states its scale and is not for tracing', () => {
-    const overview = valueOf(templateFiles(boards, 'A1'))[2]!.content;
-    expect(readSvg(overview).attributes).toMatchObject({ width: '215.9mm', height: '279.4mm' });
-    const scale = wordsOf(overview).find((words) => words.startsWith('Scale 1:'));
-    expect(scale).toMatch(/^Scale 1:[\d.]+\. Not for tracing/);
-    // The guide arcs are drawn to the scale stated.
-    const ratio = Number(/1:([\d.]+)\./.exec(scale!)![1]);
-    const radii = [...overview.matchAll(/A([\d.]+) /g)].map((match) => Number(match[1]));
-    const inside = ((18 - 0.25 - 1 / 32) * 25.4) / ratio;
-    expect(radii.some((radius) => Math.abs(radius - inside) < 1e-3)).toBe(true);
-  });
-
-  it('keep everything on the letter page, for small and large figures', () => {
-    for (const [radius, face, bedLine] of [
-      [5, 2.25, 3],
-      [18, 3.5, 5],
-      [400, 9, 5],
-      [60, 7, 30],
-    ] as const) {
-      const marks = Array.from({ length: 60 }, (_, index) => `Opening-${index}`);
-      const profile = radius === 5 ? 'unbroken'.repeat(60) : 'Casing';
-      const overview = valueOf(templateFiles({ ...boards, marks, profile, radius, face, bedLine }, 'A1'))[2]!.content;
-      const [, , width = 0, height = 0] = readSvg(overview).attributes['viewBox']!.split(' ').map(Number);
-      for (const { name, attributes, text } of everyElement(readSvg(overview))) {
-        if (name !== 'text') continue;
-        const x = Number(attributes['x']);
-        const wide = text.length * Number(attributes['font-size']) * 0.5;
-        const anchor = attributes['text-anchor'] ?? 'start';
-        const left = x - (anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2);
-        expect(left, text).toBeGreaterThan(0);
-        expect(left + wide, text).toBeLessThan(width);
-        expect(Number(attributes['y'])).toBeLessThan(height);
-      }
-    }
-  });
-
   it('hold ordinates where the radius is longer than a trammel, and not before', () => {
     const names = (radius: number) => valueOf(templateFiles({ ...boards, radius }, 'A1')).map(({ name }) => name);
     expect(names(120)).not.toContain('A1-ordinates.csv');
@@ -89,6 +39,17 @@ describe('the files of a pair of guide boards', () => {
     const arc = 200 - 0.25 - 1 / 32;
     expect(inside[0]![1]).toBeCloseTo(arc - Math.sqrt(arc * arc - 36), 5);
     expect(inside.at(-1)).toEqual([6, 0]);
+  });
+
+  it('hold them from the trammel the shop has', () => {
+    const names = valueOf(templateFiles({ ...boards, trammel: 12 }, 'A1')).map(({ name }) => name);
+    expect(names).toContain('A1-ordinates.csv');
+  });
+
+  it('hold them every 25 millimeters where the shop measures in those', () => {
+    const metric = { ...boards, radius: 4000, face: 90, margin: 6, unit: 'mm' as const };
+    const rows = valueOf(templateFiles(metric, 'A1'))[3]!.content.split('\r\n').slice(1, 4);
+    expect(rows.map((row) => row.split(',')[2])).toEqual(['0', '25', '50']);
   });
 
   it('are refused with the sentence of the figure that is wrong', () => {
