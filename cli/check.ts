@@ -1,14 +1,11 @@
-import { resolve } from 'node:path';
 import { checkQuote, chooseQuoteTable, readQuote, summaryText } from '../src/check/quote';
-import { readSchedule } from '../src/schedule/readSchedule';
-import { defaultStandards } from '../src/standards';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
 import { checkJson, checkText } from './checkReport';
-import { readAllTables, readTable, writeOut } from './files';
 import { cannotUse, wrongUsage } from './endings';
+import { readAllTables, readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
-import { readOptions } from './options';
+import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
 
@@ -37,22 +34,14 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (extra !== undefined) return wrongUsage(io, 'check', `check reads one quote at a time; got "${extra}" as well.`);
   if (schedulePath === undefined)
     return wrongUsage(io, 'check', 'check needs --schedule, the schedule the quote is for.');
-  if (out !== undefined && !/\.xlsx$/i.test(out)) {
-    return wrongUsage(io, 'check', `--out must name a file that ends in .xlsx; got "${out}".`);
-  }
-  const readFrom = [path, schedulePath].find((one) => out !== undefined && resolve(one) === resolve(out));
-  if (readFrom !== undefined) return wrongUsage(io, 'check', `--out would write over "${readFrom}".`);
+  const unfit = unfitOut(out, [path, schedulePath]);
+  if (unfit) return wrongUsage(io, 'check', unfit.message);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
-  const standards =
-    values.standards === undefined
-      ? { ok: true as const, value: defaultStandards() }
-      : await readStandardsFile(values.standards);
+  const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const listed = await readTable(schedulePath);
-  if (!listed.ok) return cannotUse(io, listed.message, progress);
-  const schedule = readSchedule(listed.value, standards.value);
+  const schedule = await readScheduleFile(schedulePath, standards.value);
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
   const tables = await readAllTables(path);
   if (!tables.ok) return cannotUse(io, tables.message, progress);
@@ -66,10 +55,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const check = checkQuote(quote.value, taken);
   if (out !== undefined) {
     progress.show(2, 'Writing');
-    const { writeXlsx } = await import('../src/workbook/xlsx');
-    const bytes = writeXlsx(workbookSources(schedule.value, taken, { plain: values.plain ?? false, check }));
-    if (!bytes.ok) return cannotUse(io, bytes.message, progress);
-    const written = await writeOut(out, bytes.value);
+    const sheets = workbookSources(schedule.value, taken, { plain: values.plain ?? false, check });
+    const written = await writeWorkbook(out, sheets);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }
   progress.clear();

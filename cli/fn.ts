@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline';
 import { call } from '../functions/call';
 import { FUNCTIONS } from '../functions/registry';
+import { wrongUsage } from './endings';
 import type { Command, ExitCode, Io } from './io';
 
 const help = `archwright fn NAME ARG…    the result of one worksheet function, as JSON on one line
@@ -20,9 +21,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const [name, ...rest] = args;
   if (name === '--lines' && rest.length === 0) return runLines(io);
   if (name === undefined || name.startsWith('-')) {
-    io.say(name === undefined ? 'fn needs the name of a worksheet function.' : `fn has no option "${args.join(' ')}".`);
-    io.say('See archwright fn --help.');
-    return 2;
+    return wrongUsage(
+      io,
+      'fn',
+      name === undefined ? 'fn needs the name of a worksheet function.' : `fn has no option "${args.join(' ')}".`,
+    );
   }
   const result = call(name, rest.map(readArgument));
   io.out(print(result) + '\n');

@@ -1,5 +1,6 @@
+import { resolve } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
-import { ok, refuse, type Result } from '../src/result';
+import { ok, refuse, type Refusal, type Result } from '../src/result';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 type Parsed<O extends Options> = ReturnType<typeof parseArgs<{ options: O; allowPositionals: true; strict: true }>>;
@@ -29,4 +30,12 @@ export function readNumbers(name: string, text: string): Result<number[]> {
   return numbers.every((number) => number > 0 && Number.isFinite(number))
     ? ok(numbers)
     : refuse(`--${name} must be numbers more than 0 with commas between them, such as 96,120,144; got "${text}".`);
+}
+
+/** Why a workbook can't be written to `out`; null where it can, or where none is wanted. */
+export function unfitOut(out: string | undefined, inputs: readonly string[]): Refusal | null {
+  if (out === undefined) return null;
+  if (!/\.xlsx$/i.test(out)) return refuse(`--out must name a file that ends in .xlsx; got "${out}".`);
+  const input = inputs.find((one) => resolve(one) === resolve(out));
+  return input === undefined ? null : refuse(`--out would write over "${input}".`);
 }

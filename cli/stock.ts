@@ -1,10 +1,11 @@
 import { readDimension } from '../src/dimension';
 import { ok, refuse, type Result } from '../src/result';
+import { cellText, isEmpty } from '../src/schedule/cell';
 import type { CellValue, Table } from '../src/schedule/opening';
 import { planStock, type StockPlan } from '../src/stock/plan';
 import { cutText, plainLength } from '../src/stock/cuttext';
-import { readAllTables } from './files';
 import { cannotUse, wrongUsage } from './endings';
+import { readAllTables } from './files';
 import type { Command, ExitCode, Io } from './io';
 import { readNumber, readNumbers, readOptions } from './options';
 import { Progress } from './progress';
@@ -71,7 +72,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       progress.show(Math.min(elapsedMs, deadlineMs), `${boards} boards, no plan under ${lowerBound.toFixed(2)}`),
   });
   progress.clear();
-  if (!plan.ok) return cannotUse(io, plan.message);
+  if (!plan.ok) return cannotUse(io, `${plan.message}.`);
   const { boards, cost, lowerBound, proven } = plan.value;
   io.out(
     values.json
@@ -90,11 +91,7 @@ interface Pieces {
 function piecesIn(tables: readonly Table[]): Result<Pieces> {
   for (const table of tables) {
     for (const [at, row] of table.rows.entries()) {
-      const names = row.map((cell) =>
-        String(cell ?? '')
-          .trim()
-          .toLowerCase(),
-      );
+      const names = row.map((cell) => cellText(cell).toLowerCase());
       const length = names.indexOf('length');
       const quantity = names.findIndex((name) => ['quantity', 'qty', 'count'].includes(name));
       if (length >= 0 && quantity >= 0) return readPieces(table, at + 1, length, quantity);
@@ -106,24 +103,20 @@ function piecesIn(tables: readonly Table[]): Result<Pieces> {
 function readPieces(table: Table, from: number, length: number, quantity: number): Result<Pieces> {
   const pieces: Pieces = { lengths: [], quantities: [] };
   for (const [at, row] of table.rows.entries()) {
-    const cells = [row[length] ?? null, row[quantity] ?? null] as const;
-    if (at < from || cells.every((cell) => cell === null || String(cell).trim() === '')) continue;
-    const said = `row ${table.firstRow + at}: `;
-    const long = lengthOf(cells[0]);
-    if (!long.ok) return refuse(said + long.message);
-    const count = typeof cells[1] === 'number' ? cells[1] : Number(String(cells[1] ?? 'nothing'));
-    if (!Number.isInteger(count) || count < 0) {
-      return refuse(`${said}quantity must be a whole number from 0; got "${String(cells[1] ?? '')}".`);
-    }
+    if (at < from || (isEmpty(row[length]) && isEmpty(row[quantity]))) continue;
+    const inRow = `row ${table.firstRow + at}: `;
+    const long = lengthOf(row[length]);
+    if (!long.ok) return refuse(`${inRow}${long.message}.`);
+    const count = cellText(row[quantity]);
+    if (!/^\d+$/.test(count)) return refuse(`${inRow}quantity must be a whole number from 0; got "${count}".`);
     pieces.lengths.push(long.value);
-    pieces.quantities.push(count);
+    pieces.quantities.push(Number(count));
   }
   return pieces.lengths.length === 0 ? refuse('there is no piece below the headings.') : ok(pieces);
 }
 
-function lengthOf(cell: CellValue): Result<number> {
-  if (typeof cell === 'number') return ok(cell);
-  return readDimension(String(cell ?? ''));
+function lengthOf(cell: CellValue | undefined): Result<number> {
+  return typeof cell === 'number' ? ok(cell) : readDimension(cellText(cell));
 }
 
 function planTable({ boards, cost, measure, lowerBound, proven, gap, yield: share, plan }: StockPlan): string {
@@ -132,7 +125,8 @@ function planTable({ boards, cost, measure, lowerBound, proven, gap, yield: shar
       `${String(count).padStart(6)} × ${plainLength(stock)}: ${cutText(cuts)}, left ${plainLength(offcut)}`,
   );
   const proof = proven ? 'proven: no plan is better' : `at most ${gap} above the best; no plan is under ${lowerBound}`;
-  return `${lines.join('\n')}\n${boards} boards${measure === 'cost' ? `, cost ${cost}` : ''}, ${(share * 100).toFixed(1)} % used, ${proof}\n`;
+  const total = `${boards} ${boards === 1 ? 'board' : 'boards'}${measure === 'cost' ? `, cost ${cost}` : ''}`;
+  return `${lines.join('\n')}\n${total}, ${(share * 100).toFixed(1)} % used, ${proof}\n`;
 }
 
 export const stock: Command = { summary: 'boards to buy for a list of pieces, with the cutting plan', help, run };

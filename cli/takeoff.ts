@@ -1,15 +1,12 @@
-import { resolve } from 'node:path';
-import { readSchedule } from '../src/schedule/readSchedule';
-import { defaultStandards } from '../src/standards';
 import { planBoards } from '../src/takeoff/boards';
 import { partsOf } from '../src/takeoff/parts';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
-import { readTable, writeOut } from './files';
 import { cannotUse, wrongUsage } from './endings';
+import { readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
-import { readOptions } from './options';
+import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
 import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable } from './takeoffReport';
@@ -33,26 +30,18 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!options.ok) return wrongUsage(io, 'takeoff', options.message);
   const { values, positionals } = options.value;
   const [path, extra] = positionals;
+  const { out } = values;
   if (path === undefined) return wrongUsage(io, 'takeoff', 'takeoff needs the file of a schedule.');
   if (extra !== undefined)
     return wrongUsage(io, 'takeoff', `takeoff reads one schedule at a time; got "${extra}" as well.`);
-  if (values.out !== undefined && !/\.xlsx$/i.test(values.out)) {
-    return wrongUsage(io, 'takeoff', `--out must name a file that ends in .xlsx; got "${values.out}".`);
-  }
-  if (values.out !== undefined && resolve(values.out) === resolve(path)) {
-    return wrongUsage(io, 'takeoff', `--out would write over the schedule "${path}".`);
-  }
+  const unfit = unfitOut(out, [path]);
+  if (unfit) return wrongUsage(io, 'takeoff', unfit.message);
 
   const progress = new Progress(io, 4);
   progress.show(0, 'Reading');
-  const standards =
-    values.standards === undefined
-      ? { ok: true as const, value: defaultStandards() }
-      : await readStandardsFile(values.standards);
+  const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const table = await readTable(path);
-  if (!table.ok) return cannotUse(io, table.message, progress);
-  const schedule = readSchedule(table.value, standards.value);
+  const schedule = await readScheduleFile(path, standards.value);
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing');
@@ -60,12 +49,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.show(2, 'Planning the boards');
   const boards = planBoards(partsOf(taken), standards.value);
 
-  if (values.out !== undefined) {
+  if (out !== undefined) {
     progress.show(3, 'Writing');
-    const { writeXlsx } = await import('../src/workbook/xlsx');
-    const bytes = writeXlsx(workbookSources(schedule.value, taken, { plain: values.plain ?? false, boards }));
-    if (!bytes.ok) return cannotUse(io, bytes.message, progress);
-    const written = await writeOut(values.out, bytes.value);
+    const sheets = workbookSources(schedule.value, taken, { plain: values.plain ?? false, boards });
+    const written = await writeWorkbook(out, sheets);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }
   progress.clear();
@@ -84,7 +71,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     const lines = attentionLines(taken, schedule.value, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }
-  io.say(values.out === undefined ? 'No workbook was written: name one with --out.' : `Wrote ${values.out}.`);
+  io.say(out === undefined ? 'No workbook was written: name one with --out.' : `Wrote ${out}.`);
   return 0;
 }
 

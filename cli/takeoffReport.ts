@@ -127,8 +127,9 @@ export function takeoffTable({ openings, totals }: Takeoff): string {
 }
 
 /** What a person should look at, a line each; empty where there is nothing. */
-export function attentionLines({ openings }: Takeoff, { passedOver }: Schedule, boards: BoardNeeds): string[] {
+export function attentionLines({ openings }: Takeoff, { remarks, passedOver }: Schedule, boards: BoardNeeds): string[] {
   return [
+    ...remarks,
     ...openings.flatMap(({ opening, needs, attention }) =>
       [...needs, ...attention].map((sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`),
     ),
