@@ -1,8 +1,8 @@
-import { notNegative } from '../require';
+import { figure, notNegative } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { ring } from './ring';
 
-/** Gap between blank and guide on each edge, inches. Common practice; from memory. */
+/** Gap between blank and guide on each edge, in inches: a shop that measures in millimeters gives its own. From memory. */
 export const GUIDE_CLEARANCE = 1 / 32;
 
 export interface Guides {
@@ -14,7 +14,8 @@ export interface Guides {
 
 /**
  * Radii of the two curved guides a blank slides between: radius − margin − clearance and
- * radius + face + margin + clearance. With guides cut to the blank's own radii it would bind.
+ * radius + face + margin + clearance. With guides cut to the blank's own radii it would bind. Refused: a clearance that
+ * leaves the inside guide no radius.
  *
  * Example: radius 18, face 3-1/2: inside guide 17.96875, outside guide 21.53125.
  */
@@ -24,7 +25,9 @@ export function guides(radius: number, face: number, margin = 0, clearance = GUI
   const refusal = notNegative('clearance', clearance);
   if (refusal) return refusal;
   if (clearance >= of.value.inside) {
-    return refuse(`clearance must be less than radius − margin, here ${of.value.inside}; got ${clearance}`);
+    return refuse(
+      `clearance must be less than radius − margin, here ${figure(of.value.inside)}; got ${figure(clearance)}`,
+    );
   }
   return ok({ inside: of.value.inside - clearance, outside: of.value.outside + clearance });
 }

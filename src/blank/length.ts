@@ -1,6 +1,6 @@
-import { figure, wholeBetween } from '../require';
+import { figure } from '../require';
 import { ok, refuse, type Result } from '../result';
-import { halfSegment, MOST_SEGMENTS, ring, ringAngle } from './ring';
+import { segmentOf } from './ring';
 
 /** How segments are cut: boards mitered, glued, then sawn to the ring; or each sawn to the ring before gluing. */
 export const CUTS = ['miter', 'sawn'] as const;
@@ -21,18 +21,14 @@ export function blankLength(
   margin = 0,
   cut: Cut = 'miter',
 ): Result<number> {
-  const of = ring(radius, face, margin);
-  if (!of.ok) return of;
-  const turn = ringAngle(angle);
-  if (!turn.ok) return turn;
-  const refusal = wholeBetween('segments', segments, 1, MOST_SEGMENTS);
-  if (refusal) return refusal;
-  const half = halfSegment(angle, segments);
-  if (cut === 'sawn') return ok(2 * of.value.outside * Math.sin(Math.min(half, Math.PI / 2)));
+  const segment = segmentOf(radius, face, margin, angle, segments);
+  if (!segment.ok) return segment;
+  const { of, half } = segment.value;
+  if (cut === 'sawn') return ok(2 * of.outside * Math.sin(Math.min(half, Math.PI / 2)));
   if (angle / segments >= 180) {
     return refuse(
       `segments must be more than angle/180 where boards are mitered, here more than ${figure(angle / 180)}; got ${segments}`,
     );
   }
-  return ok(2 * of.value.outside * Math.tan(half));
+  return ok(2 * of.outside * Math.tan(half));
 }

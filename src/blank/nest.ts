@@ -1,6 +1,6 @@
-import { notNegative, positive, wholeBetween } from '../require';
+import { notNegative, positive } from '../require';
 import { ok, type Result } from '../result';
-import { EQUAL_WITHIN, halfSegment, MOST_SEGMENTS, ring, ringAngle, type Ring } from './ring';
+import { EQUAL_WITHIN, segmentOf, type Ring, type Segment } from './ring';
 import { sectorWidth } from './width';
 
 /**
@@ -21,21 +21,16 @@ export function nest(
   margin = 0,
   kerf = 0,
 ): Result<number> {
-  const of = ring(radius, face, margin);
-  if (!of.ok) return of;
-  const turn = ringAngle(angle);
-  if (!turn.ok) return turn;
-  const refusal =
-    wholeBetween('segments', segments, 1, MOST_SEGMENTS) ??
-    positive('board_width', boardWidth) ??
-    notNegative('kerf', kerf);
-  if (refusal) return refusal;
+  const segment = segmentOf(radius, face, margin, angle, segments);
+  if (!segment.ok) return segment;
+  const refusal = positive('board_width', boardWidth) ?? notNegative('kerf', kerf);
+  return refusal ?? ok(nestedAcross(segment.value, boardWidth, kerf));
+}
 
-  const half = halfSegment(angle, segments);
-  const slack = EQUAL_WITHIN * of.value.outside;
-  const left = boardWidth - sectorWidth(of.value, half) + slack;
-  if (left < 0) return ok(0);
-  return ok(1 + Math.floor(left / nestPitch(of.value, half, kerf)));
+/** `nest` for a segment whose figures are known to be sound. */
+export function nestedAcross({ of, half }: Segment, boardWidth: number, kerf: number): number {
+  const left = boardWidth - sectorWidth(of, half) + EQUAL_WITHIN * of.outside;
+  return left < 0 ? 0 : 1 + Math.floor(left / nestPitch(of, half, kerf));
 }
 
 /**

@@ -27,9 +27,7 @@ export function segments(
 ): Result<number> {
   const of = ring(radius, face, margin);
   if (!of.ok) return of;
-  const turn = ringAngle(angle);
-  if (!turn.ok) return turn;
-  const refusal = positive('board_width', boardWidth) ?? positive('grain', grain, 180);
+  const refusal = ringAngle(angle) ?? positive('board_width', boardWidth) ?? positive('grain', grain, 180);
   if (refusal) return refusal;
 
   const slack = EQUAL_WITHIN * of.value.outside;

@@ -1,6 +1,5 @@
-import { wholeBetween } from '../require';
 import { ok, type Result } from '../result';
-import { halfSegment, MOST_SEGMENTS, ring, ringAngle, type Ring } from './ring';
+import { segmentOf, type Ring } from './ring';
 
 /**
  * Board width that one of `segments` equal segments takes, its chord along the board:
@@ -8,18 +7,10 @@ import { halfSegment, MOST_SEGMENTS, ring, ringAngle, type Ring } from './ring';
  *
  * Example: radius 18, face 3-1/2, 180° in 3 segments takes 5.9115427319.
  * Source: plane geometry of the annular sector; check figures in the tests.
- *
- * @param angle degrees of the whole arc, more than 0 up to 360
- * @param segments whole number from 1
  */
 export function blankWidth(radius: number, face: number, angle: number, segments: number, margin = 0): Result<number> {
-  const of = ring(radius, face, margin);
-  if (!of.ok) return of;
-  const turn = ringAngle(angle);
-  if (!turn.ok) return turn;
-  const refusal = wholeBetween('segments', segments, 1, MOST_SEGMENTS);
-  if (refusal) return refusal;
-  return ok(sectorWidth(of.value, halfSegment(angle, segments)));
+  const segment = segmentOf(radius, face, margin, angle, segments);
+  return segment.ok ? ok(sectorWidth(segment.value.of, segment.value.half)) : segment;
 }
 
 /** Height of an annular sector of half angle `half` (radians) above its lowest corner, written so that no digits cancel. */

@@ -1,7 +1,7 @@
 import { degrees } from '../angle';
 import { blankLength, type Cut } from '../blank/length';
 import { nest, nestPitch } from '../blank/nest';
-import { EQUAL_WITHIN, halfSegment, ring, type Ring } from '../blank/ring';
+import { EQUAL_WITHIN, segmentOf, type Ring } from '../blank/ring';
 import { flippedRow } from '../blank/rows';
 import { blankWidth } from '../blank/width';
 import { lengthText } from '../lengthText';
@@ -47,12 +47,13 @@ function prepare(figures: BoardLayoutFigures, cut: Cut): Result<Prepared> {
   if (!width.ok) return width;
   const length = blankLength(radius, face, angle, segments, margin, cut);
   if (!length.ok) return length;
-  const of = ring(radius, face, margin);
-  if (!of.ok) return of;
+  const segment = segmentOf(radius, face, margin, angle, segments);
+  if (!segment.ok) return segment;
+  const { of, half } = segment.value;
   const refusal =
     notNegative('kerf', kerf) ?? positive('board width', boardWidth) ?? positive('board length', boardLength);
   if (refusal) return refusal;
-  const slack = EQUAL_WITHIN * of.value.outside;
+  const slack = EQUAL_WITHIN * of.outside;
   const end = boardLength + slack;
   if (boardWidth + slack < width.value || end < length.value) {
     return refuse(
@@ -61,8 +62,8 @@ function prepare(figures: BoardLayoutFigures, cut: Cut): Result<Prepared> {
     );
   }
   return ok({
-    of: of.value,
-    half: halfSegment(angle, segments),
+    of,
+    half,
     width: width.value,
     length: length.value,
     end,

@@ -1,6 +1,6 @@
 import { degrees, polar, radians } from '../angle';
 import { blankLength, type Cut } from '../blank/length';
-import { halfSegment, ring, type Ring } from '../blank/ring';
+import { segmentOf, type Ring } from '../blank/ring';
 import { blankWidth } from '../blank/width';
 import { lengthText } from '../lengthText';
 import { ok, type Result } from '../result';
@@ -35,14 +35,14 @@ export function ringScene(figures: RingFigures): Result<Scene> {
   if (!width.ok) return width;
   const length = blankLength(radius, face, angle, segments, margin, cut);
   if (!length.ok) return length;
-  const of = ring(radius, face, margin);
-  if (!of.ok) return of;
-  const half = halfSegment(angle, segments);
-  const across = 2 * of.value.outside * Math.sin(radians(Math.min(angle / 2, 90)));
+  const segment = segmentOf(radius, face, margin, angle, segments);
+  if (!segment.ok) return segment;
+  const { of, half } = segment.value;
+  const across = 2 * of.outside * Math.sin(radians(Math.min(angle / 2, 90)));
   const step = angle / segments;
   const middles = Array.from({ length: segments }, (_, segment) => 90 + angle / 2 - (segment + 0.5) * step);
   const drawn = {
-    of: of.value,
+    of,
     half,
     letters: across / LETTERS_ACROSS,
     top: middles[Math.floor((segments - 1) / 2)] ?? 90,
@@ -56,11 +56,9 @@ export function ringScene(figures: RingFigures): Result<Scene> {
       `${lengthText(width.value, unit)} wide and ${lengthText(length.value, unit)} long.`,
     unit,
     shapes: [
-      ...(cut === 'miter' ? middles.map((middle) => boardShape(of.value, middle, half)) : []),
+      ...(cut === 'miter' ? middles.map((middle) => boardShape(of, middle, half)) : []),
       ...middles.flatMap((middle) =>
-        segments <= MOST_WITH_GRAIN
-          ? segmentShapes(of.value, middle, half)
-          : [sector('casing', of.value, middle, step / 2)],
+        segments <= MOST_WITH_GRAIN ? segmentShapes(of, middle, half) : [sector('casing', of, middle, step / 2)],
       ),
       ...ringDimensions(figures, drawn),
     ],

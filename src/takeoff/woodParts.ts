@@ -1,5 +1,4 @@
-import { degrees } from '../angle';
-import { nest } from '../blank/nest';
+import { nestedAcross } from '../blank/nest';
 import type { Ring } from '../blank/ring';
 import { flippedRow, halfTurnRow, rowsAcross, strips } from '../blank/rows';
 import { sectorWidth } from '../blank/width';
@@ -69,16 +68,9 @@ export function layouts({ shape }: WoodPart, boardWidth: number, kerf: number): 
     const row = flippedRow(ring, half, kerf);
     return row === null ? [] : [{ way: 'flipped', across: rows, ...row }];
   }
-  const found: Layout[] = [
-    { way: 'nested', across: nestedAcross(ring, half, boardWidth, kerf), alone, step: alone + kerf },
-  ];
+  const nested = nestedAcross({ of: ring, half }, boardWidth, kerf);
+  const found: Layout[] = [{ way: 'nested', across: Math.max(1, nested), alone, step: alone + kerf }];
   const row = halfTurnRow(ring, half, kerf);
   if (row !== null) found.push({ way: 'half-turn', across: rows, ...row });
   return found;
-}
-
-function nestedAcross(ring: Ring, half: number, boardWidth: number, kerf: number): number {
-  // `nest` asks for the molding's figures; a ring without margin is its own molding.
-  const across = nest(ring.inside, ring.width, 2 * degrees(half), 1, boardWidth, 0, kerf);
-  return across.ok ? Math.max(1, across.value) : 1;
 }

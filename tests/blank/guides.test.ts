@@ -16,6 +16,9 @@ describe('the guides a blank slides between', () => {
 
   it('refuse a clearance that leaves no inside guide, or is negative', () => {
     expect(refusalOf(guides(2, 3.5, 1, 1))).toBe('clearance must be less than radius − margin, here 1; got 1');
+    expect(refusalOf(guides(0.3, 3.5, 0.1, 0.5))).toBe(
+      'clearance must be less than radius − margin, here 0.2; got 0.5',
+    );
     expect(refusalOf(guides(2, 3.5, 0, -0.1))).toBe('clearance must be 0 or more; got -0.1');
   });
 });

@@ -103,7 +103,7 @@ describe('the board one segment takes', () => {
     expect(refusalOf(blankWidth(18, -1, 180, 3))).toBe('face must be more than 0; got -1');
     expect(refusalOf(blankWidth(18, 3.5, 361, 3))).toBe('angle must be no more than 360; got 361');
     expect(refusalOf(blankWidth(18, 3.5, 180, 2.5))).toBe('segments must be a whole number from 1 to 10000; got 2.5');
-    expect(refusalOf(blankWidth(18, 3.5, 180, 3, 18))).toBe('margin must be less than radius 18; got 18');
+    expect(refusalOf(blankWidth(18, 3.5, 180, 3, 18))).toBe('margin must be less than radius, here 18; got 18');
     expect(refusalOf(blankWidth(18, 3.5, 180, 3, -0.25))).toBe('margin must be 0 or more; got -0.25');
     expect(refusalOf(blankWidth(18, 3.5, NaN, 3))).toBe('angle must be a number; got NaN');
   });

@@ -71,6 +71,6 @@ export const BLANK_REFUSALS: readonly RefusedCase[] = [
   },
   { name: 'BLANKLENGTH', args: [18, 3.5, 180, 3, 0, 'ripped'], message: 'cut must be "miter" or "sawn"; got "ripped"' },
   { name: 'NEST', args: [18, 3.5, 180, 4, 11, 0, -1], message: 'kerf must be 0 or more; got -1' },
-  { name: 'GUIDES', args: [2, 3.5, 2], message: 'margin must be less than radius 2; got 2' },
+  { name: 'GUIDES', args: [2, 3.5, 2], message: 'margin must be less than radius, here 2; got 2' },
   { name: 'PLIES', args: [30, false], message: 'thickness must be a number or dimension text; got FALSE' },
 ];
