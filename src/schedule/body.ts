@@ -1,12 +1,11 @@
 import { ok } from '../result';
 import { cellText, isBlank, isDitto, isEmpty, isRowEmpty, rowText } from './cell';
 import { quote } from './figure';
-import type { ColumnUnit } from './columnUnit';
 import { findLayout, type Choices, type Column, type Layout } from './layout';
+import { meaningOf } from './meanings';
 import type { CellValue, Merge, Table } from './opening';
 import { readQuantity } from './readQuantity';
 import type { RawOpening } from './rowCells';
-import { settle } from './settle';
 import { sortRow } from './sortRows';
 
 type Row = readonly CellValue[];
@@ -20,14 +19,16 @@ export class BodyReader {
   private inNotes = false;
   private above: Row = [];
   private readonly merges: ReadonlyMap<number, readonly Merge[]>;
+  private readonly usualLength: number;
 
   constructor(
     private readonly table: Table,
     private readonly choices: Choices,
-    private readonly unit: ColumnUnit | null,
     private layout: Layout,
+    private readonly settled: (layout: Layout) => Layout,
   ) {
     this.merges = mergesByRow(table);
+    this.usualLength = commonestLength(table.rows);
   }
 
   readAll(hasHeadings: boolean): void {
@@ -56,7 +57,7 @@ export class BodyReader {
     if (sorted.kind === 'headings') {
       const next = findLayout(rows, index, this.choices);
       if (next !== null && next.headingRows[0] === index) {
-        this.layout = settle(next, rows, this.unit, this.choices);
+        this.layout = this.settled(next);
         this.above = [];
         this.openingDirectlyAbove = false;
         this.inNotes = false;
@@ -137,8 +138,10 @@ export class BodyReader {
   /** Cells beyond the last heading of a delimited row: text behind an unquoted comma, or cells moved by one. */
   private overflow(row: number, cells: CellValue[], notes: string[]): string | null {
     const { columns } = this.layout;
+    if (!this.table.delimited || this.layout.headingRows.length === 0) return null;
     const beyond = cells.slice(columns.length).filter((cell) => !isEmpty(cell));
-    if (!this.table.delimited || this.layout.headingRows.length === 0 || beyond.length === 0) return null;
+    const doubt = `Row ${row} has ${cells.length} cells under ${columns.length} headings, so an unquoted comma may have moved its cells; please check the row.`;
+    if (beyond.length === 0) return this.mayHoldDecimalComma(cells) ? doubt : null;
     const last = columns.at(-1);
     // Only words can be the start of remarks that were cut by a comma; a figure there came from the left.
     if (last?.key === 'remarks' && /[a-z]{2}/i.test(cellText(cells[last.index]))) {
@@ -146,7 +149,17 @@ export class BodyReader {
       notes.push('The remarks run over an unquoted comma and were put together again.');
       return null;
     }
-    return `Row ${row} has ${cells.length} cells under ${columns.length} headings, so an unquoted comma may have moved its cells; please check the row.`;
+    return doubt;
+  }
+
+  /** One cell more than the other rows have, if blank, and a length that could go on in the next cell: 36,5 made two of one. */
+  private mayHoldDecimalComma(cells: readonly CellValue[]): boolean {
+    const { columns } = this.layout;
+    if (cells.length !== columns.length + 1 || this.usualLength !== columns.length) return false;
+    const digits = (column: number) => /^\d+$/.test(cellText(cells[column]));
+    return columns.some(
+      ({ key, index }) => key !== null && meaningOf(key).kind === 'length' && digits(index) && digits(index + 1),
+    );
   }
 
   private columnName(column: number): string {
@@ -173,4 +186,12 @@ function mergesByRow({ merges = [], firstRow, rows }: Table): Map<number, Merge[
     }
   }
   return byRow;
+}
+
+/** The length that most rows have; 0 where no two rows are alike. */
+function commonestLength(rows: readonly Row[]): number {
+  const counts = new Map<number, number>();
+  for (const { length } of rows) counts.set(length, (counts.get(length) ?? 0) + 1);
+  const [commonest = [0, 0]] = [...counts].sort((one, other) => other[1] - one[1]);
+  return commonest[1] > 1 ? commonest[0] : 0;
 }

@@ -94,7 +94,8 @@ const SAYS_NOTHING_MORE =
 const OTHER_PART =
   /\b(?:glass|glazing|sash|screen|panel|leaf|slab|lites?|lights?|shutter|jamb|sill|wall|mullion|storm|stool|apron)\b/;
 
-function isDimensionWord(heading: string, words = DIMENSION_WORD): boolean {
+/** A heading such as "Width" or "Ht." that doesn't say of what. */
+export function isDimensionWord(heading: string, words = DIMENSION_WORD): boolean {
   return heading.length <= LONGEST_HEADING && words.test(normalHeading(splitUnit(heading).name));
 }
 

@@ -37,7 +37,7 @@ export function splitUnit(heading: string): { readonly name: string; readonly un
     if (unit !== null) return { name: parted[1] ?? '', unit };
   }
   // Without a mark before it only a word that cannot be anything else is a unit: not "m", not a lone quote.
-  const trailing = /^(.+?)\s+(in\.?|inch(?:es)?|mm|cm|ft\.?|feet)$/i.exec(text);
+  const trailing = /^(.+?)\s+(?:in\s+)?(in|inch(?:es)?|mm|cm|ft|feet)\.?$/i.exec(text);
   if (trailing) {
     const unit = readUnit(trailing[2] ?? '');
     if (unit !== null) return { name: trailing[1] ?? '', unit };

@@ -46,8 +46,8 @@ export type MeaningKey =
   | 'remarks'
   | 'ignore';
 
-const OPENING = '(?:window|door|opening|unit|wdw|win|dr|opng)';
-const ROUGH = '(?:ro|rough(?: opening)?|rough opng|rgh(?: opng?)?|framed opening|masonry opening|mo|r opng)';
+const OPENING = '(?:window|door|opening|unit|wdw|win|dr|opng|opg)';
+const ROUGH = '(?:ro|(?:rough|rgh)(?: (?:opening|opng|opg|op))?|r (?:opng|opg)|framed opening|masonry opening|mo)';
 const CASING = '(?:casing|case|trim|molding|moulding|mold|architrave)';
 
 // prettier-ignore
@@ -55,9 +55,9 @@ export const MEANINGS: readonly Meaning[] = [
   { key: 'mark', label: 'Mark', kind: 'text', names: [`(?:${OPENING} )?(?:mark|tag|symbol|sym)(?: (?:no|number|id))?`, `(?:arch|${OPENING}) (?:no|num|number|id|code|mark|tag)`, '(?:item|ref|reference|id|line)(?: (?:no|number|id|mark|tag))?', OPENING, 'key'] },
   { key: 'quantity', label: 'Quantity', kind: 'quantity', names: ['(?:qty|quantity|quan|count|pcs|pieces|how many)(?: (?:required|reqd|req|needed|total|ea|of units))?', '(?:total |no )(?:qty|quantity|reqd|required|count)', '(?:no|number) (?:of )?(?:units|openings|windows|doors|pieces|pcs|reqd|required)', 'each|ea', 'no|number|nr|num'] },
   { key: 'head', label: 'Head shape', kind: 'head', names: ['(?:arch |top )?head(?: (?:shape|type|style|form))?|(?:arch|top)(?: (?:shape|type|style|form))', `(?:${OPENING} )?(?:shape|form)|arch(?:ed)?`, `(?:${OPENING} )?(?:type|style|config|configuration)`] },
-  { key: 'size', label: 'Size, width by height', spoken: 'Size', kind: 'size', names: [`(?:${OPENING} |nominal |nom |frame |call ?out |overall )?(?:size|sizes|call ?out|dimensions|dims)`, '(?:width|w) (?:x|by) (?:height|h|ht)|wxh|w h|width height', 'size (?:w x h|wxh|width x height)'] },
+  { key: 'size', label: 'Size, width by height', spoken: 'Size', kind: 'size', names: [`(?:${OPENING} |nominal |nom |frame |call ?out |overall )?(?:size|sizes|call ?out|dimensions|dims)(?: w x h| wxh)?`, '(?:width|w) (?:x|by) (?:height|h|ht)|wxh|w h|width height', 'size (?:w x h|wxh|width x height)'] },
   { key: 'roughSize', label: 'Rough opening, width by height', spoken: 'Rough opening size', kind: 'size', names: [`${ROUGH}(?: (?:size|dims|dimensions|w x h|wxh))?`, `(?:size|dims|dimensions) ${ROUGH}`] },
-  { key: 'width', label: 'Width of the opening', spoken: 'Width', kind: 'length', names: ['(?:opening |opng |clear |finished |net |arch |jamb |daylight )*(?:width|wd|wdth|w|span)(?: (?:of opening|of arch|of unit|clear|finished))?|chord', '(?:dia|diameter)(?: of opening)?', '(?:frame|unit|window|door|overall|outside|oa) (?:width|wd|w)|width (?:overall|oa|frame|unit)', '(?:nominal|nom) (?:width|wd|w)|width nom(?:inal)?'] },
+  { key: 'width', label: 'Width of the opening', spoken: 'Width', kind: 'length', names: ['(?:opening |opng |opg |clear |finished |net |arch )*(?:width|wd|wdth|w|span)(?: (?:of opening|of arch|of unit|clear|finished))?|chord', '(?:dia|diameter)(?: of opening)?', '(?:frame|unit|window|door|overall|outside|oa) (?:width|wd|w)|width (?:overall|oa|frame|unit)', '(?:nominal|nom) (?:width|wd|w)|width nom(?:inal)?'] },
   { key: 'roughWidth', label: 'Rough opening, width', spoken: 'Rough opening width', kind: 'length', names: [`${ROUGH} (?:width|wd|w)`, `(?:width|wd|w) ${ROUGH}`] },
   { key: 'height', label: 'Height of the opening to the crown', spoken: 'Height', kind: 'length', names: ['(?:overall|total|oa|full|opening|opng|clear|finished|crown|max|maximum|center)? ?(?:height|ht|hgt|h)(?: (?:overall|total|oa|at crown|to crown|at center|of opening|max))?', '(?:frame|unit|window|door|outside) (?:height|ht|h)', '(?:nominal|nom) (?:height|ht|h)|(?:height|ht) nom(?:inal)?'] },
   { key: 'headHeight', label: 'Head height above the floor', spoken: 'Head height', kind: 'length', names: ['(?:head|hd|header) (?:height|ht|hgt)(?: (?:aff|above floor|above finish(?:ed)? floor))?|(?:height|ht) (?:of|at|to) head', 'crown (?:aff|above floor)'] },

@@ -26,6 +26,8 @@ export interface LengthOptions {
   readonly zero?: boolean;
   /** A width or height of a whole opening: a figure without a unit of its own must be a likely one. */
   readonly whole?: boolean;
+  /** The whole column's unit is in doubt: a whole opening's figure without a unit of its own is asked about in any case. */
+  readonly doubtful?: boolean;
   /** Greatest length in inches that can be meant; 1,000 ft unless said. */
   readonly most?: number;
 }
@@ -72,8 +74,9 @@ export function isLikelyWhole(value: number, unit: Unit): boolean {
 }
 
 /** A bare 914 in a workbook of inches is most likely millimeters, a bare 3 feet: better asked than priced. */
-function unlikely(text: string, value: number, { name, column, unit }: LengthOptions): Refusal | null {
-  if (isLikelyWhole(value, unit)) return null;
+function unlikely(text: string, value: number, options: LengthOptions): Refusal | null {
+  const { name, column, unit, doubtful } = options;
+  if (isLikelyWhole(value, unit) && !doubtful) return null;
   if (column !== null)
     return refuse(
       `${capital(name)} ${text} would be ${text} ${UNIT_NAMES[column]}, the unit of its column; please check it and write the unit beside the figure.`,

@@ -2,12 +2,12 @@ import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { BodyReader } from './body';
 import { isRowEmpty } from './cell';
-import { UNIT_NAMES } from './columnUnit';
 import { quote } from './figure';
-import { findLayout, layoutFromChoices, type Choices } from './layout';
+import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
 import type { Opening, Schedule, Table } from './opening';
 import { readRow } from './readRow';
-import { settle, statedUnit } from './settle';
+import { settle } from './settle';
+import { readTableNotes } from './tableNotes';
 
 /**
  * A builder's schedule from a table: finds the headings, sorts the rows, reads every opening. Each row of the table is
@@ -19,22 +19,18 @@ export function readSchedule(table: Table, standards: Standards, choices: Choice
   const chosen = Object.keys(choices).length > 0;
   const found = findLayout(rows, 0, choices);
   if (found === null && !chosen) return refuse(noHeadings(table));
-  const remarks = [...(table.remarks ?? [])];
-  const stated = statedUnit(rows);
-  if (stated !== null && stated.unit !== standards.unit)
-    remarks.push(
-      `Figures without a unit were read as ${UNIT_NAMES[stated.unit]}, because of the note ${quote(stated.text)}.`,
-    );
   const layout = found ?? layoutFromChoices(rows, choices);
-  const first = settle(layout, rows, stated?.unit ?? null, choices);
-  const reader = new BodyReader(table, choices, stated?.unit ?? null, first);
+  const notes = readTableNotes(rows, layout.headingRows[0] ?? 0, standards.unit);
+  const settled = (one: Layout) => settle(one, rows, { notes, choices, unit: standards.unit });
+  const first = settled(layout);
+  const reader = new BodyReader(table, choices, first, settled);
   reader.readAll(layout.headingRows.length > 0);
   return ok({
     name: table.name,
     headings: first.columns.map(({ heading }) => heading),
     meaning: first.columns.map(({ key }) => key),
     headingRow: layout.headingRows.length === 0 ? null : table.firstRow + (layout.headingRows.at(-1) ?? 0),
-    remarks,
+    remarks: [...(table.remarks ?? []), ...notes.remarks],
     openings: withRepeatedMarks(reader.raw.map((raw) => readRow(raw, standards))),
     passedOver: reader.passedOver,
   });

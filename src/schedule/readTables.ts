@@ -1,10 +1,12 @@
 import { ok, refuse, type Result } from '../result';
 import { readCsv } from './csv';
-import { quote } from './figure';
+import { listed, quote } from './figure';
 import { findLayout } from './layout';
 import type { Table } from './opening';
 import { readXlsx } from './xlsx';
 
+/** A sheet with fewer headings understood is no schedule. */
+const FEWEST_HEADINGS = 3;
 /** Larger files are not schedules. */
 const LARGEST_FILE_BYTES = 60e6;
 
@@ -46,14 +48,25 @@ function readAnyKind(name: string, bytes: Uint8Array): Result<Table[]> {
   return ok([{ ...table.value, remarks: [...remarks, ...(table.value.remarks ?? [])] }]);
 }
 
-/** The table that reads most like a schedule: the most headings understood, visible sheets first. Null for no tables. */
+/**
+ * The table that reads most like a schedule: the most headings understood, visible sheets first. Null for no tables. Its
+ * remarks name the other sheets that read like one.
+ */
 export function chooseTable(tables: readonly Table[]): Table | null {
   let best: { table: Table; score: number } | null = null;
+  const schedules: Table[] = [];
   for (const table of tables) {
     const layout = findLayout(table.rows, 0, {});
     const known = new Set(layout?.columns.map(({ key }) => key).filter((key) => key !== null)).size;
+    if (known >= FEWEST_HEADINGS && table.rows.length > 1) schedules.push(table);
     const score = known * 2 - (table.hidden ? 1 : 0);
     if (best === null || score > best.score) best = { table, score };
   }
-  return best?.table ?? null;
+  if (best === null) return null;
+  const { table } = best;
+  const unread = schedules.filter((other) => other !== table).map(({ name }) => quote(name));
+  if (unread.length === 0) return table;
+  const are = unread.length === 1 ? 'reads like a schedule, too, and was' : 'read like schedules, too, and were';
+  const remark = `The sheet${unread.length === 1 ? '' : 's'} ${listed(unread)} ${are} not read.`;
+  return { ...table, remarks: [...(table.remarks ?? []), remark] };
 }

@@ -2,6 +2,7 @@ import type { HeadShape } from '../head/head';
 import type { Standards } from '../standards';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
+import { isLikelyWhole } from './readLength';
 
 /** The span: the width, else the rough opening less the allowance, else what radius and shape say. */
 export function resolveSpan(
@@ -47,12 +48,10 @@ export function resolveSpan(
   }
   const r = radius?.value;
   if (r !== undefined && (head === 'half round' || head === 'round')) {
-    say.note(`Width ${figure(2 * r)} is twice the radius ${figure(r)}.`);
-    return 2 * r;
+    return ofRadius(2 * r, `twice the radius ${figure(r)}`, standards, say);
   }
   if (r !== undefined && head === 'quarter round') {
-    say.note(`Width ${figure(r)} is the radius of the quarter round.`);
-    return r;
+    return ofRadius(r, 'the radius of the quarter round', standards, say);
   }
   const h = rise?.value;
   if (r !== undefined && h !== undefined && h > 0 && h <= r && head === 'segmental') {
@@ -61,5 +60,18 @@ export function resolveSpan(
     return span;
   }
   say.problem('span', 'Width is missing; please give the width of the opening or of its rough opening.');
+  return null;
+}
+
+/** A width that no opening has comes of a radius in another unit. */
+function ofRadius(span: number, how: string, { unit }: Standards, say: Findings): number | null {
+  if (isLikelyWhole(span, unit)) {
+    say.note(`Width ${figure(span)} is ${how}.`);
+    return span;
+  }
+  say.problem(
+    'span',
+    `Width ${figure(span)} would be ${how}, which can't be right; please check its unit or give the width.`,
+  );
   return null;
 }

@@ -86,6 +86,7 @@ export class RowLengths {
       unit: this.standards.unit,
       zero: MAY_BE_ZERO.has(key),
       whole: WHOLE.has(key),
+      doubtful: column.unitInDoubt,
       most: MOST_INCHES[key],
     };
   }
