@@ -4,6 +4,7 @@ import tseslint from 'typescript-eslint';
 export const ROOMS = [
   ['result', 'unit', 'rounding', 'angle'],
   ['require'],
+  ['insideOffset'],
   ['stock/'],
   ['arc', 'machine', 'lumber', 'dimension', 'feetInches'],
   ['lengthText'],

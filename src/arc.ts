@@ -1,4 +1,5 @@
 import { degrees } from './angle';
+import { insideOffset } from './insideOffset';
 import { figure, finite, positive } from './require';
 import { ok, refuse, type Refusal, type Result } from './result';
 
@@ -21,11 +22,20 @@ function spanAndRise(span: number, rise: number): Refusal | null {
  * arguments; span and rise more than 0. `arcRadius(36, 6)` is 30.
  */
 export function arcRadius(span: number, rise: number): Result<number> {
-  return spanAndRise(span, rise) ?? ok(radiusOf(span, rise));
+  return spanAndRise(span, rise) ?? ok(circleOf(span, rise).radius);
 }
 
-function radiusOf(span: number, rise: number): number {
-  return (span * span) / (8 * rise) + rise / 2;
+/** The circle of an arc. */
+export interface ArcCircle {
+  readonly radius: number;
+  /** Of the center below the spring line; less than 0 where it lies above. */
+  readonly depth: number;
+}
+
+/** For a span and a rise known to be more than 0. */
+export function circleOf(span: number, rise: number): ArcCircle {
+  const half = span / 2;
+  return { radius: (half * half) / (2 * rise) + rise / 2, depth: ((half - rise) * (half + rise)) / (2 * rise) };
 }
 
 /**
@@ -72,11 +82,10 @@ export function arcAngle(span: number, rise: number): Result<number> {
 export function arcLength(span: number, rise: number, offset = 0): Result<number> {
   const refusal = spanAndRise(span, rise) ?? finite('offset', offset);
   if (refusal) return refusal;
-  const radius = radiusOf(span, rise);
-  if (radius + offset <= 0) {
-    return refuse(`offset must be more than ${figure(-radius)}, where the arc's center is; got ${figure(offset)}`);
-  }
-  return ok((radius + offset) * 4 * Math.atan2(2 * rise, span));
+  const { radius } = circleOf(span, rise);
+  return (
+    insideOffset(offset, radius, "where the arc's center is") ?? ok((radius + offset) * 4 * Math.atan2(2 * rise, span))
+  );
 }
 
 /**
@@ -95,18 +104,17 @@ export function arcOrdinates(span: number, rise: number, step: number): Result<[
       `step must be at least ${figure(half / (MOST_ORDINATES - 1))}, for at most 10,000 rows; got ${figure(step)}`,
     );
   }
+  const circle = circleOf(span, rise);
   const rows: [number, number][] = [];
-  for (let row = 0; row < steps; row++) rows.push([row * step, heightAt(row * step, half, rise)]);
-  rows.push([half, heightAt(half, half, rise)]);
+  for (let row = 0; row < steps; row++) rows.push([row * step, heightAt(row * step, half, circle)]);
+  rows.push([half, heightAt(half, half, circle)]);
   return ok(rows);
 }
 
 /** Height of the arc above the spring line at x from the center line, upper crossing. */
-function heightAt(x: number, half: number, rise: number): number {
-  const radius = radiusOf(2 * half, rise);
+function heightAt(x: number, half: number, { radius, depth }: ArcCircle): number {
   const upright = Math.sqrt(Math.max(0, (radius - x) * (radius + x)));
-  const centerBelow = ((half - rise) * (half + rise)) / (2 * rise);
   // At the spring point, and its mirror above the center: worked out, a half round's foot would miss 0 by a root of rounding.
-  if (x === half) return Math.max(0, -2 * centerBelow);
-  return centerBelow < 0 ? upright - centerBelow : ((half - x) * (half + x)) / (upright + centerBelow);
+  if (x === half) return Math.max(0, -2 * depth);
+  return depth < 0 ? upright - depth : ((half - x) * (half + x)) / (upright + depth);
 }

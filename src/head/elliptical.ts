@@ -1,9 +1,9 @@
+import { insideOffset } from '../insideOffset';
 import { figure, positive, finite } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { exactArc } from './circular';
 import { halfEllipseLength } from './ellipseLength';
 import type { Arc, Head } from './head';
-import { insideOffset } from './insideOffset';
 import { nearestOval, type NearestOval } from './nearestOval';
 import { normalAt, type Ellipse } from './oval';
 import { sameLength } from './sameLength';

@@ -1,7 +1,7 @@
+import { insideOffset } from '../insideOffset';
 import { degrees } from '../angle';
 import { positive, finite } from '../require';
 import { ok, type Result } from '../result';
-import { insideOffset } from './insideOffset';
 
 /**
  * Saw setting in degrees off square of the joint between a leg and a head of one arc: that of the straight line from the

@@ -1,8 +1,8 @@
+import { insideOffset } from '../insideOffset';
 import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Head } from './head';
-import { insideOffset } from './insideOffset';
 import { sameLength } from './sameLength';
 
 /**

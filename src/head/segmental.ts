@@ -1,8 +1,9 @@
+import { circleOf, type ArcCircle } from '../arc';
+import { insideOffset } from '../insideOffset';
 import { positive } from '../require';
 import { ok, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
 import type { Ends, Head } from './head';
-import { insideOffset } from './insideOffset';
 
 /**
  * A head of one arc through both spring points and the crown, of any rise: above half the span the center lies above the
@@ -22,7 +23,7 @@ import { insideOffset } from './insideOffset';
 export function segmentalHead(span: number, rise: number): Result<Head> {
   const refusal = positive('span', span) ?? positive('rise', rise);
   if (refusal) return refusal;
-  const edge = arcEdge(span / 2, rise);
+  const edge = { half: span / 2, rise, ...circleOf(span, rise) };
   return ok(
     circularHead({ shape: 'segmental', span, rise, radius: edge.radius }, (offset, ends) => {
       const stops = halfAngle(edge, offset, ends);
@@ -33,29 +34,21 @@ export function segmentalHead(span: number, rise: number): Result<Head> {
   );
 }
 
-/** An arc through spring points a either side: everything else about it in forms that cancel nowhere. */
-interface ArcEdge {
+interface ArcEdge extends ArcCircle {
   readonly half: number;
   readonly rise: number;
-  readonly radius: number;
-  /** Of the center below the spring line. */
-  readonly depth: number;
-}
-
-export function arcEdge(half: number, rise: number): ArcEdge {
-  return {
-    half,
-    rise,
-    radius: (half * half) / (2 * rise) + rise / 2,
-    depth: ((half - rise) * (half + rise)) / (2 * rise),
-  };
 }
 
 /**
- * Height above the spring line's center of the point where the curve at `offset` meets its leg, measured from the arc's
- * center: ±√((R+d)² − (a+d)²), which is (a − rise)·√((a + rise)² + 4·rise·d) / (2·rise).
+ * Height above the spring line of the point where the curve at `offset` meets its leg: the root √((R+d)² − (a+d)²) of the
+ * height above the arc's center is (a − rise)·√((a + rise)² + 4·rise·d) / (2·rise), with the sign it has above a half round.
  */
-export function legHeightFromCenter({ half, rise }: ArcEdge, offset: number): number {
+export function legTop(span: number, rise: number, offset: number): number {
+  const edge = { half: span / 2, rise, ...circleOf(span, rise) };
+  return legHeightFromCenter(edge, offset) - edge.depth;
+}
+
+function legHeightFromCenter({ half, rise }: ArcEdge, offset: number): number {
   return ((half - rise) * Math.sqrt((half + rise) ** 2 + 4 * rise * offset)) / (2 * rise);
 }
 

@@ -1,7 +1,7 @@
+import { insideOffset } from '../insideOffset';
 import { figure, positive, finite } from '../require';
 import { ok, refuse, type Result } from '../result';
 import type { Head } from './head';
-import { insideOffset } from './insideOffset';
 
 /**
  * A level head: the span long, and with mitered legs 2·offset longer. It has no rise (leave it out, or 0) and no arcs.

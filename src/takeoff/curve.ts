@@ -3,6 +3,7 @@ import type { Arc, Head } from '../head/head';
 import { makeHead } from '../head/makeHead';
 import { ok, refuse, type Result } from '../result';
 import { miter } from '../head/miter';
+import { legTop } from '../head/segmental';
 import type { ShapeInputs } from './inputs';
 
 /** One kind of constant-radius ring an opening needs, and how many of it make the head. */
@@ -111,8 +112,5 @@ export function legAboveSpring(inputs: ShapeInputs): number {
   const edge = inputs.reveal + inputs.face;
   if (inputs.head === 'straight') return edge;
   if (inputs.head !== 'segmental' || inputs.rise === null) return 0;
-  const { span, rise } = inputs;
-  const half = span / 2;
-  const overCenter = ((half - rise) * Math.sqrt((half + rise) ** 2 + 4 * rise * edge)) / (2 * rise);
-  return rise - (half * half + rise * rise) / (2 * rise) + overCenter;
+  return legTop(inputs.span, inputs.rise, edge);
 }

@@ -1,3 +1,4 @@
+import { radians } from '../angle';
 import { boardFeet } from '../lumber';
 import { cutsPerInch, finishGrade } from '../machine';
 import { ok, refuse, type Result } from '../result';
@@ -117,7 +118,7 @@ function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, k
     ring,
     blank: blank.value,
     guide: `${knife}, R ${roundTo(3, ring.inside)}`,
-    runLength: (ring.blankAngle * Math.PI * middle) / 180,
+    runLength: radians(ring.blankAngle) * middle,
     cutsOutside: outside.value,
   });
 }

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ends } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
+import { legTop } from '../../src/head/segmental';
 import { CASES, exact, exactAcos, exactAsin, exactAngle, expectExact, PI } from '../exact';
 import { random } from '../random';
 import { expectNear, refusalOf, valueOf } from '../value';
@@ -81,6 +82,30 @@ describe('the pieces of a segmental head', () => {
       if (ends === 'legs') expectNear(x, -(span / 2 + offset), 1e-13);
       // On the radial line: center, spring point and end in one line.
       if (ends === 'radial') expect((-span / 2) * (y - arc!.center.y) + arc!.center.y * x).toBeCloseTo(0, 9);
+    }
+  });
+});
+
+describe('the top of a leg', () => {
+  it('is where the parallel curve meets the vertical at the same offset, below and above a half round', () => {
+    const from = random(12);
+    for (let at = 0; at < CASES; at++) {
+      const span = from.size(1, 500);
+      const rise = (span / 2) * from.pick([from.size(1e-3, 1), from.between(1, 3)]);
+      const offset = from.between(0, span);
+      const a = exact(span).div(2);
+      const h = exact(rise);
+      const radius = a.pow(2).plus(h.pow(2)).div(h.times(2));
+      const overCenter = radius
+        .plus(exact(offset))
+        .pow(2)
+        .minus(a.plus(exact(offset)).pow(2))
+        .sqrt();
+      const top = h
+        .minus(radius)
+        .plus(rise > span / 2 ? overCenter.neg() : overCenter)
+        .toNumber();
+      expect(Math.abs(legTop(span, rise, offset) - top)).toBeLessThan(1e-13 * radius.toNumber());
     }
   });
 });

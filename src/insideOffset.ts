@@ -1,5 +1,5 @@
-import { figure } from '../require';
-import { refuse, type Refusal } from '../result';
+import { figure } from './require';
+import { refuse, type Refusal } from './result';
 
 /**
  * A curve can be followed on its inside only up to its tightest radius. `reach` is that radius (or the distance to the
