@@ -1,5 +1,4 @@
 import { lengthText as tapeText } from '../../src/lengthText';
-import type { Standards } from '../../src/standards';
 import type { Unit } from '../../src/unit';
 
 /** Figures as the shop reads them: inches in sixteenths where they are, else decimals; the decimal mark by locale. */
@@ -62,9 +61,4 @@ export function figureText(
     default:
       return decimal(figure, 1, locale);
   }
-}
-
-/** What stands in where nothing is typed. */
-export function standardLength(key: 'reveal' | 'face' | 'thickness', standards: Standards, locale?: string): string {
-  return `shop: ${typedLength(standards[key], standards.unit, locale)}`;
 }

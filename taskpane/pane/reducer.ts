@@ -38,7 +38,13 @@ export type Action =
       readonly text: string;
     }
   | { readonly type: 'opening put back'; readonly at: number }
-  | { readonly type: 'figure refused'; readonly at: number; readonly field: OpeningField; readonly message: string }
+  /** `message` null: the text is no longer the refused one. */
+  | {
+      readonly type: 'figure refused';
+      readonly at: number;
+      readonly field: OpeningField;
+      readonly message: string | null;
+    }
   | { readonly type: 'opening looked at'; readonly at: number | null }
   | { readonly type: 'more listed' }
   | { readonly type: 'formulas chosen'; readonly plain: boolean }
@@ -110,7 +116,7 @@ function fixed(state: PaneState, at: number, opening: Opening, field: OpeningFie
     schedule: { ...state.schedule, openings },
     edits: withEntry(state.edits, at, field, text),
     originals: at in state.originals || !before ? state.originals : { ...state.originals, [at]: before },
-    refused: withEntry(state.refused, at, field, undefined),
+    refused: withEntry(state.refused, at, field, null),
     filled: null,
   };
 }
@@ -125,7 +131,7 @@ function putBack(state: PaneState, at: number): PaneState {
   return { ...state, schedule: { ...state.schedule, openings }, originals, edits, refused, filled: null };
 }
 
-function withEntry(edits: Edits, at: number, field: OpeningField, text: string | undefined): Edits {
+function withEntry(edits: Edits, at: number, field: OpeningField, text: string | null): Edits {
   const { [field]: _replaced, ...others } = edits[at] ?? {};
-  return { ...edits, [at]: text === undefined ? others : { ...others, [field]: text } };
+  return { ...edits, [at]: text === null ? others : { ...others, [field]: text } };
 }

@@ -34,6 +34,8 @@ export type Edits = Readonly<Record<number, Readonly<Partial<Record<OpeningField
 /** What stands in the workbook after a fill. */
 export interface Filled {
   readonly openings: number;
+  /** How many of them have a price, and what they cost together; null where none has. */
+  readonly priced: number;
   readonly price: number | null;
   readonly sheets: readonly { readonly name: string; readonly address: string; readonly about: string }[];
   /** What was kept of an earlier filling, a sentence each. */

@@ -207,6 +207,9 @@ describe('openings', () => {
       await page.getByText('you typed "about six"').waitFor();
       expect(await rise.getAttribute('aria-invalid')).toBe('true');
       await isAccessible(page, 'openings-refused-320');
+      await rise.fill('');
+      await rise.blur();
+      await page.getByText('you typed "about six"').waitFor({ state: 'detached' });
       await rise.fill('6 1/2');
       await rise.press('Enter');
       await page.getByText('3 ready').waitFor();
@@ -385,7 +388,11 @@ describe('the tools', () => {
       await reveal.fill('99');
       await reveal.press('Enter');
       await page.getByText('Reveal must be a number from 0 to 6; got 99.').waitFor();
+      expect(await reveal.inputValue()).toBe('99');
       await isAccessible(page, 'shop-refused-320');
+      await reveal.fill('3/16');
+      await reveal.press('Enter');
+      await page.getByText('got 99').waitFor({ state: 'detached' });
       await reveal.fill('1/4');
       await reveal.press('Enter');
       await expect

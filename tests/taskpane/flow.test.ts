@@ -126,6 +126,7 @@ describe('filling the workbook', () => {
     expect(Math.max(...seen)).toBeGreaterThan(0);
     const { filled, firstUse } = bench.store.get();
     expect(filled?.needs).toEqual([]);
+    expect(filled).toMatchObject({ openings: 3, priced: 3 });
     expect(filled?.price).toBeGreaterThan(0);
     expect(firstUse).toBe(false);
     expect(host.written.has('Takeoff')).toBe(true);
@@ -134,6 +135,7 @@ describe('filling the workbook', () => {
   it('points at the row of an opening that still needs something', async () => {
     const { host, bench } = await read();
     await fill(bench, []);
+    expect(bench.store.get().filled).toMatchObject({ openings: 3, priced: 2 });
     const [need] = bench.store.get().filled?.needs ?? [];
     expect(need?.mark).toBe('W3');
     expect(need?.need).toContain('Rise is missing');

@@ -6,7 +6,7 @@ import { opening, scheduleOf } from './opening';
 
 const start = initialState(defaultStandards());
 const table = { name: 'List', firstRow: 1, rows: [['Mark'], ['W1']] };
-const filled = { openings: 1, price: 10, sheets: [], said: [], needs: [] };
+const filled = { openings: 1, priced: 1, price: 10, sheets: [], said: [], needs: [] };
 
 function after(...actions: readonly Action[]): PaneState {
   return actions.reduce(reduce, start);
@@ -84,6 +84,16 @@ describe('fixing an opening', () => {
       { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', text: '7' },
     );
     expect(state.refused[0]).toEqual({ span: 'Span cannot be read.' });
+  });
+
+  it('withdraws the sentence where the text is put back as it was', () => {
+    const state = after(
+      ...read,
+      { type: 'figure refused', at: 0, field: 'rise', message: 'Rise cannot be read.' },
+      { type: 'figure refused', at: 0, field: 'rise', message: null },
+    );
+    expect(state.refused[0]).toEqual({});
+    expect(state.originals).toEqual({});
   });
 
   it('makes a fill of before out of date', () => {

@@ -52,6 +52,7 @@ function filledOf(taken: Takeoff, sheets: readonly Sheet[]): Omit<Filled, 'said'
   const { totals } = taken;
   return {
     openings: totals.openings,
+    priced: totals.openings - totals.open,
     price: totals.open < totals.openings ? totals.price : null,
     sheets: OUR_SHEETS.flatMap(([name, about]) => {
       const sheet = sheets.find((one) => one.name === name);

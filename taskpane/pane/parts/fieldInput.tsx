@@ -1,9 +1,9 @@
-import { useEffect, useState } from 'preact/hooks';
 import type { Opening, OpeningField } from '../../../src/schedule/opening';
-import { fixOpening } from '../deeds/fixOpening';
 import type { Bench } from '../deeds/bench';
+import { fixOpening } from '../deeds/fixOpening';
 import { fieldOf, fieldText, standardText } from '../fields';
 import type { PaneState } from '../state';
+import { Entry } from './entry';
 
 interface FieldInputProps {
   readonly bench: Bench;
@@ -15,59 +15,34 @@ interface FieldInputProps {
   readonly onTaken?: () => void;
 }
 
-/** One figure of an opening, typed or chosen in place. A figure that can't be taken says why, right below. */
+/** One figure of an opening of the list. */
 export function FieldInput({ bench, state, at, opening, field, onTaken }: FieldInputProps) {
   const { label, kind, choices } = fieldOf(field);
-  const held = fieldText(opening, field, state.standards, bench.options.locale);
-  const [text, setText] = useState(held);
-  // The opening may change under the input: another field fixed it, or the list was read again.
-  useEffect(() => setText(held), [held]);
-  const id = `${field}-${at}`;
-  const refused = state.refused[at]?.[field];
-  const take = async (typed: string): Promise<boolean> => (typed === held ? true : fixOpening(bench, at, field, typed));
-  const shared = {
-    id,
-    'aria-invalid': refused !== undefined,
-    'aria-describedby': refused === undefined ? undefined : `${id}-refused`,
+  const { locale } = bench.options;
+  const held = fieldText(opening, field, state.standards, locale);
+  const standard = standardText(field, state.standards, locale);
+  const take = (typed: string) => {
+    if (typed !== held) return fixOpening(bench, at, field, typed);
+    bench.store.send({ type: 'figure refused', at, field, message: null });
+    return true;
   };
   return (
-    <div class="field">
-      <label for={id}>
-        {label}
-        <span class="hidden"> of {opening.mark || `row ${opening.row}`}</span>
-      </label>
-      {kind === 'choice' ? (
-        <select {...shared} value={held} onChange={(event) => take(event.currentTarget.value)}>
-          <option value="">{standardText(field, state.standards) || 'choose…'}</option>
-          {choices?.map((choice) => (
-            <option key={choice} value={choice}>
-              {choice}
-            </option>
-          ))}
-        </select>
-      ) : (
-        <input
-          {...shared}
-          type="text"
-          inputMode={kind === 'count' ? 'numeric' : undefined}
-          autocomplete="off"
-          spellcheck={false}
-          value={text}
-          placeholder={standardText(field, state.standards, bench.options.locale)}
-          onInput={(event) => setText(event.currentTarget.value)}
-          onChange={(event) => void take(event.currentTarget.value)}
-          onKeyDown={async (event) => {
-            if (event.key !== 'Enter') return;
-            event.preventDefault();
-            if (await take(event.currentTarget.value)) onTaken?.();
-          }}
-        />
-      )}
-      {refused !== undefined && (
-        <p class="refused" id={`${id}-refused`} role="alert">
-          {refused}
-        </p>
-      )}
-    </div>
+    <Entry
+      id={`${field}-${at}`}
+      label={
+        <>
+          {label}
+          <span class="hidden"> of {opening.mark || `row ${opening.row}`}</span>
+        </>
+      }
+      held={held}
+      choices={choices}
+      none={standard || 'choose…'}
+      hint={standard}
+      refused={state.refused[at]?.[field]}
+      isCount={kind === 'count'}
+      take={take}
+      onTaken={onTaken}
+    />
   );
 }

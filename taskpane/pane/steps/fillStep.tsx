@@ -105,7 +105,7 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
         </div>
         {filled.price !== null && (
           <div>
-            <dt>Price</dt>
+            <dt>Price{filled.priced < filled.openings && ` of ${filled.priced.toLocaleString()}`}</dt>
             <dd>{money(filled.price, bench.options.locale)}</dd>
           </div>
         )}

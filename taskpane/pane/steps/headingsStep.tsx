@@ -2,6 +2,7 @@ import { MEANINGS, type MeaningKey } from '../../../src/schedule/meanings';
 import type { Schedule } from '../../../src/schedule/opening';
 import { chooseMeaning } from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
+import { count } from '../format';
 import { samplesOf } from '../samples';
 import type { PaneState } from '../state';
 
@@ -56,10 +57,6 @@ function foundSentence(schedule: Schedule): string {
   const headings =
     schedule.headingRow === null ? 'No headings were found' : `Headings found in row ${schedule.headingRow}`;
   return `${schedule.name}: ${headings}, ${count(schedule.openings.length, 'opening')} below. Change what was taken wrong.`;
-}
-
-function count(many: number, of: string): string {
-  return many === 1 ? `1 ${of}` : `${many.toLocaleString()} ${of}s`;
 }
 
 interface ColumnProps {

@@ -171,8 +171,8 @@ function Inside({ bench, state, at, opening, troubled = false }: OpeningProps & 
 function sizeText(opening: Opening, state: PaneState, locale?: string): string {
   const unit = state.standards.unit;
   const parts = [opening.head ?? 'head not known'];
-  if (opening.span !== null) parts.push(`span ${lengthText(opening.span, unit, locale)}`);
-  if (opening.rise !== null) parts.push(`rise ${lengthText(opening.rise, unit, locale)}`);
+  if (opening.span !== null) parts.push(`span\u00a0${lengthText(opening.span, unit, locale)}`);
+  if (opening.rise !== null) parts.push(`rise\u00a0${lengthText(opening.rise, unit, locale)}`);
   return parts.join(', ');
 }
 

@@ -105,7 +105,7 @@ function ExplainedCall({
             <dt>{argument.name}</dt>
             <dd>
               <span class="saw">{argument.saw ?? 'worked out inside the formula'}</span>
-              {argument.written !== '' && <code>{argument.written}</code>}
+              {argument.written !== '' && argument.written !== argument.saw && <code>{argument.written}</code>}
               <span class="soft about">{argument.about}</span>
             </dd>
           </div>

@@ -4,9 +4,11 @@ import { firstAsk, hasRise, readAsk, type AskField, type OpeningAsk } from '../f
 import { figuresOf, type Figure } from '../figure/figures';
 import { putInCell, putOver, type Waiting } from '../deeds/putFigure';
 import type { Bench } from '../deeds/bench';
-import { decimal, figureText, standardLength } from '../format';
+import { standardText } from '../fields';
+import { decimal, figureText } from '../format';
 import { takeOne } from '../openingFigures';
 import { Ask } from '../parts/ask';
+import { Entry } from '../parts/entry';
 import { OpeningDrawing } from '../parts/openingDrawing';
 import type { PaneState } from '../state';
 
@@ -23,7 +25,17 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
     Object.keys(refused).length === 0 && taken?.inputs && taken.own
       ? figuresOf(taken.inputs, taken.own, standards, locale)
       : [];
-  const set = (field: AskField, text: string) => setAsk({ ...ask, [field]: text });
+  const entry = (field: AskField, label: string) => ({
+    id: `ask-${field}`,
+    label,
+    held: ask[field],
+    refused: refused[field],
+    live: true,
+    take: (text: string) => {
+      setAsk({ ...ask, [field]: text });
+      return true;
+    },
+  });
   const put = async (figure: Figure) => {
     const inTheWay = await putInCell(bench, asFormula ? `=${figure.formula}` : figure.value);
     setWaiting(inTheWay ?? null);
@@ -34,26 +46,12 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
       <h1>Ask a figure</h1>
       <section class="card ask-form" aria-label="The opening">
         <div class="fields">
-          <Choose label="Head" field="head" value={ask.head} choices={HEAD_SHAPES} set={set} />
-          <Type label="Span" field="span" ask={ask} refused={refused} set={set} />
-          {hasRise(ask.head) && <Type label="Rise" field="rise" ask={ask} refused={refused} set={set} />}
-          <Type
-            label="Reveal"
-            field="reveal"
-            ask={ask}
-            refused={refused}
-            set={set}
-            hint={standardLength('reveal', standards, locale)}
-          />
-          <Type
-            label="Casing width"
-            field="face"
-            ask={ask}
-            refused={refused}
-            set={set}
-            hint={standardLength('face', standards, locale)}
-          />
-          <Choose label="Ends" field="ends" value={ask.ends} choices={ENDS} set={set} />
+          <Entry {...entry('head', 'Head')} choices={HEAD_SHAPES} />
+          <Entry {...entry('span', 'Span')} />
+          {hasRise(ask.head) && <Entry {...entry('rise', 'Rise')} />}
+          <Entry {...entry('reveal', 'Reveal')} hint={standardText('reveal', standards, locale)} />
+          <Entry {...entry('face', 'Casing width')} hint={standardText('face', standards, locale)} />
+          <Entry {...entry('ends', 'Ends')} choices={ENDS} />
         </div>
       </section>
       {Object.keys(refused).length === 0 ? (
@@ -111,62 +109,5 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
         </section>
       )}
     </>
-  );
-}
-
-interface ChooseProps {
-  readonly label: string;
-  readonly field: AskField;
-  readonly value: string;
-  readonly choices: readonly string[];
-  readonly set: (field: AskField, text: string) => void;
-}
-
-function Choose({ label, field, value, choices, set }: ChooseProps) {
-  return (
-    <div class="field">
-      <label for={`ask-${field}`}>{label}</label>
-      <select id={`ask-${field}`} value={value} onChange={(event) => set(field, event.currentTarget.value)}>
-        {choices.map((choice) => (
-          <option key={choice} value={choice}>
-            {choice}
-          </option>
-        ))}
-      </select>
-    </div>
-  );
-}
-
-interface TypeProps {
-  readonly label: string;
-  readonly field: AskField;
-  readonly ask: OpeningAsk;
-  readonly refused: Readonly<Partial<Record<AskField, string>>>;
-  readonly set: (field: AskField, text: string) => void;
-  readonly hint?: string;
-}
-
-function Type({ label, field, ask, refused, set, hint }: TypeProps) {
-  const why = refused[field];
-  return (
-    <div class="field">
-      <label for={`ask-${field}`}>{label}</label>
-      <input
-        id={`ask-${field}`}
-        type="text"
-        autocomplete="off"
-        spellcheck={false}
-        value={ask[field]}
-        placeholder={hint}
-        aria-invalid={why !== undefined}
-        aria-describedby={why === undefined ? undefined : `ask-${field}-refused`}
-        onInput={(event) => set(field, event.currentTarget.value)}
-      />
-      {why !== undefined && (
-        <p class="refused" id={`ask-${field}-refused`} role="alert">
-          {why}
-        </p>
-      )}
-    </div>
   );
 }

@@ -65,8 +65,14 @@ function Verdicts({ bench, check, listed, more }: VerdictsProps) {
     <section class="verdicts" aria-labelledby="verdicts-title">
       <h2 id="verdicts-title">{check.quote.name}</h2>
       <p class="tally" role="status">
-        <span class="flag ready">{count(counts.agrees, 'line')} agree</span>
-        {counts.differs > 0 && <span class="flag differs">{counts.differs.toLocaleString()} differ</span>}
+        <span class="flag ready">
+          {count(counts.agrees, 'line')} {counts.agrees === 1 ? 'agrees' : 'agree'}
+        </span>
+        {counts.differs > 0 && (
+          <span class="flag differs">
+            {counts.differs.toLocaleString()} {counts.differs === 1 ? 'differs' : 'differ'}
+          </span>
+        )}
         {counts["can't tell"] > 0 && (
           <span class="flag attention">{counts["can't tell"].toLocaleString()} can’t be told</span>
         )}
@@ -111,7 +117,9 @@ function Line({ line: { line, verdict, findings } }: { readonly line: LineCheck 
           .filter((finding) => finding.verdict !== 'agrees')
           .sort((one, other) => Number(other.verdict === 'differs') - Number(one.verdict === 'differs'))
           .map((finding, index) => (
-            <li key={index}>{finding.text}</li>
+            <li key={index} class={finding.verdict === 'differs' ? 'differs' : ''}>
+              {finding.text}
+            </li>
           ))}
       </ul>
     </li>

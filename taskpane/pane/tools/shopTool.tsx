@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { ok } from '../../../src/result';
 import { SETTING_GROUPS, SETTINGS, type Setting } from '../../../src/standards';
 import { UNITS } from '../../../src/unit';
 import { settingUnit } from '../../../src/workbook/format';
@@ -7,6 +8,7 @@ import { freeze, reenter } from '../deeds/formulas';
 import { changeUnit, loadShopFile, saveShopFile, setSetting } from '../deeds/shop';
 import { settingText } from '../fields';
 import { Ask } from '../parts/ask';
+import { Entry } from '../parts/entry';
 import { FilePick } from '../parts/filePick';
 import type { PaneState } from '../state';
 import { DrawingsTool } from './drawingsTool';
@@ -90,52 +92,29 @@ interface SettingProps {
 function SettingInput({ bench, state, setting }: SettingProps) {
   const [refused, setRefused] = useState<string | null>(null);
   const { standards } = state;
-  const id = `setting-${setting.key}`;
   const held = settingText(setting, standards, bench.options.locale);
   const take = async (typed: string) => {
-    if (typed === held) return setRefused(null);
-    const taken = await setSetting(bench, setting, typed);
+    const taken = typed === held ? ok(undefined) : await setSetting(bench, setting, typed);
     setRefused(taken.ok ? null : taken.message);
+    return taken.ok;
   };
-  const shared = {
-    id,
-    'aria-invalid': refused !== null,
-    'aria-describedby': refused === null ? `${id}-note` : `${id}-note ${id}-refused`,
-  };
-  const unit = settingUnit(setting.measure, standards.unit);
+  const unit = setting.measure === 'count' ? '' : settingUnit(setting.measure, standards.unit);
   return (
-    <div class="setting">
-      <label for={id}>
-        {setting.label}
-        {unit !== '' && <span class="soft"> {unit}</span>}
-      </label>
-      {setting.measure === 'choice' ? (
-        <select {...shared} value={held} onChange={(event) => void take(event.currentTarget.value)}>
-          {setting.choices.map((choice) => (
-            <option key={choice} value={choice}>
-              {choice}
-            </option>
-          ))}
-        </select>
-      ) : (
-        <input
-          {...shared}
-          type="text"
-          autocomplete="off"
-          spellcheck={false}
-          value={held}
-          onChange={(event) => void take(event.currentTarget.value)}
-        />
-      )}
-      <p id={`${id}-note`} class="soft note">
-        {setting.note}
-      </p>
-      {refused !== null && (
-        <p id={`${id}-refused`} class="refused" role="alert">
-          {refused}
-        </p>
-      )}
-    </div>
+    <Entry
+      id={`setting-${setting.key}`}
+      look="setting"
+      label={
+        <>
+          {setting.label}
+          {unit !== '' && <span class="soft"> {unit}</span>}
+        </>
+      }
+      held={held}
+      choices={setting.measure === 'choice' ? setting.choices : undefined}
+      note={setting.note}
+      refused={refused}
+      take={take}
+    />
   );
 }
 
