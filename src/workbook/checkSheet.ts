@@ -34,7 +34,7 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
   const rows: Row[] = [
     [{ value: 'Check', style: 'title' }],
-    [countsCell(body, first, last)],
+    [null, null, countsCell(body, first, last)],
     groupRow(CHECK_COLUMNS, isFolded),
     headingRow(CHECK_COLUMNS),
     unitRow(CHECK_COLUMNS, unit),
@@ -43,7 +43,8 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   addNotQuoted(rows, check);
   addSums(rows, check, first, last);
   rows.push([], [{ value: 'Summary when it was checked', style: 'group' }]);
-  for (const text of summaryText(check).split('\n')) rows.push([{ value: text, style: 'text', format: '@' }]);
+  for (const text of summaryText(check).split('\n'))
+    rows.push([null, null, { value: text, style: 'text', format: '@' }]);
   const widths = CHECK_COLUMNS.map(({ width }) => width);
   return {
     name: 'Check',

@@ -46,5 +46,5 @@ export function groupRow(columns: readonly GroupedColumn[], isFolded: (column: n
 }
 
 function over(measure: ColumnMeasure): 'text' | 'figures' {
-  return measure === 'text' ? 'text' : 'figures';
+  return measure === 'text' || measure === 'length text' ? 'text' : 'figures';
 }

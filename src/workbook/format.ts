@@ -2,18 +2,19 @@ import type { Measure } from '../standards';
 import type { Unit } from '../unit';
 import type { ColumnMeasure } from './columns/column';
 
-/** Excel number formats, each figure's in one place. */
 const MONEY = '#,##0.00';
 
-export function columnFormat(measure: ColumnMeasure, unit: Unit): string {
+/** The Excel number format of a cell with this value. */
+export function columnFormat(measure: ColumnMeasure, unit: Unit, value: unknown = null): string {
   switch (measure) {
     case 'text':
+    case 'length text':
       return '@';
     case 'row':
     case 'count':
       return '0';
     case 'input length':
-      return unit === 'in' ? '# ??/??' : '0.0##';
+      return inputLengthFormat(value, unit);
     case 'length':
       return unit === 'in' ? '0.000' : '0.0';
     case 'degrees':
@@ -30,10 +31,10 @@ export function columnFormat(measure: ColumnMeasure, unit: Unit): string {
   }
 }
 
-/** An input as a shop writes it, 36 1/2; what is no fraction of the tape is shown in decimals. */
-export function inputLengthFormat(value: unknown, unit: Unit): string {
-  const onTape = typeof value !== 'number' || Number.isInteger(value * 64);
-  return onTape ? columnFormat('input length', unit) : columnFormat('length', unit);
+/** A length as a shop writes it, 36 1/2; what is no fraction of the tape is shown in decimals. */
+function inputLengthFormat(value: unknown, unit: Unit): string {
+  if (unit === 'mm') return '0.0##';
+  return typeof value === 'number' && !Number.isInteger(value * 64) ? '0.000' : '# ??/??';
 }
 
 /** What stands in the unit row below a heading. */
@@ -42,6 +43,8 @@ export function columnUnit(measure: ColumnMeasure, unit: Unit): string {
     case 'input length':
     case 'length':
       return unit;
+    case 'length text':
+      return unit === 'in' ? 'in, to 1/16' : 'mm, to 0.1';
     case 'degrees':
       return 'deg';
     case 'boardFeet':
@@ -57,10 +60,10 @@ export function columnUnit(measure: ColumnMeasure, unit: Unit): string {
   }
 }
 
-export function settingFormat(measure: Measure, unit: Unit): string {
+export function settingFormat(measure: Measure, unit: Unit, value: unknown): string {
   switch (measure) {
     case 'length':
-      return columnFormat('input length', unit);
+      return inputLengthFormat(value, unit);
     case 'percent':
       return '0.0%';
     case 'money':

@@ -95,10 +95,16 @@ export function standardsSheet(standards: Standards): Sheet {
   const first = rows.length + 1;
   for (const board of standards.stock) {
     const value = { ...board, price: board.pricePerBoardFoot };
-    rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: value[key], style: 'input', format: stockFormat(key, unit) })));
+    rows.push(
+      STOCK_COLUMNS.map(({ key }) => ({
+        value: value[key],
+        style: 'input',
+        format: stockFormat(key, unit, value[key]),
+      })),
+    );
   }
   for (let spare = 0; spare < SPARE_STOCK_ROWS; spare++) {
-    rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: null, style: 'input', format: stockFormat(key, unit) })));
+    rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: null, style: 'input', format: stockFormat(key, unit, null) })));
   }
   const last = rows.length;
   STOCK_COLUMNS.forEach(({ key }, at) => {
@@ -127,12 +133,13 @@ export function standardsSheet(standards: Standards): Sheet {
 
 function settingRow(setting: Setting, standards: Standards): Cell[] {
   const { unit } = standards;
+  const value = standards[setting.key as keyof Standards] as string | number;
   return [
     { value: setting.label, style: 'text' },
     {
-      value: standards[setting.key as keyof Standards] as string | number,
+      value,
       style: 'input',
-      format: settingFormat(setting.measure, unit),
+      format: settingFormat(setting.measure, unit, value),
     },
     { value: settingUnit(setting.measure, unit), style: 'text' },
     { value: limitsText(setting, unit), style: 'text' },
@@ -162,7 +169,7 @@ function validationOf(setting: Setting, unit: Unit, range: string): Validation |
   };
 }
 
-function stockFormat(key: StockColumnKey, unit: Unit): string {
+function stockFormat(key: StockColumnKey, unit: Unit, value: unknown): string {
   switch (key) {
     case 'species':
       return '@';
@@ -172,7 +179,7 @@ function stockFormat(key: StockColumnKey, unit: Unit): string {
     case 'price':
       return columnFormat('money', unit);
     default:
-      return columnFormat('input length', unit);
+      return columnFormat('input length', unit, value);
   }
 }
 

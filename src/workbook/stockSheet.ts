@@ -18,7 +18,7 @@ const CUTS_LINE = 76;
 /** Headings of the boards to buy, with what stands in the unit row. */
 const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => string, width: number])[] = [
   ['Species', () => '', 14],
-  ['Quarters', () => 'of an inch', 10],
+  ['Quarters', () => 'of an inch', 13],
   ['Thickness', (unit) => unit, 11],
   ['Width', (unit) => unit, 9],
   ['Length', (unit) => unit, 9],
@@ -56,7 +56,7 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
   const { unit } = standards;
   const heading = (text: string) => headingCell(text, TEXT_HEADINGS.has(text) ? 'text' : 'figures');
   const written = writtenCell;
-  const size = (value: number) => written(value, columnFormat('input length', unit));
+  const size = (value: number) => written(value, columnFormat('input length', unit, value));
   const board = (plan: BoardPlan) => [
     written(plan.species),
     written(plan.quarters, '0'),

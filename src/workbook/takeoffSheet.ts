@@ -1,7 +1,7 @@
 import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
 import { groupRow, headingCell, headingRow, unitRow } from './columnHeads';
-import { columnFormat, inputLengthFormat } from './format';
+import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
 import { plainFormula } from './plain';
 import { ownCells, type OwnColumn } from './refill';
@@ -129,8 +129,7 @@ function cellOf(
   const value = column.value(row, takeoff) ?? null;
   const style = styleOf(column);
   const { unit } = takeoff.standards;
-  const format =
-    column.measure === 'input length' ? inputLengthFormat(value, unit) : columnFormat(column.measure, unit);
+  const format = columnFormat(column.measure, unit, value);
   const wrap = column.key === 'needs' || column.key === 'attention';
   if (template === null) {
     if (value === null && column.role !== 'input') return null;

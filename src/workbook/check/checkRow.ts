@@ -22,8 +22,8 @@ export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, plain:
   return CHECK_COLUMNS.map(({ key, measure }): Cell => {
     const { value, formula, style } = cells[key];
     // A count has no decimals, feet of molding may have some.
-    const format = key === 'quantity' ? 'General' : columnFormat(measure, unit);
-    const wrap = key.endsWith('Says') || key === 'found' ? { wrap: true } : {};
+    const format = key === 'quantity' ? 'General' : columnFormat(measure, unit, value);
+    const wrap = key.endsWith('Says') || key === 'found' || key === 'description' ? { wrap: true } : {};
     if (formula === undefined) return { value, style, format, ...wrap };
     // Text format would keep Excel from calculating a formula typed over it.
     return {

@@ -6,6 +6,7 @@ export type ColumnMeasure =
   | 'count'
   | 'input length' // as a shop writes it: 36 1/2
   | 'length' // exact, in decimals
+  | 'length text' // rounded, as on a tape
   | 'degrees'
   | 'boardFeet'
   | 'cuts'

@@ -18,7 +18,8 @@ export const LENGTH_COLUMNS: readonly TakeoffColumn[] = inGroup('Lengths', [
     value: (row) => row.curve?.length,
     formula: lengthAt('{reveal}+{face}'),
   }),
-  figure('longPoint', 'Long point, to 1/16', 'text', {
+  figure('longPoint', 'Long point', 'length text', {
+    width: 14,
     value: (row, { standards }) => row.curve && lengthText(row.curve.length, standards.unit),
     formula: (_row, { standards }) => `IF({missingShape}<>"","",${lengthTextFormula('{length}', standards.unit)})`,
   }),

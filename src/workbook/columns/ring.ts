@@ -241,7 +241,7 @@ function ringColumns(kind: RingKind): TakeoffColumn[] {
   ]);
 }
 
-export const BLANK_TEXT: TakeoffColumn = figure('blank', 'Blank, to 1/16', 'text', {
+export const BLANK_TEXT: TakeoffColumn = figure('blank', 'Blank', 'length text', {
   group: 'Ring',
   width: 22,
   value: (row, { standards }) => row.own?.crown && blankText(row.own.crown.blank.chosen, standards.unit),
