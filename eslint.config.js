@@ -7,7 +7,7 @@ export const ROOMS = [
   ['insideOffset'],
   ['stock/'],
   ['arc', 'machine', 'lumber', 'dimension', 'feetInches'],
-  ['lengthText'],
+  ['lengthText', 'callout'],
   ['blank/'],
   ['head/'],
   ['stockList'],

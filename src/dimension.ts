@@ -1,3 +1,4 @@
+import { quoted } from './require';
 import { ok, refuse, type Result } from './result';
 import type { Unit } from './unit';
 
@@ -37,10 +38,6 @@ export function readDimension(text: string, options: DimensionOptions = {}): Res
   return ok(negative && amount !== 0 ? -amount : amount);
 }
 
-function quoted(text: string): string {
-  return `"${text.length > LONGEST_TEXT ? `${text.slice(0, LONGEST_TEXT)}…` : text}"`;
-}
-
 const FRACTION_CHARACTERS: Readonly<Record<string, string>> = {
   '½': '1/2',
   '¼': '1/4',
@@ -62,8 +59,8 @@ const FRACTION_CHARACTERS: Readonly<Record<string, string>> = {
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const SUBSCRIPTS = '₀₁₂₃₄₅₆₇₈₉';
 
-/** Straight marks, plain digits, single spaces, units as `'`, `"`, `mm`, `cm`, `m`. */
-function plainMarks(text: string): string {
+/** Text with straight marks, plain digits, single spaces, units as `'`, `"`, `mm`, `cm`, `m`. */
+export function plainMarks(text: string): string {
   return text
     .replace(/[½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⅒]/g, (character) => ` ${FRACTION_CHARACTERS[character]!}`)
     .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]+[⁄∕/]/g, (digits) => ` ${[...digits].map((digit) => digitIn(SUPERSCRIPTS, digit)).join('')}`)
@@ -189,53 +186,4 @@ function decimalText(digits: string, options: DimensionOptions): string | null {
   if (grouped.test(digits)) return digits.replaceAll(other, '').replace(mark, '.');
   const partsThousands = /^[1-9]\d{0,2}[.,]\d{3}$/.test(digits);
   return marks === other && !partsThousands ? digits.replace(other, '.') : null;
-}
-
-/**
- * Width and height from a door call-out, feet and inches each, width first: `3068` is 36 × 80, `21068` 34 × 80,
- * `3/0 x 6/8` 36 × 80; also two dimensions with an x between (`36 x 80`). Only for a column known to hold call-outs: a
- * plain `3068` is a number anywhere else. Refused: digits with more than one reading (`21110`), and everything else.
- */
-export function readCallout(text: string, options: DimensionOptions = {}): Result<{ width: number; height: number }> {
-  const written = text.trim();
-  const plain = plainMarks(written).replace(/[×✕]/g, 'x');
-  const refusal = refuse(
-    `${quoted(written)} is not a size; accepted are call-outs such as 3068 or 3/0 x 6/8, and sizes such as 36 x 80`,
-  );
-  const answer = (inches: number) => (options.answer === 'mm' ? inches * 25.4 : inches);
-  const digits = /^\d{4,6}$/.exec(plain) ? digitReadings(plain) : [];
-  if (digits.length === 1) return ok({ width: answer(digits[0]![0]), height: answer(digits[0]![1]) });
-  if (digits.length > 1) {
-    return refuse(`${quoted(written)} can be read in ${digits.length} ways; write it as in 2/10 x 6/8`);
-  }
-  const sides = plain.split(/ ?(?:x|by) ?/);
-  if (sides.length !== 2) return refusal;
-  const [width, height] = sides.map((side) => {
-    const feetInches = slashFeet(side);
-    if (feetInches !== null) return ok(answer(feetInches));
-    return readDimension(side, options);
-  });
-  return width!.ok && height!.ok ? ok({ width: width!.value, height: height!.value }) : refusal;
-}
-
-/** Every way to part the digits into feet, inches, feet, inches. */
-function digitReadings(digits: string): [number, number][] {
-  const readings: [number, number][] = [];
-  for (const widthDigits of [2, 3]) {
-    const width = digitFeet(digits.slice(0, widthDigits));
-    const height = digitFeet(digits.slice(widthDigits));
-    if (width !== null && height !== null) readings.push([width, height]);
-  }
-  return readings;
-}
-
-/** `30` is 36, `210` is 34: a foot digit, then inches 0 to 9 or 10 or 11. */
-function digitFeet(digits: string): number | null {
-  return /^[1-9](\d|1[01])$/.test(digits) ? Number(digits[0]) * 12 + Number(digits.slice(1)) : null;
-}
-
-/** `3/0`, `2/10` or `3-0`: feet and whole inches. */
-function slashFeet(text: string): number | null {
-  const match = /^(\d{1,2}) ?[/-] ?(\d|1[01])$/.exec(text);
-  return match && Number(match[1]) > 0 ? Number(match[1]) * 12 + Number(match[2]) : null;
 }

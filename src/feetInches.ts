@@ -4,7 +4,7 @@ import { ok, refuse, type Result } from './result';
 /**
  * Text in feet and inches to the nearest 1/denominator of an inch, a fraction reduced, a full foot carried: 42.5 is
  * `3'-6 1/2"`, 11 31/32 is `1'-0"`, 6.5 is `0'-6 1/2"`. A tie goes away from zero (1/32 in sixteenths is 1/16). The
- * denominator is a whole number from 1 to 128.
+ * denominator is a whole number from 1 to 128, the inches within 1e12 either way.
  */
 export function feetInches(inches: number, denominator = 16): Result<string> {
   const rounded = toFraction(inches, denominator);

@@ -9,6 +9,6 @@ import type { Unit } from './unit';
 export function lengthText(length: number, unit: Unit, denominator = 16): string {
   if (unit === 'mm') return String(roundTo(1, length));
   const inches = shopInches(length, denominator);
-  // Beyond a million million inches there are no fractions left to write.
+  // Beyond a million million inches nobody reads fractions.
   return inches.ok ? inches.value : String(length);
 }

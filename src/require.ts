@@ -15,6 +15,16 @@ export function figure(value: number): string {
   return Number.isFinite(value) ? String(Number(value.toPrecision(12))) : String(value);
 }
 
+/** Longer text is cut where a sentence quotes it. */
+const LONGEST_QUOTE = 60;
+
+/** Text as a sentence quotes it back. */
+export function quoted(text: string): string {
+  const said = text.trim();
+  if (said === '') return 'nothing';
+  return `"${said.length > LONGEST_QUOTE ? `${said.slice(0, LONGEST_QUOTE)}…` : said}"`;
+}
+
 /** Any number, also below 0, that isn't absurdly large. */
 export function finite(name: string, value: number, most = LONGEST): Refusal | null {
   if (!Number.isFinite(value)) return refuse(`${name} must be a number; got ${figure(value)}`);

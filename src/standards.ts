@@ -1,3 +1,4 @@
+import { figure, quoted } from './require';
 import { refuse, ok, type Result } from './result';
 import { ENDS } from './head/head';
 import { defaultStock, type StockBoard } from './stockList';
@@ -160,7 +161,7 @@ export function readSetting(setting: Setting, given: unknown, unit: Unit): Resul
           .toLowerCase(),
     );
     return found === undefined
-      ? refuse(`${setting.label} must be one of ${setting.choices.join(', ')}; got ${quoted(given)}.`)
+      ? refuse(`${setting.label} must be one of ${setting.choices.join(', ')}; got ${shown(given)}.`)
       : ok(found);
   }
   if (setting.measure === 'text') {
@@ -171,16 +172,15 @@ export function readSetting(setting: Setting, given: unknown, unit: Unit): Resul
   const whole = setting.measure === 'count';
   if (typeof given !== 'number' || !(given >= min && given <= max) || (whole && !Number.isInteger(given))) {
     const kind = whole ? 'a whole number' : 'a number';
-    return refuse(`${setting.label} must be ${kind} from ${round(min)} to ${round(max)}; got ${quoted(given)}.`);
+    return refuse(`${setting.label} must be ${kind} from ${round(min)} to ${round(max)}; got ${shown(given)}.`);
   }
   return ok(given);
 }
 
-function quoted(given: unknown): string {
-  if (given === null || given === undefined || given === '') return 'nothing';
-  return typeof given === 'number' ? String(given) : `"${String(given)}"`;
+function shown(given: unknown): string {
+  return typeof given === 'number' ? figure(given) : quoted(String(given ?? ''));
 }
 
-function round(figure: number): number {
-  return Number(figure.toPrecision(6));
+function round(limit: number): number {
+  return Number(limit.toPrecision(6));
 }

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readCallout, readDimension } from '../src/dimension';
-import { feetInches, shopInches } from '../src/feetInches';
-import { expectNear, refusalOf, valueOf } from './value';
+import { readDimension } from '../src/dimension';
+import { refusalOf, valueOf } from './value';
 
 describe('dimension text is read', () => {
   it.each<[string, number]>([
@@ -201,110 +200,6 @@ describe('dimension text is refused with the text quoted back', () => {
         },
       ),
       { numRuns: 3_000 },
-    );
-  });
-});
-
-describe('a call-out is read as width × height, feet and inches each', () => {
-  it.each<[string, number, number]>([
-    // 3068, 2868, 2668: published sizes of doors, width first.
-    ['3068', 36, 80],
-    ['2868', 32, 80],
-    ['2668', 30, 80],
-    ['3070', 36, 84],
-    ['21068', 34, 80],
-    ['30610', 36, 82],
-    ['210610', 34, 82],
-    ['3/0 x 6/8', 36, 80],
-    ['3/0x6/8', 36, 80],
-    ['3/0 × 6/8', 36, 80],
-    ['2/10 by 6/8', 34, 80],
-    ['3-0 x 6-8', 36, 80],
-    ['36 x 80', 36, 80],
-    ['36" x 80-1/2"', 36, 80.5],
-    ['3\'-0" X 6\'-8"', 36, 80],
-  ])('%s is %d × %d', (text, width, height) => {
-    expect(valueOf(readCallout(text))).toEqual({ width, height });
-  });
-
-  it.each(['306', '0068', '3068RH', '3/0', '3/12 x 6/8', '3068 x 80 x 2', '', '30 68', '9912345'])(
-    '%s is refused',
-    (text) => {
-      expect(refusalOf(readCallout(text))).toContain(`"${text}" is not a size`);
-    },
-  );
-
-  it('21110 is refused: 2-11 by 1-0 or 2-1 by 1-10', () => {
-    expect(refusalOf(readCallout('21110'))).toBe('"21110" can be read in 2 ways; write it as in 2/10 x 6/8');
-  });
-
-  it('but is a plain number as a dimension', () => {
-    expect(valueOf(readDimension('3068'))).toBe(3068);
-  });
-});
-
-describe('feet and inches are written', () => {
-  it.each<[number, string]>([
-    [42.5, '3\'-6 1/2"'],
-    [36, '3\'-0"'],
-    [11 + 31 / 32, '1\'-0"'],
-    [11.96, '0\'-11 15/16"'],
-    [35.99, '3\'-0"'],
-    [6.5, '0\'-6 1/2"'],
-    [0, '0\'-0"'],
-    [-0.01, '0\'-0"'],
-    [-42.5, '-3\'-6 1/2"'],
-    [-(11 + 31 / 32), '-1\'-0"'],
-    [0.25, '0\'-0 1/4"'],
-  ])('%d as %s', (inches, text) => {
-    expect(valueOf(feetInches(inches))).toBe(text);
-  });
-
-  it('a tie goes away from zero', () => {
-    expect(valueOf(feetInches(1 / 32))).toBe('0\'-0 1/16"');
-    expect(valueOf(feetInches(-1 / 32))).toBe('-0\'-0 1/16"');
-    expect(valueOf(feetInches(3 / 32))).toBe('0\'-0 1/8"');
-  });
-
-  it.each([
-    [1, '3\'-7"'],
-    [2, '3\'-6 1/2"'],
-    [8, '3\'-6 5/8"'],
-    [64, '3\'-6 41/64"'],
-    [10, '3\'-6 3/5"'],
-  ])('to the nearest 1/%d', (denominator, text) => {
-    expect(valueOf(feetInches(42.64, denominator))).toBe(text);
-  });
-
-  it.each([
-    [35.4375, '35 7/16'],
-    [0.4375, '7/16'],
-    [12, '12'],
-    [0, '0'],
-    [-0.5, '-1/2'],
-    [23.99, '24'],
-  ])('or %d as on a tape: %s', (inches, text) => {
-    expect(valueOf(shopInches(inches))).toBe(text);
-  });
-
-  it('refuses a denominator that is not whole, and what is no number', () => {
-    expect(refusalOf(feetInches(1, 0))).toBe('denominator must be a whole number from 1 to 128; got 0');
-    expect(refusalOf(feetInches(1, 2.5))).toBe('denominator must be a whole number from 1 to 128; got 2.5');
-    expect(refusalOf(feetInches(NaN))).toBe('inches must be a number between -1e12 and 1e12; got NaN');
-    expect(refusalOf(shopInches(Infinity))).toContain('got Infinity');
-  });
-
-  it('what is written is read back, within half of the finest fraction', () => {
-    const denominator = fc.constantFrom(1, 2, 4, 8, 16, 32, 64, 128);
-    fc.assert(
-      fc.property(fc.double({ min: -10_000, max: 10_000, noNaN: true }), denominator, (inches, finest) => {
-        for (const text of [valueOf(feetInches(inches, finest)), valueOf(shopInches(inches, finest))]) {
-          const back = valueOf(readDimension(text));
-          expect(Math.abs(back - inches)).toBeLessThanOrEqual(0.5 / finest + 1e-9);
-          expectNear(Math.abs(back * finest), Math.round(Math.abs(back * finest)), 1e-15);
-        }
-      }),
-      { numRuns: 1_000 },
     );
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figure, finite, notNegative, positive, wholeBetween } from '../src/require';
+import { figure, finite, notNegative, positive, quoted, wholeBetween } from '../src/require';
 
 describe('a figure that must be more than 0', () => {
   it.each([36, 1e-9, 1_000_000, 0.001])('may be %d', (value) => {
@@ -54,4 +54,14 @@ describe('a figure in a sentence', () => {
   it('has 12 digits at most and no trailing noise', () => {
     expect([figure(0.1 + 0.2), figure(100 / 3), figure(-3)]).toEqual(['0.3', '33.3333333333', '-3']);
   });
+});
+
+describe('text in a sentence', () => {
+  it('stands in quotation marks, without the blanks around it, and is cut after 60 characters', () => {
+    expect(quoted(' Tudor ')).toBe('"Tudor"');
+    expect(quoted('a'.repeat(60))).toBe(`"${'a'.repeat(60)}"`);
+    expect(quoted('a'.repeat(61))).toBe(`"${'a'.repeat(60)}…"`);
+  });
+
+  it('is called nothing where there is none', () => expect(quoted('  ')).toBe('nothing'));
 });

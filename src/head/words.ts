@@ -1,3 +1,4 @@
+import { quoted } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from './head';
 
@@ -50,10 +51,6 @@ export function readHead(text: string): Result<HeadShape> {
 export function readEnds(text: string): Result<Ends> {
   const ends = find(ARC_ENDS, text);
   return ends ? ok(ends) : refuse(`ends must be one of ${ENDS.join(', ')}; got ${quoted(text)}`);
-}
-
-function quoted(text: string): string {
-  return text.trim() === '' ? 'nothing' : `"${text.trim()}"`;
 }
 
 /** Longer text names no shape, and would only take time. */

@@ -1,4 +1,4 @@
-import { readCallout } from '../dimension';
+import { readCallout } from '../callout';
 import { ok, refuse, type Result } from '../result';
 import { cellText } from './cell';
 import { capital, quote } from './figure';
