@@ -4,7 +4,7 @@
  * about twice as long.
  */
 import { checkQuote, readQuote, summaryText } from '../src/check/quote';
-import type { Opening, Table } from '../src/schedule/opening';
+import { blankOpening, type Opening, type Table } from '../src/schedule/opening';
 import { defaultStandards } from '../src/standards';
 import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
 
@@ -21,24 +21,7 @@ function openings(count: number): Opening[] {
       'three-centered': span / 3,
       pointed: span,
     }[head];
-    return {
-      row: at + 2,
-      mark: `W${at + 1}`,
-      quantity: 1 + (at % 4),
-      head,
-      span,
-      rise,
-      reveal: null,
-      face: null,
-      thickness: null,
-      species: null,
-      ends: null,
-      leg: null,
-      profile: null,
-      source: [],
-      notes: [],
-      problems: [],
-    };
+    return { ...blankOpening(at + 2), mark: `W${at + 1}`, quantity: 1 + (at % 4), head, span, rise };
   });
 }
 

@@ -14,8 +14,8 @@ async function main([name, ...args]: readonly string[]): Promise<void> {
   }
   for (const each of name === undefined ? names : [name]) {
     console.log(`\n── ${each}`);
-    const bench = (await import(new URL(`${each}.ts`, here).href)) as { run?: (args: readonly string[]) => unknown };
-    await bench.run?.(args);
+    const bench = (await import(new URL(`${each}.ts`, here).href)) as { run: (args: readonly string[]) => unknown };
+    await bench.run(args);
   }
 }
 

@@ -1,17 +1,10 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { strFromU8, unzipSync } from 'fflate';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { archwright } from './archwright';
+import { cellsOf, ownFolder, partsOf, put } from './folder';
 
-const folder = mkdtempSync(join(tmpdir(), 'archwright-check-'));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function file(name: string, text: string): string {
-  writeFileSync(join(folder, name), text);
-  return join(folder, name);
-}
+const folder = ownFolder();
+const file = (name: string, text: string) => put(folder, name, text);
 
 const SCHEDULE = file(
   'job.csv',
@@ -75,15 +68,9 @@ describe('archwright check', () => {
     const [full, plain] = [join(folder, 'full.xlsx'), join(folder, 'plain.xlsx')];
     expect(check(QUOTE, '--schedule', SCHEDULE, '--out', full)).toMatchObject({ code: 0 });
     expect(check(QUOTE, '--schedule', SCHEDULE, '--out', plain, '--plain')).toMatchObject({ code: 0 });
-    const parts = (path: string) => unzipSync(readFileSync(path));
-    expect(strFromU8(parts(full)['xl/workbook.xml']!)).toContain('name="Check"');
-    const formulas = (path: string) =>
-      Object.entries(parts(path))
-        .filter(([name]) => name.startsWith('xl/worksheets/'))
-        .map(([, bytes]) => strFromU8(bytes))
-        .join('');
-    expect(formulas(full)).toContain('_xldudf_ARCH_LENGTHCHECK(');
-    expect(formulas(plain)).not.toContain('ARCH');
+    expect(partsOf(full)['xl/workbook.xml']).toContain('name="Check"');
+    expect(cellsOf(full)).toContain('_xldudf_ARCH_LENGTHCHECK(');
+    expect(cellsOf(plain)).not.toContain('ARCH');
   });
 
   test('--standards sets the tolerance and the band', () => {

@@ -1,23 +1,18 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readdirSync } from 'node:fs';
 import { promisify } from 'node:util';
-import { strFromU8, unzipSync } from 'fflate';
-import { afterAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { ownFolder, partsOf, put } from './folder';
 
 const run = promisify(execFile);
-const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = ownFolder();
 
 const JOBS = [1, 2, 3].map((job) => {
-  const path = join(folder, `job-${job}.csv`);
   const rows = Array.from(
     { length: 40 },
     (_, at) => `J${job}-${at},${1 + (at % 3)},segmental,${24 + at + job},${5 + job}`,
   );
-  writeFileSync(path, ['Mark,Qty,Head,Width,Rise', ...rows].join('\n'));
-  return path;
+  return put(folder, `job-${job}.csv`, ['Mark,Qty,Head,Width,Rise', ...rows].join('\n'));
 });
 
 /** All but the board plans, which are searched for a set time: a busy machine may prove less of them. */
@@ -26,7 +21,7 @@ async function takeoff(path: string, out: string) {
   const args = ['dist/cli/archwright.cjs', 'takeoff', path, '--out', file, '--json'];
   const { stdout } = await run(process.execPath, args, { encoding: 'utf8', timeout: 120_000, maxBuffer: 1e8 });
   const { openings, problems, setups } = JSON.parse(stdout) as Record<string, unknown>;
-  return { openings, problems, setups, sheet: strFromU8(unzipSync(readFileSync(file))['xl/worksheets/sheet1.xml']!) };
+  return { openings, problems, setups, sheet: partsOf(file)['xl/worksheets/sheet1.xml'] };
 }
 
 test('takeoffs run at once give what they give one by one, and leave nothing else behind', async () => {

@@ -1,26 +1,23 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { request } from 'node:http';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { serve, type Serving } from '../../cli/serve';
+import { ownFolder, put } from './folder';
 
-const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
+const folder = ownFolder();
 let serving: Serving;
 
 beforeAll(async () => {
   mkdirSync(join(folder, 'web'));
-  writeFileSync(join(folder, 'web', 'workbench.html'), '<p>here');
-  writeFileSync(join(folder, 'web', 'a b.js'), '1');
-  writeFileSync(join(folder, 'secret.txt'), 'secret');
+  put(folder, 'web/workbench.html', '<p>here');
+  put(folder, 'web/a b.js', '1');
+  put(folder, 'secret.txt', 'secret');
   mkdirSync(join(folder, 'web-other'));
-  writeFileSync(join(folder, 'web-other', 'x.txt'), 'other');
+  put(folder, 'web-other/x.txt', 'other');
   serving = await serve(join(folder, 'web'));
 });
-afterAll(async () => {
-  await serving.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => serving.close());
 
 /** A request whose path is sent exactly as given, which fetch would tidy up. */
 function ask(

@@ -1,17 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { archwright } from './archwright';
+import { ownFolder, put } from './folder';
 
-const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function pieces(text: string): string {
-  const path = join(folder, 'pieces.csv');
-  writeFileSync(path, text);
-  return path;
-}
+const folder = ownFolder();
+const pieces = (text: string) => put(folder, 'pieces.csv', text);
 
 interface Plan {
   boards: number;

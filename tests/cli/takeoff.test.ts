@@ -1,17 +1,10 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { strFromU8, unzipSync } from 'fflate';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { archwright } from './archwright';
+import { cellsOf, ownFolder, put } from './folder';
 
-const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function file(name: string, text: string): string {
-  writeFileSync(join(folder, name), text);
-  return join(folder, name);
-}
+const folder = ownFolder();
+const file = (name: string, text: string) => put(folder, name, text);
 
 const SCHEDULE = file(
   'job.csv',
@@ -97,13 +90,8 @@ describe('archwright takeoff', () => {
     const [full, plain] = [join(folder, 'full.xlsx'), join(folder, 'plain.xlsx')];
     expect(archwright(['takeoff', SCHEDULE, '--out', full])).toMatchObject({ code: 0 });
     expect(archwright(['takeoff', SCHEDULE, '--out', plain, '--plain'])).toMatchObject({ code: 0 });
-    const cells = (path: string) =>
-      Object.entries(unzipSync(readFileSync(path)))
-        .filter(([name]) => name.startsWith('xl/worksheets/'))
-        .map(([, bytes]) => strFromU8(bytes))
-        .join('');
-    expect(cells(full)).toContain('_xldudf_ARCH_RADIUS(');
-    expect(cells(plain)).not.toContain('ARCH');
+    expect(cellsOf(full)).toContain('_xldudf_ARCH_RADIUS(');
+    expect(cellsOf(plain)).not.toContain('ARCH');
   });
 
   test('--standards takes .json and a table alike, and an unknown or impossible setting is refused', () => {

@@ -1,16 +1,15 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import DxfParser, { type IArcEntity } from 'dxf-parser';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { archwright } from './archwright';
+import { ownFolder, put } from './folder';
 
-const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = ownFolder();
 
-const SCHEDULE = join(folder, 'job.csv');
-writeFileSync(
-  SCHEDULE,
+const SCHEDULE = put(
+  folder,
+  'job.csv',
   'Mark,Qty,Head,Width,Rise,Casing,Profile\nA1,2,segmental,36,6,3.5,Casing\n../A2,1,elliptical,72,24,3.5,Back/band\nA3,1,straight,36,,3.5,Casing\nA4,1,segmental,,6,3.5,Casing\nA5,1,segmental,96,6,3.5,Casing\n',
 );
 const out = (name: string) => join(folder, name);
@@ -74,6 +73,11 @@ describe('archwright template', () => {
     expect(code).toBe(1);
     expect(err).toContain(sentence);
     expect(existsSync(out('none'))).toBe(false);
+  });
+
+  test('says in a sentence why the folder cannot be made', () => {
+    const { code, err } = run('A1', 'job.csv');
+    expect([code, err]).toEqual([1, `"${SCHEDULE}" can't be made: there is a file of that name.\n`]);
   });
 
   test.each([
