@@ -12,7 +12,7 @@ import { initialState } from './state';
 import { createStore } from './store';
 import { followTheme } from './theme';
 import { USABLE } from './usable';
-import './pane.css';
+import './look/look';
 
 export type { OfficeTheme, PaneOptions } from './deeds/bench';
 
