@@ -4,5 +4,3 @@ export { readSchedule } from './readSchedule';
 export { MEANINGS, type Meaning, type MeaningKey } from './meanings';
 export type { Choices } from './layout';
 export type { Opening, OpeningField, OpeningInputs, Problem, Schedule, Table } from './opening';
-/** For a host whose cells come as numbers with formats: what looks like a date must arrive here as a Date. */
-export { dateOfSerial, isDateFormat } from './dates';

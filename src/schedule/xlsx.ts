@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../result';
 import { decodeUtf8 } from './decode';
 import type { Table } from './opening';
-import { partPath, readDateStyles, readRelations, readSharedTexts, readWorkbook, type Relation } from './xlsxParts';
+import { partPath, readNumberLooks, readRelations, readSharedTexts, readWorkbook, type Relation } from './xlsxParts';
 import { readSheet } from './xlsxSheet';
 import { openZip, type Zip } from './zip';
 
@@ -38,8 +38,8 @@ export function readXlsx(bytes: Uint8Array): Result<Table[]> {
   };
   const texts = optional(zip.value, pathOf('sharedStrings') ?? `${folder}/sharedStrings.xml`, readSharedTexts);
   if (!texts.ok) return texts;
-  const dateStyles = optional(zip.value, pathOf('styles') ?? `${folder}/styles.xml`, readDateStyles);
-  if (!dateStyles.ok) return dateStyles;
+  const looks = optional(zip.value, pathOf('styles') ?? `${folder}/styles.xml`, readNumberLooks);
+  if (!looks.ok) return looks;
   const tables: Table[] = [];
   const missing: string[] = [];
   for (const { name, relation, hidden } of workbook.value.sheets) {
@@ -52,7 +52,7 @@ export function readXlsx(bytes: Uint8Array): Result<Table[]> {
       missing.push(name);
       continue;
     }
-    const context = { name, texts: texts.value, dateStyles: dateStyles.value, from1904: workbook.value.from1904 };
+    const context = { name, texts: texts.value, looks: looks.value, from1904: workbook.value.from1904 };
     const table = readSheet(xml.value, context);
     if (!table.ok) return table;
     tables.push(

@@ -1,8 +1,8 @@
-import { isDateFormat } from './dates';
 import { ok, type Result } from '../result';
+import { lookOf, type NumberLook } from './numberLook';
 import { walkXml } from './xml';
 
-/** The small parts of a workbook file: sheets and where they are, shared texts, which styles are dates. */
+/** The small parts of a workbook file: sheets and where they are, shared texts, how styles show numbers. */
 export interface SheetEntry {
   readonly name: string;
   readonly relation: string;
@@ -100,9 +100,9 @@ export function textCollector() {
   };
 }
 
-/** For each cell style, whether it shows its number as a date or a time. */
-export function readDateStyles(xml: string): Result<boolean[]> {
-  const custom = new Map<number, boolean>();
+/** For each cell style, what it makes of a number. */
+export function readNumberLooks(xml: string): Result<NumberLook[]> {
+  const custom = new Map<number, NumberLook>();
   const formats: number[] = [];
   let inCellStyles = false;
   const refusal = walkXml(xml, 'styles', {
@@ -110,7 +110,7 @@ export function readDateStyles(xml: string): Result<boolean[]> {
       if (name === 'cellXfs') inCellStyles = true;
       if (name === 'numFmt') {
         const { numFmtId, formatCode = '' } = attributes();
-        custom.set(Number(numFmtId), isDateFormat(formatCode));
+        custom.set(Number(numFmtId), lookOf(formatCode));
       }
       if (name === 'xf' && inCellStyles) formats.push(Number(attributes()['numFmtId'] ?? 0));
     },
@@ -118,7 +118,7 @@ export function readDateStyles(xml: string): Result<boolean[]> {
       if (name === 'cellXfs') inCellStyles = false;
     },
   });
-  return refusal ?? ok(formats.map((format) => custom.get(format) ?? isBuiltInDate(format)));
+  return refusal ?? ok(formats.map((format) => custom.get(format) ?? (isBuiltInDate(format) ? 'date' : null)));
 }
 
 /** Built-in number formats for dates and times: ECMA-376 part 1, 18.8.30, with the East Asian ones. */

@@ -1,5 +1,5 @@
-import { dateOfSerial } from './dates';
 import { ok, refuse, type Result } from '../result';
+import { shownAs, type NumberLook } from './numberLook';
 import type { CellValue, Merge, Table } from './opening';
 import { walkXml } from './xml';
 import { isTrue, textCollector, unescapeText } from './xlsxParts';
@@ -7,7 +7,8 @@ import { isTrue, textCollector, unescapeText } from './xlsxParts';
 export interface SheetContext {
   readonly name: string;
   readonly texts: readonly string[];
-  readonly dateStyles: readonly boolean[];
+  /** For each cell style, what it makes of a number. */
+  readonly looks: readonly NumberLook[];
   readonly from1904: boolean;
 }
 
@@ -145,7 +146,7 @@ class SheetReader {
     if (type === 'd') return new Date(value);
     const number = Number(value);
     if (!Number.isFinite(number)) return value;
-    return this.context.dateStyles[style] ? dateOfSerial(number, this.context.from1904) : number;
+    return shownAs(number, this.context.looks[style] ?? null, this.context.from1904);
   }
 
   private sharedText(index: number): CellValue {

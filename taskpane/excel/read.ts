@@ -1,6 +1,6 @@
 import type { CellValue, Table } from '../../src/schedule/opening';
 import type { CellAt } from '../host';
-import { cellValue } from './dates';
+import { cellValue } from './cellValue';
 import { Refused } from './session';
 
 /** The selected cells; one single cell stands for the filled region around it. */

@@ -1,6 +1,6 @@
 import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
-import { dateOfSerial, isDateFormat } from '../../src/schedule/dates';
+import { lookOf, shownAs } from '../../src/schedule/numberLook';
 import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
@@ -184,9 +184,9 @@ export class WorkbenchHost implements Host {
   private value(sheet: Worksheet, row: number, column: number): CellValue {
     const value = plainValue(this.engine.library, cellData(this.engine, sheet, row, column));
     if (typeof value !== 'number') return value;
-    // A number shown as a date is handed over as one: it may be a fraction that was taken for a date.
+    // A number shown as a date, or with a unit, is handed over as it is shown.
     const format = this.engine.workbook.getStyles().getStyleByCell(sheet.getCell(row, column))?.n?.pattern;
-    return format !== undefined && isDateFormat(format) ? dateOfSerial(value) : value;
+    return format === undefined ? value : shownAs(value, lookOf(format));
   }
 
   private read(name: string, cell: (sheet: Worksheet, row: number, column: number) => CellValue): Result<Table | null> {

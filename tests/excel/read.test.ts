@@ -2,7 +2,7 @@ import { OfficeMockObject } from 'office-addin-mock';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { readSchedule } from '../../src/schedule';
 import { defaultStandards } from '../../src/standards';
-import { cellValue } from '../../taskpane/excel/dates';
+import { cellValue } from '../../taskpane/excel/cellValue';
 import { excelHost } from '../../taskpane/excel/excelHost';
 import { FakeWorkbook } from './fakeExcel';
 

@@ -4,7 +4,6 @@ import readXlsxFile from 'read-excel-file/universal';
 import { describe, expect, it } from 'vitest';
 import { readTables } from '../../src/schedule';
 import type { CellValue } from '../../src/schedule/opening';
-import { isDateFormat } from '../../src/schedule/dates';
 
 async function written(rows: CellValue[][]): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();
@@ -76,28 +75,4 @@ describe('sheets of an .xlsx', () => {
       { numRuns: 40 },
     );
   });
-
-  it.each(['d-mmm', 'yyyy\\-mm\\-dd;@', 'h:mm AM/PM', '[$-409]mmmm d, yyyy', '[h]:mm', 'mm:ss.0'])(
-    '%s is a date format',
-    (code) => expect(isDateFormat(code)).toBe(true),
-  );
-  it.each([
-    'General',
-    '0.00',
-    '# ??/??',
-    '# ?/?',
-    '#,##0.00_);[Red](#,##0.00)',
-    '0.0"mm"',
-    '0\\ "days"',
-    '@',
-    '0%',
-    '0.0" in"',
-    '[Blue]0',
-    '0.00E+00',
-    '#" ft"',
-    '# ??/16',
-    '#,##0.00 "days"',
-    '0.0\\m',
-    '_($* #,##0.00_)',
-  ])('%s is no date format', (code) => expect(isDateFormat(code)).toBe(false));
 });
