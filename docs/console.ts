@@ -8,15 +8,34 @@ export const PAGES_WITH_COMMANDS = ['README.md', 'docs/guide.md'];
 
 const BLOCK = /(```console\n)([\s\S]*?)(```)/g;
 
+/** Stands for what is left out of a long output: a page shows as many lines before it and after it as it did. */
+const LEFT_OUT = '…';
+
 /**
  * The page with what each command prints put below it. In a block marked `console`, a line that starts with "$ " is a
  * command for the shell; everything else in the block is output and is made anew.
  */
 export function withOutputs(page: string, run: (command: string) => string): string {
   return page.replace(BLOCK, (_, open: string, body: string, close: string) => {
-    const commands = body.split('\n').filter((line) => line.startsWith('$ '));
-    return open + commands.map((line) => `${line}\n${run(line.slice(2))}`).join('') + close;
+    const shown = body.split(/^\$ (.*)\n/m).slice(1);
+    const parts = shown.flatMap((command, at) => (at % 2 === 0 ? [{ command, before: shown[at + 1] ?? '' }] : []));
+    return (
+      open + parts.map(({ command, before }) => `$ ${command}\n${shortened(run(command), before)}`).join('') + close
+    );
   });
+}
+
+function shortened(printed: string, before: string): string {
+  const lines = linesOf(printed);
+  const kept = linesOf(before);
+  const gap = kept.indexOf(LEFT_OUT);
+  const after = kept.length - gap - 1;
+  if (gap < 0 || gap + after >= lines.length) return printed;
+  return [...lines.slice(0, gap), LEFT_OUT, ...lines.slice(lines.length - after)].map((line) => `${line}\n`).join('');
+}
+
+function linesOf(text: string): string[] {
+  return text.split('\n').slice(0, -1);
 }
 
 /** The paragraphs of a page, without its blocks of code. */

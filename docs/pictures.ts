@@ -20,9 +20,10 @@ import {
   type Shape,
 } from '../src/drawing/scene';
 import { sector } from '../src/drawing/segment';
-import type { Result } from '../src/result';
+import { headsPicture } from './headsPicture';
+import { sure } from './sure';
 
-/** The drawings of the reference page, worked out by the functions they explain. */
+/** The drawings of the pages, worked out by the functions they explain. */
 export const PICTURES: Readonly<Record<string, () => Scene>> = {
   arc: arcPicture,
   ends: endsPicture,
@@ -30,6 +31,7 @@ export const PICTURES: Readonly<Record<string, () => Scene>> = {
   blank: blankPicture,
   nest: nestPicture,
   guides: guidesPicture,
+  heads: headsPicture,
 };
 
 /** Which drawing explains which function. */
@@ -48,11 +50,6 @@ const RADIUS = sure(arcRadius(SPAN, RISE));
 const TURN = sure(arcAngle(SPAN, RISE));
 const CENTER: Point = { x: 0, y: RISE - RADIUS };
 const LETTERS = 0.9;
-
-function sure<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(result.message);
-  return result.value;
-}
 
 /** A figure that only has a name here. */
 function named(text: string, height = LETTERS): Figure {

@@ -10,7 +10,7 @@ import { worksheetError } from './error';
  */
 
 /** Beyond this nothing is a size: even the radius of an arc that is nearly straight stays below. The core has its own limits. */
-export const MOST = 1e15;
+const MOST = 1e15;
 const MOST_CELLS = 100_000;
 const LONGEST_WORD = 40;
 
@@ -117,7 +117,7 @@ function asWord(name: string, cell: any, accepted: string): string {
 
 function inRange(name: string, value: number): number {
   if (Math.abs(value) <= MOST) return value;
-  throw worksheetError(`${name} must be no more than 1,000,000,000,000,000 either way; got ${figure(value)}`);
+  throw worksheetError(`${name} must be no more than ${MOST.toLocaleString('en-US')} either way; got ${figure(value)}`);
 }
 
 /** The one cell meant: a cell reference may arrive as one row of one cell. */
@@ -132,7 +132,9 @@ function cellsOf<T>(name: string, given: any, accepted: string, read: Read<T>): 
   const rows: any[] = Array.isArray(given) ? given : [given];
   const cells = rows.flatMap((row: any) => (Array.isArray(row) ? row : [row]));
   if (cells.length > MOST_CELLS) {
-    throw worksheetError(`${name} must be a range of at most 100,000 cells; got ${cells.length}`);
+    throw worksheetError(
+      `${name} must be a range of at most ${MOST_CELLS.toLocaleString('en-US')} cells; got ${cells.length}`,
+    );
   }
   if (cells.every(isBlank)) throw worksheetError(`${name} is missing: give a range of cells, each ${accepted}`);
   return cells.map((cell, at) => (isBlank(cell) ? null : read(`${name}, cell ${at + 1},`, cell, accepted)));

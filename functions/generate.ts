@@ -8,7 +8,7 @@ import type { FunctionMetadata } from './metadata';
 
 /**
  * `npm run functions` writes functions.json (for Excel) and metadata.json (for argument help, the command line and the
- * reference page) from the JSDoc of the worksheet functions. With --check it writes nothing and fails where a file is stale.
+ * reference page) from the JSDoc of the worksheet functions.
  */
 
 const HERE = fileURLToPath(new URL('.', import.meta.url));
@@ -75,21 +75,15 @@ function plain(text: string | undefined): string {
   return (text ?? '').replace(/\s+/g, ' ').trim();
 }
 
-async function main(check: boolean): Promise<void> {
+async function main(): Promise<void> {
   const metadata = GROUPS.flatMap(readFunctions);
-  const files = [
-    { path: `${HERE}functions.json`, text: await excelMetadata() },
-    { path: `${HERE}metadata.json`, text: `${JSON.stringify(metadata, null, 2)}\n` },
-  ];
-  for (const { path, text } of files) {
-    if (!check) writeFileSync(path, text);
-    else if (readFileSync(path, 'utf8') !== text) throw new Error(`${path} is stale: run npm run functions`);
-  }
-  console.log(`${metadata.length} worksheet functions ${check ? 'up to date' : 'written'}`);
+  writeFileSync(`${HERE}functions.json`, await excelMetadata());
+  writeFileSync(`${HERE}metadata.json`, `${JSON.stringify(metadata, null, 2)}\n`);
+  console.log(`${metadata.length} worksheet functions written`);
 }
 
 try {
-  await main(process.argv.includes('--check'));
+  await main();
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;

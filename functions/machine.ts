@@ -15,7 +15,7 @@ import { give } from './error';
  * @customfunction
  * @helpurl https://archwright.example/docs/functions.md#cutsperinch
  * @param rpm Revolutions of the cutter head per minute, more than 0.
- * @param knives Knives that really mark, a whole number from 1: one, unless the head is jointed.
+ * @param knives Knives that really mark, a whole number from 1 to 100: one, unless the head is jointed.
  * @param feed Feet per minute, more than 0.
  * @param feed_radius Radius at which the feed is held. Give both radii or neither.
  * @param edge_radius Radius at which cuts are counted. Give both radii or neither.
@@ -44,7 +44,7 @@ export function CUTSPERINCH(rpm: any, knives: any, feed: any, feed_radius?: any,
  * @helpurl https://archwright.example/docs/functions.md#feedrate
  * @param cuts Cuts wanted to the inch, more than 0.
  * @param rpm Revolutions of the cutter head per minute, more than 0.
- * @param knives Knives that really mark, a whole number from 1.
+ * @param knives Knives that really mark, a whole number from 1 to 100.
  * @returns Feet per minute.
  * @throws Figures that aren't more than 0; knives that aren't whole.
  * @remarks rpm·knives/(12·cuts).
@@ -77,7 +77,7 @@ export function MARKDEPTH(cuts: any, diameter: any): number {
  * @helpurl https://archwright.example/docs/functions.md#runtime
  * @param length Length of the molding, inches, more than 0.
  * @param feed Feet per minute, more than 0.
- * @param passes How many passes, a whole number from 1. Left out: 1.
+ * @param passes How many passes, a whole number from 1 to 1,000. Left out: 1.
  * @param handling Minutes of handling added, 0 or more. Left out: 0.
  * @returns Minutes.
  * @throws Passes that aren't whole; negative handling.

@@ -27,7 +27,7 @@ export function INCHES(text: any): number {
  * @customfunction
  * @helpurl https://archwright.example/docs/functions.md#feetinches
  * @param inches The length, inches; may be negative.
- * @param denominator Finest fraction of an inch, a whole number. Left out: 16.
+ * @param denominator Finest fraction of an inch, a whole number from 1 to 128. Left out: 16.
  * @returns Text such as 3'-6 1/2".
  * @throws A denominator that isn't whole.
  * @remarks Rounded to the nearest 1/denominator, the fraction reduced; a full inch or foot is carried.
