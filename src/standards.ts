@@ -1,10 +1,10 @@
-import { figure, quoted } from './require';
-import { refuse, ok, type Result } from './result';
+import { GUIDE_CLEARANCE } from './blank/guides';
+import { STEEPEST_GRAIN } from './blank/segments';
 import { ENDS } from './head/head';
+import { figure, quoted } from './require';
+import { ok, refuse, type Result } from './result';
 import { defaultStock, type StockBoard } from './stockList';
 import { perFootPerMinute, perInch, UNITS, type Unit } from './unit';
-
-/** Every shop setting once. Lengths are in the workbook's unit, feeds in ft/min or m/min. Defaults are invented and plausible. */
 
 /** What a setting measures; decides its unit, its number format and whether a metric workbook holds another figure. */
 export type Measure =
@@ -29,9 +29,11 @@ interface Base {
 }
 export interface NumberSetting extends Base {
   readonly measure: Exclude<Measure, 'choice' | 'text'>;
-  /** For lengths and feeds: the inch workbook's figures; a metric workbook has its own round default. */
+  /** In an inch workbook. */
   readonly value: number;
+  /** In a metric one, where it measures by another unit: a round figure of its own. */
   readonly metric?: number;
+  /** Limits in inches or ft/min where it measures those: see `limits`. */
   readonly min: number;
   readonly max: number;
 }
@@ -49,6 +51,7 @@ export type Setting = NumberSetting | ChoiceSetting | TextSetting;
 export const SETTING_GROUPS = ['Workbook', 'Casing', 'Machine', 'Allowances', 'Rates', 'Check'] as const;
 export type SettingGroup = (typeof SETTING_GROUPS)[number];
 
+/** Every shop setting once. Lengths are in the workbook's unit, feeds in ft/min or m/min. Defaults are invented and plausible. */
 // prettier-ignore
 export const SETTINGS = [
   { key: 'unit', group: 'Workbook', label: 'Unit of length', measure: 'choice', value: 'in', choices: UNITS, note: 'in: inches and ft/min; mm: millimeters and m/min. Fill the takeoff again after changing it.' },
@@ -74,8 +77,8 @@ export const SETTINGS = [
 
   { key: 'margin', group: 'Allowances', label: 'Margin on each edge', measure: 'length', value: 0.25, metric: 6, min: 0, max: 4, note: 'Blank left wider than the molding, on each edge.' },
   { key: 'endAllowance', group: 'Allowances', label: 'End allowance', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'Extra arc at each end of a blank for trimming, measured at the inside edge.' },
-  { key: 'clearance', group: 'Allowances', label: 'Guide clearance', measure: 'length', value: 1 / 32, metric: 0.8, min: 0, max: 1, note: 'Gap between blank and each guide, so that the blank slides.' },
-  { key: 'grain', group: 'Allowances', label: 'Steepest grain at a joint', measure: 'degrees', value: 30, min: 1, max: 60, note: 'ANSI/AWI 0622 allows 30 degrees at the face of a curved member.' },
+  { key: 'clearance', group: 'Allowances', label: 'Guide clearance', measure: 'length', value: GUIDE_CLEARANCE, metric: 0.8, min: 0, max: 1, note: 'Gap between blank and each guide, so that the blank slides.' },
+  { key: 'grain', group: 'Allowances', label: 'Steepest grain at a joint', measure: 'degrees', value: STEEPEST_GRAIN, min: 1, max: 60, note: 'ANSI/AWI 0622 allows 30 degrees at the face of a curved member.' },
   { key: 'kerf', group: 'Allowances', label: 'Saw kerf', measure: 'length', value: 0.125, metric: 3.2, min: 0, max: 1, note: 'Wood lost to one saw cut.' },
   { key: 'endTrim', group: 'Allowances', label: 'End trim of boards', measure: 'length', value: 0.5, metric: 12, min: 0, max: 24, note: 'Cut off each end of a board before use.' },
   { key: 'roughWidth', group: 'Allowances', label: 'Rough opening, width', measure: 'length', value: 2, metric: 50, min: 0, max: 12, note: 'A rough opening is this much wider than the opening. Varies by maker.' },
@@ -138,12 +141,15 @@ export function defaultStandards(unit: Unit = 'in'): Standards {
   return { ...(values as unknown as Omit<Standards, 'stock'>), stock: defaultStock(unit) };
 }
 
-/** The settings with some values replaced; the first value outside its limits is refused in a sentence. */
+/**
+ * The settings with some values replaced; the first value outside its limits is refused in a sentence. The unit comes first:
+ * the limits of the others are in it. A new unit converts nothing: whoever changes it starts from that unit's defaults.
+ */
 export function withSettings(standards: Standards, changes: Partial<Record<SettingKey, unknown>>): Result<Standards> {
   const next: Record<string, unknown> = { ...standards };
   for (const setting of SETTINGS as readonly Setting[]) {
     if (!(setting.key in changes)) continue;
-    const read = readSetting(setting, changes[setting.key as SettingKey], (next['unit'] as Unit) ?? 'in');
+    const read = readSetting(setting, changes[setting.key as SettingKey], next['unit'] as Unit);
     if (!read.ok) return read;
     next[setting.key] = read.value;
   }
@@ -153,13 +159,10 @@ export function withSettings(standards: Standards, changes: Partial<Record<Setti
 /** A setting's value as typed, checked against its limits. Blank is refused: every setting has a value. */
 export function readSetting(setting: Setting, given: unknown, unit: Unit): Result<number | string> {
   if (setting.measure === 'choice') {
-    const found = setting.choices.find(
-      (choice) =>
-        choice ===
-        String(given ?? '')
-          .trim()
-          .toLowerCase(),
-    );
+    const word = String(given ?? '')
+      .trim()
+      .toLowerCase();
+    const found = setting.choices.find((choice) => choice === word);
     return found === undefined
       ? refuse(`${setting.label} must be one of ${setting.choices.join(', ')}; got ${shown(given)}.`)
       : ok(found);

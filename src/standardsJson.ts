@@ -1,7 +1,6 @@
 import * as v from 'valibot';
 import { ok, refuse, type Result } from './result';
 import { defaultStandards, SETTINGS, withSettings, type SettingKey, type Standards } from './standards';
-import type { StockBoard } from './stockList';
 import type { Unit } from './unit';
 
 const size = v.pipe(v.number(), v.finite(), v.gtValue(0));
@@ -41,9 +40,10 @@ export function readStandardsJson(text: string, name: string): Result<Standards>
   const unknown = Object.keys(settings).find((key) => !SETTINGS.some((setting) => setting.key === key));
   if (unknown !== undefined) return refuse(`"${name}" has the setting "${unknown}", which there is not.`);
   const standards = withDefaults(settings);
-  if (!standards.ok || stock === undefined) return standards;
+  if (!standards.ok) return refuse(`"${name}": ${standards.message}`);
+  if (stock === undefined) return standards;
   const boards = v.safeParse(STOCK, stock);
-  if (boards.success) return ok({ ...standards.value, stock: boards.output as StockBoard[] });
+  if (boards.success) return ok({ ...standards.value, stock: boards.output });
   const [issue] = boards.issues;
   return refuse(
     `"${name}" has a stock list that can't be used at ${v.getDotPath(issue) ?? 'its top'}: ${issue.message}.`,

@@ -1,3 +1,4 @@
+import { toCents } from './rounding';
 import type { Unit } from './unit';
 
 /** One board size the shop buys. Width, dressed thickness and length in the workbook's unit. */
@@ -14,10 +15,11 @@ export interface StockBoard {
   readonly onHand: number | null;
 }
 
-const QUARTERS: readonly (readonly [quarters: number, dressed: number, dressedMetric: number])[] = [
-  [4, 13 / 16, 20],
-  [5, 17 / 16, 27],
-  [8, 1.75, 45],
+/** Rough quarters, dressed thickness, and the price beside that of 4/4. */
+const QUARTERS: readonly (readonly [quarters: number, inches: number, metric: number, price: number])[] = [
+  [4, 13 / 16, 20, 1],
+  [5, 17 / 16, 27, 1.1],
+  [8, 1.75, 45, 1.3],
 ];
 const WIDTHS: readonly (readonly [inches: number, metric: number])[] = [
   [5.5, 140],
@@ -28,7 +30,7 @@ const LENGTHS: readonly (readonly [inches: number, metric: number])[] = [
   [96, 2440],
   [144, 3660],
 ];
-/** Invented prices per board foot of 4/4; thicker stock costs more. */
+/** Invented prices per board foot of 4/4. */
 const PRICES: readonly (readonly [species: string, price: number])[] = [
   ['Poplar', 3.9],
   ['Red oak', 5.6],
@@ -39,13 +41,12 @@ const PRICES: readonly (readonly [species: string, price: number])[] = [
   ['Mahogany', 11.4],
   ['White pine', 3.2],
 ];
-const THICKER: Readonly<Record<number, number>> = { 4: 1, 5: 1.1, 8: 1.3 };
 
 /** The invented stock list a new workbook starts with. */
 export function defaultStock(unit: Unit): StockBoard[] {
   const at = unit === 'in' ? 0 : 1;
   return PRICES.flatMap(([species, price]) =>
-    QUARTERS.flatMap(([quarters, inches, metric]) =>
+    QUARTERS.flatMap(([quarters, inches, metric, dearer]) =>
       WIDTHS.flatMap((width) =>
         LENGTHS.map((length) => ({
           species,
@@ -53,7 +54,7 @@ export function defaultStock(unit: Unit): StockBoard[] {
           thickness: unit === 'in' ? inches : metric,
           width: width[at],
           length: length[at],
-          pricePerBoardFoot: Number((price * (THICKER[quarters] ?? 1)).toFixed(2)),
+          pricePerBoardFoot: toCents(price * dearer),
           onHand: null,
         })),
       ),

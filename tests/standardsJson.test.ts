@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { defaultStandards } from '../src/standards';
+import { readStandardsJson, standardsJson } from '../src/standardsJson';
+import { UNITS } from '../src/unit';
+import { refusalOf, valueOf } from './value';
+
+const BOARD = { species: 'Alder', quarters: 4, thickness: 0.8125, width: 7.25, length: 96, pricePerBoardFoot: 4.2 };
+
+describe('settings as JSON', () => {
+  it.each(UNITS)('come back as they were, kept in %s', (unit) => {
+    const standards = { ...defaultStandards(unit), stock: [{ ...BOARD, onHand: 3 }] };
+    expect(valueOf(readStandardsJson(standardsJson(standards), 'shop.json'))).toEqual(standards);
+  });
+
+  it('leave what they do not name at the default of their unit', () => {
+    expect(valueOf(readStandardsJson('{}', 'shop.json'))).toEqual(defaultStandards());
+    expect(valueOf(readStandardsJson('{"unit": "mm", "reveal": 6}', 'shop.json'))).toEqual({
+      ...defaultStandards('mm'),
+      reveal: 6,
+    });
+  });
+
+  it('bring a stock list of their own, of which any number can be bought unless said', () => {
+    const { stock } = valueOf(readStandardsJson(JSON.stringify({ stock: [BOARD] }), 'shop.json'));
+    expect(stock).toEqual([{ ...BOARD, onHand: null }]);
+  });
+});
+
+describe('settings as JSON are refused by the name of their file', () => {
+  it.each([
+    ['reveal: 1', '"shop.json" is not JSON: '],
+    ['[1]', '"shop.json" must hold an object such as {"reveal": 0.25}.'],
+    ['null', '"shop.json" must hold an object such as {"reveal": 0.25}.'],
+    ['{"revael": 1}', '"shop.json" has the setting "revael", which there is not.'],
+    ['{"reveal": -1}', '"shop.json": Reveal must be a number from 0 to 6; got -1.'],
+    ['{"reveal": "1/4"}', '"shop.json": Reveal must be a number from 0 to 6; got "1/4".'],
+    ['{"unit": "cm"}', '"shop.json": Unit of length must be one of in, mm; got "cm".'],
+    ['{"stock": null}', '"shop.json" has a stock list that can\'t be used at its top: '],
+    [
+      JSON.stringify({ stock: [BOARD, { ...BOARD, width: 0 }] }),
+      '"shop.json" has a stock list that can\'t be used at 1.width: ',
+    ],
+    [
+      JSON.stringify({ stock: [{ ...BOARD, onHand: 1.5 }] }),
+      '"shop.json" has a stock list that can\'t be used at 0.onHand: ',
+    ],
+    [
+      JSON.stringify({ stock: [{ ...BOARD, grade: 'FAS' }] }),
+      '"shop.json" has a stock list that can\'t be used at 0.grade: ',
+    ],
+  ])('%s', (text, sentence) => {
+    expect(refusalOf(readStandardsJson(text, 'shop.json')).startsWith(sentence)).toBe(true);
+  });
+});
