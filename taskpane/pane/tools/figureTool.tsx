@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
 import { ENDS, HEAD_SHAPES } from '../../../src/head/head';
 import { firstAsk, hasRise, readAsk, type AskField, type OpeningAsk } from '../figure/ask';
-import { figuresOf, type Figure } from '../figure/figures';
+import type { Figure } from '../figure/figure';
+import { figuresOf } from '../figure/figures';
 import { putInCell, putOver, type Waiting } from '../deeds/putFigure';
 import type { Bench } from '../deeds/bench';
 import { standardText } from '../fields';
