@@ -44,6 +44,9 @@ function commandLine(mode) {
   };
 }
 
+/** What of dist/web the workbench's build makes; the add-in's makes the rest. Each clears away what it no longer makes. */
+const OF_THE_WORKBENCH = /^(workbench|grid-library|examples)/;
+
 /** The Excel add-in. Classic scripts, because Excel's own runtimes load them as such. */
 function addIn(mode) {
   const base = bundle('add-in', mode);
@@ -53,7 +56,13 @@ function addIn(mode) {
     ...base,
     target: ['web', 'es2020'],
     entry: { functions: './functions/register.ts', taskpane: './taskpane/excel/taskpane.ts' },
-    output: { path: at('./dist/web'), filename: '[name].js', chunkFilename: 'taskpane-[name].js', publicPath: 'auto' },
+    output: {
+      path: at('./dist/web'),
+      filename: '[name].js',
+      chunkFilename: 'taskpane-[name].js',
+      publicPath: 'auto',
+      clean: { keep: OF_THE_WORKBENCH },
+    },
     plugins: [
       ...base.plugins,
       new MiniCssExtractPlugin({ filename: '[name].css' }),
@@ -86,7 +95,13 @@ function workbench(mode) {
     ...base,
     target: ['web', 'es2022'],
     entry: { workbench: './taskpane/workbench/workbench.ts' },
-    output: { path: at('./dist/web'), filename: '[name].js', chunkFilename: 'workbench-[name].js', publicPath: 'auto' },
+    output: {
+      path: at('./dist/web'),
+      filename: '[name].js',
+      chunkFilename: 'workbench-[name].js',
+      publicPath: 'auto',
+      clean: { keep: (path) => !OF_THE_WORKBENCH.test(path) || path.startsWith('grid-library') },
+    },
     plugins: [
       ...base.plugins,
       new MiniCssExtractPlugin({ filename: '[name].css' }),

@@ -27,7 +27,10 @@ function main(): void {
   const host = join(PROJECT, 'dist/host');
   rmSync(host, { recursive: true, force: true });
   cpSync(join(PROJECT, 'dist/web'), host, { recursive: true });
-  cpSync(join(PROJECT, 'docs'), join(host, 'docs'), { recursive: true, filter: (path) => !path.endsWith('.ts') });
+  // What the functions' help addresses name, with its drawings.
+  for (const part of ['functions.md', 'pictures']) {
+    cpSync(join(PROJECT, 'docs', part), join(host, 'docs', part), { recursive: true });
+  }
   cpSync(join(PROJECT, 'LICENSE'), join(host, 'LICENSE.txt'));
 
   const functions = join(host, 'functions.json');

@@ -22,7 +22,12 @@ describe('npm run package', () => {
     const files = [...manifest.matchAll(/"https:\/\/example\.com\/shop\/([^"]+)"/g)].map((match) => match[1]!);
     expect(files.length).toBeGreaterThan(8);
     expect(files.filter((file) => !existsSync(join('dist/host', file)))).toEqual([]);
-    expect(readFileSync('dist/host/functions.json', 'utf8')).not.toContain('archwright.example');
+    const help = [...readFileSync('dist/host/functions.json', 'utf8').matchAll(/"helpUrl": "([^"#]+)/g)];
+    expect(new Set(help.map((match) => match[1]))).toEqual(new Set(['https://example.com/shop/docs/functions.md']));
+    const page = readFileSync('dist/host/docs/functions.md', 'utf8');
+    const pictures = [...page.matchAll(/\]\((pictures\/[^)]+)\)/g)].map((match) => match[1]!);
+    expect(pictures.filter((picture) => !existsSync(join('dist/host/docs', picture)))).toEqual([]);
+    expect(readdirSync('dist/host/docs').sort()).toEqual(['functions.md', 'pictures']);
   });
 
   test.each([
