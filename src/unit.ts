@@ -2,6 +2,11 @@
 export const UNITS = ['in', 'mm'] as const;
 export type Unit = (typeof UNITS)[number];
 
+/** As a sentence names it. */
+export function unitName(unit: Unit): string {
+  return unit === 'in' ? 'inches' : 'millimeters';
+}
+
 /** Workbook units in one inch: 1 or 25.4, by definition. */
 export function perInch(unit: Unit): number {
   return unit === 'in' ? 1 : 25.4;

@@ -4,27 +4,31 @@ import { ok, type Result } from '../result';
 import { roundSteps } from './roundSteps';
 import { arc, line, polyline, type Layer, type Point, type Shape, type Step } from './scene';
 
-/** The curve over an opening at one offset, left to right. */
+/** A line of straight and round steps. */
 export interface Curve {
   readonly start: Point;
   readonly steps: readonly Step[];
+}
+
+/** The curve over an opening at one offset, left to right, with the constant-radius pieces it has, or is run as. */
+export interface HeadCurve extends Curve {
+  readonly arcs: readonly Arc[];
 }
 
 /** Straight pieces a half ellipse is drawn in: at 6 ft span each leaves the curve by less than 0.002 in. */
 const ELLIPSE_PIECES = 240;
 
 /** The parallel curve at `offset` from the opening's edge; true also for an ellipse, whose parallel curve is no ellipse. */
-export function headCurve(head: Head, offset: number, ends: Ends): Result<Curve> {
-  const arcs = head.arcs(offset, ends);
-  if (!arcs.ok) return arcs;
-  if (head.shape === 'straight') {
-    const half = head.span / 2 + (ends === 'legs' ? offset : 0);
-    return ok({ start: { x: -half, y: offset }, steps: [{ to: { x: half, y: offset } }] });
-  }
-  if (head.shape === 'elliptical') return ok(ellipse(head.span / 2, head.rise, offset));
-  const [first] = arcs.value;
-  if (!first) return ok({ start: { x: 0, y: 0 }, steps: [] });
-  return ok({ start: leftEnd(first), steps: arcs.value.flatMap(arcSteps) });
+export function headCurve(head: Head, offset: number, ends: Ends): Result<HeadCurve> {
+  const found = head.arcs(offset, ends);
+  if (!found.ok) return found;
+  const arcs = found.value;
+  if (head.shape === 'elliptical') return ok({ ...ellipse(head.span / 2, head.rise, offset), arcs });
+  const [first] = arcs;
+  if (first) return ok({ start: leftEnd(first), steps: arcs.flatMap(arcSteps), arcs });
+  // Straight.
+  const half = head.span / 2 + (ends === 'legs' ? offset : 0);
+  return ok({ start: { x: -half, y: offset }, steps: [{ to: { x: half, y: offset } }], arcs });
 }
 
 function ellipse(half: number, rise: number, offset: number): Curve {
@@ -63,8 +67,12 @@ export function reversed(curve: Curve): Curve {
 }
 
 /** A curve as an open line: arcs where it has them, else one polyline. */
-export function curveShapes(layer: Layer, head: Head, curve: Curve, arcs: readonly Arc[]): Shape[] {
+export function curveShapes(layer: Layer, head: Head, curve: HeadCurve): Shape[] {
   if (head.shape === 'elliptical') return [polyline(layer, [curve.start, ...curve.steps.map((step) => step.to)])];
   if (head.shape === 'straight') return [line(layer, curve.start, endOf(curve))];
+  return arcShapes(layer, curve);
+}
+
+export function arcShapes(layer: Layer, { arcs }: HeadCurve): Shape[] {
   return arcs.map(({ center, radius, start, degrees }) => arc(layer, center, radius, start - degrees, start));
 }

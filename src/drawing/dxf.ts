@@ -1,4 +1,4 @@
-import { perInch } from '../unit';
+import { perInch, unitName } from '../unit';
 import { explode } from './dimension';
 import { LAYERS } from './layers';
 import { arcOfStep } from './roundSteps';
@@ -12,7 +12,7 @@ import type { Outline, Point, Primitive, Scene } from './scene';
 export function toDxf(scene: Scene): string {
   const shapes = explode(scene.shapes);
   const groups: Group[] = [
-    [999, `${plain(scene.title)}. Units: ${scene.unit === 'in' ? 'inches' : 'millimeters'}, full size`],
+    [999, `${plain(scene.title)}. Units: ${unitName(scene.unit)}, full size`],
     ...section('HEADER', header(scene)),
     ...section('TABLES', [...lineTypes(scene), ...layers(shapes), ...textStyle()]),
     ...section('ENTITIES', shapes.flatMap(entity)),

@@ -1,11 +1,13 @@
+import { MOST_SEGMENTS } from '../blank/ring';
 import { lengthText } from '../lengthText';
 import { notNegative, positive, wholeBetween } from '../require';
 import { ok, type Result } from '../result';
-import { curveShapes, endOf, headCurve, reversed, type Curve } from './curve';
+import { unitName } from '../unit';
+import { arcShapes, curveShapes, endOf, headCurve, reversed, type Curve } from './curve';
 import { elevationDimensions } from './elevationDimensions';
 import type { Elevation, ElevationFigures } from './elevationFigures';
 import { segmentJoints } from './joints';
-import { arc, line, outline, polygon, polyline, type Point, type Scene, type Shape } from './scene';
+import { line, outline, polygon, polyline, type Point, type Scene, type Shape } from './scene';
 
 /** The opening seen from the front: jamb edge, casing, legs, spring line, joints and dimensions. Any head. */
 export function elevationScene(figures: ElevationFigures): Result<Scene> {
@@ -17,7 +19,7 @@ export function elevationScene(figures: ElevationFigures): Result<Scene> {
     title: `${mark ? `${mark}: ` : ''}${head.shape} head with casing`,
     description:
       `Front view of a ${head.shape} opening: span ${length(head.span)}${head.rise > 0 ? `, rise ${length(head.rise)}` : ''}, ` +
-      `casing ${length(figures.face)} wide with a reveal of ${length(figures.reveal)}, in ${unit === 'in' ? 'inches' : 'millimeters'}.`,
+      `casing ${length(figures.face)} wide with a reveal of ${length(figures.reveal)}, in ${unitName(unit)}.`,
     unit,
     shapes: [
       ...legs(drawn.value),
@@ -35,16 +37,13 @@ const LONGEST_LEG_SHOWN = 0.5;
 const JAMB_STUB = 0.16;
 
 function elevation(figures: ElevationFigures): Result<Elevation> {
-  const { head, reveal, face, ends, leg = 0, arcs: count } = figures;
+  const { head, reveal, face, ends, leg = 0, segments = [], lettersAcross = 36 } = figures;
   const refusal =
     notNegative('reveal', reveal) ??
     positive('face', face) ??
     notNegative('leg', leg) ??
-    positive('letters across', figures.lettersAcross ?? 36) ??
-    (figures.segments ?? []).reduce(
-      (found, segments) => found ?? wholeBetween('segments', segments, 1, 10_000),
-      null as ReturnType<typeof positive>,
-    );
+    positive('letters across', lettersAcross) ??
+    segments.map((count) => wholeBetween('segments', count, 1, MOST_SEGMENTS)).find((found) => found !== null);
   if (refusal) return refusal;
   const outer = reveal + face;
   const opening = headCurve(head, 0, ends);
@@ -53,12 +52,6 @@ function elevation(figures: ElevationFigures): Result<Elevation> {
   if (!inside.ok) return inside;
   const outside = headCurve(head, outer, ends);
   if (!outside.ok) return outside;
-  const openingArcs = head.arcs(0, ends, count);
-  if (!openingArcs.ok) return openingArcs;
-  const insideArcs = head.arcs(reveal, ends, count);
-  if (!insideArcs.ok) return insideArcs;
-  const outsideArcs = head.arcs(outer, ends, count);
-  if (!outsideArcs.ok) return outsideArcs;
   const length = head.length(outer, ends);
   if (!length.ok) return length;
   const legShown = head.shape === 'round' ? 0 : Math.min(leg, LONGEST_LEG_SHOWN * head.span);
@@ -68,11 +61,8 @@ function elevation(figures: ElevationFigures): Result<Elevation> {
     opening: opening.value,
     inside: inside.value,
     outside: outside.value,
-    openingArcs: openingArcs.value,
-    insideArcs: insideArcs.value,
-    outsideArcs: outsideArcs.value,
     length: length.value,
-    letters: Math.max(width, 0.75 * (head.rise + outer + legShown)) / (figures.lettersAcross ?? 36),
+    letters: Math.max(width, 0.75 * (head.rise + outer + legShown)) / lettersAcross,
     legShown,
     broken: legShown < leg,
     foot: head.shape === 'round' ? -outer : Math.min(-legShown, -JAMB_STUB * head.span, lowest(outside.value)),
@@ -88,8 +78,8 @@ function headCasing({ inside, outside }: Elevation): Shape[] {
   return [outline('casing', inside.start, [...inside.steps, { to: back.start }, ...back.steps, { to: inside.start }])];
 }
 
-function openingEdge({ figures: { head }, opening, openingArcs, foot }: Elevation): Shape[] {
-  const edge = curveShapes('opening', head, opening, openingArcs);
+function openingEdge({ figures: { head }, opening, foot }: Elevation): Shape[] {
+  const edge = curveShapes('opening', head, opening);
   if (head.shape === 'round') return edge;
   const [left, right] = [opening.start, endOf(opening)];
   return [
@@ -130,7 +120,7 @@ function legTops(drawn: Elevation, side: -1 | 1): [number, number] {
   if (head.shape === 'straight') return [outer, outer];
   if (head.shape !== 'segmental' || ends === 'level') return [0, 0];
   // Cut along the opening's radial line, which runs on from the spring point.
-  const slope = -(drawn.openingArcs[0]?.center.y ?? 0) / (head.span / 2);
+  const slope = -(drawn.opening.arcs[0]?.center.y ?? 0) / (head.span / 2);
   return [slope * reveal, slope * outer];
 }
 
@@ -148,11 +138,7 @@ function breakLine(from: number, to: number, y: number, letters: number): Point[
 }
 
 /** Where arcs only stand for the true curve, they are drawn on it with the places where they join. */
-function fittedArcs({ insideArcs, outsideArcs }: Elevation): Shape[] {
-  if (!insideArcs.some((piece) => piece.deviation > 0)) return [];
-  return [
-    ...[...insideArcs, ...outsideArcs].map(({ center, radius, start, degrees }) =>
-      arc('fit', center, radius, start - degrees, start),
-    ),
-  ];
+function fittedArcs({ inside, outside }: Elevation): Shape[] {
+  if (!inside.arcs.some((piece) => piece.deviation > 0)) return [];
+  return [...arcShapes('fit', inside), ...arcShapes('fit', outside)];
 }

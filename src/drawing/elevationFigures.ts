@@ -1,6 +1,6 @@
-import type { Arc, Ends, Head } from '../head/head';
+import type { Ends, Head } from '../head/head';
 import type { Unit } from '../unit';
-import type { Curve } from './curve';
+import type { HeadCurve } from './curve';
 
 /** One opening with its casing, as the takeoff knows it. */
 export interface ElevationFigures {
@@ -13,25 +13,21 @@ export interface ElevationFigures {
   readonly leg?: number;
   /** Segments of each constant-radius piece, left to right; left out: no joints within a piece. */
   readonly segments?: readonly number[];
-  /** Arcs an ellipse is run as. */
-  readonly arcs?: number;
   readonly mark?: string;
   readonly unit: Unit;
   /** Leaves out the line of words below, for a page that says them beside the picture. */
   readonly wordless?: boolean;
-  /** Heights of a letter across the picture: smaller for larger letters. Default 36; a narrow pane wants about 28. */
+  /** Heights of a letter across the picture: smaller for larger letters. Default 36; a narrow pane wants fewer. */
   readonly lettersAcross?: number;
 }
 
 /** Everything the picture's parts share. */
 export interface Elevation {
   readonly figures: ElevationFigures;
-  readonly inside: Curve;
-  readonly outside: Curve;
-  readonly opening: Curve;
-  readonly insideArcs: readonly Arc[];
-  readonly outsideArcs: readonly Arc[];
-  readonly openingArcs: readonly Arc[];
+  readonly opening: HeadCurve;
+  /** Edges of the casing. */
+  readonly inside: HeadCurve;
+  readonly outside: HeadCurve;
   /** Long-point length of the head, along the outside edge. */
   readonly length: number;
   readonly letters: number;

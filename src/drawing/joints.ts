@@ -8,9 +8,9 @@ import { line, type Point, type Shape } from './scene';
  * Joints across the casing: where its constant-radius pieces meet, and between the equal segments of each piece. A blank
  * covers the longer of its two edges, so that its segments share that one's angle equally.
  */
-export function segmentJoints({ insideArcs, outsideArcs, figures }: Elevation): Shape[] {
-  return insideArcs.flatMap((inner, piece): Shape[] => {
-    const outer = outsideArcs[piece];
+export function segmentJoints({ inside, outside, figures }: Elevation): Shape[] {
+  return inside.arcs.flatMap((inner, piece): Shape[] => {
+    const outer = outside.arcs[piece];
     if (!outer) return [];
     const meeting = piece === 0 ? [] : [line('joint', leftEnd(inner), leftEnd(outer))];
     const count = figures.segments?.[piece] ?? 1;

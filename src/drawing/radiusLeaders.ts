@@ -14,10 +14,10 @@ const DROPS = [0.75, 2, 3.4, 4.8];
 
 /** One leader for each different radius, pointing at the opening's edge from inside, its words clear of all others. */
 export function radiusLeaders(drawn: Elevation, others: readonly Shape[]): Leader[] {
-  const { openingArcs, figures } = drawn;
+  const { opening, figures } = drawn;
   const taken = wordsOf(others).concat(riseLine(others));
   const placed: Leader[] = [];
-  for (const piece of openingArcs) {
+  for (const piece of opening.arcs) {
     if (placed.some(({ value }) => Math.abs(value - piece.radius) < 1e-6 * value)) continue;
     const value = piece.radius;
     const text = (piece.deviation > 0 ? 'arc R ' : 'R ') + lengthText(value, figures.unit);

@@ -35,7 +35,7 @@ export function toSvg(scene: Scene, options: SvgOptions = {}): string {
   const shapes = explode(scene.shapes);
   const box = options.page ?? bounds(shapes);
   const border = options.page ? 0 : (options.border ?? 0.02) * Math.max(box.right - box.left, box.top - box.bottom);
-  const millimeters = 25.4 / perInch(scene.unit);
+  const millimeters = perInch('mm') / perInch(scene.unit);
   const scale = size === 'screen' ? 1 : size === 'true size' ? millimeters : millimeters * size;
   const page = new Page(scale, box.left - border, box.top + border);
   const width = number((box.right - box.left + 2 * border) * scale);

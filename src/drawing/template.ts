@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import type { Setup } from '../takeoff/setups';
-import { perInch } from '../unit';
+import { perInch, unitName } from '../unit';
 import { lengthText } from '../lengthText';
 import { bounds } from './bounds';
 import { explode } from './dimension';
@@ -66,7 +66,7 @@ function fullSizeScene(boards: GuideBoards): Result<Scene> {
   const { unit } = boards;
   const letters = LETTERS * perInch(unit);
   const apart = lengthText(2 * layout.value.bedLine, unit, 32);
-  const said = `Full size, ${unit === 'in' ? 'inches' : 'millimeters'}. The bed lines must measure ${apart} apart.`;
+  const said = `Full size, ${unitName(unit)}. The bed lines must measure ${apart} apart.`;
   const low = bounds(explode(scene.value.shapes)).bottom;
   return ok({ ...scene.value, shapes: [...scene.value.shapes, text({ x: 0, y: low - 1.6 * letters }, said, letters)] });
 }
