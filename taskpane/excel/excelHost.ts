@@ -1,6 +1,7 @@
-import { readAddress } from '../../src/workbook/address';
+import { addressOf, readAddress, type CellPosition } from '../../src/workbook/address';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Host } from '../host';
+import { cellInTheWay, NO_RECTANGLE, noSheet } from '../refusals';
 import { constantEntry } from './cells';
 import { readCellAt, readSelection, readSheet } from './read';
 import { inExcel, Refused } from './session';
@@ -69,7 +70,7 @@ async function writeCells(
   if (!at.ok) return at;
   const width = rows[0]?.length ?? 0;
   if (width === 0 || rows.some((row) => row.length !== width)) {
-    return refuse('The rows to write must be of one length and not empty.');
+    return refuse(NO_RECTANGLE);
   }
   const { row, column } = at.value;
   const written = await inExcel(`Writing to "${sheet}"`, async (context) => {
@@ -79,8 +80,10 @@ async function writeCells(
     const { protection } = target;
     protection.load({ protected: true, options: true });
     await context.sync();
-    if (!replace && range.formulas.some((line: unknown[]) => line.some((formula) => formula !== ''))) {
-      throw new Refused(`${sheet}!${address} and the cells beside it already hold something. Nothing was written.`);
+    const filled = replace ? null : firstFilled(range.formulas);
+    if (filled) {
+      const at = addressOf({ row: row + filled.row, column: column + filled.column });
+      throw new Refused(cellInTheWay(sheet, at));
     }
     const locked = replace && protection.protected;
     if (locked) protection.unprotect();
@@ -99,11 +102,19 @@ async function writeCells(
   return written.ok ? ok(undefined) : written;
 }
 
+function firstFilled(formulas: readonly (readonly unknown[])[]): CellPosition | null {
+  for (const [row, line] of formulas.entries()) {
+    const column = line.findIndex((formula) => formula !== '');
+    if (column >= 0) return { row, column };
+  }
+  return null;
+}
+
 async function existing(context: Excel.RequestContext, sheet: string): Promise<Excel.Worksheet> {
   const target = context.workbook.worksheets.getItemOrNullObject(sheet);
   target.load('name');
   await context.sync();
-  if (target.isNullObject) throw new Refused(`There is no sheet "${sheet}".`);
+  if (target.isNullObject) throw new Refused(noSheet(sheet));
   return target;
 }
 

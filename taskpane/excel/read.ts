@@ -1,5 +1,6 @@
 import type { CellValue, Table } from '../../src/schedule/opening';
 import type { CellAt } from '../host';
+import { EMPTY_SELECTION } from '../refusals';
 import { cellValue } from './cellValue';
 import { Refused } from './session';
 
@@ -17,7 +18,7 @@ export async function readSelection(context: Excel.RequestContext): Promise<Tabl
   await context.sync();
   const rows = range.isNullObject ? [] : asCells(range.values, range.numberFormat);
   if (!rows.some((row) => row.some((value) => value !== null))) {
-    throw new Refused('The selected cells are empty. Select the schedule with its headings.');
+    throw new Refused(EMPTY_SELECTION);
   }
   return { name: selected.worksheet.name, firstRow: range.rowIndex + 1, rows };
 }

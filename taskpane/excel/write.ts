@@ -1,6 +1,7 @@
 import type { Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
+import { sheetInTheWay } from '../refusals';
 import { clearUp, copyAside, doneName, isDone, lock, markDone, putBack, sheetNames, type Before } from './backup';
 import { blocksOf, LARGEST_REQUEST } from './cells';
 import { dress } from './dress';
@@ -66,9 +67,7 @@ async function look(context: Excel.RequestContext, sheets: readonly Sheet[], opt
   await context.sync();
   const inTheWay = there.find(({ name, used }) => !used.isNullObject && !options.replace.includes(name));
   if (inTheWay) {
-    throw new Refused(
-      `The sheet "${inTheWay.name}" already holds something. Rename it, or say that it may be replaced.`,
-    );
+    throw new Refused(sheetInTheWay(inTheWay.name));
   }
   return {
     sheets: present.filter((name) => !isDone(name)),

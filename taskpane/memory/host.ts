@@ -4,15 +4,9 @@ import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { filledRegion } from '../filledRegion';
 import type { CellAt, Host, WriteOptions } from '../host';
+import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet, sheetInTheWay, STOPPED } from '../refusals';
+import { constant, filled, put, type Grid, type MemoryCell } from './cells';
 import { sheetFaults } from './strict';
-
-/** What a cell of the workbook in memory holds. */
-export interface MemoryCell {
-  readonly value: string | number | boolean | null;
-  /** `=…`, or '' for a constant. */
-  readonly formula: string;
-}
-type Grid = (MemoryCell | null)[][];
 
 /** Ways in which a real spreadsheet refuses; a test switches them on. */
 export interface Faults {
@@ -74,7 +68,7 @@ export class MemoryHost implements Host {
   async readSelection(): Promise<Result<Table>> {
     const grid = this.#grids.get(this.#selected.sheet);
     const range = readRange(this.#selected.range);
-    if (!grid || !range.ok) return refuse(`There is no sheet "${this.#selected.sheet}" to read.`);
+    if (!grid || !range.ok) return refuse(noSheet(this.#selected.sheet));
     const single = addressOf(range.value.first) === addressOf(range.value.last);
     const isFilled = (row: number, column: number) => filled(grid[row]?.[column] ?? null);
     const end = { rows: grid.length, columns: Math.max(0, ...grid.map((row) => row.length)) };
@@ -89,7 +83,7 @@ export class MemoryHost implements Host {
       rows.push(cells);
     }
     return rows.every((row) => row.every((value) => value === null))
-      ? refuse('The selected cells are empty. Select the schedule with its headings.')
+      ? refuse(EMPTY_SELECTION)
       : ok({ name: this.#selected.sheet, firstRow: first.row + 1, rows });
   }
 
@@ -113,11 +107,11 @@ export class MemoryHost implements Host {
     const inTheWay = sheets.find(
       (sheet) => !options.replace.includes(sheet.name) && (this.#grids.get(sheet.name) ?? []).flat().some(filled),
     );
-    if (inTheWay) return refuse(`The sheet "${inTheWay.name}" already holds something. Nothing was written.`);
+    if (inTheWay) return refuse(sheetInTheWay(inTheWay.name));
 
     const next = new Map(this.#grids);
     for (const [index, sheet] of sheets.entries()) {
-      if (options.signal?.aborted) return refuse('Stopped. The workbook is as it was.');
+      if (options.signal?.aborted) return refuse(STOPPED);
       if (index === this.faults.failAfterSheets) {
         return refuse(`"${sheet.name}" could not be written. The workbook is as it was.`);
       }
@@ -132,7 +126,7 @@ export class MemoryHost implements Host {
       await Promise.resolve(); // lets a stop come between two sheets, as it can in a real host
       options.onProgress?.(index + 1, sheets.length);
     }
-    if (options.signal?.aborted) return refuse('Stopped. The workbook is as it was.');
+    if (options.signal?.aborted) return refuse(STOPPED);
     this.#grids = next;
     for (const sheet of sheets) this.written.set(sheet.name, sheet);
     const last = sheets.at(-1);
@@ -147,20 +141,20 @@ export class MemoryHost implements Host {
     replace: boolean,
   ): Promise<Result<void>> {
     const grid = this.#grids.get(sheet);
-    if (!grid) return refuse(`There is no sheet "${sheet}".`);
+    if (!grid) return refuse(noSheet(sheet));
     const refused = this.#refusal([sheet]);
     if (refused !== null) return refuse(refused);
     const at = readAddress(address);
     if (!at.ok) return at;
     const width = rows[0]?.length ?? 0;
     if (width === 0 || rows.some((row) => row.length !== width)) {
-      return refuse('The rows to write must be of one length and not empty.');
+      return refuse(NO_RECTANGLE);
     }
     for (const [down, row] of rows.entries()) {
       for (const across of row.keys()) {
         const position = { row: at.value.row + down, column: at.value.column + across };
         if (!replace && filled(grid[position.row]?.[position.column] ?? null)) {
-          return refuse(`${sheet}!${addressOf(position)} already holds something. Nothing was written.`);
+          return refuse(cellInTheWay(sheet, addressOf(position)));
         }
       }
     }
@@ -174,7 +168,7 @@ export class MemoryHost implements Host {
   }
 
   async show(sheet: string, address: string): Promise<Result<void>> {
-    if (!this.#grids.has(sheet)) return refuse(`There is no sheet "${sheet}".`);
+    if (!this.#grids.has(sheet)) return refuse(noSheet(sheet));
     const range = readRange(address);
     if (!range.ok) return range;
     this.select(sheet, address);
@@ -184,7 +178,7 @@ export class MemoryHost implements Host {
   async cellAt(): Promise<Result<CellAt>> {
     const range = readRange(this.#selected.range);
     const grid = this.#grids.get(this.#selected.sheet);
-    if (!range.ok || !grid) return refuse(`There is no sheet "${this.#selected.sheet}".`);
+    if (!range.ok || !grid) return refuse(noSheet(this.#selected.sheet));
     const { row, column } = range.value.first;
     const cell = grid[row]?.[column];
     return ok({
@@ -235,22 +229,4 @@ export class MemoryHost implements Host {
     const locked = names.find((name) => this.faults.protectedSheets?.includes(name));
     return locked === undefined ? null : `The sheet "${locked}" is protected. Unprotect it, then try again.`;
   }
-}
-
-function constant(typed: string | number | boolean | null): MemoryCell | null {
-  if (typed === null || typed === '') return null;
-  return typeof typed === 'string' && typed.startsWith('=')
-    ? { value: null, formula: typed }
-    : { value: typed, formula: '' };
-}
-
-function filled(cell: MemoryCell | null): boolean {
-  return cell !== null && (cell.formula !== '' || (cell.value !== null && cell.value !== ''));
-}
-
-function put(grid: Grid, row: number, column: number, cell: MemoryCell | null): void {
-  while (grid.length <= row) grid.push([]);
-  const cells = grid[row]!;
-  while (cells.length <= column) cells.push(null);
-  cells[column] = cell;
 }

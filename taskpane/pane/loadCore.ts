@@ -1,4 +1,5 @@
 import { ok, refuse } from '../../src/result';
+import { STOPPED } from '../refusals';
 import type { Core } from './core';
 
 /** The core behind the pane. Readers and the workbook are fetched when they are first needed. */
@@ -28,7 +29,7 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
         return buildInWorker(startWorker, job, signal);
       }
       const { build } = await import('./build/job');
-      return signal.aborted ? refuse('Stopped. The workbook is as it was.') : ok(build(job));
+      return signal.aborted ? refuse(STOPPED) : ok(build(job));
     },
 
     async plan(order, deadlineMs, onProgress, signal) {

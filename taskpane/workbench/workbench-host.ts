@@ -6,6 +6,7 @@ import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { filledRegion } from '../filledRegion';
 import type { CellAt, Host, WriteOptions } from '../host';
+import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusals';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { typedValue } from './worksheet';
 import { writeSheets } from './write';
@@ -23,7 +24,7 @@ export class WorkbenchHost implements Host {
     const used = usedSize(this.engine, sheet);
     const single = range.startRow === range.endRow && range.startColumn === range.endColumn;
     const area = single ? this.region(sheet, range, used) : clipped(range, used);
-    if (!area) return refuse('The selected cells are empty. Select the schedule with its headings.');
+    if (!area) return refuse(EMPTY_SELECTION);
     return ok(this.table(sheet, area, (row, column) => this.value(sheet, row, column)));
   }
 
@@ -55,13 +56,13 @@ export class WorkbenchHost implements Host {
     replace: boolean,
   ): Promise<Result<void>> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
-    if (!sheet) return refuse(`There is no sheet "${name}".`);
+    if (!sheet) return refuse(noSheet(name));
     const read = readAddress(address);
     if (!read.ok) return read;
     const start = read.value;
     const width = rows[0]?.length ?? 0;
     if (width === 0 || rows.some((row) => row.length !== width)) {
-      return refuse('The rows to write must be of one length and not empty.');
+      return refuse(NO_RECTANGLE);
     }
     const types = this.engine.library.core.CellValueType;
     const cells: Record<number, Record<number, ICellData>> = {};
@@ -69,7 +70,7 @@ export class WorkbenchHost implements Host {
       for (const [across, value] of row.entries()) {
         const place = { row: start.row + down, column: start.column + across };
         if (!replace && cellData(this.engine, sheet, place.row, place.column)) {
-          return refuse(`${name}!${addressOf(place)} already holds something. Nothing was written.`);
+          return refuse(cellInTheWay(name, addressOf(place)));
         }
         const formula = typeof value === 'string' && value.startsWith('=');
         (cells[place.row] ??= {})[place.column] = formula
@@ -97,7 +98,7 @@ export class WorkbenchHost implements Host {
 
   async show(name: string, address: string): Promise<Result<void>> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
-    if (!sheet) return refuse(`There is no sheet "${name}".`);
+    if (!sheet) return refuse(noSheet(name));
     const read = readRange(address);
     if (!read.ok) return read;
     const place = read.value.first;

@@ -2,11 +2,10 @@ import type { ICellData, IMutationInfo, IWorksheetData } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
+import { sheetInTheWay, STOPPED } from '../refusals';
 import { cellFormula, usedSize, type Engine } from './engine';
 import { CellStyles } from './styles';
 import { worksheetData } from './worksheet';
-
-const STOPPED = 'Stopped. The workbook is as it was.';
 
 /**
  * Writes sheets with their values, so that the grid need not calculate what is already known. They are built beside the
@@ -21,7 +20,7 @@ export async function writeSheets(
   for (const { name } of sheets) {
     const present = workbook.getSheetBySheetName(name);
     if (present && usedSize(engine, present).rows > 0 && !options.replace.includes(name)) {
-      return refuse(`The sheet "${name}" already holds something. Nothing was written.`);
+      return refuse(sheetInTheWay(name));
     }
   }
   const styles = new CellStyles((style) => workbook.getStyles().setValue(style)!);

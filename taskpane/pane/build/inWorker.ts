@@ -2,11 +2,10 @@ import { ok, refuse, type Result } from '../../../src/result';
 import type { StockNews } from '../../../src/stock/job';
 import type { StockOrder } from '../../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../../src/stock/plan';
+import { STOPPED } from '../../refusals';
 import type { Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
 import type { ToWorker } from './worker';
-
-export const STOPPED = 'Stopped. The workbook is as it was.';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
 export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortSignal): Promise<Result<Built>> {
