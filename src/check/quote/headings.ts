@@ -2,26 +2,8 @@ import { cellText } from '../../schedule/cell';
 import { readUnit, type ColumnUnit } from '../../schedule/columnUnit';
 import { normalHeading, splitUnit } from '../../schedule/headingText';
 import { unitsAt } from '../../schedule/layout';
-import { meaningOf, type MeaningKey } from '../../schedule/meanings';
 import type { CellValue, Table } from '../../schedule/opening';
-
-/** What a quote's columns can mean. */
-export type QuoteKey =
-  | 'mark'
-  | 'description'
-  | 'quantity'
-  | 'size'
-  | 'span'
-  | 'radius'
-  | 'outsideRadius'
-  | 'openingRadius'
-  | 'length'
-  | 'insideLength'
-  | 'centerLength'
-  | 'totalLength'
-  | 'measure'
-  | 'unitPrice'
-  | 'extension';
+import { matchQuoteHeading, namesFeet, type QuoteKey } from './meanings';
 
 export interface QuoteColumn {
   readonly index: number;
@@ -37,72 +19,6 @@ export interface QuoteLayout {
   readonly unitRow: number | null;
   readonly columns: readonly QuoteColumn[];
 }
-
-/** A schedule's names for the same thing. */
-const scheduled = (key: MeaningKey) => meaningOf(key).names;
-
-const LENGTH = '(?:length|lengths|len|lgth|lg)';
-const FEET = '(?:lf|lin ft|linear (?:feet|foot|ft)|lineal (?:feet|foot|ft))';
-const MONEY = '(?:price|cost|rate|amount|amt)';
-
-/**
- * Headings that mean a thing, best first: regular expressions over the whole heading after `normalHeading`. Earlier keys win:
- * "Each" is a price in a quote, not a count.
- */
-const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
-  ['insideLength', [`(?:inside|ins|short point|inner) ${LENGTH}|${LENGTH} (?:inside|short point)`]],
-  ['centerLength', [`(?:center|centerline|ctr) ${LENGTH}|${LENGTH} (?:at |of )?center(?:line)?`]],
-  ['totalLength', [`total (?:${LENGTH}|${FEET}|ft|feet)|${LENGTH} total`, FEET]],
-  [
-    'length',
-    [
-      `(?:(?:arc|arch|arched|piece|cut|head|casing|molding|outside|long point|lp|curve|finished) )*${LENGTH}(?: (?:each|ea|per piece|of arc|long point|outside|lp))?`,
-      'long point|lp|arc',
-    ],
-  ],
-  ['outsideRadius', ['(?:outside|outer|os) (?:radius|rad)|(?:radius|rad) (?:outside|outer)']],
-  ['openingRadius', ['(?:opening|jamb|frame) (?:radius|rad)|(?:radius|rad) (?:of|at) (?:opening|jamb)']],
-  [
-    'radius',
-    [
-      '(?:arc |arch )?(?:casing|inside|is) (?:radius|rad)|(?:radius|rad) (?:inside|of casing)',
-      '(?:(?:arc|arch|casing|head) )*(?:radius|rad)|r|radii',
-    ],
-  ],
-  [
-    'extension',
-    [
-      `(?:ext|extension|extended|ext d)(?: (?:${MONEY}|total))?`,
-      `(?:line |item )?total(?: ${MONEY})?|line ${MONEY}|${MONEY} total|lump sum|lump`,
-      'amount|amt|net(?: amount| price)?|value|sum',
-    ],
-  ],
-  [
-    'unitPrice',
-    [
-      `(?:unit|piece|pc|per unit|per piece) ${MONEY}|${MONEY} (?:each|ea|per (?:unit|piece|pc|ea|each|foot|ft|lf)|unit)`,
-      'each|ea|per piece|per unit|unit',
-      'price|quote|quoted|bid',
-      'cost|rate',
-    ],
-  ],
-  ['measure', ['(?:uom|u m|um|unit of measure|units)']],
-  ['quantity', scheduled('quantity').filter((name) => name !== 'each|ea')],
-  ['size', scheduled('size')],
-  ['span', scheduled('width')],
-  [
-    'description',
-    [
-      '(?:item |line |product )?(?:description|desc|descr|details?|particulars)',
-      'product|scope|work|name|remarks?|notes?|comments?',
-    ],
-  ],
-  ['mark', scheduled('mark')],
-];
-
-const PATTERNS = NAMES.flatMap(([key, names]) =>
-  names.map((name, rank) => ({ key, rank, pattern: new RegExp(`^(?:${name})$`) })),
-);
 
 type Row = readonly CellValue[];
 interface Read {
@@ -180,11 +96,10 @@ function readHeading(text: string): Read {
   const [plain, priced] = ['', ' price '].map((mark) =>
     normalHeading(name.replace(/^\$\s*\/\s*/, 'price per ').replace(/\$|\busd\b/gi, mark)),
   );
-  const match = (normal: string) => PATTERNS.find(({ pattern }) => pattern.test(normal));
   const normal = plain!;
-  const found =
-    (plain !== priced && /^(?:units?|ea|each)?$/.test(normal) ? match(priced!) : undefined) ?? match(normal);
-  const feet = found?.key === 'totalLength' && new RegExp(`${FEET}|ft|feet`).test(normal);
+  const isPrice = plain !== priced && /^(?:units?|ea|each)?$/.test(normal);
+  const found = (isPrice ? matchQuoteHeading(priced!) : null) ?? matchQuoteHeading(normal);
+  const feet = found?.key === 'totalLength' && namesFeet(normal);
   return { text, key: found?.key ?? null, rank: found?.rank ?? 0, unit: unit ?? (feet ? 'ft' : null) };
 }
 

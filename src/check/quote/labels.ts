@@ -7,8 +7,15 @@ export type Label =
 
 const SUBTOTAL =
   /^(?:sub[- ]?total|page total|section total|group total|sum|merchandise total|materials? total|total (?:materials?|merchandise|moldings?))\b/i;
-const TOTAL =
-  /^(?:(?:grand|quote|quotation|order|job|project|overall|net|bid|estimated|final|total) )?(?:total|amount due|balance due)(?: (?:due|amount|price|quote|bid|cost|usd|for (?:the )?(?:above|job|project|order)))?\s*(?:\([^)]*\))?\s*[:=$]*\s*$/i;
+/** "Total with tax", "total before freight". */
+const WITH =
+  '(?: (?:w/o|w/|with|without|incl(?:\\.|uding)?|excl(?:\\.|uding)?|before|after|plus|less) ?(?:[a-z]+ ){0,2}[a-z]+)?';
+const TOTAL = new RegExp(
+  '^(?:(?:grand|quote|quotation|order|job|project|overall|net|bid|estimated|final|total) )?(?:total|amount due|balance due)' +
+    `(?: (?:due|amount|price|quote|bid|cost|usd|for (?:the )?(?:above|job|project|order)))?${WITH}` +
+    '\\s*(?:\\([^)]*\\))?\\s*[:=$]*\\s*$',
+  'i',
+);
 
 /** Words that may stand before the name of a charge: "Estimated inbound freight", "State sales tax 7%". */
 const BEFORE =

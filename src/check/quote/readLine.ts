@@ -6,8 +6,10 @@ import { readLength } from '../../schedule/readLength';
 import { readQuantity } from '../../schedule/readQuantity';
 import { readSize } from '../../schedule/readSize';
 import type { Standards } from '../../standards';
-import type { QuoteColumn, QuoteKey } from './headings';
+import type { QuoteColumn } from './headings';
+import type { QuoteKey } from './meanings';
 import { readMoney } from './money';
+import { extensionTolerance } from './moneyFindings';
 import type { LengthBasis, QuoteField, QuoteLine, QuoteProblem, RadiusBasis } from './quote';
 
 const LENGTHS: readonly (readonly [QuoteKey, LengthBasis])[] = [
@@ -57,16 +59,20 @@ export function readLine(
   const firstOf = <Basis>(keys: readonly (readonly [QuoteKey, Basis])[]) =>
     keys.find(([key]) => cellOf(key) !== null) ?? keys[0]!;
 
-  const counted = countOf(cellOf('quantity')?.cell ?? null, cellText(cellOf('measure')?.cell));
   const [lengthKey, lengthOf] = firstOf(LENGTHS);
   const [radiusKey, radiusOf] = firstOf(RADII);
   const size = cellOf('size');
-  const unitPrice = money('unitPrice', 'unitPrice');
+  const written = money('unitPrice', 'unitPrice');
+  const saysFoot = BY_FOOT.test(cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '');
+  const footPrice = saysFoot ? written : money('unitPrice', 'footPrice');
+  const piecePrice = saysFoot ? null : written;
   const extension = money('extension', 'extension');
+  const measure = cellText(cellOf('measure')?.cell);
+  const counted = countOf(cellOf('quantity')?.cell ?? null, measure, footPrice, extension);
   const quantity = counted === null ? null : figure('quantity', counted.quantity);
-  const lump = counted?.by === 'lot' || (counted === null && unitPrice === null && extension !== null);
-  const byFoot =
-    counted?.by === 'foot' || BY_FOOT.test(cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '');
+  const priced = footPrice !== null || piecePrice !== null;
+  const lump = counted?.by === 'lot' || (counted === null && !priced && extension !== null);
+  const byFoot = counted?.by === 'foot' || (counted === null && footPrice !== null);
   return {
     kind: 'line',
     row,
@@ -80,7 +86,8 @@ export function readLine(
     radiusOf,
     length: length('length', lengthKey),
     lengthOf,
-    unitPrice,
+    // A price by the foot is none of the piece.
+    unitPrice: byFoot ? (footPrice ?? piecePrice) : piecePrice,
     extension,
     problems,
   };
@@ -92,10 +99,15 @@ function sizeOf({ column, cell }: { column: QuoteColumn; cell: CellValue }, { un
   return read.ok ? read.value : null;
 }
 
-/** "2 pr" is four pieces, "86.7 LF" is no count, "1 lot" is the lump. */
+/**
+ * "2 pr" is four pieces, "86.7 LF" is no count, "1 lot" is the lump. Beside a price by the foot a bare figure is feet where the
+ * extension says so, or where it can't be pieces.
+ */
 function countOf(
   cell: CellValue,
   measure: string,
+  footPrice: number | null,
+  extension: number | null,
 ): { readonly quantity: Result<number | null>; readonly by: QuoteLine['by'] } | null {
   if (cell === null) return BY_LOT.test(measure) ? { quantity: ok(null), by: 'lot' } : null;
   const text = cellText(cell);
@@ -114,7 +126,12 @@ function countOf(
   }
   if (/^(?:pr|prs|pair|pairs)\b/i.test(measure) && /^\d+$/.test(text))
     return { quantity: ok(2 * Number(text)), by: 'piece' };
-  return { quantity: readQuantity(cell), by: 'piece' };
+  const quantity = readQuantity(cell);
+  const feet = Number(text.replaceAll(',', ''));
+  const isFeet =
+    extension === null ? !quantity.ok : Math.abs(feet * (footPrice ?? 0) - extension) <= extensionTolerance(feet);
+  if (footPrice !== null && feet > 0 && (isFeet || !quantity.ok)) return { quantity: ok(feet), by: 'foot' };
+  return { quantity, by: 'piece' };
 }
 
 /** The words of a row: its descriptions, and every column that means no figure. */

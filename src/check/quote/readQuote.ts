@@ -9,10 +9,10 @@ import {
   quoteUnits,
   repeatsHeadings,
   type QuoteColumn,
-  type QuoteKey,
   type QuoteLayout,
 } from './headings';
 import { readLabel } from './labels';
+import type { QuoteKey } from './meanings';
 import { readMoney } from './money';
 import type { Quote, QuoteCharge, QuoteItem, QuoteSum } from './quote';
 import { readLine } from './readLine';
@@ -76,8 +76,8 @@ function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, stan
     const written = amountIn(row, columns);
     const amount =
       (label.charge === 'discount' || label.charge === 'deposit') && written !== null ? -Math.abs(written) : written;
-    // "Delivery in three weeks" costs nothing; "Sales tax 7%" without its amount is still a charge.
-    if (amount === null && label.rate === null) return 'note';
+    // "Delivery in three weeks" costs nothing; "Sales tax 7%" without its amount is still a charge, and so is freight "TBD".
+    if (amount === null && label.rate === null && isBlank(extensionIn(row, columns))) return 'note';
     const charge: QuoteCharge = { ...label, row: number, amount };
     return charge;
   }
@@ -110,20 +110,37 @@ const FIGURES: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   'extension',
 ]);
 
-/** The amount of a charge or a sum: under extension, or else the last cell that holds money. */
+/** Figures of a row that are never its amount: "Freight, 1" is not a dollar. */
+const NO_MONEY: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
+  ...SIZED,
+  'totalLength',
+  'quantity',
+  'size',
+  'span',
+  'mark',
+]);
+
+/** The amount of a charge or a sum: what stands under extension, or else the last cell that may be money and is. */
 function amountIn(row: Row, columns: readonly QuoteColumn[]): number | null {
-  const column = columns.find(({ key }) => key === 'extension');
-  const own = column === undefined ? null : (row[column.index] ?? null);
+  const own = extensionIn(row, columns);
   if (!isBlank(own)) {
     const read = readMoney(own);
-    if (read.ok) return read.value;
+    return read.ok ? read.value : null;
   }
-  for (const cell of [...row].reverse()) {
-    if (isBlank(cell) || (typeof cell === 'string' && !/\d/.test(cell))) continue;
+  for (let at = row.length - 1; at >= 0; at--) {
+    const cell = row[at] ?? null;
+    const key = columns[at]?.key ?? null;
+    if (isBlank(cell) || (key !== null && NO_MONEY.has(key)) || (typeof cell === 'string' && !/\d/.test(cell)))
+      continue;
     const read = readMoney(cell);
     if (read.ok) return read.value;
   }
   return null;
+}
+
+function extensionIn(row: Row, columns: readonly QuoteColumn[]): CellValue {
+  const column = columns.find(({ key }) => key === 'extension');
+  return column === undefined ? null : (row[column.index] ?? null);
 }
 
 function hasFigure(row: Row): boolean {

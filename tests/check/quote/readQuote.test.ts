@@ -33,6 +33,9 @@ describe('the columns of a quote', () => {
     ['LF', 'totalLength'],
     ['Unit Price', 'unitPrice'],
     ['Price Each', 'unitPrice'],
+    ['Price/LF', 'footPrice'],
+    ['$/lf', 'footPrice'],
+    ['Unit price (per foot)', 'footPrice'],
     ['$/ea', 'unitPrice'],
     ['Unit $', 'unitPrice'],
     ['Unit cost ($)', 'unitPrice'],
@@ -120,6 +123,37 @@ describe('the rows of a quote', () => {
     expect(quote.items.length + quote.passedOver.length).toBe(rows.length);
   });
 
+  it('of freight without an amount, and totals with words behind them, are what their words say', () => {
+    const quote = read(
+      HEADINGS,
+      ['W1', 'Casing', 2, 18.1875, 68.125, 90, 180],
+      ['', 'Freight', 1, '', '', 'TBD', 'TBD'],
+      ['', 'Delivery', 1, '', '', '', ''],
+      ['', 'Sales tax 7%', '', '', '', '', 12.6],
+      ['', 'Total w/ tax', '', '', '', '', 192.6],
+      ['', 'Total before freight:', '', '', '', '', 192.6],
+      ['W9', 'Total with care', 1, 18, 68, 90, 90],
+    );
+    expect(
+      quote.items.map((item) => [
+        item.row,
+        item.kind === 'line' ? 'line' : item.kind === 'sum' ? item.sum : item.charge,
+        item.kind === 'line' ? item.extension : item.amount,
+      ]),
+    ).toEqual([
+      [2, 'line', 180],
+      [3, 'freight', null],
+      [5, 'tax', 12.6],
+      [6, 'total', 192.6],
+      [7, 'total', 192.6],
+      [8, 'line', 90],
+    ]);
+    expect(quote.passedOver.map(({ row, why }) => [row, why])).toEqual([
+      [1, 'headings'],
+      [4, 'note'],
+    ]);
+  });
+
   it('that only mention freight, tax or a total in a line of molding stay lines', () => {
     const quote = read(
       HEADINGS,
@@ -156,6 +190,23 @@ describe('the rows of a quote', () => {
   ])('of %j %j count %j by the %s', (count, measure, quantity, by) => {
     const [line] = read(['Mark', 'Qty', 'UOM', 'Unit price', 'Amount'], ['W1', count, measure, 10, 20]).lines;
     expect(line).toMatchObject({ quantity, by });
+  });
+
+  it.each<[CellValue, CellValue, number, string, number | null]>([
+    // A price by the foot: a bare figure is feet where the extension says so, or where it can't be pieces.
+    [2, 104.83, 2, 'piece', null],
+    [5.7, 82.65, 5.7, 'foot', 14.5],
+    [6, 87, 6, 'foot', 14.5],
+    ['5.7 LF', null, 5.7, 'foot', 14.5],
+    [1, null, 1, 'piece', null],
+  ])('of %j at 14.50 the foot for %j count %j by the %s', (count, amount, quantity, by, unitPrice) => {
+    for (const [heading, price] of [
+      ['Unit price', '14.50/lf'],
+      ['Price/LF', 14.5],
+    ] as const) {
+      const [line] = read(['Mark', 'Qty', heading, 'Amount'], ['W1', count, price, amount]).lines;
+      expect(line).toMatchObject({ quantity, by, unitPrice, problems: [] });
+    }
   });
 
   it('from a text file with stray marks, blank lines and a total in another column are read alike', async () => {
