@@ -1,12 +1,12 @@
 import type { QuoteCheck } from '../check/quote/checkQuote';
-import { dollars } from '../check/quote/money';
 import { amountOf } from '../check/quote/quote';
 import { summaryText } from '../check/quote/summary';
 import type { SumCheck } from '../check/quote/sums';
 import { toCents } from '../rounding';
 import { checkRow } from './check/checkRow';
-import { CHECK_COLUMNS, checkLetter, type CheckKey } from './check/columns';
+import { CHECK_COLUMNS, checkLetter, checkRange, type CheckKey, type Lines } from './check/columns';
 import { totalSays } from './check/formulas';
+import { moneyText } from './check/says';
 import { groupRow, headingRow, unitRow } from './columnHeads';
 import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
@@ -27,21 +27,20 @@ type Row = (Cell | null)[];
 export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   const { takeoff } = check;
   const { unit } = takeoff.standards;
-  const first = CHECK_HEAD_ROWS + 1;
-  const last = CHECK_HEAD_ROWS + Math.max(1, check.lines.length);
+  const lines: Lines = { first: CHECK_HEAD_ROWS + 1, last: CHECK_HEAD_ROWS + Math.max(1, check.lines.length) };
   const sorted = [...check.lines].sort((one, other) => other.stake - one.stake || one.line.row - other.line.row);
-  const body = sorted.map((line, at): Row => checkRow(line, takeoff, first + at, plain));
+  const body = sorted.map((line, at): Row => checkRow(line, takeoff, lines.first + at, lines, plain));
   if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
   const rows: Row[] = [
     [{ value: 'Check', style: 'title' }],
-    [null, null, countsCell(body, first, last)],
+    [null, null, countsCell(body, lines)],
     groupRow(CHECK_COLUMNS, isFolded),
     headingRow(CHECK_COLUMNS),
     unitRow(CHECK_COLUMNS, unit),
     ...body,
   ];
   addNotQuoted(rows, check);
-  addSums(rows, check, first, last);
+  addSums(rows, check, lines);
   rows.push([], [{ value: 'Summary when it was checked', style: 'group' }]);
   for (const text of summaryText(check).split('\n'))
     rows.push([null, null, { value: text, style: 'text', format: '@' }]);
@@ -59,10 +58,10 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
       widths.filter((_width, at) => !isFolded(at)),
       FROZEN_COLUMNS,
     ),
-    home: `D${first}`,
+    home: `D${lines.first}`,
     locked: true,
     columnKeys: CHECK_COLUMNS.map(({ key }) => key),
-    body: [first, last],
+    body: [lines.first, lines.last],
   };
 }
 
@@ -82,8 +81,8 @@ function rowOf(cells: Partial<Record<CheckKey, Cell>>): Row {
   return CHECK_COLUMNS.map(({ key }) => cells[key] ?? null);
 }
 
-function countsCell(body: readonly Row[], first: number, last: number): Cell {
-  const range = `$${checkLetter('verdict')}$${first}:$${checkLetter('verdict')}$${last}`;
+function countsCell(body: readonly Row[], lines: Lines): Cell {
+  const range = checkRange('verdict', lines);
   const count = (verdict: string) => body.filter((row) => row[columnAt('verdict')]?.value === verdict).length;
   return {
     value: `Lines that agree: ${count('agrees')}, that differ: ${count('differs')}, that can't be told: ${count("can't tell")}.`,
@@ -124,7 +123,7 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): void {
 }
 
 /** Freight, tax, discount, subtotals and totals. A total at the end of the quote follows its lines. */
-function addSums(rows: Row[], check: QuoteCheck, first: number, last: number): void {
+function addSums(rows: Row[], check: QuoteCheck, lines: Lines): void {
   if (check.sums.length === 0) return;
   const money = columnFormat('money', check.takeoff.standards.unit);
   rows.push([], [{ value: 'Charges, subtotals and totals', style: 'group' }]);
@@ -132,10 +131,7 @@ function addSums(rows: Row[], check: QuoteCheck, first: number, last: number): v
   const charges = check.sums.flatMap(({ item }, at) =>
     item.kind === 'charge' ? [`${extension}${rows.length + 1 + at}`] : [],
   );
-  const amounts = [
-    `SUM(${checkLetter('amount')}${first}:${checkLetter('amount')}${last})`,
-    ...charges.map((cell) => `N(${cell})`),
-  ];
+  const amounts = [`SUM(${checkRange('amount', lines)})`, ...charges.map((cell) => `N(${cell})`)];
   for (const sum of check.sums) {
     const { item, finding } = sum;
     const row = rows.length + 1;
@@ -149,7 +145,7 @@ function addSums(rows: Row[], check: QuoteCheck, first: number, last: number): v
         extension: { value: item.amount, style: 'input', format: money },
         extensionSays: live
           ? {
-              value: totalText(item.amount!, toCents(check.quoted)),
+              value: moneyText(item.amount! - toCents(check.quoted), TOTAL_TOLERANCE),
               formula: totalSays(`${extension}${row}`, amounts.join('+'), TOTAL_TOLERANCE),
               style: 'figure',
               wrap: true,
@@ -162,12 +158,6 @@ function addSums(rows: Row[], check: QuoteCheck, first: number, last: number): v
 }
 
 const TOTAL_TOLERANCE = 0.0050001;
-
-function totalText(stated: number, right: number): string {
-  const off = stated - right;
-  if (Math.abs(off) <= TOTAL_TOLERANCE) return 'agrees';
-  return `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;
-}
 
 /** The total below everything else, with every amount known. */
 function isLast({ item }: SumCheck, { quote, lines }: QuoteCheck): boolean {

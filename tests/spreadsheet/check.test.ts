@@ -3,7 +3,7 @@ import { checkQuote, readQuote } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { workbookSheets } from '../../src/workbook/workbook';
-import { exampleCheck } from '../check/quote/example';
+import { exampleCheck, sharedLines } from '../check/quote/example';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
@@ -16,6 +16,14 @@ describe('LibreOffice Calc, made to recalculate, agrees with the core on every c
     const result = await compare(workbookSheets(schedule, taken, { plain: true, check }));
     expect(result.differences).toEqual([]);
     expect(result.cells).toBeGreaterThan(1300);
+  });
+
+  it('for several lines that are for one opening', async () => {
+    const check = sharedLines();
+    const { takeoff: taken } = check;
+    const schedule = scheduleOf(taken.openings.map((row) => row.opening));
+    const result = await compare(workbookSheets(schedule, taken, { plain: true, check }));
+    expect(result.differences).toEqual([]);
   });
 
   it.each(['in', 'mm'] as const)('for 150 lines in %s, half of them with a mistake', async (unit) => {

@@ -10,7 +10,8 @@ import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
-import { exampleCheck, type Example } from '../check/quote/example';
+import { exampleCheck, sharedLines, type Example } from '../check/quote/example';
+import { scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
 import { differences } from './differences';
 
@@ -124,4 +125,29 @@ describe('the Check sheet in the grid', () => {
     expect(nowhere['verdict']).toBe("can't tell");
     expect(nowhere['quantitySays']).toBe("can't tell: no such mark in the takeoff");
   });
+});
+
+describe('lines that divide the pieces of one opening between them, in the grid', () => {
+  it('are counted together again when the quantity of one is changed', async () => {
+    const shared = sharedLines();
+    const schedule = scheduleOf(shared.takeoff.openings.map(({ opening }) => opening));
+    const written = workbookSheets(schedule, shared.takeoff, { check: shared });
+    const sheet = checkOf(written);
+    const own = startHeadless(ARCH_FUNCTIONS);
+    const other = new WorkbenchHost(own);
+    try {
+      valueOf(await other.writeSheets(written, { replace: [] }));
+      own.api.getFormula().executeCalculation();
+      await own.settled();
+      expect(await differences(other, [sheet], WITHIN)).toEqual([]);
+
+      valueOf(await other.writeCells('Check', address('quantity', rowOf(sheet, 5)), [[4]], true));
+      await own.settled();
+      const { rows } = valueOf(await other.readSheet('Check'))!;
+      const said = [4, 5].map((row) => rows[rowOf(sheet, row) - 1]![sheet.columnKeys!.indexOf('quantitySays')]);
+      expect(said).toEqual(['agrees', 'agrees']);
+    } finally {
+      own.univer.dispose();
+    }
+  }, 60_000);
 });

@@ -4,11 +4,13 @@ import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
-import { checkRows, exampleCheck } from '../check/quote/example';
+import { checkRows, exampleCheck, sharedLines } from '../check/quote/example';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
 import { opening, randomOpenings } from '../takeoff/openings';
 import { valueOf } from '../value';
+
+const SHARED = sharedLines();
 
 /** The lines of a Check sheet by the quote's row, cells by column key. */
 function linesOf(sheet: Sheet, check: QuoteCheck): Map<number, Record<string, Cell>> {
@@ -52,6 +54,49 @@ describe('the Check sheet', () => {
       const off = check.lines.filter(({ line, verdict }) => lines.get(line.row)!['verdict']!.value !== verdict);
       expect(off.map(({ line, findings }) => [line.mark, findings.map(({ text }) => text)])).toEqual([]);
     }
+  });
+
+  describe('where several lines are for one opening', () => {
+    const lines = linesOf(checkSheet(SHARED, true), SHARED);
+    const compared = ['quantitySays', 'lengthSays', 'extensionSays', 'priceSays', 'verdict', 'off'];
+    const isLive = (row: number) => compared.every((key) => lines.get(row)![key]!.formula !== undefined);
+    const said = (row: number, ...keys: string[]) => keys.map((key) => lines.get(row)![key]!.value);
+
+    it('counts lines that divide its pieces between them together, live', () => {
+      expect([2, 3].map((row) => said(row, 'quantitySays', 'verdict', 'off'))).toEqual([
+        ['agrees', 'agrees', 0],
+        ['agrees', 'agrees', 0],
+      ]);
+      expect([2, 3].every(isLive)).toBe(true);
+    });
+
+    it('says once, on the first of them, how many are missing, and what that is worth', () => {
+      expect(said(4, 'quantitySays', 'verdict', 'off')).toEqual(['2 too few', 'differs', -200]);
+      expect(said(5, 'quantitySays', 'verdict', 'off')).toEqual(['', 'agrees', 0]);
+      expect([4, 5].every(isLive)).toBe(true);
+    });
+
+    it('judges the first by itself where it has all pieces, and writes of the second that it is quoted twice', () => {
+      expect(said(6, 'quantitySays', 'verdict')).toEqual(['agrees', 'agrees']);
+      expect(isLive(6)).toBe(true);
+      expect(said(7, 'openingSays', 'verdict', 'off')).toEqual(['W3 is quoted already in row 6', 'differs', 100]);
+      expect(isLive(7)).toBe(false);
+    });
+
+    it('leaves an alternate out of the count', () => {
+      expect(said(8, 'place', 'verdict')).toEqual([null, "can't tell"]);
+    });
+
+    it('gives each the verdict and the money of the check', () => {
+      for (const { line, verdict, findings } of SHARED.lines) {
+        const off = findings.reduce((sum, { dollars }) => sum + (dollars ?? 0), 0);
+        expect([line.row, ...said(line.row, 'verdict', 'off')]).toEqual([
+          line.row,
+          verdict,
+          expect.closeTo(off, 2) as number,
+        ]);
+      }
+    });
   });
 
   it('stands with the most money at stake on top', async () => {

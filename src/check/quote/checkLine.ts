@@ -14,13 +14,22 @@ export interface LineCheck {
   readonly places: readonly number[];
   readonly how: LineMatch['how'];
   readonly part: LineMatch['part'];
-  /** The only line for its one opening, with a count of pieces: all its figures are compared with that opening's. */
-  readonly alone: boolean;
+  /** How its pieces are counted against those of its one opening; null: they aren't. */
+  readonly count: LineCount | null;
   readonly verdict: VerdictWord;
   /** In the order of the figures on the line. */
   readonly findings: readonly Finding[];
   /** Money that hangs on what differs, or on the whole line where it can't be told what it is for. */
   readonly stake: number;
+}
+
+/** What a line's count of pieces is judged by: itself, or the sum of the lines that divide an opening's pieces between them. */
+export type CountedBy = 'itself' | 'the sum' | 'with the first';
+
+export interface LineCount {
+  readonly by: CountedBy;
+  /** Of this line, or the sum; null where the line gives none. */
+  readonly pieces: number | null;
 }
 
 /** Judges one line against its openings. `same` are all lines of its opening, this one among them. */
@@ -43,11 +52,18 @@ export function checkLine(
     places: match.places,
     how: match.how,
     part: match.part,
-    alone: match.line.by === 'piece' && match.part === 'head' && same.heads.length === 1 && same.others.length === 0,
+    count: lineCount(match, same),
     verdict: overall(staked),
     findings: staked,
     stake: staked.reduce((most, { stake }) => Math.max(most, stake), 0),
   };
+}
+
+function lineCount(match: LineMatch, { heads, others, total, sharing }: SameOpening): LineCount | null {
+  if (match.line.by !== 'piece' || match.part !== 'head' || others.length > 0) return null;
+  const first = match === heads[0];
+  if (first && (heads.length === 1 || sharing === 'surplus')) return { by: 'itself', pieces: match.line.quantity };
+  return sharing === 'together' ? { by: first ? 'the sum' : 'with the first', pieces: total } : null;
 }
 
 /** A figure that isn't given leaves a verdict open only where nothing else could be judged. */
@@ -158,7 +174,7 @@ function unitOf({ unitPrice, extension, quantity, by }: QuoteLine): number | nul
 
 function priceOfLine(
   match: LineMatch,
-  { heads, others }: SameOpening,
+  { heads, others, sharing }: SameOpening,
   opening: OpeningTakeoff,
   { priceBand }: Standards,
   shape: readonly Finding[],
@@ -176,7 +192,7 @@ function priceOfLine(
   }
   const unit = unitOf(line);
   if (unit !== null) {
-    const many = heads.length > 1 ? (line.quantity ?? wanted) : wanted;
+    const many = sharing === 'together' ? line.quantity! : wanted;
     return priceFinding('unit price', unit, ours.unitPrice, many, priceBand, shape);
   }
   const amount = amountOf(line);

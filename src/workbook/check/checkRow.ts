@@ -1,22 +1,20 @@
-import { checkLength } from '../../check/length';
 import type { LineCheck } from '../../check/quote/checkLine';
 import type { Finding } from '../../check/quote/finding';
 import { amountOf } from '../../check/quote/quote';
-import { extensionTolerance } from '../../check/quote/moneyFindings';
-import { dollars } from '../../check/quote/money';
-import { lengthText } from '../../lengthText';
-import { roundTo, toCents } from '../../rounding';
+import { toCents } from '../../rounding';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
 import { sentences } from '../needsFormula';
 import type { Cell, CellStyle } from '../sheet';
-import { atRow, CHECK_COLUMNS, type CheckKey } from './columns';
+import { atRow, CHECK_COLUMNS, type CheckKey, type Lines } from './columns';
 import * as formulas from './formulas';
+import { lineFigures, type LineFigures } from './lineFigures';
+import * as says from './says';
 
 type Value = string | number | null;
 
-/** One line of the quote as a row of the Check sheet; `row` counts from 1. */
-export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, plain: boolean): Cell[] {
+/** One line of the quote as a row of the Check sheet; `row` counts from 1, `lines` is where all lines stand. */
+export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, lines: Lines, plain: boolean): Cell[] {
   const cells = new RowCells(check, takeoff, plain).all();
   const { unit } = takeoff.standards;
   return CHECK_COLUMNS.map(({ key, measure }): Cell => {
@@ -26,27 +24,24 @@ export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, plain:
     const wrap = key.endsWith('Says') || key === 'found' || key === 'description' ? { wrap: true } : {};
     if (formula === undefined) return { value, style, format, ...wrap };
     // Text format would keep Excel from calculating a formula typed over it.
-    return {
-      value: value ?? '',
-      formula: atRow(formula, row),
-      style,
-      format: format === '@' ? 'General' : format,
-      ...wrap,
-    };
+    const liveFormat = format === '@' ? 'General' : format;
+    return { value: value ?? '', formula: atRow(formula, row, lines), style, format: liveFormat, ...wrap };
   });
 }
 
-interface Content {
-  readonly value: Value;
+interface Content<Held extends Value = Value> {
+  readonly value: Held;
   readonly formula?: string;
   readonly style: CellStyle;
 }
 
 class RowCells {
+  /** The one opening the line is for; null: none, or several. */
   private readonly opening: OpeningTakeoff | null;
-  /** All comparisons are live; otherwise what was found stands as written. */
+  /** The comparisons are formulas; otherwise what was found stands as written. */
   private readonly live: boolean;
   private readonly openings: number;
+  private readonly figures: LineFigures;
 
   constructor(
     private readonly check: LineCheck,
@@ -54,203 +49,126 @@ class RowCells {
     private readonly plain: boolean,
   ) {
     const [place, ...more] = check.places;
-    this.opening = place === undefined || more.length > 0 ? null : (takeoff.openings[place] ?? null);
-    this.live = this.opening !== null && check.alone;
+    // An alternate takes no place: it would be counted with the lines that the quote comes to.
+    const single = place !== undefined && more.length === 0 && check.part !== 'alternate';
+    this.opening = single ? (takeoff.openings[place] ?? null) : null;
+    this.live = this.opening !== null && check.count !== null;
     this.openings = takeoff.openings.length;
+    this.figures = lineFigures(check.line, this.opening);
   }
 
   all(): Readonly<Record<CheckKey, Content>> {
     const { line, findings, stake } = this.check;
+    const { figures } = this;
     const quoted = (value: Value): Content => ({ value, style: 'input' });
     const text = (value: string): Content => ({ value, style: 'text' });
-    const quantitySays = this.says('quantity', this.quantityText(), formulas.QUANTITY_SAYS);
-    const radiusSays = this.radiusSays();
-    const lengthSays = this.lengthSays();
-    const extensionSays = this.extensionSays();
-    const priceSays = this.says('unit price', this.priceText(), formulas.PRICE_SAYS);
-    const said = [quantitySays, radiusSays, lengthSays, priceSays].map(({ value }) => value);
-    const openingSays = this.openingText();
+    const ours = (key: string, value: number | null): Content => figure(value, formulas.ours(key, this.openings));
+    const compared = {
+      openingSays: written(this.openingText()),
+      quantitySays: this.quantitySays(),
+      radiusSays: this.radiusSays(),
+      lengthSays: this.lengthSays(),
+      extensionSays: this.extensionSays(),
+      priceSays: this.priceSays(),
+    };
     return {
       row: { value: line.row, style: 'text' },
       mark: quoted(this.opening?.opening.mark || line.mark),
       description: text(line.description),
-      verdict: this.live
-        ? {
-            value: verdictOf([openingSays, extensionSays.value, ...said], said),
-            formula: formulas.VERDICT_FORMULA,
-            style: 'attention',
-          }
-        : { value: this.check.verdict, style: 'attention' },
-      off: this.live
-        ? { value: this.off(), formula: formulas.OFF_FORMULA, style: 'figure' }
-        : { value: toCents(findings.reduce((sum, one) => sum + (one.dollars ?? 0), 0)), style: 'fixed' },
+      verdict: this.verdict(compared),
+      off: this.off(),
       quantity: quoted(line.quantity),
       radius: quoted(line.radius),
       length: quoted(line.length),
       unitPrice: quoted(line.unitPrice),
       extension: quoted(line.extension),
-      openingSays: { value: openingSays, style: 'fixed' },
-      quantitySays,
-      radiusSays,
-      lengthSays,
-      extensionSays,
-      priceSays,
-      ourQuantity: this.ours('quantity', this.ourQuantity),
-      ourRadius: this.ours(formulas.RADIUS_KEYS[line.radiusOf], this.ourRadius),
-      ourLength: this.ours(formulas.LENGTH_KEYS[line.lengthOf], this.ourLength),
-      ourPrice: this.ours('unitPrice', this.ourPrice),
+      ...compared,
+      ourQuantity: ours('quantity', figures.ourQuantity),
+      ourRadius: ours(formulas.RADIUS_KEYS[line.radiusOf], figures.ourRadius),
+      ourLength: ours(formulas.LENGTH_KEYS[line.lengthOf], figures.ourLength),
+      ourPrice: ours('unitPrice', figures.ourPrice),
       place: this.place(),
-      unit: { value: this.unit, formula: formulas.UNIT_FORMULA, style: 'figure' },
-      amount: { value: amountOf(line) ?? 0, formula: formulas.AMOUNT_FORMULA, style: 'figure' },
-      stake: { value: toCents(stake), style: 'fixed' },
-      found: { value: sentences(findings.map(({ text: found }) => capital(found))), style: 'fixed' },
+      unit: figure(figures.unit, formulas.UNIT_FORMULA),
+      amount: figure(amountOf(line) ?? 0, formulas.AMOUNT_FORMULA),
+      stake: written(toCents(stake)),
+      found: written(sentences(findings.map(({ text: found }) => capital(found)))),
     };
-  }
-
-  private get ourQuantity(): number | null {
-    return this.opening?.known.quantity ?? null;
-  }
-
-  private get ourRadius(): number | null {
-    const ring = this.opening?.own?.crown?.ring;
-    if (!ring) return null;
-    const { radiusOf } = this.check.line;
-    return radiusOf === 'inside' ? ring.inside : radiusOf === 'outside' ? ring.outside : ring.radius;
-  }
-
-  private get ourLength(): number | null {
-    const curve = this.opening?.own?.curve;
-    if (!curve) return null;
-    const { lengthOf } = this.check.line;
-    return lengthOf === 'inside' ? curve.insideLength : lengthOf === 'center' ? curve.centerLength : curve.length;
-  }
-
-  private get ourPrice(): number | null {
-    return this.opening?.cost?.unitPrice ?? null;
-  }
-
-  private get unit(): number | null {
-    const { unitPrice, extension, quantity } = this.check.line;
-    if (unitPrice !== null) return unitPrice;
-    return extension !== null && quantity !== null ? extension / quantity : null;
-  }
-
-  private finding(about: Finding['about']): Finding | undefined {
-    return this.check.findings.find((one) => one.about === about);
   }
 
   /** A mark is looked up where that finds the same opening; otherwise the place is written. */
   private place(): Content {
-    if (this.opening === null) return { value: null, style: 'fixed' };
+    if (this.opening === null) return written(null);
     const { mark } = this.opening.opening;
     const [place] = this.check.places;
     const first = this.takeoff.openings.findIndex((one) => one.opening.mark.toLowerCase() === mark.toLowerCase());
-    const value = place! + 1;
     const findable = mark !== '' && first === place && !/[*?~]/.test(mark);
-    return findable
-      ? { value, formula: formulas.placeFormula(this.openings), style: 'figure' }
-      : { value, style: 'fixed' };
+    return findable ? figure(place + 1, formulas.placeFormula(this.openings)) : written(place! + 1);
   }
 
-  private ours(key: string, value: number | null): Content {
-    return { value, formula: formulas.ours(key, this.openings), style: 'figure' };
+  private verdict(compared: Readonly<Record<formulas.Compared, Content<string>>>): Content {
+    if (!this.live) return { value: this.check.verdict, style: 'attention' };
+    const { quantitySays, radiusSays, lengthSays, priceSays } = compared;
+    const value = says.verdictText(
+      Object.values(compared).map((one) => one.value),
+      [quantitySays, radiusSays, lengthSays, priceSays].map((one) => one.value),
+    );
+    return { value, formula: formulas.VERDICT_FORMULA, style: 'attention' };
   }
 
-  /** Live where every part of the comparison is; else the sentence that was found. */
-  private says(about: Finding['about'], value: string, formula: string): Content {
-    const finding = this.finding(about);
-    const field = about === 'unit price' ? 'unitPrice' : about;
-    const unread = this.check.line.problems.some((problem) => problem.field === field);
-    if (this.live && !unread) return { value, formula, style: 'figure' };
-    return { value: finding ? shortText(finding) : '', style: 'fixed' };
+  private off(): Content {
+    const { findings, count } = this.check;
+    const value = toCents(findings.reduce((sum, { dollars }) => sum + (dollars ?? 0), 0));
+    return this.live ? figure(value, formulas.offFormula(count!.by)) : written(value);
   }
 
-  private quantityText(): string {
-    const { quantity } = this.check.line;
-    const right = this.ourQuantity;
-    if (quantity === null) return "can't tell: no quantity given";
-    if (right === null) return "can't tell: no quantity in the takeoff";
-    if (quantity === right) return 'agrees';
-    if (quantity * 2 === right) return `one piece counted for a pair${quantity === 1 ? ' or quantity of one' : ''}`;
-    if (quantity === right * 2) return 'a pair counted for one piece';
-    if (quantity === 1) return 'quantity of one';
-    return `${Math.abs(quantity - right)} ${quantity < right ? 'too few' : 'too many'}`;
+  private quantitySays(): Content<string> {
+    if (!this.live || this.unread('quantity')) return this.found('quantity');
+    const { by, pieces } = this.check.count!;
+    const text = says.quantityText(this.figures, pieces ?? 0);
+    const value = by === 'with the first' && text !== 'agrees' ? '' : text;
+    return figure(value, formulas.quantitySays(by));
   }
 
-  private radiusSays(): Content {
+  private radiusSays(): Content<string> {
     // Heads of several radii are judged against each of them, which a formula of this length can't.
-    if (this.opening?.own?.haunch) return this.fixed('radius');
-    const { written, text } = this.shape('radius', this.check.line.radius, this.ourRadius);
-    return this.says('radius', text, formulas.shapeSays('radius', written, this.takeoff.standards.unit));
+    if (!this.live || this.unread('radius') || this.opening?.own?.haunch) return this.found('radius');
+    return this.shapeSays('radius');
   }
 
-  private lengthSays(): Content {
+  private lengthSays(): Content<string> {
     const { line } = this.check;
     const finding = this.finding('length');
-    if (finding?.verdict === "can't tell" && !finding.notGiven) return this.fixed('length');
-    if (line.lengthOf === 'all pieces' && this.ourLength !== null && line.length !== null) return this.fixed('length');
-    const { unit } = this.takeoff.standards;
-    const { written, text } = this.shape('length', line.length, this.ourLength);
-    const byFunction = !this.plain && unit === 'in' && line.lengthOf === 'outside';
-    return this.says(
-      'length',
-      text,
-      byFunction ? formulas.lengthCheckSays(this.openings) : formulas.shapeSays('length', written, unit),
-    );
+    const open = finding?.verdict === "can't tell" && !finding.notGiven;
+    const together = line.lengthOf === 'all pieces' && this.figures.ourLength !== null && line.length !== null;
+    if (!this.live || this.unread('length') || open || together) return this.found('length');
+    return this.shapeSays('length');
   }
 
-  private shape(
-    about: 'radius' | 'length',
-    quoted: number | null,
-    right: number | null,
-  ): { written: formulas.Written | null; text: string } {
-    if (quoted === null) return { written: null, text: `can't tell: no ${about} given` };
-    if (right === null) return { written: null, text: `can't tell: no ${about} in the takeoff` };
+  private shapeSays(about: 'radius' | 'length'): Content<string> {
+    const { standards } = this.takeoff;
     const finding = this.finding(about);
-    if (finding?.verdict !== 'differs') return { written: null, text: 'agrees' };
-    const text = this.mistakeText(about, finding);
-    return { written: { quoted, right, tolerance: this.takeoff.standards.tolerance, text }, text };
+    const text = says.shapeText(about, this.figures, finding);
+    const mistake = text === null ? says.mistakeText(finding!, this.check, this.opening, standards) : null;
+    if (about === 'length' && !this.plain && standards.unit === 'in' && this.check.line.lengthOf === 'outside')
+      return figure(text ?? mistake!, formulas.lengthCheckSays(this.openings));
+    const named =
+      mistake === null
+        ? null
+        : { quoted: finding!.quoted!, right: finding!.right!, tolerance: standards.tolerance, text: mistake };
+    return figure(text ?? mistake!, formulas.shapeSays(about, named, standards.unit));
   }
 
-  /** The words of ARCH.LENGTHCHECK, so that both kinds of workbook say the same. */
-  private mistakeText(about: 'radius' | 'length', finding: Finding): string {
-    const { unit, tolerance } = this.takeoff.standards;
-    const { inputs } = this.opening!;
-    if (about === 'length' && unit === 'in' && this.check.line.lengthOf === 'outside' && inputs) {
-      const { head, span, rise, face, reveal, ends } = inputs;
-      const judged = checkLength({ quoted: finding.quoted!, head, span, rise, face, reveal, ends, tolerance });
-      if (judged.ok) return judged.value.text;
-    }
-    if (finding.mistakes.length > 0) return finding.mistakes.join(' or ');
-    const off = finding.quoted! - finding.right!;
-    return `unexplained: ${lengthText(Math.abs(off), unit)} ${off < 0 ? 'short' : 'long'}`;
-  }
-
-  private extensionSays(): Content {
+  private extensionSays(): Content<string> {
     const { line } = this.check;
-    const { quantity, unitPrice, extension } = line;
+    // It compares the quote's own figures, so it needs no opening.
     if (line.by === 'lot' || line.problems.some(({ field }) => field !== 'radius' && field !== 'length'))
-      return this.fixed('extension');
-    const missing =
-      extension === null ? 'extension' : unitPrice === null ? 'unit price' : quantity === null ? 'quantity' : null;
-    if (missing !== null)
-      return { value: `can't tell: no ${missing} given`, formula: formulas.EXTENSION_SAYS, style: 'figure' };
-    const off = extension! - quantity! * unitPrice!;
-    const value =
-      Math.abs(off) <= extensionTolerance(quantity!)
-        ? 'agrees'
-        : `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;
-    return { value, formula: formulas.EXTENSION_SAYS, style: 'figure' };
+      return this.found('extension');
+    return figure(says.extensionText(this.figures), formulas.EXTENSION_SAYS);
   }
 
-  private priceText(): string {
-    const { unit, ourPrice: ours } = this;
-    if (unit === null) return "can't tell: no price given";
-    if (ours === null) return "can't tell: no price in the takeoff";
-    if (ours === 0) return "can't tell: our own price is 0";
-    const off = unit / ours - 1;
-    if (Math.abs(off) <= this.takeoff.standards.priceBand + 1e-9) return 'agrees';
-    return `${roundTo(1, Math.abs(off) * 100).toFixed(1)}% ${unit < ours ? 'below' : 'above'} ours`;
+  private priceSays(): Content<string> {
+    if (!this.live || this.unread('unitPrice')) return this.found('unit price');
+    return figure(says.priceText(this.figures, this.takeoff.standards.priceBand), formulas.PRICE_SAYS);
   }
 
   private openingText(): string {
@@ -260,31 +178,28 @@ class RowCells {
       .join('; ');
   }
 
-  private fixed(about: Finding['about']): Content {
+  private finding(about: Finding['about']): Finding | undefined {
+    return this.check.findings.find((one) => one.about === about);
+  }
+
+  /** The cell holds something that is no figure. */
+  private unread(field: LineCheck['line']['problems'][number]['field']): boolean {
+    return this.check.line.problems.some((problem) => problem.field === field);
+  }
+
+  /** What was found when it was checked. */
+  private found(about: Finding['about']): Content<string> {
     const finding = this.finding(about);
-    return { value: finding ? shortText(finding) : '', style: 'fixed' };
-  }
-
-  private off(): number {
-    const own = this.check.findings.filter(({ about }) => about !== 'opening' && about !== 'width');
-    return roundTo(
-      2,
-      own.reduce((sum, { dollars: money }) => sum + (money ?? 0), 0),
-    );
+    return written(finding === undefined ? '' : finding.verdict === 'agrees' ? 'agrees' : finding.text);
   }
 }
 
-function shortText({ verdict, text }: Finding): string {
-  return verdict === 'agrees' ? 'agrees' : text;
+function figure<Held extends Value>(value: Held, formula: string): Content<Held> {
+  return { value, formula, style: 'figure' };
 }
 
-/** The verdict formula's reckoning. */
-function verdictOf(all: readonly Value[], figures: readonly Value[]): string {
-  const texts = all.map(String);
-  const open = (text: string) => text.startsWith("can't tell");
-  if (texts.some((text) => text !== '' && text !== 'agrees' && !open(text))) return 'differs';
-  if (texts.some((text) => open(text) && !text.endsWith(' given'))) return "can't tell";
-  return figures.includes('agrees') ? 'agrees' : "can't tell";
+function written<Held extends Value>(value: Held): Content<Held> {
+  return { value, style: 'fixed' };
 }
 
 function capital(text: string): string {

@@ -45,7 +45,21 @@ export function checkLetter(key: CheckKey): string {
   return LETTERS.get(key)!;
 }
 
-/** A template with its places filled in: `{quantity}` is the same row's cell. */
-export function atRow(template: string, row: number): string {
-  return template.replace(/\{(\w+)\}/g, (_place, key: string) => `${checkLetter(key as CheckKey)}${row}`);
+/** First and last row, from 1, of the lines on the sheet. */
+export interface Lines {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** A column's cells of all lines, as an absolute range: `$F$6:$F$27`. */
+export function checkRange(key: CheckKey, { first, last }: Lines): string {
+  const letter = checkLetter(key);
+  return `$${letter}$${first}:$${letter}$${last}`;
+}
+
+/** A template with its places filled in: `{quantity}` is the same row's cell, `{quantity:all}` the cells of all lines. */
+export function atRow(template: string, row: number, lines: Lines): string {
+  return template.replace(/\{(\w+)(:all)?\}/g, (_place, key: string, all?: string) =>
+    all ? checkRange(key as CheckKey, lines) : `${checkLetter(key as CheckKey)}${row}`,
+  );
 }

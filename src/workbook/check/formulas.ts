@@ -1,3 +1,4 @@
+import type { CountedBy } from '../../check/quote/checkLine';
 import type { RadiusBasis, LengthBasis } from '../../check/quote/quote';
 import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
@@ -5,7 +6,7 @@ import { quote } from '../needsFormula';
 import { takeoffRange } from '../takeoffSheet';
 
 /**
- * The Check sheet's formulas, templates as in `columns.ts`. They say the same as `checkRow.ts` says in values: an edit of the
+ * The Check sheet's formulas, templates as in `columns.ts`. They say the same as `says.ts` says in values: an edit of the
  * quote or of the takeoff judges the line again.
  */
 
@@ -43,20 +44,25 @@ const given = (key: string, name: string, rest: string) => `IF({${key}}="","can'
 const known = (key: string, name: string, rest: string) =>
   `IF({${key}}="","can't tell: no ${name} in the takeoff",${rest})`;
 
-export const QUANTITY_SAYS = noOpening(
-  given(
-    'quantity',
-    'quantity',
-    known(
-      'ourQuantity',
-      'quantity',
-      'IF({quantity}={ourQuantity},"agrees",IF({quantity}*2={ourQuantity},' +
-        'IF({quantity}=1,"one piece counted for a pair or quantity of one","one piece counted for a pair"),' +
-        'IF({quantity}={ourQuantity}*2,"a pair counted for one piece",IF({quantity}=1,"quantity of one",' +
-        'ABS({quantity}-{ourQuantity})&IF({quantity}<{ourQuantity}," too few"," too many")))))',
-    ),
-  ),
-);
+/** Pieces of all lines for the same opening. */
+const TOGETHER = 'SUMIFS({quantity:all},{place:all},{place})';
+
+/** The pieces that a line's count is judged by. */
+const countOf = (by: CountedBy) => (by === 'itself' ? '{quantity}' : TOGETHER);
+
+/** Of lines that are counted together the first says what is wrong with their sum. */
+export function quantitySays(by: CountedBy): string {
+  const count = countOf(by);
+  const off =
+    by === 'with the first'
+      ? '""'
+      : `IF(${count}*2={ourQuantity},` +
+        `IF(${count}=1,"one piece counted for a pair or quantity of one","one piece counted for a pair"),` +
+        `IF(${count}={ourQuantity}*2,"a pair counted for one piece",IF(${count}=1,"quantity of one",` +
+        `ABS(${count}-{ourQuantity})&IF(${count}<{ourQuantity}," too few"," too many"))))`;
+  const compared = `IF(${count}={ourQuantity},"agrees",${off})`;
+  return noOpening(given('quantity', 'quantity', known('ourQuantity', 'quantity', compared)));
+}
 
 /** What was said of a figure when it was checked, and for which figures it was said. */
 export interface Written {
@@ -133,6 +139,7 @@ export const PRICE_SAYS = noOpening(
 );
 
 const COMPARED = ['openingSays', 'quantitySays', 'radiusSays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
+export type Compared = (typeof COMPARED)[number];
 const differs = (key: string) => `AND({${key}}<>"",{${key}}<>"agrees",LEFT({${key}},10)<>"can't tell")`;
 const open = (key: string) => `AND(LEFT({${key}},10)="can't tell",RIGHT({${key}},6)<>" given")`;
 
@@ -140,10 +147,15 @@ export const VERDICT_FORMULA =
   `IF(OR(${COMPARED.map(differs).join(',')}),"differs",IF(OR(${COMPARED.map(open).join(',')}),"can't tell",` +
   'IF(OR({quantitySays}="agrees",{radiusSays}="agrees",{lengthSays}="agrees",{priceSays}="agrees"),"agrees","can\'t tell")))';
 
-export const OFF_FORMULA =
-  `ROUND(IF(${differs('quantitySays')},({quantity}-{ourQuantity})*IF({unit}="",N({ourPrice}),{unit}),0)+` +
-  `IF(${differs('extensionSays')},{extension}-{quantity}*{unitPrice},0)+` +
-  `IF(${differs('priceSays')},({unit}-{ourPrice})*N({ourQuantity}),0),2)`;
+/** By how much the line's money is off. Lines that are counted together each bear the price of their own pieces. */
+export function offFormula(by: CountedBy): string {
+  const pieces = by === 'itself' ? '{ourQuantity}' : '{quantity}';
+  return (
+    `ROUND(IF(${differs('quantitySays')},(${countOf(by)}-{ourQuantity})*IF({unit}="",N({ourPrice}),{unit}),0)+` +
+    `IF(${differs('extensionSays')},{extension}-{quantity}*{unitPrice},0)+` +
+    `IF(${differs('priceSays')},({unit}-{ourPrice})*N(${pieces}),0),2)`
+  );
+}
 
 export function totalSays(stated: string, amounts: string, tolerance: number): string {
   return `IF(ABS(${stated}-(${amounts}))<=${tolerance},"agrees",${money(`(${stated}-(${amounts}))`)})`;

@@ -3,8 +3,9 @@ import { checkQuote, chooseQuoteTable, readQuote, type QuoteCheck } from '../../
 import type { Schedule } from '../../../src/schedule/opening';
 import { readSchedule } from '../../../src/schedule/readSchedule';
 import { chooseTable, readTables } from '../../../src/schedule/readTables';
-import { defaultStandards, type Standards } from '../../../src/standards';
+import { defaultStandards, withSettings, type Standards } from '../../../src/standards';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
+import { opening } from '../../takeoff/openings';
 import { valueOf } from '../../value';
 
 export interface Example {
@@ -27,4 +28,28 @@ export async function exampleCheck(standards: Standards = defaultStandards()): P
 export function checkRows(rows: readonly (readonly (string | number | null)[])[], taken: Takeoff): QuoteCheck {
   const table = { name: 'quote.csv', firstRow: 1, rows };
   return checkQuote(valueOf(readQuote(table, taken.standards)), taken);
+}
+
+/** A quote with several lines for one opening: pieces divided between them, with some missing, quoted twice, an alternate. */
+export function sharedLines(): QuoteCheck {
+  const openings = [
+    opening({ head: 'segmental', span: 36, rise: 6, mark: 'W1', row: 2, quantity: 2 }),
+    opening({ head: 'segmental', span: 48, rise: 9, mark: 'W2', row: 3, quantity: 5 }),
+    opening({ head: 'segmental', span: 36, rise: 6, mark: 'W3', row: 4, quantity: 1 }),
+  ];
+  // A band this wide calls any price right: these lines are about counts.
+  const taken = takeoff(openings, valueOf(withSettings(defaultStandards(), { priceBand: 10 })));
+  return checkRows(
+    [
+      ['Mark', 'Description', 'Qty', 'Length', 'Unit price', 'Extension'],
+      ['W1', 'left', 1, '43 3/8', 100, 100],
+      ['W1', 'right', 1, '43 3/8', 100, 100],
+      ['W2', 'north', 1, '57 11/16', 100, 100],
+      ['W2', 'south', 2, '57 11/16', 100, 200],
+      ['W3', '', 1, '43 3/8', 100, 100],
+      ['W3', '', 1, '43 3/8', 100, 100],
+      ['W1', 'Alternate: in red oak', 2, '43 3/8', 120, 240],
+    ],
+    taken,
+  );
 }
