@@ -94,7 +94,7 @@ const LENGTH_MISTAKES: readonly LengthMistake[] = [
   },
 ];
 
-/** Every mistake on the list, by name: for a page that shows what is looked for. */
+/** Every mistake on the list, by name. */
 export const LENGTH_MISTAKE_NAMES: readonly string[] = LENGTH_MISTAKES.map(({ name }) => name);
 
 /**

@@ -12,7 +12,7 @@ interface Entry {
 }
 
 /** Archives are opened no further than this: a few kilobytes can claim gigabytes. */
-export const ZIP_LIMITS = { entries: 10_000, partBytes: 100e6, totalBytes: 150e6 } as const;
+const ZIP_LIMITS = { entries: 10_000, partBytes: 100e6, totalBytes: 150e6 } as const;
 
 /** A zip archive: the names of its files, and each inflated on demand, never beyond the limits. */
 export interface Zip {
