@@ -1,8 +1,8 @@
 import { MOST_COLUMNS, MOST_ROWS, readAddress, readRange } from '../../src/workbook/address';
+import { LONGEST_TEXT } from '../../src/workbook/cellText';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 
-/** Longest text and formula that a cell of Excel holds. */
-const LONGEST_TEXT = 32_767;
+/** Longest formula that a cell of Excel holds. */
 const LONGEST_FORMULA = 8_192;
 
 /** What Excel would refuse or show damaged in these sheets, each in a sentence; empty where all is well. */

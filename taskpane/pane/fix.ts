@@ -8,6 +8,7 @@ import { readQuantity } from '../../src/schedule/readQuantity';
 import { resolveShape } from '../../src/schedule/resolve';
 import type { Standards } from '../../src/standards';
 import { fieldOf } from './fields';
+import { asTyped } from './typed';
 
 const SHAPE: readonly OpeningField[] = ['head', 'span', 'rise'];
 const MUST_STAND: readonly OpeningField[] = ['quantity', 'head', 'span'];
@@ -48,17 +49,12 @@ function readField(field: OpeningField, text: string, standards: Standards): Res
     return MUST_STAND.includes(field) ? refuse(`${label} can't be left blank.`) : ok(field === 'mark' ? '' : null);
   if (field === 'head') return readHead(text);
   if (field === 'ends') return readEnds(text);
-  if (kind === 'count') return typed(readQuantity(text));
+  if (kind === 'count') return asTyped(readQuantity(text));
   if (kind === 'length') {
     const zero = field === 'leg' || field === 'reveal';
-    return typed(readLength(text, { name: label, column: null, unit: standards.unit, zero }));
+    return asTyped(readLength(text, { name: label, column: null, unit: standards.unit, zero }));
   }
   return ok(text);
-}
-
-/** The readers speak of a cell; here somebody typed. */
-function typed<T>(read: Result<T>): Result<T> {
-  return read.ok ? read : refuse(read.message.replace('the cell says', 'you typed'));
 }
 
 /** Head, span and rise depend on one another: what was said against them is dropped and they are judged anew. */

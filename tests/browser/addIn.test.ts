@@ -1,19 +1,9 @@
 import { readFileSync } from 'node:fs';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Serving } from '../../cli/serve';
-import { launchChromium, serveBuilt, watch } from './launch';
+import { describe, expect, test } from 'vitest';
+import { useBuilt } from './built';
+import { watch } from './launch';
 
-let browser: Browser;
-let serving: Serving;
-
-beforeAll(async () => {
-  [browser, serving] = await Promise.all([launchChromium(), serveBuilt()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await serving?.close();
-});
+const built = useBuilt();
 
 /** What office.js gives inside Excel, as far as starting needs it: two sheets, nothing else. */
 const OFFICE = `
@@ -22,7 +12,16 @@ const OFFICE = `
   const context = {
     sync: async () => {},
     workbook: {
-      worksheets: { load() {}, items: sheets, onChanged: later() },
+      worksheets: {
+        load() {},
+        items: sheets,
+        onChanged: later(),
+        getItemOrNullObject: () => ({
+          load() {},
+          isNullObject: true,
+          getUsedRangeOrNullObject: () => ({ load() {} }),
+        }),
+      },
       onSelectionChanged: later(),
       settings: { getItemOrNullObject: () => ({ load() {}, isNullObject: true }) },
     },
@@ -47,10 +46,10 @@ const OFFICE = `
 
 describe('the add-in as Excel starts it', () => {
   test('registers every worksheet function, and mounts the pane in the colors of Excel', async () => {
-    const page = await browser.newPage({ viewport: { width: 350, height: 700 } });
-    const seen = watch(page, serving.address);
+    const page = await built.browser.newPage({ viewport: { width: 350, height: 700 } });
+    const seen = watch(page, built.address);
     await page.route('**/office/office.js', (route) => route.fulfill({ contentType: 'text/javascript', body: OFFICE }));
-    await page.goto(serving.address + 'taskpane.html');
+    await page.goto(built.address + 'taskpane.html');
     await page.getByRole('heading', { level: 1 }).waitFor();
 
     const { functions } = JSON.parse(readFileSync('functions/functions.json', 'utf8')) as {
@@ -70,6 +69,7 @@ describe('the add-in as Excel starts it', () => {
     expect(answers).toEqual([30, 'rise must be more than 0; got -3', '#VALUE!']);
     expect(await page.locator('#pane').getAttribute('data-theme')).toBe('dark');
     expect(await page.locator('#recovered').isVisible()).toBe(false);
+    expect(await page.locator('.notice').allInnerTexts()).toEqual([]);
     expect(seen).toEqual({ outside: [], errors: [] });
     await page.close();
   });

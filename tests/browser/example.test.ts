@@ -1,26 +1,17 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { Serving } from '../../cli/serve';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
-import { launchChromium, serveBuilt, watch } from './launch';
+import { useBuilt } from './built';
+import { watch } from './launch';
 
 declare const workbench: { readonly host: WorkbenchHost };
 
-let browser: Browser;
-let serving: Serving;
-
-beforeAll(async () => {
-  [browser, serving] = await Promise.all([launchChromium(), serveBuilt()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await serving?.close();
-});
+const built = useBuilt();
 
 async function opened(query: string): Promise<{ page: Page; seen: ReturnType<typeof watch> }> {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  const seen = watch(page, serving.address);
-  await page.goto(serving.address + query);
+  const page = await built.browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const seen = watch(page, built.address);
+  await page.goto(built.address + query);
   await page.waitForFunction(() => 'workbench' in globalThis, null, { timeout: 60_000 });
   return { page, seen };
 }

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Serving } from '../../cli/serve';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { ok } from '../../src/result';
 import { readSchedule } from '../../src/schedule/readSchedule';
 import { readTables } from '../../src/schedule/readTables';
@@ -19,8 +18,9 @@ import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { valueOf } from '../value';
 import { differences } from '../workbench/differences';
+import { useBuilt } from './built';
 import { bundleOffice, held, openAddIn, type HeldSheet, type Sheets } from './excel/serve';
-import { launchChromium, serveBuilt } from './launch';
+
 import { fillButton, fits, heading, isAccessible, press } from './pane/drive';
 
 const JOB: Sheets = {
@@ -36,20 +36,14 @@ const WITHIN = 1e-9;
 /** What the last digits of a sine may differ by between two JavaScript engines, carried through an opening; relative. */
 const ACROSS_ENGINES = 1e-12;
 
-let browser: Browser;
-let serving: Serving;
+const built = useBuilt();
 let office: string;
-
 beforeAll(async () => {
-  [browser, serving, office] = await Promise.all([launchChromium(), serveBuilt(), bundleOffice()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await serving?.close();
+  office = await bundleOffice();
 });
 
 async function withAddIn(sheets: Sheets, work: (page: Page) => Promise<void>): Promise<void> {
-  const addIn = await openAddIn(browser, serving, office, sheets);
+  const addIn = await openAddIn(built, office, sheets);
   await work(addIn.page);
   await addIn.close();
 }

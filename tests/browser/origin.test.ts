@@ -1,24 +1,14 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Serving } from '../../cli/serve';
-import { launchChromium, serveBuilt, watch } from './launch';
+import { describe, expect, test } from 'vitest';
+import { useBuilt } from './built';
+import { watch } from './launch';
 
-let browser: Browser;
-let serving: Serving;
-
-beforeAll(async () => {
-  [browser, serving] = await Promise.all([launchChromium(), serveBuilt()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await serving?.close();
-});
+const built = useBuilt();
 
 describe('the pages, once built', () => {
   test('the workbench asks for nothing but what its own server gives, and nothing goes wrong in it', async () => {
-    const page = await browser.newPage();
-    const seen = watch(page, serving.address);
-    await page.goto(serving.address);
+    const page = await built.browser.newPage();
+    const seen = watch(page, built.address);
+    await page.goto(built.address);
     await page.waitForSelector('canvas', { timeout: 60_000 });
     await page.waitForLoadState('networkidle');
     expect(seen).toEqual({ outside: [], errors: [] });
@@ -26,17 +16,17 @@ describe('the pages, once built', () => {
   });
 
   test('the pane opened outside Excel says where it belongs, with office.js from our own server', async () => {
-    const page = await browser.newPage();
-    const seen = watch(page, serving.address);
-    await page.goto(serving.address + 'taskpane.html');
+    const page = await built.browser.newPage();
+    const seen = watch(page, built.address);
+    await page.goto(built.address + 'taskpane.html');
     await page.waitForFunction(() => document.getElementById('pane')?.textContent?.includes('inside Excel'));
     expect(seen.outside).toEqual([]);
     await page.close();
   });
 
   test('a page cannot reach another server even if it tried', async () => {
-    const page = await browser.newPage();
-    await page.goto(serving.address);
+    const page = await built.browser.newPage();
+    await page.goto(built.address);
     const reached = await page.evaluate(() =>
       fetch('http://127.0.0.1:9/').then(
         () => 'reached',

@@ -1,13 +1,13 @@
 import axeCore from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, afterEach, expect, test } from 'vitest';
-import type { Serving } from '../../cli/serve';
+import type { Page } from 'playwright-core';
+import { beforeEach, afterEach, expect, test } from 'vitest';
 import { cellName, defaultStandards, withSettings } from '../../src/standards';
 import { readAddress } from '../../src/workbook/address';
 import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { differences } from '../workbench/differences';
 import { exampleSheets } from '../workbench/example';
-import { launchChromium, serveBuilt, watch } from './launch';
+import { useBuilt } from './built';
+import { watch } from './launch';
 
 declare const workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> };
 
@@ -16,22 +16,13 @@ const ROW_HEADER = 46;
 const COLUMN_HEADER = 20;
 const CELL = { width: 88, height: 24 };
 
-let browser: Browser;
-let serving: Serving;
+const built = useBuilt();
 let page: Page;
 let seen: ReturnType<typeof watch>;
-
-beforeAll(async () => {
-  [browser, serving] = await Promise.all([launchChromium(), serveBuilt()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await serving?.close();
-});
 beforeEach(async () => {
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  seen = watch(page, serving.address);
-  await page.goto(serving.address);
+  page = await built.browser.newPage({ viewport: { width: 1440, height: 900 } });
+  seen = watch(page, built.address);
+  await page.goto(built.address);
   await page.waitForFunction(() => 'workbench' in globalThis, null, { timeout: 60_000 });
 });
 afterEach(async () => {

@@ -7,6 +7,7 @@ import type { StockOrder } from '../../../src/stock/order';
 import type { StockPlan } from '../../../src/stock/plan';
 import type { Standards } from '../../../src/standards';
 import { count, withPoint } from '../format';
+import { asTyped } from '../typed';
 import { fail, tell, work, type Bench } from './bench';
 
 /** A plan and what it is for. */
@@ -83,8 +84,8 @@ export function readPieces(table: Table, boards: string, standards: Standards): 
   if (lengths.length === 0) return refuse('Select the lengths and how many of each, in two columns.');
   const stock: number[] = [];
   for (const text of boards.split(/[,;]+/).filter((part) => part.trim() !== '')) {
-    const read = readLength(text.trim(), { name: 'Board length', column: null, unit: standards.unit });
-    if (!read.ok) return refuse(read.message.replace('the cell says', 'you typed'));
+    const read = asTyped(readLength(text.trim(), { name: 'Board length', column: null, unit: standards.unit }));
+    if (!read.ok) return read;
     stock.push(read.value);
   }
   if (stock.length === 0) return refuse('Say which board lengths are on sale, such as 96, 120, 144.');

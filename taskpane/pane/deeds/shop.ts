@@ -11,6 +11,7 @@ import { ok, refuse, type Result } from '../../../src/result';
 import { readLength } from '../../../src/schedule/readLength';
 import type { Unit } from '../../../src/unit';
 import { withPoint } from '../format';
+import { asTyped } from '../typed';
 import { fail, tell, work, type Bench } from './bench';
 import { readAgain, readFile } from './chooseList';
 
@@ -73,7 +74,9 @@ function readTyped(setting: Setting, typed: string, unit: Unit): Result<string |
 }
 
 function readNumber(setting: NumberSetting, typed: string, unit: Unit): Result<number> {
-  if (setting.measure === 'length') return readLength(typed, { name: setting.label, column: null, unit, zero: true });
+  if (setting.measure === 'length') {
+    return asTyped(readLength(typed, { name: setting.label, column: null, unit, zero: true }));
+  }
   const percent = setting.measure === 'percent';
   const figure = Number(typed.replace(/%$/, ''));
   if (typed === '' || !Number.isFinite(figure))

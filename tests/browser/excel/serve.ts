@@ -1,8 +1,8 @@
 import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { Serving } from '../../../cli/serve';
 import type { CellValue } from '../../../src/schedule/opening';
+import type { Built } from '../built';
 import { watch } from '../launch';
 
 export type Sheets = Readonly<Record<string, readonly (readonly Exclude<CellValue, Date>[])[]>>;
@@ -20,13 +20,13 @@ export async function bundleOffice(): Promise<string> {
 }
 
 /** The built add-in as Excel opens it beside a workbook of these sheets. Whatever the page complains about fails at `close`. */
-export async function openAddIn(browser: Browser, serving: Serving, office: string, sheets: Sheets) {
+export async function openAddIn({ browser, address }: Built, office: string, sheets: Sheets) {
   const context = await browser.newContext({ viewport: { width: 350, height: 760 }, reducedMotion: 'reduce' });
   const page = await context.newPage();
-  const seen = watch(page, serving.address);
+  const seen = watch(page, address);
   const body = `globalThis.sheetsAtStart = ${JSON.stringify(sheets)};\n${office}`;
   await page.route('**/office/office.js', (route) => route.fulfill({ contentType: 'text/javascript', body }));
-  await page.goto(serving.address + 'taskpane.html');
+  await page.goto(address + 'taskpane.html');
   await page.getByRole('heading', { level: 1 }).waitFor();
   return {
     page,
