@@ -24,9 +24,15 @@ function developersCertificate(): Certificate {
   }
 }
 
+/** The port that PORT wishes for, else the usual one. */
+function wishedPort(given = '4180'): number {
+  if (/^\d{1,5}$/.test(given) && Number(given) < 65_536) return Number(given);
+  throw new Error(`PORT must be a whole number from 0 to 65535; got "${given}".`);
+}
+
 async function start(forExcel: boolean): Promise<Serving> {
   if (!forExcel) {
-    const serving = await serve(WEB, { port: Number(process.env['PORT'] ?? 4180) });
+    const serving = await serve(WEB, { port: wishedPort(process.env['PORT']) });
     console.log(`\nArchwright's workbench, with an example schedule: ${serving.address}?example`);
     console.log(`The same with an empty workbook:                  ${serving.address}`);
     return serving;
