@@ -9,7 +9,7 @@ import { normalAt, type Ellipse } from './oval';
 import { sameLength } from './sameLength';
 
 /** How many arcs an ellipse may be made of. */
-export const OVAL_ARCS = [3, 5, 7] as const;
+const OVAL_ARCS = [3, 5, 7] as const;
 
 /**
  * Half an ellipse on the span, of any rise, also more than half the span. The curve stands upright at the spring points, so

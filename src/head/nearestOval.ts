@@ -14,7 +14,7 @@ const ROUNDS = 60;
 const NUDGE = 1e-4;
 
 /** The flattest ellipse, low beside wide or narrow beside tall, that arcs are looked for. */
-export const FLATTEST = 1e-4;
+const FLATTEST = 1e-4;
 /** Down to here the start is near enough. */
 const START_HOLDS = 1 / 20;
 

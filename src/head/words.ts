@@ -10,7 +10,7 @@ const SHAPE_WORDS: Readonly<Record<HeadShape, string>> = {
   segmental:
     'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop circlesegment partcircle',
   'half round':
-    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop fullradius roman romanarch',
+    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop rdhead rdarch rndtop rndhead rndarch circletop circlehead fullradius roman romanarch',
   'quarter round':
     'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4circle quartercircle qtrcircle quadrant',
   round: 'round rd rnd circle circular cir fullcircle fullround fullrd oculus bullseye bullseyewindow',
@@ -57,7 +57,9 @@ export function readEnds(text: string): Result<Ends> {
 const LONGEST_TEXT = 60;
 
 /** What may stand behind a shape's name without changing it. */
-const TRAILING = /(archedhead|arches|arch|heads|head|tops|top|windows|window|openings|opening)$/;
+const TRAILING = /(archedhead|arch|head|top|window|opening)$/;
+/** Behind a full circle's name these say that it is none: a "circular arch" may be any part of one. */
+const OF_PART = /(?:arch|head|top)$/;
 
 function find<Name extends string>(words: ReadonlyMap<string, Name>, text: string): Name | null {
   if (text.length > LONGEST_TEXT) return null;
@@ -68,13 +70,16 @@ function find<Name extends string>(words: ReadonlyMap<string, Name>, text: strin
     .replace(/\bthe\b/g, '')
     .replace(/½/g, '1/2')
     .replace(/¼/g, '1/4')
-    .replace(/[^a-z0-9/]/g, '');
+    .replace(/[^a-z0-9/]/g, '')
+    .replace(/(arch|head|top|window|opening)(?:e?s)$/, '$1');
+  let isPart = false;
   // "half round arch head" is found by its shorter forms, the longest first: "arch" alone is a word of its own.
   for (;;) {
     const name = words.get(word);
-    if (name || word === '') return name ?? null;
+    if (name || word === '') return name === undefined || (name === 'round' && isPart) ? null : name;
     const shorter = word.replace(TRAILING, '');
     if (shorter === word) return null;
+    isPart ||= OF_PART.test(word);
     word = shorter;
   }
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import type { GuideBoards } from '../../src/drawing/guideLayout';
 
 /** A pair of guide boards, shared by the drawing tests. */
@@ -11,3 +12,11 @@ export const boards: GuideBoards = {
   thinEdge: 'inside',
   unit: 'in',
 };
+
+export const anyBoards = fc.record({
+  radius: fc.double({ min: 4, max: 600, noNaN: true }),
+  face: fc.double({ min: 1, max: 9, noNaN: true }),
+  margin: fc.double({ min: 0, max: 0.5, noNaN: true }),
+  clearance: fc.double({ min: 0, max: 0.125, noNaN: true }),
+  bedLine: fc.double({ min: 3, max: 12, noNaN: true }),
+});

@@ -5,6 +5,7 @@ import type { ElevationFigures } from '../../src/drawing/elevationFigures';
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { valueOf } from '../value';
+import { openings } from './openings';
 
 /** Pairs of upright words that lie on one another. Width of a letter: 0.7 of a capital's height, a plain face's average. */
 function collisions(figures: ElevationFigures): string[] {
@@ -43,5 +44,9 @@ describe('the words of an elevation', () => {
               }
     expect(drawn).toBeGreaterThan(2000);
     expect(found).toEqual([]);
+  });
+
+  it.each(openings)('stand clear of one another with joints and a mark, too: $name', ({ figures }) => {
+    expect(collisions(figures)).toEqual([]);
   });
 });

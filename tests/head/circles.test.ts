@@ -90,26 +90,3 @@ describe('heads that are a part of one circle', () => {
     expect(valueOf(head.length(offset + 1e-6, 'radial'))).toBeGreaterThan(0);
   });
 });
-
-describe('a straight head', () => {
-  const straight = valueOf(makeHead('straight', 36, null));
-
-  it('is the span long, and twice the offset longer with mitered legs', () => {
-    expect(valueOf(straight.length(3.6875, 'radial'))).toBe(36);
-    expect(valueOf(straight.length(3.6875, 'level'))).toBe(36);
-    expect(valueOf(straight.length(3.6875, 'legs'))).toBe(43.375);
-  });
-
-  it('has no rise, no radius and no arcs', () => {
-    expect(straight).toMatchObject({ rise: 0, radius: null });
-    expect(valueOf(straight.arcs(3, 'legs'))).toEqual([]);
-    expect(makeHead('straight', 36, 0).ok).toBe(true);
-    expect(refusalOf(makeHead('straight', 36, 6))).toBe('rise of a straight head must be 0 or left out; got 6');
-  });
-
-  it('refuses legs that would meet', () => {
-    expect(refusalOf(straight.length(-18, 'legs'))).toBe(
-      'offset must be more than -18, where the legs would meet; got -18',
-    );
-  });
-});

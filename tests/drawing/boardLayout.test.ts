@@ -2,13 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blankLength } from '../../src/blank/length';
 import { nest } from '../../src/blank/nest';
-import { segments as fewestSegments } from '../../src/blank/segments';
-import { blankWidth } from '../../src/blank/width';
 import { miteredLayoutScene, nestedLayoutScene, type BoardLayoutFigures } from '../../src/drawing/boardLayout';
-import { dimensionLine } from '../../src/drawing/dimension';
-import { ringScene } from '../../src/drawing/ring';
-import type { Dimension, Line, Outline, Point, Scene } from '../../src/drawing/scene';
+import type { Dimension, Outline, Point, Scene } from '../../src/drawing/scene';
 import { refusalOf, valueOf } from '../value';
+import { anyRing, layoutOf } from './rings';
 
 const figures: BoardLayoutFigures = {
   radius: 18,
@@ -21,20 +18,6 @@ const figures: BoardLayoutFigures = {
   boardLength: 96,
   unit: 'in',
 };
-
-const anyRing = fc.record({
-  radius: fc.double({ min: 8, max: 120, noNaN: true }),
-  face: fc.double({ min: 1.5, max: 5, noNaN: true }),
-  angle: fc.double({ min: 20, max: 360, noNaN: true }),
-  kerf: fc.double({ min: 0, max: 0.25, noNaN: true }),
-  boardWidth: fc.double({ min: 8, max: 24, noNaN: true }),
-});
-
-/** As many segments as the core wants for the board. */
-function layoutOf(given: Omit<BoardLayoutFigures, 'segments' | 'boardLength' | 'unit'>): BoardLayoutFigures {
-  const segments = valueOf(fewestSegments(given.radius, given.face, given.angle, given.boardWidth, given.margin));
-  return { ...given, segments, boardLength: 4000, unit: 'in' };
-}
 
 function outlines(scene: Scene, layer: string): Outline[] {
   return scene.shapes.filter((shape) => shape.kind === 'outline' && shape.layer === layer) as Outline[];
@@ -145,40 +128,5 @@ describe('nested sawn segments', () => {
       }),
       { numRuns: 60 },
     );
-  });
-});
-
-describe('the drawing of a ring', () => {
-  it("writes the core's board length to scale and its width in words, for any ring", () => {
-    fc.assert(
-      fc.property(anyRing, fc.constantFrom('miter' as const, 'sawn' as const), (ring, cut) => {
-        const { segments } = layoutOf(ring);
-        if (cut === 'miter' && ring.angle / segments >= 180) return;
-        const scene = valueOf(ringScene({ ...ring, segments, cut, unit: 'mm' }));
-        const length = scene.shapes.find((shape) => shape.kind === 'dimension') as Dimension;
-        expect(length.value).toBe(valueOf(blankLength(ring.radius, ring.face, ring.angle, segments, 0, cut)));
-        const [from, to] = dimensionLine(length);
-        expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeCloseTo(length.value, 6);
-        const width = valueOf(blankWidth(ring.radius, ring.face, ring.angle, segments));
-        const words = scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
-        expect(words.some((said) => said.startsWith(`board width ${Math.round(width * 10) / 10},`))).toBe(true);
-      }),
-    );
-  });
-
-  it('draws grain on the segments only, along their chords', () => {
-    const scene = valueOf(ringScene({ ...figures, segments: 5 }));
-    const grain = scene.shapes.filter((shape) => shape.layer === 'grain') as Line[];
-    expect(grain.length).toBeGreaterThan(25);
-    for (const { from, to } of grain) {
-      for (const point of [from, to]) {
-        const out = Math.hypot(point.x, point.y);
-        expect(out).toBeGreaterThan(17.75 - 1e-9);
-        expect(out).toBeLessThan(21.75 + 1e-9);
-      }
-      const direction = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
-      const chord = ((((direction % 36) + 36) % 36) * 1e6) / 1e6;
-      expect(Math.min(chord, 36 - chord)).toBeLessThan(1e-6);
-    }
   });
 });

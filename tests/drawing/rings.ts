@@ -1,0 +1,19 @@
+import fc from 'fast-check';
+import { segments as fewestSegments } from '../../src/blank/segments';
+import type { BoardLayoutFigures } from '../../src/drawing/boardLayout';
+import { valueOf } from '../value';
+
+/** Any ring with a board for it, for the drawings of rings and boards. */
+export const anyRing = fc.record({
+  radius: fc.double({ min: 8, max: 120, noNaN: true }),
+  face: fc.double({ min: 1.5, max: 5, noNaN: true }),
+  angle: fc.double({ min: 20, max: 360, noNaN: true }),
+  kerf: fc.double({ min: 0, max: 0.25, noNaN: true }),
+  boardWidth: fc.double({ min: 8, max: 24, noNaN: true }),
+});
+
+/** As many segments as the core wants for the board. */
+export function layoutOf(given: Omit<BoardLayoutFigures, 'segments' | 'boardLength' | 'unit'>): BoardLayoutFigures {
+  const segments = valueOf(fewestSegments(given.radius, given.face, given.angle, given.boardWidth, given.margin));
+  return { ...given, segments, boardLength: 4000, unit: 'in' };
+}
