@@ -71,7 +71,7 @@ function find<Name extends string>(words: ReadonlyMap<string, Name>, text: strin
     .replace(/½/g, '1/2')
     .replace(/¼/g, '1/4')
     .replace(/[^a-z0-9/]/g, '')
-    .replace(/(arch|head|top|window|opening)(?:e?s)$/, '$1');
+    .replace(/(arch|head|top|window|opening)e?s$/, '$1');
   let isPart = false;
   // "half round arch head" is found by its shorter forms, the longest first: "arch" alone is a word of its own.
   for (;;) {

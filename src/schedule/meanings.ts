@@ -68,7 +68,7 @@ export const MEANINGS: readonly Meaning[] = [
   { key: 'radius', label: 'Radius', kind: 'length', names: ['(?:arch |head |opening |inside |jamb |arc )*(?:radius|rad)(?: (?:of|at) (?:arch|opening|jamb|head))?', 'r'] },
   { key: 'reveal', label: 'Reveal', kind: 'length', names: [`(?:${CASING} |jamb )?(?:reveal|rev|setback|set back)`] },
   { key: 'face', label: 'Casing width', kind: 'length', names: [`${CASING} (?:face|width|wd|w)(?: width)?|(?:face|width of) (?:width|wd|w|casing|trim|molding)`, `face|fw|${CASING}`] },
-  { key: 'thickness', label: 'Casing thickness', kind: 'length', names: [`(?:${CASING} )?(?:thickness|thick|thk|thkns|th)`] },
+  { key: 'thickness', label: 'Casing thickness', kind: 'length', names: [`(?:${CASING} )?(?:thickness|thick|thk|thkns|th)`, `${CASING} t`] },
   { key: 'casingSize', label: 'Casing, thickness by width', spoken: 'Casing size', kind: 'size', names: [`${CASING} (?:size|dims|dimensions|section)`] },
   { key: 'species', label: 'Species', kind: 'text', names: [`(?:${CASING} |wood )?(?:species|specie|wood|timber|lumber|wood type|wood species)`, `(?:${CASING} )?(?:material|mat|matl|mtl)`] },
   { key: 'profile', label: 'Profile', kind: 'text', names: [`(?:${CASING} )?(?:profile|pattern|knife|prof)(?: (?:no|number|id))?`, `${CASING} (?:no|number|type|style|id)`] },

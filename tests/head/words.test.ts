@@ -22,12 +22,17 @@ describe('the shape of a head is read from', () => {
     ['Round top', 'half round'],
     ['round arch', 'half round'],
     ['Half Round Head', 'half round'],
+    ['Rnd. tops', 'half round'],
+    ['round arches', 'half round'],
+    ['Circle top', 'half round'],
+    ['circle-head windows', 'half round'],
     ['QR', 'quarter round'],
     ['1/4 Rnd', 'quarter round'],
     ['¼ round', 'quarter round'],
     ['full circle', 'round'],
     ['Circle', 'round'],
     ['round window', 'round'],
+    ['Circular openings', 'round'],
     ['gothic', 'pointed'],
     ['Gothic Arch', 'pointed'],
     ['lancet', 'pointed'],
@@ -48,7 +53,19 @@ describe('the shape of a head is read from', () => {
     expect(valueOf(readHead(text))).toBe(shape);
   });
 
-  it.each(['', '  ', 'horseshoe', 'half', 'roundish', 'Tudor', '36', 'arch 5', '???'])('but not from "%s"', (text) => {
+  it.each([
+    '',
+    '  ',
+    'horseshoe',
+    'half',
+    'roundish',
+    'Tudor',
+    '36',
+    'arch 5',
+    'circular arch',
+    'full circle top',
+    '???',
+  ])('but not from "%s"', (text) => {
     const sentence = refusalOf(readHead(text));
     expect(sentence).toContain('head must be one of segmental, half round, quarter round, round, elliptical,');
     expect(sentence).toContain(text.trim() === '' ? 'got nothing' : `got "${text}"`);
