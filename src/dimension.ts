@@ -3,8 +3,6 @@ import { ok, refuse, type Result } from './result';
 import type { Unit } from './unit';
 
 export interface DimensionOptions {
-  /** The locale writes a comma before decimals; a point then separates thousands. */
-  readonly decimalComma?: boolean;
   /** What a number without a unit is in: inches unless said. */
   readonly bare?: Unit;
   /** What the answer is in: inches unless said. Millimeters read as millimeters come back unrounded. */
@@ -18,7 +16,7 @@ const LONGEST_TEXT = 60;
 /**
  * Inches from dimension text: a number, a number with a fraction, feet, feet and inches, or mm, cm, m, with or without
  * spaces, with straight or typographic marks and fraction characters; a hyphen joins (`80-1/2` is 80.5), one in front is a
- * minus. A comma is a decimal comma where `decimalComma` says so or where it can't separate thousands (`914,4 mm`).
+ * minus. A comma is a decimal comma where it can't separate thousands (`914,4 mm`), and refused where it may be either.
  * A bare fraction is read only as it stands on a tape (`7/16`): `6/8` may be a call-out. Inches after feet are less
  * than 12. Everything else is refused with the text quoted back.
  *
@@ -101,26 +99,27 @@ const FOOT_INCH_SIZE = new RegExp(`^(\\d+) ?' ?-? ?${INCHES} ?"?$`);
 
 function readSize(text: string, options: DimensionOptions): Size | null {
   const metric = METRIC_SIZE.exec(text);
-  if (metric) return inMillimeters(metric[1]!, metric[2]!, options);
+  if (metric) return inMillimeters(metric[1]!, metric[2]!);
 
   const inches = INCH_SIZE.exec(text);
   if (inches) {
     const marked = inches[6] !== undefined;
-    if (marked) return inInches(mixed(inches, 1, options, 'tape or not'));
+    if (marked) return inInches(mixed(inches, 1, 'tape or not'));
     const bareNumber = inches[2] === undefined && inches[4] === undefined;
-    if (options.bare === 'mm') return bareNumber ? inMillimeters(inches[1]!, 'mm', options) : null;
-    return bareNumber && !withoutDoubt(inches[1]!, options) ? null : inInches(mixed(inches, 1, options, 'tape only'));
+    if (options.bare === 'mm') return bareNumber ? inMillimeters(inches[1]!, 'mm') : null;
+    // A comma in a number without any unit may as well part two numbers.
+    return bareNumber && inches[1]!.includes(',') ? null : inInches(mixed(inches, 1, 'tape only'));
   }
 
   const feetOnly = FOOT_SIZE.exec(text);
   if (feetOnly) {
-    const feet = mixed([...feetOnly, undefined, undefined], 1, options, 'tape or not');
+    const feet = mixed([...feetOnly, undefined, undefined], 1, 'tape or not');
     return inInches(feet === null ? null : feet * 12);
   }
 
   const feetAndInches = FOOT_INCH_SIZE.exec(text);
   if (!feetAndInches) return null;
-  const rest = mixed(feetAndInches, 2, options, 'tape or not');
+  const rest = mixed(feetAndInches, 2, 'tape or not');
   return rest === null || rest >= 12 ? null : inInches(Number(feetAndInches[1]) * 12 + rest);
 }
 
@@ -134,8 +133,8 @@ const PLACES: Readonly<Record<string, number>> = { mm: 0, cm: 1, m: 3 };
  * The decimal point is moved in the text, so that 91.4 cm is the same number as 914 mm and 1219.2 mm, taken as 12192/254, is
  * 48 to the last bit.
  */
-function inMillimeters(digits: string, unit: string, options: DimensionOptions): Size | null {
-  const decimal = decimalText(digits, options);
+function inMillimeters(digits: string, unit: string): Size | null {
+  const decimal = decimalText(digits);
   if (decimal === null) return null;
   const moved = (places: number) => Number(`${decimal}e${places}`);
   const places = PLACES[unit]!;
@@ -146,7 +145,6 @@ function inMillimeters(digits: string, unit: string, options: DimensionOptions):
 function mixed(
   match: readonly (string | undefined)[],
   at: number,
-  options: DimensionOptions,
   bareFraction: 'tape only' | 'tape or not',
 ): number | null {
   const [number, over, under, aloneOver, aloneUnder] = match.slice(at, at + 5);
@@ -155,7 +153,7 @@ function mixed(
     return bareFraction === 'tape only' && !onTape(Number(aloneOver), Number(aloneUnder)) ? null : alone;
   }
   if (over === undefined) {
-    const decimal = decimalText(number, options);
+    const decimal = decimalText(number);
     return decimal === null ? null : Number(decimal);
   }
   const fraction = proper(over, under!);
@@ -171,19 +169,12 @@ function onTape(over: number, under: number): boolean {
   return over % 2 === 1 && [2, 4, 8, 16, 32, 64, 128].includes(under);
 }
 
-/** A comma in a number without any unit may as well part two numbers: only the locale can tell. */
-function withoutDoubt(digits: string, options: DimensionOptions): boolean {
-  return options.decimalComma === true || !digits.includes(',');
-}
-
-/** The digits with a decimal point; null where the separator could as well part thousands, or is one. */
-function decimalText(digits: string, options: DimensionOptions): string | null {
-  const [mark, other] = options.decimalComma ? [',', '.'] : ['.', ','];
+/** The digits with a decimal point; null where the comma could as well part thousands, or does so wrongly. */
+function decimalText(digits: string): string | null {
   const marks = digits.replace(/\d/g, '');
-  if (marks === '' || marks === mark) return digits.replace(mark, '.');
+  if (marks === '' || marks === '.') return digits;
   // "1,219.5": a point after thousands can only be the decimal one.
-  const grouped = new RegExp(`^[1-9]\\d{0,2}(\\${other}\\d{3})+\\${mark}\\d+$`);
-  if (grouped.test(digits)) return digits.replaceAll(other, '').replace(mark, '.');
-  const partsThousands = /^[1-9]\d{0,2}[.,]\d{3}$/.test(digits);
-  return marks === other && !partsThousands ? digits.replace(other, '.') : null;
+  if (/^[1-9]\d{0,2}(,\d{3})+\.\d+$/.test(digits)) return digits.replaceAll(',', '');
+  const partsThousands = /^[1-9]\d{0,2},\d{3}$/.test(digits);
+  return marks === ',' && !partsThousands ? digits.replace(',', '.') : null;
 }

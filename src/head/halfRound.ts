@@ -1,9 +1,9 @@
 import { insideOffset } from '../insideOffset';
-import { figure, positive } from '../require';
-import { ok, refuse, type Result } from '../result';
+import { positive } from '../require';
+import { ok, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
+import { fixedRise } from './fixedRise';
 import type { Head } from './head';
-import { sameLength } from './sameLength';
 
 /**
  * Half a circle on the span: length π·(span/2 + offset), the same for all three ends. The rise may be left out; where it is
@@ -13,13 +13,8 @@ import { sameLength } from './sameLength';
  */
 export function halfRoundHead(span: number, rise: number | null): Result<Head> {
   const radius = span / 2;
-  const refusal = positive('span', span) ?? (rise === null ? null : positive('rise', rise));
+  const refusal = positive('span', span) ?? fixedRise('half round', rise, radius, 'half the span');
   if (refusal) return refusal;
-  if (rise !== null && !sameLength(rise, radius)) {
-    return refuse(
-      `rise of a half round must be half the span, ${figure(radius)}, or left out; got ${figure(rise)} (a segmental head may have it)`,
-    );
-  }
   return ok(
     circularHead(
       { shape: 'half round', span, rise: radius, radius },

@@ -1,9 +1,9 @@
 import { insideOffset } from '../insideOffset';
-import { figure, positive } from '../require';
-import { ok, refuse, type Result } from '../result';
+import { positive } from '../require';
+import { ok, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
+import { fixedRise } from './fixedRise';
 import type { Head } from './head';
-import { sameLength } from './sameLength';
 
 /**
  * A quarter of a circle whose radius is the span, rising from the spring point at the left to the top of the straight side
@@ -13,11 +13,8 @@ import { sameLength } from './sameLength';
  * Example: span 24: 12·π = 37.6991.
  */
 export function quarterRoundHead(span: number, rise: number | null): Result<Head> {
-  const refusal = positive('span', span) ?? (rise === null ? null : positive('rise', rise));
+  const refusal = positive('span', span) ?? fixedRise('quarter round', rise, span, 'the span');
   if (refusal) return refusal;
-  if (rise !== null && !sameLength(rise, span)) {
-    return refuse(`rise of a quarter round must be the span, ${figure(span)}, or left out; got ${figure(rise)}`);
-  }
   return ok(
     circularHead(
       { shape: 'quarter round', span, rise: span, radius: span },

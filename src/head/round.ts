@@ -1,9 +1,9 @@
 import { insideOffset } from '../insideOffset';
-import { figure, positive } from '../require';
-import { ok, refuse, type Result } from '../result';
+import { positive } from '../require';
+import { ok, type Result } from '../result';
 import { circularHead, exactArc } from './circular';
+import { fixedRise } from './fixedRise';
 import type { Head } from './head';
-import { sameLength } from './sameLength';
 
 /**
  * A full circle of diameter span, standing on the spring line: length π·(span + 2·offset); it has no ends, so that `ends`
@@ -13,11 +13,8 @@ import { sameLength } from './sameLength';
  */
 export function roundHead(span: number, rise: number | null): Result<Head> {
   const radius = span / 2;
-  const refusal = positive('span', span) ?? (rise === null ? null : positive('rise', rise));
+  const refusal = positive('span', span) ?? fixedRise('round', rise, span, 'the span');
   if (refusal) return refusal;
-  if (rise !== null && !sameLength(rise, span)) {
-    return refuse(`rise of a round must be the span, ${figure(span)}, or left out; got ${figure(rise)}`);
-  }
   return ok(
     circularHead(
       { shape: 'round', span, rise: span, radius },
