@@ -37,7 +37,7 @@ export function blocksOf(sheet: Sheet): Block[] {
   return blocks;
 }
 
-export function entryOf(cell: Cell | null): Entry {
+function entryOf(cell: Cell | null): Entry {
   if (cell === null) return '';
   return cell.formula === undefined ? constantEntry(cell.value) : '=' + cell.formula;
 }

@@ -132,7 +132,7 @@ function subscribe(add: (context: Excel.RequestContext) => OfficeExtension.Event
       await Excel.run(handler.context as Excel.RequestContext, async (context) => {
         handler.remove();
         await context.sync();
-      });
+      }).catch(() => undefined); // what can't be taken off goes when the pane is closed
     });
   };
 }

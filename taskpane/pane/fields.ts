@@ -3,7 +3,7 @@ import type { Opening, OpeningField } from '../../src/schedule/opening';
 import type { Setting, SettingKey, Standards } from '../../src/standards';
 import { decimal, typedLength } from './format';
 
-/** The fields of an opening as the pane asks for them: by what name, and how they are typed or chosen. */
+/** A field of an opening as the pane asks for it: by what name, and how it is typed or chosen. */
 export interface Field {
   readonly key: OpeningField;
   readonly label: string;
@@ -13,24 +13,27 @@ export interface Field {
   readonly standard?: 'reveal' | 'face' | 'thickness' | 'species' | 'profile' | 'ends';
 }
 
-export const FIELDS: readonly Field[] = [
-  { key: 'mark', label: 'Mark', kind: 'text' },
-  { key: 'quantity', label: 'Quantity', kind: 'count' },
-  { key: 'head', label: 'Head', kind: 'choice', choices: HEAD_SHAPES },
-  { key: 'span', label: 'Span', kind: 'length' },
-  { key: 'rise', label: 'Rise', kind: 'length' },
-  { key: 'leg', label: 'Leg', kind: 'length' },
-  { key: 'reveal', label: 'Reveal', kind: 'length', standard: 'reveal' },
-  { key: 'face', label: 'Casing width', kind: 'length', standard: 'face' },
-  { key: 'thickness', label: 'Casing thickness', kind: 'length', standard: 'thickness' },
-  { key: 'species', label: 'Species', kind: 'text', standard: 'species' },
-  { key: 'profile', label: 'Profile', kind: 'text', standard: 'profile' },
-  { key: 'ends', label: 'Ends', kind: 'choice', choices: ENDS, standard: 'ends' },
-];
+const BY_KEY: Readonly<Record<OpeningField, Omit<Field, 'key'>>> = {
+  mark: { label: 'Mark', kind: 'text' },
+  quantity: { label: 'Quantity', kind: 'count' },
+  head: { label: 'Head', kind: 'choice', choices: HEAD_SHAPES },
+  span: { label: 'Span', kind: 'length' },
+  rise: { label: 'Rise', kind: 'length' },
+  leg: { label: 'Leg', kind: 'length' },
+  reveal: { label: 'Reveal', kind: 'length', standard: 'reveal' },
+  face: { label: 'Casing width', kind: 'length', standard: 'face' },
+  thickness: { label: 'Casing thickness', kind: 'length', standard: 'thickness' },
+  species: { label: 'Species', kind: 'text', standard: 'species' },
+  profile: { label: 'Profile', kind: 'text', standard: 'profile' },
+  ends: { label: 'Ends', kind: 'choice', choices: ENDS, standard: 'ends' },
+};
 
 export function fieldOf(key: OpeningField): Field {
-  return FIELDS.find((field) => field.key === key) ?? { key, label: key, kind: 'text' };
+  return { key, ...BY_KEY[key] };
 }
+
+/** In the order in which the pane asks for them. */
+export const FIELDS: readonly Field[] = (Object.keys(BY_KEY) as OpeningField[]).map(fieldOf);
 
 /** What the field holds now, as it could be typed; '' where it holds nothing. */
 export function fieldText(opening: Opening, key: OpeningField, standards: Standards, locale?: string): string {

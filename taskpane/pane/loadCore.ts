@@ -2,10 +2,10 @@ import { ok, refuse } from '../../src/result';
 import { STOPPED } from '../refusals';
 import type { Core } from './core';
 
-/** The core behind the pane. Readers and the workbook are fetched when they are first needed. */
-export const core: Core = coreWith(null);
-
-/** The same, with a worker that builds the workbook beside the page; without one it is built in the page. */
+/**
+ * The core behind the pane. Readers and the workbook are fetched when they are first needed. A worker builds the workbook
+ * beside the page; where there are none, it is built in the page.
+ */
 export function coreWith(startWorker: (() => Worker) | null): Core {
   return {
     async readTables(name, bytes) {

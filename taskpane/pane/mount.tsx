@@ -2,7 +2,6 @@ import { render } from 'preact';
 import { defaultStandards } from '../../src/standards';
 import type { Host } from '../host';
 import type { Core } from './core';
-import { core as ownCore } from './loadCore';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets } from './deeds/chooseList';
 import { loadShop } from './deeds/shop';
@@ -17,7 +16,7 @@ import './look/look';
 export type { OfficeTheme, PaneOptions } from './deeds/bench';
 
 /** Puts the pane into `root`, working on `host`'s workbook. Gives back the way to take it down again. */
-export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, core: Core = ownCore): () => void {
+export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, core: Core): () => void {
   const store = createStore(reduce, initialState(defaultStandards()));
   const bench: Bench = { store, host, core, options };
   root.classList.add('pane');

@@ -270,6 +270,7 @@ describe('filling', () => {
         await isAccessible(page, 'ask-320');
         await page.keyboard.press('Escape');
         await ask.waitFor({ state: 'detached' });
+        await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('fill');
         expect(await page.evaluate(() => globalThis.memory.cell('Takeoff', 'A1')?.value)).toBe('mine');
         await fillButton(page).click();
         await press(page, 'Write over');
@@ -427,6 +428,7 @@ describe('the tools', () => {
       await press(page, 'Shop');
       await press(page, 'Freeze to values');
       await press(page, 'Leave them live');
+      await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('freeze');
       await press(page, 'Re-enter ARCH formulas');
       await page
         .getByRole('status')

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { defaultStandards } from '../../src/standards';
 import { MemoryHost } from '../../taskpane/memory/host';
 import type { Bench } from '../../taskpane/pane/deeds/bench';
-import { core } from '../../taskpane/pane/loadCore';
+import { coreWith } from '../../taskpane/pane/loadCore';
 import { reduce } from '../../taskpane/pane/reducer';
 import { initialState } from '../../taskpane/pane/state';
 import { createStore } from '../../taskpane/pane/store';
@@ -14,7 +14,7 @@ export function benchOn(host: MemoryHost): Bench {
   return {
     store: createStore(reduce, initialState(defaultStandards())),
     host,
-    core,
+    core: coreWith(null),
     options: {
       locale: 'en-US',
       example: async () => ({ name: 'schedule.csv', bytes: new Uint8Array(readFileSync(EXAMPLE)) }),

@@ -4,8 +4,9 @@ import type { OpeningField, Table } from '../../../src/schedule/opening';
 import { fail, work, type Bench } from './bench';
 import { fixOpening } from './fixOpening';
 
-/** Files past this are refused before a byte is read: 20 MB. */
-export const MOST_BYTES = 20 * 1024 * 1024;
+/** Files past this are refused before a byte is read. */
+export const MOST_MEGABYTES = 20;
+const MEGABYTE = 1024 * 1024;
 
 export async function listSheets({ host, store }: Bench): Promise<void> {
   const names = await host.sheetNames();
@@ -38,8 +39,10 @@ export function takeFile(bench: Bench, file: File): Promise<void> {
 
 /** The tables of a file that the user gave. */
 export async function readFile({ core }: Bench, file: File): Promise<Result<readonly Table[]>> {
-  if (file.size > MOST_BYTES) {
-    return refuse(`${file.name} is ${(file.size / 1024 / 1024).toFixed(1)} MB; files up to 20 MB can be read.`);
+  if (file.size > MOST_MEGABYTES * MEGABYTE) {
+    return refuse(
+      `${file.name} is ${(file.size / MEGABYTE).toFixed(1)} MB; files up to ${MOST_MEGABYTES} MB can be read.`,
+    );
   }
   return core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
 }

@@ -1,7 +1,7 @@
 import type { Setup } from '../../../src/takeoff/setups';
 import { fail, work, type Bench } from './bench';
+import { download } from './download';
 import { takeoffBefore } from './fill';
-import { download } from './shop';
 
 const TYPES: Readonly<Record<string, string>> = { dxf: 'image/vnd.dxf', svg: 'image/svg+xml', csv: 'text/csv' };
 

@@ -14,6 +14,7 @@ import { withPoint } from '../format';
 import { asTyped } from '../typed';
 import { fail, tell, work, type Bench } from './bench';
 import { readAgain, readFile } from './chooseList';
+import { download } from './download';
 
 const KEY = 'archwright.standards';
 
@@ -142,13 +143,4 @@ async function readShopFile(bench: Bench, file: File): Promise<Result<Standards>
 export async function saveShopFile(bench: Bench): Promise<void> {
   const { standardsJson } = await import('../../../src/standardsJson');
   download('shop-standards.json', standardsJson(bench.store.get().standards), 'application/json');
-}
-
-/** Hands a file to the browser to keep. */
-export function download(name: string, content: string, type: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([content], { type }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }

@@ -9,7 +9,10 @@ interface AskProps {
   readonly onNo: () => void;
 }
 
-/** A question in the pane, before anything is written over or changed for good. Escape is no. */
+/**
+ * A question in the pane, before anything is written over or changed for good. Escape is no. Then the focus
+ * goes back to where it was; a button that stands aside for the question needs an `id` for that.
+ */
 export function Ask({ title, about, yes, no, onYes, onNo }: AskProps) {
   const id = useId();
   const refusal = useRef<HTMLButtonElement>(null);
@@ -18,7 +21,12 @@ export function Ask({ title, about, yes, no, onYes, onNo }: AskProps) {
     const before = document.activeElement;
     refusal.current?.focus();
     return () => {
-      if (before instanceof HTMLElement && before.isConnected) before.focus();
+      if (!(before instanceof HTMLElement)) return;
+      // The button that led here may have made room for the question, and stands there again at the next drawing.
+      requestAnimationFrame(() => {
+        if (document.activeElement !== document.body) return;
+        (before.isConnected ? before : document.getElementById(before.id))?.focus();
+      });
     };
   }, []);
   return (

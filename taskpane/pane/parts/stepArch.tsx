@@ -1,7 +1,6 @@
 import { canGo, reach, STEPS, type PaneState, type Step } from '../state';
 
-/** The steps as the four segments of a glued-up arch: done ones are wood, the one at hand is marked, the rest are drawn. */
-export const STEP_NAMES: Readonly<Record<Step, string>> = {
+const STEP_NAMES: Readonly<Record<Step, string>> = {
   list: 'List',
   headings: 'Headings',
   openings: 'Openings',
@@ -33,6 +32,7 @@ function segment(at: number): string {
   ].join(' ');
 }
 
+/** The steps as the four segments of a glued-up arch: done ones are wood, the one at hand is marked, the rest are drawn. */
 export function StepArch({ state, go }: { readonly state: PaneState; readonly go: (step: Step) => void }) {
   const at = STEPS.indexOf(state.step);
   const furthest = STEPS.indexOf(reach(state));

@@ -38,7 +38,7 @@ export function FillStep({ bench, state }: { readonly bench: Bench; readonly sta
         <InTheWay bench={bench} state={state} />
       ) : (
         <div class="next">
-          <button type="button" class="main" disabled={state.work !== null} onClick={() => fill(bench, [])}>
+          <button id="fill" type="button" class="main" disabled={state.work !== null} onClick={() => fill(bench, [])}>
             Fill the workbook
           </button>
         </div>

@@ -1,5 +1,13 @@
 import { useState } from 'preact/hooks';
-import { takeExample, takeFile, takeOneOf, takeSelection, takeSheet, takeText } from '../deeds/chooseList';
+import {
+  MOST_MEGABYTES,
+  takeExample,
+  takeFile,
+  takeOneOf,
+  takeSelection,
+  takeSheet,
+  takeText,
+} from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
 import { FilePick } from '../parts/filePick';
 import { SheetChoice } from '../parts/sheetChoice';
@@ -55,7 +63,7 @@ function FileChoice({ bench }: { readonly bench: Bench }) {
       }}
     >
       <h2 id="file-title">In a file</h2>
-      <p>Excel (.xlsx) or text (.csv, .tsv), up to 20 MB. It stays on this computer.</p>
+      <p>Excel (.xlsx) or text (.csv, .tsv), up to {MOST_MEGABYTES} MB. It stays on this computer.</p>
       <FilePick label="Choose a file, or drop it here" accept={KINDS} take={(file) => void takeFile(bench, file)} />
     </section>
   );

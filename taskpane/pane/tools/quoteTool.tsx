@@ -149,7 +149,7 @@ function WriteCheck({ bench }: { readonly bench: Bench }) {
   const write = async (replace: boolean) => setAsking(await writeCheck(bench, replace));
   if (!asking) {
     return (
-      <button type="button" class="fit" onClick={() => write(false)}>
+      <button id="write-check" type="button" class="fit" onClick={() => write(false)}>
         Write it to the Check sheet
       </button>
     );

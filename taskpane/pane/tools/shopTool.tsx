@@ -141,7 +141,7 @@ function Workbook({ bench }: { readonly bench: Bench }) {
           onNo={() => setAsking(false)}
         />
       ) : (
-        <button type="button" onClick={() => setAsking(true)}>
+        <button id="freeze" type="button" onClick={() => setAsking(true)}>
           Freeze to values
         </button>
       )}
