@@ -4,7 +4,7 @@ import { ATTENTION } from '../takeoff/attention';
 import { NEEDS, notInStock, saidByField, tooThin, type RiseHead } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
 import { HAS_HAUNCH, MULTI_CENTERED, SPECIES_IN_STOCK } from './columns/formulas';
-import { mayHaveHaunch } from './columns/ring';
+import { mayHaveHaunch } from './columns/ringGroups';
 
 /** Sentences in one cell. Runs of spaces are folded as TRIM folds them. */
 export function sentences(said: readonly string[]): string {
