@@ -24,9 +24,10 @@ export function fromHeights(
   faults: string[],
   say: Findings,
 ): string | null {
-  const { springHeight, headHeight, height, roughHeight } = given;
-  for (const { fault } of [springHeight ?? {}, headHeight ?? {}, height ?? {}] as { fault?: string }[])
-    if (fault !== undefined) faults.push(fault);
+  const { width, springHeight, headHeight, height, roughHeight } = given;
+  for (const figure of [springHeight, headHeight, height])
+    // A size that can't be read is said of the width.
+    if (figure?.fault !== undefined && figure.fault !== width?.fault) faults.push(figure.fault);
   const spring = springHeight?.value;
   if (spring === undefined) return null;
   let top = headHeight?.value ?? height?.value;

@@ -6,8 +6,8 @@ import { readLength, type LengthOptions } from './readLength';
 import { readSection, readSize } from './readSize';
 import { cellsOf, type NamedCell, type RawOpening } from './rowCells';
 
-/** No casing is wider or thicker, no reveal larger. */
-const MOST_INCHES: Partial<Record<MeaningKey, number>> = { reveal: 12, face: 48, thickness: 12 };
+/** No casing is wider or thicker, no reveal larger: a reveal of 5 is in millimeters. */
+const MOST_INCHES: Partial<Record<MeaningKey, number>> = { reveal: 2, face: 24, thickness: 6 };
 
 const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'size',

@@ -23,6 +23,9 @@ export function textOf(raw: RawOpening, key: MeaningKey & OpeningField, say: Fin
   return null;
 }
 
+/** Headings that are none for a quantity, yet may count: "Qty LH", "Pairs". */
+const MAY_COUNT = /\b(?:qty|quan\w*|pairs?|prs?)\b|^(?:total|count)$/i;
+
 export function quantityOf(raw: RawOpening, say: Findings): number | null {
   const doubt = (sentence: string) => {
     say.problem('quantity', sentence);
@@ -30,6 +33,14 @@ export function quantityOf(raw: RawOpening, say: Findings): number | null {
   };
   const [column] = columnsFor(raw.block, 'quantity');
   if (column === undefined) {
+    const unread = raw.block.filter(({ key, heading }) => key === null && MAY_COUNT.test(heading));
+    if (unread.length > 0) {
+      const said = unread.map(({ index, heading }) => {
+        const text = cellText(raw.cells[index]);
+        return `${quote(heading)} ${text === '' ? 'is blank' : `says ${quote(text)}`}`;
+      });
+      return doubt(`${listed(said)}; please give one quantity.`);
+    }
     say.note('The schedule has no quantity column, so one was taken.');
     return 1;
   }

@@ -139,8 +139,12 @@ function sameWords(a: string, b: string): boolean {
   return first.length === second.length && first !== '' && first.toLowerCase() === second.toLowerCase();
 }
 
-/** A lone cell that is a title, a section name or a sentence rather than a mark or a figure. */
+/** What stands at the foot of a page. */
+const FOOTER = /^(?:page|sheet|rev(?:ision|\.)?|dated?|drawn|printed|issued|end(?: of schedule)?)(?![a-z])/i;
+
+/** A lone cell that is a title, a section name, a footer or a sentence rather than a mark or a figure. */
 function isHeadline(text: string, inMarkColumn: boolean): boolean {
+  if (FOOTER.test(text)) return true;
   const words = text.split(/\s+/).length;
   if (inMarkColumn) return !(/\d/.test(text) && text.length <= 12 && words <= 2) && text.length > 3;
   return /[a-z]{3,}/i.test(text) && (words >= 2 || !/\d/.test(text));
