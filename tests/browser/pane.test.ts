@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { defaultStandards } from '../../src/standards';
 import { launchChromium } from './launch';
 import { fillButton, fits, heading, isAccessible, openPane, press, type OpenPane } from './pane/drive';
 import { servePane, type PaneServer } from './pane/server';
@@ -208,7 +209,7 @@ describe('openings', () => {
       expect(await rise.getAttribute('aria-invalid')).toBe('true');
       await isAccessible(page, 'openings-refused-320');
       await rise.fill('');
-      await rise.blur();
+      await rise.press('Enter');
       await page.getByText('you typed "about six"').waitFor({ state: 'detached' });
       await rise.fill('6 1/2');
       await rise.press('Enter');
@@ -451,8 +452,11 @@ describe('the tools', () => {
       await page.getByLabel('Unit of length').selectOption('millimeters');
       await page.getByRole('alertdialog', { name: 'Keep this workbook in millimeters?' }).waitFor();
       await press(page, 'Change the unit');
+      await page.getByRole('status').getByText('These settings hold now.').waitFor();
+      const lengths = new Set(defaultStandards('mm').stock.map((board) => board.length));
+      expect(await page.getByLabel('Board lengths on sale').inputValue()).toBe([...lengths].join(', '));
       await press(page, 'Figure');
-      await page.getByText('mm', { exact: false }).first().waitFor();
+      await page.locator('.figure-value').getByText(/ mm$/).first().waitFor();
     });
   });
 

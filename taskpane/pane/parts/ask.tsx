@@ -1,6 +1,8 @@
 import { useEffect, useId, useRef } from 'preact/hooks';
 
 interface AskProps {
+  /** The id of the button that the question takes the place of; left out where it stays. */
+  readonly askedBy?: string;
   readonly title: string;
   readonly about: string;
   readonly yes: string;
@@ -10,22 +12,22 @@ interface AskProps {
 }
 
 /**
- * A question in the pane, before anything is written over or changed for good. Escape is no. Then the focus
- * goes back to where it was; a button that stands aside for the question needs an `id` for that.
+ * A question in the pane, before anything is written over or changed for good. Escape is no. Then the focus goes back to
+ * what led here.
  */
-export function Ask({ title, about, yes, no, onYes, onNo }: AskProps) {
+export function Ask({ askedBy, title, about, yes, no, onYes, onNo }: AskProps) {
   const id = useId();
   const refusal = useRef<HTMLButtonElement>(null);
+  const before = useRef(document.activeElement);
   useEffect(() => {
     // The harmless answer has the focus.
-    const before = document.activeElement;
     refusal.current?.focus();
     return () => {
-      if (!(before instanceof HTMLElement)) return;
-      // The button that led here may have made room for the question, and stands there again at the next drawing.
+      // A button that made room for the question stands there again at the next drawing.
       requestAnimationFrame(() => {
         if (document.activeElement !== document.body) return;
-        (before.isConnected ? before : document.getElementById(before.id))?.focus();
+        const back = askedBy === undefined ? before.current : document.getElementById(askedBy);
+        if (back instanceof HTMLElement) back.focus();
       });
     };
   }, []);

@@ -79,6 +79,7 @@ function InTheWay({ bench, state }: { readonly bench: Bench; readonly state: Pan
   const names = state.inTheWay ?? [];
   return (
     <Ask
+      askedBy="fill"
       title={`This workbook already has ${listed(names)}`}
       about="Inputs you changed by hand in the Takeoff and columns of your own are kept. Everything else of ours is written anew."
       yes="Write over"

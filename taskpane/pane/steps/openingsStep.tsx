@@ -21,6 +21,7 @@ export function OpeningsStep({ bench, state }: { readonly bench: Bench; readonly
         {attention.length > 0 && <span class="flag attention">{count(attention.length, 'opening')} to look at</span>}
         {ready.length > 0 && <span class="flag ready">{ready.length.toLocaleString()} ready</span>}
       </p>
+      {attention.length > 0 && <p class="soft">An opening that still needs something keeps its row and says what.</p>}
       {attention.length > 0 && (
         <section aria-labelledby="attention-title">
           <h2 id="attention-title">Needs something</h2>
@@ -50,7 +51,6 @@ export function OpeningsStep({ bench, state }: { readonly bench: Bench; readonly
         <button type="button" class="main" onClick={() => bench.store.send({ type: 'stepped', step: 'fill' })}>
           Go on to fill the workbook
         </button>
-        {attention.length > 0 && <p class="soft">An opening that still needs something keeps its row and says what.</p>}
       </div>
     </>
   );

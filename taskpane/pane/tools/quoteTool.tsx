@@ -156,6 +156,7 @@ function WriteCheck({ bench }: { readonly bench: Bench }) {
   }
   return (
     <Ask
+      askedBy="write-check"
       title="This workbook already has Check"
       about="Writing again replaces it with this quote."
       yes="Write over"

@@ -20,7 +20,8 @@ export function ShopTool({ bench, state }: { readonly bench: Bench; readonly sta
     <>
       <h1>Shop</h1>
       <Standards bench={bench} state={state} />
-      <PlanTool bench={bench} state={state} />
+      {/* Board lengths typed in inches mean nothing in millimeters. */}
+      <PlanTool key={state.standards.unit} bench={bench} state={state} />
       <DrawingsTool bench={bench} state={state} />
       <Workbook bench={bench} />
     </>
@@ -130,6 +131,7 @@ function Workbook({ bench }: { readonly bench: Bench }) {
       <p>To send a takeoff on as it is, its formulas can become plain figures.</p>
       {asking ? (
         <Ask
+          askedBy="freeze"
           title="Freeze every formula of our sheets?"
           about="The figures stay as they are now and no longer follow a changed span or rate. Save a copy first if you may want to change something later."
           yes="Freeze to values"
