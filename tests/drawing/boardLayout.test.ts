@@ -119,6 +119,11 @@ describe('nested sawn segments', () => {
         expect(drawn).toHaveLength(given.segments);
         drawn.forEach((points) => expectOnBoard(points, given));
         const rows = valueOf(nest(ring.radius, ring.face, ring.angle, given.segments, ring.boardWidth, 0, ring.kerf));
+        const left = (points: readonly Point[]) => Math.min(...points.map(({ x }) => x));
+        for (let at = rows; at < drawn.length; at += rows) {
+          const pitch = valueOf(blankLength(ring.radius, ring.face, ring.angle, given.segments, 0, 'sawn')) + ring.kerf;
+          expect(left(drawn[at]!) - left(drawn[at - rows]!)).toBeCloseTo(pitch, 6);
+        }
         if (rows < 2 || given.segments < 2) return;
         const [first, second] = drawn;
         const nearest = Math.min(

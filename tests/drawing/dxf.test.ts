@@ -175,6 +175,11 @@ describe('a drawing as DXF', () => {
     );
   });
 
+  it('writes a percent sign and a degree sign by their codes, and no letter that only looks like one', () => {
+    const written = toDxf(scene([text({ x: 0, y: 0 }, '50% of 18.43° %%u', 1)]));
+    expect(written.split('\r\n')).toContain('50%%% of 18.43%%d %%%%%%u');
+  });
+
   it('keeps plain ASCII text as it is', () => {
     fc.assert(
       fc.property(fc.stringMatching(/^[!-$&-~]{1,60}$/), (words) => {

@@ -5,6 +5,7 @@ import { elevationScene } from '../../src/drawing/elevation';
 import type { Dimension, Line, Scene } from '../../src/drawing/scene';
 import { ENDS } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
+import { legTop } from '../../src/head/segmental';
 import { lengthText } from '../../src/lengthText';
 import { refusalOf, valueOf } from '../value';
 import { openings } from './openings';
@@ -89,6 +90,56 @@ describe('the elevation of an opening', () => {
         expect(high).toBeGreaterThan(low);
       }
     }
+  });
+
+  it.each(ENDS)('shares the angle of the longer edge equally among the segments, ends %s', (ends) => {
+    for (const rise of [6, 24]) {
+      const head = valueOf(makeHead('segmental', 36, rise));
+      const scene = valueOf(elevationScene({ head, reveal: 0.25, face: 3.5, ends, segments: [4], unit: 'in' }));
+      const [inner] = valueOf(head.arcs(0.25, ends));
+      const [outer] = valueOf(head.arcs(3.75, ends));
+      const whole = Math.max(inner!.degrees, outer!.degrees);
+      const { center } = inner!;
+      const directions = joints(scene).map(({ to }) => (Math.atan2(to.y - center.y, to.x - center.x) * 180) / Math.PI);
+      const wanted = [1, 2, 3].map((joint) => 90 + whole / 2 - (whole * joint) / 4);
+      directions.forEach((direction, at) => expect(Math.abs(direction - wanted[at]!) % 360).toBeCloseTo(0, 9));
+    }
+  });
+
+  /** The upper corners of each leg, jamb side first. */
+  const legTops = (scene: Scene) =>
+    scene.shapes
+      .flatMap((shape) => (shape.kind === 'outline' && shape.layer === 'leg' ? [shape.steps] : []))
+      .map(([inside, outside]) => [inside!.to, outside!.to] as const);
+
+  it('cuts a leg on the radial line of a segmental head that ends there', () => {
+    const head = valueOf(makeHead('segmental', 36, 9));
+    const tops = legTops(
+      valueOf(elevationScene({ head, reveal: 0.25, face: 3.5, ends: 'radial', leg: 10, unit: 'in' })),
+    );
+    expect(tops).toHaveLength(2);
+    // Radius 22.5: the center lies 13.5 below the spring points at 18.
+    for (const corner of tops.flat()) expect(corner.y).toBeCloseTo(((Math.abs(corner.x) - 18) * 13.5) / 18, 9);
+  });
+
+  it('miters a leg to the ends of the head, and squares it at a level cut', () => {
+    const head = valueOf(makeHead('segmental', 36, 6));
+    const drawn = (ends: 'legs' | 'level') =>
+      legTops(valueOf(elevationScene({ head, reveal: 0.25, face: 3.5, ends, leg: 10, unit: 'in' })));
+    for (const [inside, outside] of drawn('legs')) {
+      expect(inside.y).toBeCloseTo(legTop(36, 6, 0.25), 9);
+      expect(outside.y).toBeCloseTo(legTop(36, 6, 3.75), 9);
+    }
+    for (const corner of drawn('level').flat()) expect(corner.y).toBe(0);
+  });
+
+  it('runs the straight side of a quarter round up to the top of its casing', () => {
+    const head = valueOf(makeHead('quarter round', 24, null));
+    const [left, right] = legTops(
+      valueOf(elevationScene({ head, reveal: 0.25, face: 3.5, ends: 'radial', leg: 10, unit: 'in' })),
+    );
+    expect(left!.map(({ y }) => y)).toEqual([0, 0]);
+    expect(right!.map(({ y }) => y)).toEqual([27.75, 27.75]);
   });
 
   it.each([

@@ -8,7 +8,8 @@ describe('a pair of guide boards', () => {
   it('leaves the blank and a clearance on each edge between the arcs, on the center line', () => {
     fc.assert(
       fc.property(anyBoards, (given) => {
-        const { inside, outside } = valueOf(guideLayout({ ...boards, ...given }));
+        const { inside, outside, center } = valueOf(guideLayout({ ...boards, ...given }));
+        for (const guide of [inside, outside]) expect(guide.crown - center.y).toBeCloseTo(guide.radius, 9);
         const gap = outside.crown - inside.crown;
         expect(gap).toBeCloseTo(given.face + 2 * given.margin + 2 * given.clearance, 9);
       }),

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { elevationScene } from '../../src/drawing/elevation';
 import { guideScene } from '../../src/drawing/guideScene';
-import { line, text, type Scene } from '../../src/drawing/scene';
+import { line, outline, text, type Scene } from '../../src/drawing/scene';
 import { toSvg } from '../../src/drawing/svg';
 import { valueOf } from '../value';
 import { openings } from './openings';
@@ -79,6 +79,22 @@ describe('a drawing as SVG', () => {
       expect(radii[0]).toBeCloseTo((18 - 1 / 32) * 25.4, 3);
       expect(radii[1]).toBeCloseTo((21.5 + 1 / 32) * 25.4, 3);
     }
+  });
+
+  it('turns a round step the way it goes: over the top to the right sweeps with flag 1, back below with flag 0', () => {
+    const center = { x: 0, y: 0 };
+    const [left, right] = [
+      { x: -1, y: 0 },
+      { x: 1, y: 0 },
+    ];
+    const d = (clockwise: boolean) => {
+      const shapes = [outline('casing', left, [{ to: right, round: { center, clockwise } }, { to: left }])];
+      const scene: Scene = { title: '', description: '', unit: 'in', shapes };
+      const svg = readSvg(toSvg(scene, { page: { left: -1, bottom: -1, right: 1, top: 1 } }));
+      return onLayer(svg, 'casing')[0]!.attributes['d'];
+    };
+    expect(d(true)).toBe('M0 1A1 1 0 0 1 2 1L0 1Z');
+    expect(d(false)).toBe('M0 1A1 1 0 0 0 2 1L0 1Z');
   });
 
   it('shows a given page instead of everything', () => {

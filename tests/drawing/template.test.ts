@@ -71,11 +71,15 @@ describe('the files of a pair of guide boards', () => {
     expect(Math.max(...radii)).toBeCloseTo(pair!.outside, 9);
   });
 
-  it('name an opening without a mark by its row, and lie to the bed lines of the shop', () => {
-    const standards = { ...defaultStandards(), bedLine: 6.5 };
+  it('name an opening without a mark by its row, and lie to the bed lines of the shop, its thin edge named', () => {
+    const standards = { ...defaultStandards(), bedLine: 6.5, thinEdge: 'outside' as const };
     const taken = takeoff([opening({ mark: '', row: 7, head: 'segmental', span: 36, rise: 6 })], standards);
     const [setup] = planSetups(taken).setups;
-    expect(valueOf(guideBoardsOf(setup!, standards))).toMatchObject({ marks: ['row 7'], bedLine: 6.5 });
+    expect(valueOf(guideBoardsOf(setup!, standards))).toMatchObject({
+      marks: ['row 7'],
+      bedLine: 6.5,
+      thinEdge: 'outside',
+    });
   });
 
   it('are not made for a straight set-up', () => {
