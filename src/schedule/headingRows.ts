@@ -67,11 +67,14 @@ function headingRows(
   return { rows, texts, read, score: new Set(read.flatMap((meaning) => (meaning ? [meaning.key] : []))).size };
 }
 
+/** Whether the longer headings give a dimension another meaning, and lose none that the shorter ones have. */
 function saysMore(more: HeadingRows, less: HeadingRows): boolean {
-  return less.read.some((meaning, column) => {
-    const other = more.read[column];
-    return meaning !== null && DIMENSIONS.has(meaning.key) && other && other.key !== meaning.key;
+  const changed = less.read.flatMap((meaning, column) => {
+    const isChanged = meaning !== null && DIMENSIONS.has(meaning.key) && more.read[column]?.key !== meaning.key;
+    return isChanged ? [column] : [];
   });
+  const isLonger = (column: number) => (more.texts[column] ?? '').length > (less.texts[column] ?? '').length;
+  return changed.length > 0 && changed.every((column) => more.read[column] && isLonger(column));
 }
 
 /** Anything longer is a sentence, no heading. */

@@ -61,6 +61,8 @@ export interface Opening extends OpeningInputs {
   readonly problems: readonly Problem[];
   /** Rough-opening figures behind the span or the rise: each is its figure less the shop's allowance. */
   readonly rough?: RoughFigures;
+  /** The list's own inputs, where some of this opening's were changed by hand in the workbook. */
+  readonly listed?: OpeningInputs;
 }
 
 /** An opening of which nothing is known but its row; one is wanted. */

@@ -109,7 +109,7 @@ function lengthText(text: string, { column, unit }: LengthOptions): Result<numbe
  * lone `7` or `6 1/2` could be either.
  */
 function feetAndInches(text: string, unit: Unit): Result<number> {
-  const parts = /^\s*(\d+)\s*(?:-\s*(\d{1,2}(?:\s+\d+\/\d+|\.\d+)?)|\/\s*(0))\s*$/.exec(text);
+  const parts = /^\s*(\d+)\s*(?:-\s*(\d{1,2}(?:(?:\s+|\s*-\s*)\d+\/\d+|\.\d+)?)|\/\s*(0))\s*$/.exec(text);
   if (parts === null) {
     const read = readDimension(text, { answer: unit });
     if (read.ok && /\d[\s-]+\d+\/\d+/.test(text) && read.value >= 12 * perInch(unit)) return read;

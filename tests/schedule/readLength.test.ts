@@ -28,6 +28,8 @@ describe('a length', () => {
     [3.5, 'ft', 42],
     ['3-6 1/2', 'ft-in', 42.5],
     ['7/0', 'ft-in', 84],
+    ['3-6-1/2', 'ft-in', 42.5],
+    [24, 'ft', 288],
     ['80 1/2', 'ft-in', 80.5],
   ])('%j in a column of %s is %d in', (cell, column, inches) => {
     expect(valueOf(readLength(cell, options(column)))).toBe(inches);
@@ -71,6 +73,7 @@ describe('the width or height of a whole opening', () => {
       'in',
       'Width 914 would be 914 inches, the unit of its column; please check it and write the unit beside',
     ],
+    [36, 'ft', 'in', 'Width 36 would be 36 feet, the unit of its column'],
     ['0-3', 'ft-in', 'in', 'Width 0-3 would be 0-3 feet and inches, the unit of its column'],
   ])('%j in a column of %s, workbook %s, is asked about', (cell, column, unit, sentence) => {
     expect(refusalOf(readLength(cell, options(column, unit)))).toContain(sentence);
