@@ -1,8 +1,13 @@
 import { ENDS, HEAD_SHAPES } from '../head/head';
 import type { CellValue, Opening, OpeningField, Table } from '../schedule/opening';
+import { perInch, UNITS, type Unit } from '../unit';
 import { INPUT_KEYS } from './columns/opening';
-import { TAKEOFF_COLUMNS } from './takeoffColumns';
 import type { Cell } from './sheet';
+import { TAKEOFF_COLUMNS } from './takeoffColumns';
+
+const LENGTH_KEYS: ReadonlySet<string> = new Set(
+  TAKEOFF_COLUMNS.filter(({ measure }) => measure === 'input length').map(({ key }) => key),
+);
 
 /**
  * Filling a workbook again keeps what its user did to the takeoff: inputs changed by hand, and columns of their own. Rows
@@ -43,9 +48,10 @@ function keyOf(row: unknown, mark: unknown): string {
 
 /**
  * What the user did to a takeoff since it was filled. `values` and `formulas` are the sheet as it stands, the latter with
- * `=…` where a cell holds a formula. A sheet without our headings holds nothing to keep.
+ * `=…` where a cell holds a formula. Lengths come in `unit`, whichever the sheet is kept in. A sheet without our headings
+ * holds nothing to keep.
  */
-export function keptFrom(values: Table, formulas: Table): Kept {
+export function keptFrom(values: Table, formulas: Table, unit: Unit): Kept {
   const at = values.rows.findIndex((row) => row[0] === TAKEOFF_COLUMNS[0]!.heading);
   const headings = (at < 0 ? [] : values.rows[at]!).map((cell) => String(cell ?? ''));
   const column = new Map(TAKEOFF_COLUMNS.map(({ key, heading }) => [key, headings.indexOf(heading)]));
@@ -53,6 +59,10 @@ export function keptFrom(values: Table, formulas: Table): Kept {
   const markAt = column.get('mark') ?? -1;
   if (filledAt < 0 || markAt < 0) return { edits: [], ownColumns: [] };
 
+  // The row of units stands below the headings.
+  const kept = UNITS.find((each) => values.rows[at + 1]?.[column.get('span')!] === each) ?? unit;
+  const inUnit = (field: OpeningField, value: string | number | null) =>
+    typeof value === 'number' && LENGTH_KEYS.has(field) ? (value / perInch(kept)) * perInch(unit) : value;
   const known = new Set(column.values());
   const own = headings.flatMap((heading, index) =>
     known.has(index) ? [] : [{ index, heading, cells: new Map<string, OwnCell>() }],
@@ -71,7 +81,8 @@ export function keptFrom(values: Table, formulas: Table): Kept {
       if (typeof formula === 'string' && formula.startsWith('=')) return;
       const value = plain(cells[cell]);
       const was = filled[place] ?? null;
-      if (!same(value, was)) edits.push({ row, mark, field, value, was });
+      if (same(value, was)) return;
+      edits.push({ row, mark, field, value: inUnit(field, value), was: inUnit(field, was) });
     });
     for (const { index: place, cells: kept } of own) {
       const value = plain(cells[place]);

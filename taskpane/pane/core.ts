@@ -4,6 +4,7 @@ import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/
 import type { Standards } from '../../src/standards';
 import type { StockOrder } from '../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../src/stock/plan';
+import type { Unit } from '../../src/unit';
 import type { BuildJob, Built } from './build/job';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
@@ -14,13 +15,14 @@ export interface Core {
     standards: Standards,
     choices: Readonly<Record<number, MeaningKey>>,
   ): Promise<Result<Schedule>>;
-  /** One opening with what the user typed in place of a field, read by the same rules as the schedule. */
+  /** One opening with what the user typed in place of a field, read by the same rules as the schedule; bare in `unit`. */
   fix(
     openings: readonly Opening[],
     at: number,
     field: OpeningField,
     text: string,
     standards: Standards,
+    unit: Unit,
   ): Promise<Result<Opening>>;
   /** The workbook for these openings, and what to say about it once it is written. */
   workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;

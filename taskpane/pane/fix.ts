@@ -7,6 +7,7 @@ import { readLength } from '../../src/schedule/readLength';
 import { readQuantity } from '../../src/schedule/readQuantity';
 import { resolveShape } from '../../src/schedule/resolve';
 import type { Standards } from '../../src/standards';
+import type { Unit } from '../../src/unit';
 import { fieldOf } from './fields';
 import { asTyped } from './typed';
 
@@ -17,7 +18,8 @@ const NO_RISE_OF_THEIR_OWN: readonly HeadShape[] = ['half round', 'quarter round
 
 /**
  * The opening at `at` with one field as the user typed it, judged by the schedule's own rules; head, span and rise are
- * judged together again. A text that can't be taken is refused in a sentence and changes nothing.
+ * judged together again. A bare length is in `typedIn`, the workbook's unit where left out. A text that can't be taken is
+ * refused in a sentence and changes nothing.
  */
 export function fixOpening(
   openings: readonly Opening[],
@@ -25,10 +27,11 @@ export function fixOpening(
   field: OpeningField,
   text: string,
   standards: Standards,
+  typedIn: Unit = standards.unit,
 ): Result<Opening> {
   const opening = openings[at];
   if (!opening) return refuse(`There is no opening ${at + 1} in this list any more.`);
-  const read = readField(field, text.trim(), standards);
+  const read = readField(field, text.trim(), standards.unit, typedIn);
   if (!read.ok) return read;
   if (field === 'mark') {
     const mark = String(read.value ?? '').toLowerCase();
@@ -43,7 +46,7 @@ export function fixOpening(
   return ok(SHAPE.includes(field) ? withShape(opening, next, field, standards) : next);
 }
 
-function readField(field: OpeningField, text: string, standards: Standards): Result<OpeningInputs[OpeningField]> {
+function readField(field: OpeningField, text: string, unit: Unit, typedIn: Unit): Result<OpeningInputs[OpeningField]> {
   const { label, kind } = fieldOf(field);
   if (text === '')
     return MUST_STAND.includes(field) ? refuse(`${label} can't be left blank.`) : ok(field === 'mark' ? '' : null);
@@ -52,7 +55,7 @@ function readField(field: OpeningField, text: string, standards: Standards): Res
   if (kind === 'count') return asTyped(readQuantity(text));
   if (kind === 'length') {
     const zero = field === 'leg' || field === 'reveal';
-    return asTyped(readLength(text, { name: label, column: null, unit: standards.unit, zero }));
+    return asTyped(readLength(text, { name: label, column: typedIn, unit, zero }));
   }
   return ok(text);
 }

@@ -18,9 +18,9 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return readSchedule(table, standards, choices);
     },
 
-    async fix(openings, at, field, text, standards) {
+    async fix(openings, at, field, text, standards, unit) {
       const { fixOpening } = await import('./fix');
-      return fixOpening(openings, at, field, text, standards);
+      return fixOpening(openings, at, field, text, standards, unit);
     },
 
     async workbook(job, signal) {

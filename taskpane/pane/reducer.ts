@@ -8,12 +8,13 @@ import {
   canGo,
   LIST_PAGE,
   NO_LIST,
-  type Edits,
+  type ByField,
   type Filled,
   type Notice,
   type PaneState,
   type Place,
   type Step,
+  type Typed,
   type Work,
   UNTOUCHED,
 } from './state';
@@ -35,7 +36,7 @@ export type Action =
       readonly at: number;
       readonly opening: Opening;
       readonly field: OpeningField;
-      readonly text: string;
+      readonly typed: Typed;
     }
   | { readonly type: 'opening put back'; readonly at: number }
   /** `message` null: the text is no longer the refused one. */
@@ -85,7 +86,7 @@ export function reduce(state: PaneState, action: Action): PaneState {
     case 'schedule read':
       return { ...state, ...UNTOUCHED, schedule: action.schedule };
     case 'opening fixed':
-      return fixed(state, action.at, action.opening, action.field, action.text);
+      return fixed(state, action.at, action.opening, action.field, action.typed);
     case 'opening put back':
       return putBack(state, action.at);
     case 'figure refused':
@@ -107,14 +108,14 @@ export function reduce(state: PaneState, action: Action): PaneState {
   }
 }
 
-function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, text: string): PaneState {
+function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, typed: Typed): PaneState {
   if (!state.schedule) return state;
   const before = state.schedule.openings[at];
   const openings = state.schedule.openings.map((one, index) => (index === at ? opening : one));
   return {
     ...state,
     schedule: { ...state.schedule, openings },
-    edits: withEntry(state.edits, at, field, text),
+    edits: withEntry(state.edits, at, field, typed),
     originals: at in state.originals || !before ? state.originals : { ...state.originals, [at]: before },
     refused: withEntry(state.refused, at, field, null),
     filled: null,
@@ -131,7 +132,7 @@ function putBack(state: PaneState, at: number): PaneState {
   return { ...state, schedule: { ...state.schedule, openings }, originals, edits, refused, filled: null };
 }
 
-function withEntry(edits: Edits, at: number, field: OpeningField, text: string | null): Edits {
-  const { [field]: _replaced, ...others } = edits[at] ?? {};
-  return { ...edits, [at]: text === null ? others : { ...others, [field]: text } };
+function withEntry<T>(entries: ByField<T>, at: number, field: OpeningField, entry: T | null): ByField<T> {
+  const { [field]: _replaced, ...others } = entries[at] ?? {};
+  return { ...entries, [at]: entry === null ? others : { ...others, [field]: entry } };
 }

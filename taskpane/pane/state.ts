@@ -2,6 +2,7 @@ import type { QuoteCheck } from '../../src/check/quote';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
+import type { Unit } from '../../src/unit';
 import type { SheetName } from '../../src/workbook/sheet';
 import type { CellAt } from '../host';
 
@@ -28,8 +29,14 @@ export interface Notice {
   readonly text: string;
 }
 
-/** What the user typed in place of what the schedule gave: place in the list → field → text. */
-export type Edits = Readonly<Record<number, Readonly<Partial<Record<OpeningField, string>>>>>;
+/** Place in the list → field → what there is to say of it. */
+export type ByField<T> = Readonly<Record<number, Readonly<Partial<Record<OpeningField, T>>>>>;
+
+/** A text and the unit of the workbook when it was typed: a bare 6 stays 6 inches in a workbook that changes to millimeters. */
+export interface Typed {
+  readonly text: string;
+  readonly unit: Unit;
+}
 
 /** What stands in the workbook after a fill. */
 export interface Filled {
@@ -67,11 +74,12 @@ export interface PaneState {
   readonly choices: Readonly<Record<number, MeaningKey>>;
   /** As read from the table, with the user's edits worked in. */
   readonly schedule: Schedule | null;
-  readonly edits: Edits;
+  /** What the user typed in place of what the schedule gave. */
+  readonly edits: ByField<Typed>;
   /** Openings as the list gave them, where the user changed something: place in the list → opening. */
   readonly originals: Readonly<Record<number, Opening>>;
   /** Why a typed figure was not taken, by place in the list and field. */
-  readonly refused: Edits;
+  readonly refused: ByField<string>;
   /** Place in the list of the opening that is open for a closer look. A source row may hold several openings. */
   readonly openAt: number | null;
   /** How many of the ready openings are listed. */

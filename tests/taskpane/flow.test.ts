@@ -311,6 +311,19 @@ describe('the shop’s standards', () => {
     expect(bench.store.get().schedule!.openings[0]!.span).toBe(37);
   });
 
+  it('in another unit leave typed figures and those changed by hand in the workbook as long as they were', async () => {
+    const { host, bench } = await read();
+    await fixOpening(bench, 2, 'rise', '8');
+    await fill(bench, []);
+    const sheet = host.written.get('Takeoff');
+    const rise = `${String.fromCharCode(65 + (sheet?.columnKeys?.indexOf('rise') ?? 0))}${sheet?.body?.[0]}`;
+    host.edit('Takeoff', rise, 9);
+    await changeUnit(bench, 'mm');
+    expect(bench.store.get().schedule!.openings[2]!.rise).toBeCloseTo(203.2, 9);
+    await fill(bench, [...host.written.keys()] as never);
+    expect(host.cell('Takeoff', rise)?.value).toBeCloseTo(228.6, 9);
+  });
+
   it('in another unit, or from a file, go before those of the Standards sheet until the workbook is filled again', async () => {
     const { host, bench } = await read();
     await fill(bench, []);

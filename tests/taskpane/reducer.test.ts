@@ -8,6 +8,8 @@ const start = initialState(defaultStandards());
 const table = { name: 'List', firstRow: 1, rows: [['Mark'], ['W1']] };
 const filled = { openings: 1, priced: 1, price: 10, sheets: [], said: [], needs: [] };
 
+const inches = (text: string) => ({ text, unit: 'in' as const });
+
 function after(...actions: readonly Action[]): PaneState {
   return actions.reduce(reduce, start);
 }
@@ -44,7 +46,7 @@ describe('choosing another list', () => {
     const before = after(
       ...read,
       { type: 'meaning chosen', column: 0, meaning: 'ignore' },
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', text: '7' },
+      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', typed: inches('7') },
       { type: 'filled', filled },
     );
     const next = reduce(before, { type: 'table chosen', table: { ...table, name: 'Other' } });
@@ -59,17 +61,17 @@ describe('fixing an opening', () => {
     const state = after(
       { type: 'table chosen', table },
       { type: 'schedule read', schedule: twins },
-      { type: 'opening fixed', at: 1, opening: opening({ mark: 'B', rise: 9 }), field: 'rise', text: '9' },
+      { type: 'opening fixed', at: 1, opening: opening({ mark: 'B', rise: 9 }), field: 'rise', typed: inches('9') },
     );
     expect(state.schedule?.openings.map((one) => one.rise)).toEqual([6, 9]);
-    expect(state.edits).toEqual({ 1: { rise: '9' } });
+    expect(state.edits).toEqual({ 1: { rise: inches('9') } });
   });
 
   it('can be taken back, to the opening as the list gave it', () => {
     const state = after(
       ...read,
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', text: '7' },
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 8 }), field: 'rise', text: '8' },
+      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', typed: inches('7') },
+      { type: 'opening fixed', at: 0, opening: opening({ rise: 8 }), field: 'rise', typed: inches('8') },
       { type: 'opening put back', at: 0 },
     );
     expect(state.schedule?.openings[0]?.rise).toBe(6);
@@ -81,7 +83,7 @@ describe('fixing an opening', () => {
       ...read,
       { type: 'figure refused', at: 0, field: 'rise', message: 'Rise cannot be read.' },
       { type: 'figure refused', at: 0, field: 'span', message: 'Span cannot be read.' },
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', text: '7' },
+      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', typed: inches('7') },
     );
     expect(state.refused[0]).toEqual({ span: 'Span cannot be read.' });
   });
@@ -99,7 +101,7 @@ describe('fixing an opening', () => {
   it('makes a fill of before out of date', () => {
     const state = after(...read, { type: 'filled', filled });
     expect(state.filled).toBe(filled);
-    const next = reduce(state, { type: 'opening fixed', at: 0, opening: opening(), field: 'rise', text: '6' });
+    const next = reduce(state, { type: 'opening fixed', at: 0, opening: opening(), field: 'rise', typed: inches('6') });
     expect(next.filled).toBeNull();
   });
 });

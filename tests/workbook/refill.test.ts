@@ -51,7 +51,7 @@ function typed(into: number, key: string, value: CellValue): { values: Table; fo
 
 describe('filling again', () => {
   it('finds nothing to keep in a takeoff nobody touched', () => {
-    expect(keptFrom(tableOf(sheet()), tableOf(sheet(), true))).toEqual({ edits: [], ownColumns: [] });
+    expect(keptFrom(tableOf(sheet()), tableOf(sheet(), true), 'in')).toEqual({ edits: [], ownColumns: [] });
   });
 
   it.each([
@@ -65,7 +65,7 @@ describe('filling again', () => {
     [3, 'span', 51, 50],
   ] as const)('keeps an input changed by hand: opening %i, %s', (into, field, value, was) => {
     const { values, formulas } = typed(into, field, value);
-    const { edits } = keptFrom(values, formulas);
+    const { edits } = keptFrom(values, formulas, 'in');
     expect(edits).toEqual([{ row: 4 + into, mark: `W${into + 1}`, field, value, was }]);
     const { openings, said } = reapply(OPENINGS, edits);
     expect(openings[into]![field]).toBe(value);
@@ -77,14 +77,14 @@ describe('filling again', () => {
 
   it('says so where a changed row is no longer in the list', () => {
     const { values, formulas } = typed(0, 'span', 37);
-    const { openings, said } = reapply(OPENINGS.slice(1), keptFrom(values, formulas).edits);
+    const { openings, said } = reapply(OPENINGS.slice(1), keptFrom(values, formulas, 'in').edits);
     expect(openings).toEqual(OPENINGS.slice(1));
     expect(said).toEqual(['Row 4 W1: span 37 was changed in the workbook, but the list has no such row now.']);
   });
 
   it('does not take text where a figure belongs', () => {
     const { values, formulas } = typed(0, 'span', 'about 37');
-    const { openings, said } = reapply(OPENINGS, keptFrom(values, formulas).edits);
+    const { openings, said } = reapply(OPENINGS, keptFrom(values, formulas, 'in').edits);
     expect(openings[0]).toEqual(OPENINGS[0]);
     expect(said).toEqual([`W1: the workbook's span "about 37" can't be used; the list says 36.`]);
   });
@@ -98,7 +98,7 @@ describe('filling again', () => {
     });
     const values = withOwn(tableOf(sheet()), ['Ann', null, 12, 7]);
     const formulas = withOwn(tableOf(sheet(), true), ['Ann', null, '=C8*6', '=C9*7']);
-    const { ownColumns } = keptFrom(values, formulas);
+    const { ownColumns } = keptFrom(values, formulas, 'in');
     const again = sheet(OPENINGS, ownColumns);
     const last = (row: number) => again.rows[row]!.at(-1);
     expect(last(3)).toMatchObject({ value: 'Painter' });

@@ -24,7 +24,7 @@ export interface Built {
 
 /** The takeoff of a schedule with what its user has changed by hand in the workbook. */
 export function takeoffWithEdits({ schedule, standards, before }: Omit<BuildJob, 'plain'>) {
-  const kept = before ? keptFrom(before.values, before.formulas) : { edits: [], ownColumns: [] };
+  const kept = before ? keptFrom(before.values, before.formulas, standards.unit) : { edits: [], ownColumns: [] };
   const { openings, said } = reapply(schedule.openings, kept.edits);
   return { taken: takeoff(openings, standards), said, ownColumns: kept.ownColumns };
 }

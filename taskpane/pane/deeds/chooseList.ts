@@ -112,8 +112,8 @@ export async function readAgain(bench: Bench): Promise<boolean> {
   }
   bench.store.send({ type: 'schedule read', schedule: schedule.value });
   for (const [at, typed] of Object.entries(edits)) {
-    for (const [field, text] of Object.entries(typed)) {
-      await fixOpening(bench, Number(at), field as OpeningField, text);
+    for (const [field, { text, unit }] of Object.entries(typed)) {
+      await fixOpening(bench, Number(at), field as OpeningField, text, unit);
     }
   }
   return true;
