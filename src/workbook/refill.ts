@@ -1,7 +1,7 @@
 import { ENDS, HEAD_SHAPES } from '../head/head';
-import type { CellValue, Opening, OpeningField, Table } from '../schedule/opening';
+import type { CellValue, Opening, OpeningField, OpeningInputs, Table } from '../schedule/opening';
 import { perInch, UNITS, type Unit } from '../unit';
-import { INPUT_KEYS } from './columns/opening';
+import { INPUT_KEYS, isFilledIn } from './columns/opening';
 import type { Cell } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoffColumns';
 
@@ -11,8 +11,8 @@ const LENGTH_KEYS: ReadonlySet<string> = new Set(
 
 /**
  * Filling a workbook again keeps what its user did to the takeoff: inputs changed by hand, and columns of their own. Rows
- * are matched by source row and mark. Which inputs were changed is told from the column "As filled", where each row keeps
- * the inputs it was filled with.
+ * are matched by source row and the list's mark. Which inputs were changed is told from the column "As filled", where each
+ * row keeps what the list gave.
  */
 
 /** One input changed by hand in the workbook. */
@@ -78,10 +78,10 @@ export function keptFrom(values: Table, formulas: Table, unit: Unit): Kept {
     INPUT_KEYS.forEach((field, place) => {
       const cell = column.get(field)!;
       const formula = formulas.rows[index]?.[cell];
-      if (typeof formula === 'string' && formula.startsWith('=')) return;
+      if (typeof formula === 'string' && isFilledIn(field, formula)) return;
       const value = plain(cells[cell]);
       const was = filled[place] ?? null;
-      if (same(value, was)) return;
+      if (same(field, value, was)) return;
       edits.push({ row, mark, field, value: inUnit(field, value), was: inUnit(field, was) });
     });
     for (const { index: place, cells: kept } of own) {
@@ -114,8 +114,9 @@ function plain(cell: CellValue | undefined): string | number | null {
 }
 
 /** A blank leg is written as 0, and a grid may give a figure back with its last digit rounded. */
-function same(value: string | number | null, was: string | number | null): boolean {
-  if (value === was || (value === 0 && was === null) || (value === null && was === '')) return true;
+function same(field: OpeningField, value: string | number | null, was: string | number | null): boolean {
+  if (value === was || (value === null && was === '')) return true;
+  if (field === 'leg' && value === 0 && was === null) return true;
   return typeof value === 'number' && typeof was === 'number' && Math.abs(value - was) <= 1e-12 * Math.abs(was);
 }
 
@@ -148,12 +149,14 @@ export function reapply(openings: readonly Opening[], edits: readonly Edit[]): R
       );
       return fits;
     });
+    if (taken.length === 0) return opening;
     const changes = Object.fromEntries(taken.map(({ field, value }) => [field, value]));
     const { rough, ...rest } = opening;
     const stillRough = Object.fromEntries(Object.entries(rough ?? {}).filter(([field]) => !(field in changes)));
     return {
       ...rest,
       ...changes,
+      listed: inputsOf(opening),
       ...(Object.keys(stillRough).length > 0 ? { rough: stillRough } : {}),
       problems: opening.problems.filter(({ field }) => (changes[field] ?? null) === null),
     };
@@ -166,6 +169,10 @@ export function reapply(openings: readonly Opening[], edits: readonly Edit[]): R
     }
   }
   return { openings: next, said };
+}
+
+function inputsOf(opening: Opening): OpeningInputs {
+  return Object.fromEntries(INPUT_KEYS.map((key) => [key, opening[key]])) as unknown as OpeningInputs;
 }
 
 const WORDS: Partial<Record<OpeningField, readonly string[]>> = { head: HEAD_SHAPES, ends: ENDS };
@@ -186,7 +193,7 @@ function name(opening: Opening): string {
 /** The user's own cells beside an opening that now stands in this row of the sheet. */
 export function ownCells(columns: readonly OwnColumn[], opening: Opening, sheetRow: number): (Cell | null)[] {
   return columns.map(({ cells }) => {
-    const cell = cells.get(keyOf(opening.row, opening.mark));
+    const cell = cells.get(keyOf(opening.row, (opening.listed ?? opening).mark));
     if (cell === undefined) return null;
     const { value, formula } = cell;
     const live = formula !== null && cell.sheetRow === sheetRow ? { formula: formula.slice(1) } : {};

@@ -58,6 +58,7 @@ describe('filling again', () => {
     [0, 'span', 37, 36],
     [1, 'face', 3.25, 4.25],
     [0, 'face', 5, null],
+    [0, 'reveal', 0, null],
     [2, 'rise', 8, null],
     [1, 'rise', 21, null],
     [0, 'species', 'Cherry', null],
@@ -73,6 +74,24 @@ describe('filling again', () => {
     expect(said).toHaveLength(1);
     // What was put in is what the takeoff then computes with.
     expect(takeoff(openings, defaultStandards()).openings[into]!.known[field]).toBe(value);
+  });
+
+  it('keeps it at the next filling, and at the one after that', () => {
+    const { values, formulas } = typed(0, 'span', 37);
+    let { openings } = reapply(OPENINGS, keptFrom(values, formulas, 'in').edits);
+    for (let filling = 0; filling < 2; filling++) {
+      const filled = sheet(openings);
+      const { edits } = keptFrom(tableOf(filled), tableOf(filled, true), 'in');
+      expect(edits).toEqual([{ row: 4, mark: 'W1', field: 'span', value: 37, was: 36 }]);
+      ({ openings } = reapply(OPENINGS, edits));
+      expect(openings[0]!.span).toBe(37);
+    }
+  });
+
+  it('keeps the figure of a formula typed over an input', () => {
+    const { values } = typed(0, 'span', 37.5);
+    const { formulas } = typed(0, 'span', '=75/2');
+    expect(keptFrom(values, formulas, 'in').edits).toMatchObject([{ field: 'span', value: 37.5, was: 36 }]);
   });
 
   it('says so where a changed row is no longer in the list', () => {
@@ -108,6 +127,15 @@ describe('filling again', () => {
     // One row up, the formula would name another row's cell: its value stays.
     const moved = sheet(OPENINGS.slice(1), ownColumns);
     expect(moved.rows[6]!.at(-1)).toEqual({ value: 12, style: 'text' });
+  });
+
+  it("keeps the user's own cells beside an opening whose mark was changed by hand", () => {
+    const cells = new Map([['[4,"W1"]', { value: 'Ann', formula: null, sheetRow: 6 }]]);
+    const { values, formulas } = typed(0, 'mark', 'W9');
+    const { openings } = reapply(OPENINGS, keptFrom(values, formulas, 'in').edits);
+    const again = sheet(openings, [{ heading: 'Painter', cells }]);
+    expect(again.rows[5]![at('mark')]).toMatchObject({ value: 'W9' });
+    expect(again.rows[5]!.at(-1)).toMatchObject({ value: 'Ann' });
   });
 
   it('every heading of the takeoff is its own, so that a column can be found again', () => {

@@ -43,15 +43,21 @@ export const OPENING_COLUMNS: readonly TakeoffColumn[] = inGroup('Opening', [
   input('leg', 'Leg, each', 'input length', 10, (row) => row.known.leg),
 ]);
 
+/** Whether a formula (`=…`) in an input's cell is one that a filling writes there, not one of the user's own. */
+export function isFilledIn(field: OpeningField, formula: string): boolean {
+  if (formula === `=Shop_${field}` || /^=[\d.]+-Shop_rough_\w+$/.test(formula)) return true;
+  return field === 'rise' && /^=[A-Z]+\d+\/2$/.test(formula);
+}
+
 /** The inputs, in the order of the "As filled" column. */
 export const INPUT_KEYS: readonly OpeningField[] = OPENING_COLUMNS.filter(({ role }) => role === 'input').map(
   ({ key }) => key as OpeningField,
 );
 
-/** What a row was filled with, so that a later filling can tell what was changed by hand (`refill.ts`). */
+/** What the list gives for a row, so that a later filling can tell what was changed by hand (`refill.ts`). */
 const filled = working('filled', 'As filled', 'text', {
   width: 20,
-  value: ({ opening }) => JSON.stringify(INPUT_KEYS.map((key) => opening[key])),
+  value: ({ opening }) => JSON.stringify(INPUT_KEYS.map((key) => (opening.listed ?? opening)[key])),
   formula: () => null,
 });
 
