@@ -4,13 +4,15 @@ import { amountOf, dollars, type Finding, type LineCheck, type QuoteCheck } from
 export function checkJson(check: QuoteCheck) {
   const { openings } = check.takeoff;
   return {
-    lines: byStake(check.lines).map(({ line, places, how, verdict, stake, findings }) => ({
+    lines: byStake(check.lines).map(({ line, places, how, verdict, agreesIn, stake, findings }) => ({
       row: line.row,
       mark: line.mark,
       description: line.description,
       openings: places.map((place) => ({ row: openings[place]!.opening.row, mark: openings[place]!.opening.mark })),
       matched: how,
       verdict,
+      agreesIn,
+      notUnderstood: line.unread,
       stake: cents(stake),
       quantity: line.quantity,
       radius: line.radius,
@@ -42,6 +44,12 @@ export function checkJson(check: QuoteCheck) {
     counts: check.counts,
     quoted: cents(check.stated ?? check.quoted),
     ours: cents(check.ours),
+    columnsSetAside: check.quote.setAside.map(({ index, unread, done }) => ({
+      column: index + 1,
+      heading: check.quote.headings[index] ?? '',
+      understood: !unread,
+      done,
+    })),
     passedOver: check.quote.passedOver,
   };
 }

@@ -56,6 +56,22 @@ describe('the Check sheet', () => {
     }
   });
 
+  it('calls no line right that has a figure under a heading that isn’t understood, and doesn’t say it wasn’t given', () => {
+    const taken = takeoff([opening({ head: 'half round', span: 36, mark: 'W1' })], defaultStandards());
+    const check = checkRows(
+      [
+        ['Mark', 'Qty', 'Zorp', 'Each'],
+        ['W1', 1, '68 1/8', taken.openings[0]!.cost!.unitPrice],
+      ],
+      taken,
+    );
+    const cells = linesOf(checkSheet(check, true), check).get(2)!;
+    expect(cells['verdict']!.value).toBe("can't tell");
+    expect(cells['openingSays']!.value).toContain('column "Zorp" was not understood; agrees in quantity and price');
+    expect(cells['lengthSays']).toMatchObject({ value: "can't tell: no length read" });
+    expect(cells['lengthSays']!.formula).toContain('"can\'t tell: no length read"');
+  });
+
   describe('where several lines are for one opening', () => {
     const lines = linesOf(checkSheet(SHARED, true), SHARED);
     const compared = ['quantitySays', 'lengthSays', 'extensionSays', 'priceSays', 'verdict', 'off'];

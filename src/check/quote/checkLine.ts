@@ -1,6 +1,7 @@
+import { listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { agrees, cantTell, differs, notGiven, type Finding, type VerdictWord } from './finding';
+import { agrees, agreesIn, cantTell, differs, notGiven, type Finding, type VerdictWord } from './finding';
 import type { LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
 import { dollars } from './money';
@@ -17,6 +18,8 @@ export interface LineCheck {
   /** How its pieces are counted against those of its one opening; null: they aren't. */
   readonly count: LineCount | null;
   readonly verdict: VerdictWord;
+  /** What was compared with the takeoff and agrees: "quantity", "length", "price". */
+  readonly agreesIn: readonly string[];
   /** In the order of the figures on the line. */
   readonly findings: readonly Finding[];
   /** Money that hangs on what differs, or on the whole line where it can't be told what it is for. */
@@ -54,6 +57,7 @@ export function checkLine(
     part: match.part,
     count: lineCount(match, same),
     verdict: overall(staked),
+    agreesIn: agreesIn(staked),
     findings: staked,
     stake: staked.reduce((most, { stake }) => Math.max(most, stake), 0),
   };
@@ -70,7 +74,7 @@ function lineCount(match: LineMatch, { heads, others, total, sharing }: SameOpen
 function overall(findings: readonly Finding[]): VerdictWord {
   if (findings.some(({ verdict }) => verdict === 'differs')) return 'differs';
   if (findings.some(({ verdict, notGiven: blank }) => verdict === "can't tell" && !blank)) return "can't tell";
-  return findings.some(({ verdict, about }) => verdict === 'agrees' && about !== 'extension') ? 'agrees' : "can't tell";
+  return agreesIn(findings).length > 0 ? 'agrees' : "can't tell";
 }
 
 function findingsOf(
@@ -104,7 +108,18 @@ function findingsOf(
     radiusFinding(line, at, standards),
     lengthFinding(line, at, at.inputs.quantity, standards),
   ];
-  return [quantity, ...shape, ...extension, priceOfLine(match, same, opening, standards, shape)];
+  return withUnread(line, [quantity, ...shape, ...extension, priceOfLine(match, same, opening, standards, shape)]);
+}
+
+/** A line with figures that weren't understood is not called right: it says what it agrees in. */
+function withUnread({ unread }: QuoteLine, findings: readonly Finding[]): Finding[] {
+  if (unread.length === 0) return [...findings];
+  const agreeing = agreesIn(findings);
+  const rest = agreeing.length === 0 ? '' : `; agrees in ${listed(agreeing)}`;
+  return [
+    cantTell('column', `${listed(unread)} ${unread.length === 1 ? 'was' : 'were'} not understood${rest}`),
+    ...findings,
+  ];
 }
 
 function present(finding: Finding | null): Finding[] {
@@ -157,7 +172,7 @@ function countOf(match: LineMatch, { heads, total, sharing }: SameOpening, openi
 
 /** Feet may hold allowances and waste: that they agree can be told, that they don't is no mistake yet. */
 function footage(line: QuoteLine, { own, known }: OpeningTakeoff): Finding {
-  if (line.quantity === null) return notGiven('quantity', 'quantity');
+  if (line.quantity === null) return notGiven('quantity', 'quantity', line);
   if (own === null || known.quantity === null)
     return cantTell('quantity', 'priced by the foot', { quoted: line.quantity });
   return cantTell('quantity', `priced by the foot (${line.quantity} ft), so the pieces can't be counted`, {
@@ -185,7 +200,7 @@ function priceOfLine(
   if (others.length > 0) {
     if (match !== heads[0]) return cantTell('unit price', `judged with row ${heads[0]!.line.row}`, { notGiven: true });
     const amounts = [...heads, ...others].map((one) => amountOf(one.line));
-    if (amounts.some((amount) => amount === null)) return notGiven('unit price', 'price for every part');
+    if (amounts.some((amount) => amount === null)) return notGiven('unit price', 'price for every part', line);
     const sum = amounts.reduce<number>((total, amount) => total + amount!, 0);
     const rows = [...heads, ...others].map((one) => one.line.row).join(', ');
     return priceFinding(`the price of rows ${rows} together,`, sum, ours.price, 1, priceBand, []);
@@ -196,7 +211,7 @@ function priceOfLine(
     return priceFinding('unit price', unit, ours.unitPrice, many, priceBand, shape);
   }
   const amount = amountOf(line);
-  if (amount === null || heads.length > 1) return notGiven('unit price', 'price');
+  if (amount === null || heads.length > 1) return notGiven('unit price', 'price', line);
   return priceFinding(line.by === 'lot' ? 'lump sum' : 'amount', amount, ours.price, 1, priceBand, shape);
 }
 
@@ -230,14 +245,14 @@ function severalOpenings(match: LineMatch, openings: readonly OpeningTakeoff[], 
     ? [radiusFinding(line, first, standards), lengthFinding(line, first, wanted!, standards)]
     : (['radius', 'length'] as const).map((about) =>
         line[about] === null
-          ? notGiven(about, about)
+          ? notGiven(about, about, line)
           : cantTell(about, `${names} have different ${about === 'radius' ? 'radii' : 'lengths'}`),
       );
   const ours = rows.reduce((sum, { cost }) => sum + cost!.price, 0);
   const amount = amountOf(line);
   const price =
     amount === null
-      ? notGiven('unit price', 'price')
+      ? notGiven('unit price', 'price', line)
       : priceFinding(`${dollars(amount)} for ${names}:`, amount, ours, 1, standards.priceBand, []);
-  return [quantity, ...shape, ...extension, price];
+  return withUnread(line, [quantity, ...shape, ...extension, price]);
 }

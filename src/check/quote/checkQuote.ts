@@ -51,7 +51,7 @@ export interface QuoteCheck {
  */
 export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   const { openings, standards } = takeoff;
-  const matches = matchLines(quote.lines, openings);
+  const matches = matchLines(quote.lines, openings, standards.tolerance);
   const byPlace = new Map<number, { heads: LineMatch[]; others: LineMatch[] }>();
   for (const match of matches) {
     if (match.places.length !== 1 || match.part === 'alternate') continue;

@@ -1,8 +1,20 @@
+import type { QuoteLine } from './quote';
+
 /** The few verdicts there are. Where a thing can't be known it is not called wrong. */
 export type VerdictWord = 'agrees' | 'differs' | "can't tell";
 
 export type About =
-  'opening' | 'quantity' | 'width' | 'radius' | 'length' | 'extension' | 'unit price' | 'charge' | 'subtotal' | 'total';
+  | 'opening'
+  | 'column'
+  | 'quantity'
+  | 'width'
+  | 'radius'
+  | 'length'
+  | 'extension'
+  | 'unit price'
+  | 'charge'
+  | 'subtotal'
+  | 'total';
 
 /** What one comparison found. */
 export interface Finding {
@@ -35,9 +47,24 @@ export function cantTell(about: About, why: string, more: Partial<Finding> = {})
   return { ...NOTHING, about, verdict: "can't tell", text: `can't tell: ${why}`, ...more };
 }
 
-export function notGiven(about: About, name: string): Finding {
-  return cantTell(about, `no ${name} given`, { notGiven: true });
+/** The quote has no such figure, or none that could be read: the line has others under headings that aren't understood. */
+export function notGiven(about: About, name: string, { unread }: Pick<QuoteLine, 'unread'>): Finding {
+  return cantTell(about, `no ${name} ${lacks(unread)}`, { notGiven: true });
 }
+
+/** "no length given", or "no length read" where it may stand in a column that wasn't understood. */
+export function lacks(unread: readonly string[]): 'given' | 'read' {
+  return unread.length > 0 ? 'read' : 'given';
+}
+
+/** In which figures a line agrees, in the order of its findings: `['quantity', 'length', 'price']`. */
+export function agreesIn(findings: readonly Finding[]): readonly string[] {
+  const about = findings.flatMap((one) => (one.verdict === 'agrees' && JUDGED.has(one.about) ? [one.about] : []));
+  return [...new Set(about)].map((one) => (one === 'unit price' ? 'price' : one));
+}
+
+/** Figures that are compared with the takeoff's: a line's own sums agreeing say nothing of it. */
+const JUDGED: ReadonlySet<About> = new Set<About>(['quantity', 'width', 'radius', 'length', 'unit price']);
 
 export function differs(about: About, text: string, more: Partial<Finding> & Pick<Finding, 'cause'>): Finding {
   return { ...NOTHING, about, verdict: 'differs', text, ...more };

@@ -3,7 +3,7 @@ import { readUnit, type ColumnUnit } from '../../schedule/columnUnit';
 import { normalHeading, splitUnit } from '../../schedule/headingText';
 import { unitsAt } from '../../schedule/layout';
 import type { CellValue, Table } from '../../schedule/opening';
-import { matchQuoteHeading, namesFeet, type QuoteKey } from './meanings';
+import { matchQuoteHeading, unitNamed, type QuoteKey } from './meanings';
 
 export interface QuoteColumn {
   readonly index: number;
@@ -11,6 +11,8 @@ export interface QuoteColumn {
   readonly key: QuoteKey | null;
   readonly rank: number;
   readonly unit: ColumnUnit | null;
+  /** The column that says the same by a better name, or further left, and is read in its place. */
+  readonly instead: QuoteColumn | null;
 }
 
 export interface QuoteLayout {
@@ -53,7 +55,7 @@ export function findQuoteLayout(rows: readonly Row[]): QuoteLayout | null {
 
 /** How much of a table reads like a quote: the number of things its headings name, marks and prices above all. */
 export function quoteScore({ rows }: Table): number {
-  const keys = new Set(findQuoteLayout(rows)?.columns.flatMap(({ key }) => (key === null ? [] : [key])));
+  const keys = keysOf(findQuoteLayout(rows)?.columns ?? []);
   const priced = keys.has('unitPrice') || keys.has('extension');
   const named = keys.has('mark') || keys.has('description');
   return keys.size + (priced ? 10 : 0) + (named ? 10 : 0);
@@ -91,7 +93,16 @@ function readPair(upper: Row, lower: Row): Read[] {
 
 function readHeading(text: string): Read {
   if (text === '' || text.length > 60) return { text, key: null, rank: 0, unit: null };
-  const { name, unit } = splitUnit(text);
+  const split = splitUnit(text);
+  // "Lin. ft" and "Price per ft" mean what they do by their unit: it is split off only where the whole heading is not known.
+  const whole = meaningOf(text);
+  const found = whole.key === null || whole.key === 'aside' ? meaningOf(split.name) : whole;
+  if (found.key === null) return { ...whole, text, unit: split.unit };
+  const named = found.key === 'totalLength' ? unitNamed(found.normal) : null;
+  return { text, key: found.key, rank: found.rank, unit: named ?? split.unit };
+}
+
+function meaningOf(name: string): { readonly key: QuoteKey | null; readonly rank: number; readonly normal: string } {
   // "Price ($)" and "Price, USD" are prices, and so is "Unit $".
   const [plain, priced] = ['', ' price '].map((mark) =>
     normalHeading(name.replace(/^\$\s*\/\s*/, 'price per ').replace(/\$|\busd\b/gi, mark)),
@@ -99,19 +110,27 @@ function readHeading(text: string): Read {
   const normal = plain!;
   const isPrice = plain !== priced && /^(?:units?|ea|each)?$/.test(normal);
   const found = (isPrice ? matchQuoteHeading(priced!) : null) ?? matchQuoteHeading(normal);
-  const feet = found?.key === 'totalLength' && namesFeet(normal);
-  return { text, key: found?.key ?? null, rank: found?.rank ?? 0, unit: unit ?? (feet ? 'ft' : null) };
+  return { key: found?.key ?? null, rank: found?.rank ?? 0, normal };
 }
 
-function keysOf(read: readonly Read[]): Set<QuoteKey> {
-  return new Set(read.flatMap(({ key }) => (key === null ? [] : [key])));
+function keysOf(read: readonly Pick<Read, 'key'>[]): Set<QuoteKey> {
+  return new Set(read.flatMap(({ key }) => (key === null || key === 'aside' ? [] : [key])));
 }
 
 function scoreOf(read: readonly Read[]): number {
   return keysOf(read).size;
 }
 
-const TELLING: readonly QuoteKey[] = ['unitPrice', 'extension', 'length', 'totalLength', 'insideLength', 'radius'];
+const TELLING: readonly QuoteKey[] = [
+  'unitPrice',
+  'footPrice',
+  'extension',
+  'length',
+  'totalLength',
+  'insideLength',
+  'radius',
+  'diameter',
+];
 
 function isHeading(read: readonly Read[]): boolean {
   const keys = keysOf(read);
@@ -121,8 +140,10 @@ function isHeading(read: readonly Read[]): boolean {
 function layoutOf(rows: readonly Row[], headingRows: readonly number[], read: readonly Read[]): QuoteLayout {
   const next = (headingRows.at(-1) ?? 0) + 1;
   const units = quoteUnits(rows[next]);
-  const named = read.map(({ text, key, rank, unit }, index): QuoteColumn => {
-    return { index, heading: text, key, rank, unit: unit ?? units?.[index] ?? null };
+  const width = rows.slice(next, next + SEARCHED_ROWS).reduce((most, row) => Math.max(most, row.length), read.length);
+  const named = Array.from({ length: width }, (_, index): QuoteColumn => {
+    const { text, key, rank, unit } = read[index] ?? readHeading('');
+    return { index, heading: text, key, rank, unit: unit ?? units?.[index] ?? null, instead: null };
   });
   return {
     headingRows,
@@ -143,14 +164,20 @@ function settleMeasure(columns: readonly QuoteColumn[], below: readonly Row[]): 
 
 /** Of two columns with one meaning the better named counts, then the first; words may stand in several. */
 function onePerMeaning(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
-  const taken = new Set<QuoteKey>();
-  const dropped = new Set<number>();
-  for (const { key, index } of [...columns].sort((one, other) => one.rank - other.rank || one.index - other.index)) {
-    if (key === null || key === 'description') continue;
-    if (taken.has(key)) dropped.add(index);
-    taken.add(key);
+  const taken = new Map<QuoteKey, QuoteColumn>();
+  const instead = new Map<number, QuoteColumn>();
+  for (const column of [...columns].sort((one, other) => one.rank - other.rank || one.index - other.index)) {
+    const { key, index } = column;
+    if (key === null || key === 'description' || key === 'aside') continue;
+    const better = taken.get(key);
+    if (better) instead.set(index, better);
+    else taken.set(key, column);
   }
-  return columns.map((column) => (dropped.has(column.index) ? { ...column, key: null } : column));
+  return columns.map((column) => inPlaceOf(column, instead.get(column.index)));
+}
+
+function inPlaceOf(column: QuoteColumn, better: QuoteColumn | undefined): QuoteColumn {
+  return better === undefined ? column : { ...column, key: null, instead: better };
 }
 
 /** "Price" without a column of amounts is what the line costs, beside a unit price or alone. */
@@ -160,6 +187,6 @@ function settlePrice(columns: readonly QuoteColumn[]): readonly QuoteColumn[] {
   const amount = [...bare].sort((one, other) => one.rank - other.rank)[0];
   return columns.map((column) => {
     if (column === amount) return { ...column, key: 'extension' as const };
-    return bare.includes(column) ? { ...column, key: null } : column;
+    return bare.includes(column) ? inPlaceOf(column, amount) : column;
   });
 }

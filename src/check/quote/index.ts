@@ -3,7 +3,15 @@ export { checkQuote, type CauseSum, type NotQuoted, type QuoteCheck } from './ch
 export type { LineCheck } from './checkLine';
 export type { About, Finding, VerdictWord } from './finding';
 export { dollars } from './money';
-export { amountOf, type Quote, type QuoteCharge, type QuoteItem, type QuoteLine, type QuoteSum } from './quote';
+export {
+  amountOf,
+  type Quote,
+  type QuoteCharge,
+  type QuoteItem,
+  type QuoteLine,
+  type QuoteSum,
+  type SetAside,
+} from './quote';
 export { chooseQuoteTable, readQuote } from './readQuote';
-export { causeText, summaryText } from './summary';
+export { asideTexts, causeText, summaryText } from './summary';
 export type { SumCheck } from './sums';

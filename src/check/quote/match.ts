@@ -21,7 +21,11 @@ const HEAD_WORDS =
 const ALTERNATE = /^\W*(?:alt(?:ernates?|ernatives?)?|options?|optional|add(?:er|-on)?|up-?charge)\b/i;
 
 /** Finds the opening of every line by its mark, or by a mark in its words. */
-export function matchLines(lines: readonly QuoteLine[], openings: readonly OpeningTakeoff[]): readonly LineMatch[] {
+export function matchLines(
+  lines: readonly QuoteLine[],
+  openings: readonly OpeningTakeoff[],
+  tolerance: number,
+): readonly LineMatch[] {
   const marks = marksOf(openings);
   const dealt = new Map<number, number>();
   return lines.map((line) => {
@@ -32,8 +36,18 @@ export function matchLines(lines: readonly QuoteLine[], openings: readonly Openi
     const straight = head === 'straight' && !/\blegs?\b/i.test(line.description);
     const part = ALTERNATE.test(line.description) ? 'alternate' : other && !straight ? 'other' : 'head';
     const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
-    return { line, places, how, part, shared: groups.some((group) => group.length > 1) };
+    const shared = groups.some((group) => group.length > 1);
+    return { line: edgeOfDiameter(line, openings[places[0] ?? -1], tolerance), places, how, part, shared };
   });
+}
+
+/** A diameter may be of any edge: it is taken for the edge's that it is right for, else for the casing's inside. */
+function edgeOfDiameter(line: QuoteLine, opening: OpeningTakeoff | undefined, tolerance: number): QuoteLine {
+  const ring = opening?.own?.crown?.ring;
+  if (!line.byDiameter || line.radius === null || ring === undefined) return line;
+  const near = (radius: number) => Math.abs(2 * line.radius! - 2 * radius) <= tolerance + 1e-9;
+  if (near(ring.inside)) return line;
+  return { ...line, radiusOf: near(ring.radius) ? 'opening' : near(ring.outside) ? 'outside' : 'inside' };
 }
 
 function groupsOf(line: QuoteLine, marks: Marks): { groups: readonly (readonly number[])[]; how: LineMatch['how'] } {

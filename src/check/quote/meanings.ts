@@ -1,6 +1,8 @@
-import { meaningOf, type MeaningKey } from '../../schedule/meanings';
+import type { ColumnUnit } from '../../schedule/columnUnit';
+import { MEANINGS, meaningOf, type MeaningKey } from '../../schedule/meanings';
+import type { LengthBasis, RadiusBasis } from './quote';
 
-/** What a quote's columns can mean. */
+/** What a quote's columns can mean; `aside`: known, but nothing that is compared with the takeoff. */
 export type QuoteKey =
   | 'mark'
   | 'description'
@@ -10,6 +12,7 @@ export type QuoteKey =
   | 'radius'
   | 'outsideRadius'
   | 'openingRadius'
+  | 'diameter'
   | 'length'
   | 'insideLength'
   | 'centerLength'
@@ -17,39 +20,72 @@ export type QuoteKey =
   | 'measure'
   | 'unitPrice'
   | 'footPrice'
-  | 'extension';
+  | 'extension'
+  | 'aside';
 
+/** The columns a line's length is read from: the first that isn't blank. */
+export const LENGTHS: readonly (readonly [QuoteKey, LengthBasis])[] = [
+  ['length', 'outside'],
+  ['insideLength', 'inside'],
+  ['centerLength', 'center'],
+  ['totalLength', 'all pieces'],
+];
+/** The same of its radius. */
+export const RADII: readonly (readonly [QuoteKey, RadiusBasis])[] = [
+  ['radius', 'inside'],
+  ['outsideRadius', 'outside'],
+  ['openingRadius', 'opening'],
+  ['diameter', 'inside'],
+];
 /** A schedule's names for the same thing. */
 const scheduled = (key: MeaningKey) => meaningOf(key).names;
 
-const LENGTH = '(?:length|lengths|len|lgth|lg)';
-const FEET = '(?:lf|lin ft|linear (?:feet|foot|ft)|lineal (?:feet|foot|ft))';
+const LENGTH = '(?:length|lengths|len|lgth|lg|l)';
+const LIN = '(?:lin|linear|lineal|running|run)';
+const FEET = `(?:lf|l f|${LIN} (?:feet|foot|ft)|footage)`;
+const INCHES = `${LIN} (?:inches|inch|in)`;
+const LONG_POINT = '(?:long (?:point|pt)|lp|tip to tip)';
+const SHORT_POINT = '(?:short (?:point|pt)|sp)';
+const RADIUS = '(?:radius|rad|radii|r)';
 const MONEY = '(?:price|cost|rate|amount|amt)';
+/** Whose length or radius it is, or how it is taken: the piece's own, as sold. */
+const OF_PIECE =
+  '(?:arc|arch|arched|piece|pc|part|cut|trim|head|casing|molding|outside|overall|oa|o a|full|developed|net|curve|curved|finished|run)';
 
 /**
  * Headings that mean a thing, best first: regular expressions over the whole heading after `normalHeading`. Earlier keys win:
  * "Each" is a price in a quote, not a count.
  */
 const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
-  ['insideLength', [`(?:inside|ins|short point|inner) ${LENGTH}|${LENGTH} (?:inside|short point)`]],
+  [
+    'insideLength',
+    [
+      `(?:inside|ins|is|inner|${SHORT_POINT}) ${LENGTH}|(?:${LENGTH}|run) (?:inside|${SHORT_POINT})`,
+      SHORT_POINT.replace('|sp', ''),
+    ],
+  ],
   ['centerLength', [`(?:center|centerline|ctr) ${LENGTH}|${LENGTH} (?:at |of )?center(?:line)?`]],
-  ['totalLength', [`total (?:${LENGTH}|${FEET}|ft|feet)|${LENGTH} total`, FEET]],
+  [
+    'totalLength',
+    [`(?:total )?${FEET}(?: total)?|total (?:${LENGTH}|ft|feet)|${LENGTH} total`, `(?:total )?${INCHES}(?: total)?`],
+  ],
   [
     'length',
     [
-      `(?:(?:arc|arch|arched|piece|cut|head|casing|molding|outside|long point|lp|curve|finished) )*${LENGTH}(?: (?:each|ea|per piece|of arc|long point|outside|lp))?`,
-      'long point|lp|arc',
+      `(?:(?:${OF_PIECE}|${LONG_POINT}) )*${LENGTH}(?: (?:each|ea|per piece|of arc|of piece|overall|outside|${LONG_POINT}))?`,
+      `(?:run |arc )?${LONG_POINT}|arc`,
     ],
   ],
-  ['outsideRadius', ['(?:outside|outer|os) (?:radius|rad)|(?:radius|rad) (?:outside|outer)']],
-  ['openingRadius', ['(?:opening|jamb|frame) (?:radius|rad)|(?:radius|rad) (?:of|at) (?:opening|jamb)']],
+  ['outsideRadius', [`(?:outside|outer|os) ${RADIUS}|${RADIUS} (?:outside|outer)`]],
+  ['openingRadius', [`(?:opening|jamb|frame) ${RADIUS}|${RADIUS} (?:of|at) (?:opening|jamb)`]],
   [
     'radius',
     [
-      '(?:arc |arch )?(?:casing|inside|is) (?:radius|rad)|(?:radius|rad) (?:inside|of casing)',
-      '(?:(?:arc|arch|casing|head) )*(?:radius|rad)|r|radii',
+      `(?:arc |arch )?(?:casing|inside|ins|is|inner) ${RADIUS}|${RADIUS} (?:inside|of casing)`,
+      `(?:(?:arc|arch|casing|head) )*${RADIUS}`,
     ],
   ],
+  ['diameter', [`(?:(?:arc|arch|casing|head|inside|outside|opening) )*(?:dia|diam|diameter)(?: of opening)?`]],
   [
     'extension',
     [
@@ -83,6 +119,17 @@ const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
     ],
   ],
   ['mark', scheduled('mark')],
+  [
+    'aside',
+    [
+      ...MEANINGS.flatMap(({ names }) => names),
+      '(?:seq|sequence|pos|position|sku|part|catalog|cat|product|code|order|po|job|die|drawing|dwg|detail|sheet|page)(?: (?:no|number|code|id))?',
+      '(?:source |quote )?row|(?:total |unit )?(?:weight|wt|lbs?)|(?:total )?(?:bd|board) (?:ft|feet|foot)|bf|bdft|(?:arc |blank )?(?:angle|degrees?|deg)',
+      '(?:ship(?:ping)? |due |delivery )?date|lead time|days|weeks|eta|location|floor|level|room|area|phase|finish|color|stain|grain',
+      // Figures of how a piece is made, those of our own Takeoff sheet among them.
+      '(?:.* )?(?:haunch|blank|board|boards|stock|segments?|pieces|straight|knife|guide|set ups?|labor|material|minutes|hours|passes|joints?|share|cuts?|feed|grade|quarters|missing|filled|miter|leg|legs|wood|plies|look at|needs)(?: .*)?',
+    ],
+  ],
 ];
 
 const PATTERNS = NAMES.flatMap(([key, names]) =>
@@ -94,7 +141,8 @@ export function matchQuoteHeading(normal: string): { readonly key: QuoteKey; rea
   return PATTERNS.find(({ pattern }) => pattern.test(normal)) ?? null;
 }
 
-/** Whether a heading of lengths counts in feet by its name alone: `LF`, `total feet`. */
-export function namesFeet(normal: string): boolean {
-  return new RegExp(`${FEET}|ft|feet`).test(normal);
+/** The unit that a heading of lengths names by itself: feet in `LF` and `Footage`, inches in `Lineal inches`. */
+export function unitNamed(normal: string): ColumnUnit | null {
+  if (new RegExp(`\\b${INCHES}\\b`).test(normal)) return 'in';
+  return new RegExp(`\\b(?:${FEET}|ft|feet)\\b`).test(normal) ? 'ft' : null;
 }

@@ -1,3 +1,4 @@
+import { listed } from '../../schedule/figure';
 import { judge } from '../judge';
 import { knownQuantities } from '../quantityMistakes';
 import { agrees, cantTell, differs, notGiven, type Finding } from './finding';
@@ -9,7 +10,7 @@ export function quantityFinding(line: QuoteLine, said: number | null, right: num
   const unread = line.problems.find(({ field }) => field === 'quantity');
   if (unread) return cantTell('quantity', unread.message);
   if (line.by === 'lot') return cantTell('quantity', 'a lump sum, without a count');
-  if (said === null) return notGiven('quantity', 'quantity');
+  if (said === null) return notGiven('quantity', 'quantity', line);
   if (said === right) return agrees('quantity', `quantity ${said} agrees`, said, right);
   const { mistakes } = judge(said, right, knownQuantities(right), 0);
   const off = said < right ? `${right - said} too few` : `${said - right} too many`;
@@ -38,7 +39,7 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
   if (extension === null || unitPrice === null || quantity === null) {
     if (line.by === 'lot') return null;
     const missing = extension === null ? 'extension' : unitPrice === null ? 'unit price' : 'quantity';
-    return notGiven('extension', missing);
+    return notGiven('extension', missing, line);
   }
   const right = quantity * unitPrice;
   const off = extension - right;
@@ -53,7 +54,11 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
   const named = judge(extension, right, known, 0.005).mistakes;
   const mistakes = named.length > 0 ? named : swapped(extension, right) ? ['two digits changed places'] : [];
   const why = mistakes.length > 0 ? `: ${mistakes.join(' or ')}` : '';
-  return differs('extension', `extension ${dollars(extension)}, but ${sum} is ${dollars(right)}${why}`, {
+  const text = `extension ${dollars(extension)}, but ${sum} is ${dollars(right)}${why}`;
+  // A discount on the line, or a count of another kind, may stand under a heading that isn't understood.
+  if (mistakes.length === 0 && line.unread.length > 0)
+    return cantTell('extension', `${text}; ${listed(line.unread)} may say why`, { quoted: extension, right });
+  return differs('extension', text, {
     mistakes,
     cause: mistakes[0] === undefined ? 'extension is not quantity × unit price' : mistakes.join(' or '),
     quoted: extension,

@@ -29,11 +29,27 @@ export interface QuoteLine {
   readonly span: number | null;
   readonly radius: number | null;
   readonly radiusOf: RadiusBasis;
+  /** The quote gives a diameter, which may be of any edge: `radius` is half of it. */
+  readonly byDiameter: boolean;
   readonly length: number | null;
   readonly lengthOf: LengthBasis;
   readonly unitPrice: number | null;
   readonly extension: number | null;
+  /** Columns whose heading isn't understood and that hold a figure of this line, as sentences name them. */
+  readonly unread: readonly string[];
   readonly problems: readonly QuoteProblem[];
+}
+
+/** A column that nothing is compared by. */
+export interface SetAside {
+  /** From 0. */
+  readonly index: number;
+  /** As sentences name it: `column "Trim"`, `column 3 (no heading)`. */
+  readonly name: string;
+  /** It holds figures that aren't understood: no line with one of them is called right. */
+  readonly unread: boolean;
+  /** What was done with it: `not compared`, `not used: column "Unit price" is read in its place`. */
+  readonly done: string;
 }
 
 export type ChargeKind = 'freight' | 'tax' | 'discount' | 'deposit' | 'other charge';
@@ -66,6 +82,8 @@ export interface Quote {
   readonly headings: readonly string[];
   /** What each column was understood as; null: not used for figures. */
   readonly meaning: readonly (string | null)[];
+  /** Columns that nothing is compared by, from left to right. */
+  readonly setAside: readonly SetAside[];
   readonly headingRow: number;
   readonly remarks: readonly string[];
   /** Lines, charges and sums in the order of the quote. */

@@ -7,22 +7,12 @@ import { readQuantity } from '../../schedule/readQuantity';
 import { readSize } from '../../schedule/readSize';
 import type { Standards } from '../../standards';
 import type { QuoteColumn } from './headings';
-import type { QuoteKey } from './meanings';
+import { LENGTHS, RADII, type QuoteKey } from './meanings';
 import { readMoney } from './money';
 import { extensionTolerance } from './moneyFindings';
-import type { LengthBasis, QuoteField, QuoteLine, QuoteProblem, RadiusBasis } from './quote';
+import type { QuoteField, QuoteLine, QuoteProblem, SetAside } from './quote';
+import { isFigure } from './setAside';
 
-const LENGTHS: readonly (readonly [QuoteKey, LengthBasis])[] = [
-  ['length', 'outside'],
-  ['insideLength', 'inside'],
-  ['centerLength', 'center'],
-  ['totalLength', 'all pieces'],
-];
-const RADII: readonly (readonly [QuoteKey, RadiusBasis])[] = [
-  ['radius', 'inside'],
-  ['outsideRadius', 'outside'],
-  ['openingRadius', 'opening'],
-];
 /** The first word decides what a price is by. */
 const BY_FOOT = /^(?:lf|l\.f\.|ft|feet|foot|lin\.? ?ft|linear f|lineal f)/i;
 const BY_LOT = /^(?:lot|ls|l\.s\.|lump|job|set)\b/i;
@@ -34,6 +24,7 @@ export function readLine(
   row: number,
   cells: readonly CellValue[],
   columns: readonly QuoteColumn[],
+  aside: readonly SetAside[],
   standards: Standards,
 ): QuoteLine {
   const problems: QuoteProblem[] = [];
@@ -62,6 +53,8 @@ export function readLine(
   const [lengthKey, lengthOf] = firstOf(LENGTHS);
   const [radiusKey, radiusOf] = firstOf(RADII);
   const size = cellOf('size');
+  const across = length('radius', radiusKey);
+  const byDiameter = radiusKey === 'diameter';
   const written = money('unitPrice', 'unitPrice');
   const saysFoot = BY_FOOT.test(cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '');
   const footPrice = saysFoot ? written : money('unitPrice', 'footPrice');
@@ -73,22 +66,25 @@ export function readLine(
   const priced = footPrice !== null || piecePrice !== null;
   const lump = counted?.by === 'lot' || (counted === null && !priced && extension !== null);
   const byFoot = counted?.by === 'foot' || (counted === null && footPrice !== null);
+  const unread = aside.filter((column) => column.unread && isFigure(cells[column.index]));
   return {
     kind: 'line',
     row,
     mark: cellText(cellOf('mark')?.cell),
-    description: wordsOf(cells, columns),
+    description: wordsOf(cells, columns, aside),
     quantity,
     by: lump ? 'lot' : byFoot ? 'foot' : 'piece',
     size: size === null ? null : sizeOf(size, standards),
     span: length('span', 'span'),
-    radius: length('radius', radiusKey),
+    radius: across !== null && byDiameter ? across / 2 : across,
     radiusOf,
+    byDiameter,
     length: length('length', lengthKey),
     lengthOf,
     // A price by the foot is none of the piece.
     unitPrice: byFoot ? (footPrice ?? piecePrice) : piecePrice,
     extension,
+    unread: unread.map(({ name }) => name),
     problems,
   };
 }
@@ -134,12 +130,15 @@ function countOf(
   return { quantity, by: 'piece' };
 }
 
-/** The words of a row: its descriptions, and every column that means no figure. */
-function wordsOf(cells: readonly CellValue[], columns: readonly QuoteColumn[]): string {
-  return cells
-    .map((cell, at) => {
-      const key = columns[at]?.key ?? null;
-      return (key === 'description' || key === null) && typeof cell === 'string' ? cellText(cell) : '';
+/** The words of a row: its descriptions, and what stands in words under headings that no figure is read from. */
+function wordsOf(cells: readonly CellValue[], columns: readonly QuoteColumn[], aside: readonly SetAside[]): string {
+  return columns
+    .map(({ index, key, instead }) => {
+      const cell = cells[index];
+      if (typeof cell !== 'string') return '';
+      const figures = key === 'aside' || instead !== null || aside.some((one) => one.index === index && one.unread);
+      const worded = key === 'description' || key === 'aside' || key === null;
+      return worded && !(figures && isFigure(cell)) ? cellText(cell) : '';
     })
     .filter((text) => text !== '')
     .join('; ');

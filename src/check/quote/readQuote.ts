@@ -16,6 +16,7 @@ import type { QuoteKey } from './meanings';
 import { readMoney } from './money';
 import type { Quote, QuoteCharge, QuoteItem, QuoteSum } from './quote';
 import { readLine } from './readLine';
+import { setAside } from './setAside';
 
 type Row = readonly CellValue[];
 
@@ -39,17 +40,25 @@ export function readQuote(table: Table, standards: Standards): Result<Quote> {
         'an amount, a length or a radius.',
     );
   }
+  const sorted = table.rows.map((row, at) => sortRow(row, at, table.firstRow + at, layout));
+  const aside = setAside(
+    layout.columns,
+    table.rows.filter((_row, at) => sorted[at] === 'line'),
+  );
   const items: QuoteItem[] = [];
   const passedOver: { row: number; why: string; text: string }[] = [];
   table.rows.forEach((row, at) => {
-    const sorted = sortRow(row, at, table.firstRow + at, layout, standards);
-    if (typeof sorted !== 'string') items.push(sorted);
-    else passedOver.push({ row: table.firstRow + at, why: sorted, text: rowText(row) });
+    const item = sorted[at]!;
+    const number = table.firstRow + at;
+    if (item === 'line') items.push(readLine(number, row, layout.columns, aside, standards));
+    else if ('why' in item) passedOver.push({ row: number, why: item.why, text: rowText(row) });
+    else items.push(item);
   });
   return ok({
     name: table.name,
     headings: layout.columns.map(({ heading }) => heading),
     meaning: layout.columns.map(({ key }) => key),
+    setAside: aside,
     headingRow: table.firstRow + (layout.headingRows.at(-1) ?? 0),
     remarks: table.remarks ?? [],
     items,
@@ -58,26 +67,28 @@ export function readQuote(table: Table, standards: Standards): Result<Quote> {
   });
 }
 
+type SortedRow = 'line' | QuoteCharge | QuoteSum | { readonly why: string };
+
 /** What a row is, or why it is passed over. */
-function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, standards: Standards): QuoteItem | string {
-  if (isRowEmpty(row)) return 'blank';
-  if (layout.headingRows.includes(at)) return 'headings';
-  if (at < (layout.headingRows[0] ?? 0)) return 'title or note above the headings';
-  if (at === layout.unitRow || quoteUnits(row) !== null) return 'units';
-  if (repeatsHeadings(row, layout)) return 'repeated headings';
+function sortRow(row: Row, at: number, number: number, layout: QuoteLayout): SortedRow {
+  if (isRowEmpty(row)) return { why: 'blank' };
+  if (layout.headingRows.includes(at)) return { why: 'headings' };
+  if (at < (layout.headingRows[0] ?? 0)) return { why: 'title or note above the headings' };
+  if (at === layout.unitRow || quoteUnits(row) !== null) return { why: 'units' };
+  if (repeatsHeadings(row, layout)) return { why: 'repeated headings' };
   const { columns } = layout;
   const sized = columns.some(({ key, index }) => key !== null && SIZED.has(key) && /\d/.test(cellText(row[index])));
   const label = sized ? null : readLabel(row.map((cell) => (typeof cell === 'string' ? cellText(cell) : '')));
   if (label?.kind === 'sum') {
     const sum: QuoteSum = { ...label, row: number, amount: amountIn(row, columns) };
-    return sum.amount === null && !hasFigure(row) ? 'note' : sum;
+    return sum.amount === null && !hasFigure(row) ? { why: 'note' } : sum;
   }
   if (label?.kind === 'charge') {
     const written = amountIn(row, columns);
     const amount =
       (label.charge === 'discount' || label.charge === 'deposit') && written !== null ? -Math.abs(written) : written;
     // "Delivery in three weeks" costs nothing; "Sales tax 7%" without its amount is still a charge, and so is freight "TBD".
-    if (amount === null && label.rate === null && isBlank(extensionIn(row, columns))) return 'note';
+    if (amount === null && label.rate === null && isBlank(extensionIn(row, columns))) return { why: 'note' };
     const charge: QuoteCharge = { ...label, row: number, amount };
     return charge;
   }
@@ -87,8 +98,8 @@ function sortRow(row: Row, at: number, number: number, layout: QuoteLayout, stan
   );
   // A mark alone heads a group of lines.
   const words = row.filter((cell) => !isBlank(cell)).length;
-  if (!figures && !(marked && words > 1)) return 'title or note';
-  return readLine(number, row, columns, standards);
+  if (!figures && !(marked && words > 1)) return { why: 'title or note' };
+  return 'line';
 }
 
 /** A row that gives one of these is molding, whatever its words. */
@@ -99,6 +110,7 @@ const SIZED: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   'centerLength',
   'outsideRadius',
   'openingRadius',
+  'diameter',
 ]);
 const FIGURES: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   ...SIZED,
@@ -107,6 +119,7 @@ const FIGURES: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   'size',
   'span',
   'unitPrice',
+  'footPrice',
   'extension',
 ]);
 
@@ -118,6 +131,7 @@ const NO_MONEY: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
   'size',
   'span',
   'mark',
+  'aside',
 ]);
 
 /** The amount of a charge or a sum: what stands under extension, or else the last cell that may be money and is. */

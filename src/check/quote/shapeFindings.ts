@@ -32,7 +32,7 @@ export function complete(opening: OpeningTakeoff): Complete | null {
 export function lengthFinding(line: QuoteLine, at: Complete, pieces: number, standards: Standards): Finding {
   const unread = line.problems.find(({ field }) => field === 'length');
   if (unread) return cantTell('length', unread.message);
-  if (line.length === null) return notGiven('length', 'length');
+  if (line.length === null) return notGiven('length', 'length', line);
   const { curve } = at.own;
   const quoted = line.length;
   if (line.lengthOf === 'inside' || line.lengthOf === 'center') {
@@ -56,7 +56,7 @@ export function lengthFinding(line: QuoteLine, at: Complete, pieces: number, sta
 export function radiusFinding(line: QuoteLine, at: Complete, standards: Standards): Finding {
   const unread = line.problems.find(({ field }) => field === 'radius');
   if (unread) return cantTell('radius', unread.message);
-  if (line.radius === null) return notGiven('radius', 'radius');
+  if (line.radius === null) return notGiven('radius', 'radius', line);
   const { crown, haunch } = at.own;
   const quoted = line.radius;
   if (crown === null) return cantTell('radius', `a ${at.inputs.head} head has no radius`, { quoted });

@@ -1,5 +1,8 @@
+import { capital, listed } from '../../schedule/figure';
+import type { LineCheck } from './checkLine';
 import type { CauseSum, QuoteCheck } from './checkQuote';
 import { dollars } from './money';
+import type { SetAside } from './quote';
 
 /** Marks named for one cause before the rest is counted. */
 const MOST_NAMED = 6;
@@ -11,6 +14,8 @@ export function summaryText(check: QuoteCheck): string {
     `Quote "${quote.name}" against our takeoff: ${many(quote.lines.length, 'line')}, ${many(takeoff.openings.length, 'opening')}.`,
     `${many(counts.agrees, 'line agrees', 'lines agree')}, ${many(counts.differs, 'differs', 'differ')}, ` +
       `${counts["can't tell"]} can't be told.`,
+    ...agreeing(check.lines),
+    ...asideTexts(quote.setAside),
   ];
   if (causes.length > 0) {
     lines.push('', 'What differs, most money at stake first:', ...causes.map((cause) => `- ${causeText(cause)}`));
@@ -29,6 +34,26 @@ export function summaryText(check: QuoteCheck): string {
   const total = check.stated ?? check.quoted;
   lines.push('', `Quoted ${dollars(total)} in all; our own price for what could be priced is ${dollars(check.ours)}.`);
   return lines.join('\n');
+}
+
+/** "Agreeing are 12 lines in quantity, length and price, 1 line in price." Most lines first. */
+function agreeing(lines: readonly LineCheck[]): string[] {
+  const groups = new Map<string, number>();
+  for (const { verdict, agreesIn } of lines) {
+    if (verdict === 'agrees') groups.set(listed(agreesIn), (groups.get(listed(agreesIn)) ?? 0) + 1);
+  }
+  const said = [...groups]
+    .sort(([, one], [, other]) => other - one)
+    .map(([figures, count]) => `${many(count, 'line')} in ${figures}`);
+  return said.length === 0 ? [] : [`Compared and agreeing: ${said.join('; ')}.`];
+}
+
+/** `Column "Finish" is not compared.` A sentence for each thing that was done with columns, those with unread figures first. */
+export function asideTexts(columns: readonly SetAside[]): string[] {
+  const groups = new Map<string, string[]>();
+  for (const { name, done } of [...columns].sort((one, other) => Number(other.unread) - Number(one.unread)))
+    groups.set(done, [...(groups.get(done) ?? []), name]);
+  return [...groups].map(([done, names]) => `${capital(listed(names))}: ${done}.`);
 }
 
 /** "Chord, not arc: W3 (row 6); $41.20 too little." */

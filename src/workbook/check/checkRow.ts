@@ -1,5 +1,5 @@
 import type { LineCheck } from '../../check/quote/checkLine';
-import type { Finding } from '../../check/quote/finding';
+import { lacks, type Finding } from '../../check/quote/finding';
 import { amountOf } from '../../check/quote/quote';
 import { toCents } from '../../rounding';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
@@ -25,7 +25,13 @@ export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, lines:
     if (formula === undefined) return { value, style, format, ...wrap };
     // Text format would keep Excel from calculating a formula typed over it.
     const liveFormat = format === '@' ? 'General' : format;
-    return { value: value ?? '', formula: atRow(formula, row, lines), style, format: liveFormat, ...wrap };
+    return {
+      value: value ?? '',
+      formula: atRow(formula.replaceAll('{lacks}', lacks(check.line.unread)), row, lines),
+      style,
+      format: liveFormat,
+      ...wrap,
+    };
   });
 }
 
@@ -34,6 +40,9 @@ interface Content<Held extends Value = Value> {
   readonly formula?: string;
   readonly style: CellStyle;
 }
+
+/** What is said in the Opening column: anything that has no figure's column of its own. */
+const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>(['opening', 'column', 'width']);
 
 class RowCells {
   /** The one opening the line is for; null: none, or several. */
@@ -161,7 +170,9 @@ class RowCells {
   private extensionSays(): Content<string> {
     const { line } = this.check;
     // It compares the quote's own figures, so it needs no opening.
-    if (line.by === 'lot' || line.problems.some(({ field }) => field !== 'radius' && field !== 'length'))
+    const finding = this.finding('extension');
+    const open = finding?.verdict === "can't tell" && !finding.notGiven;
+    if (line.by === 'lot' || open || line.problems.some(({ field }) => field !== 'radius' && field !== 'length'))
       return this.found('extension');
     return figure(says.extensionText(this.figures), formulas.EXTENSION_SAYS);
   }
@@ -173,7 +184,7 @@ class RowCells {
 
   private openingText(): string {
     return this.check.findings
-      .filter(({ about, verdict }) => (about === 'opening' || about === 'width') && verdict !== 'agrees')
+      .filter(({ about, verdict }) => OF_OPENING.has(about) && verdict !== 'agrees')
       .map(({ text }) => text)
       .join('; ');
   }

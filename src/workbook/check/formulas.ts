@@ -6,7 +6,8 @@ import { quote } from '../needsFormula';
 import { takeoffRange } from '../takeoffSheet';
 
 /**
- * The Check sheet's formulas, templates as in `columns.ts`. They say the same as `says.ts` says in values: an edit of the
+ * The Check sheet's formulas, templates as in `columns.ts`; `{lacks}` is "given", or "read" where a line has figures under
+ * headings that aren't understood. They say the same as `says.ts` says in values: an edit of the
  * quote or of the takeoff judges the line again.
  */
 
@@ -40,7 +41,7 @@ export const AMOUNT_FORMULA =
   'IF({extension}<>"",{extension},IF({quantity}="",0,IF({unitPrice}="",0,ROUND({quantity}*{unitPrice},2))))';
 
 const noOpening = (rest: string) => `IF({place}="","can't tell: no such mark in the takeoff",${rest})`;
-const given = (key: string, name: string, rest: string) => `IF({${key}}="","can't tell: no ${name} given",${rest})`;
+const given = (key: string, name: string, rest: string) => `IF({${key}}="","can't tell: no ${name} {lacks}",${rest})`;
 const known = (key: string, name: string, rest: string) =>
   `IF({${key}}="","can't tell: no ${name} in the takeoff",${rest})`;
 

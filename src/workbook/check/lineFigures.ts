@@ -1,3 +1,4 @@
+import { lacks } from '../../check/quote/finding';
 import type { QuoteLine } from '../../check/quote/quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 
@@ -16,6 +17,8 @@ export interface LineFigures {
   /** At the edge that the quote's heading names. */
   readonly ourRadius: Figure;
   readonly ourLength: Figure;
+  /** What is said of a figure that isn't there. */
+  readonly lacks: ReturnType<typeof lacks>;
   /** Of one piece. */
   readonly ourPrice: Figure;
 }
@@ -23,6 +26,7 @@ export interface LineFigures {
 export function lineFigures(line: QuoteLine, opening: OpeningTakeoff | null): LineFigures {
   const { quantity, radius, length, unitPrice, extension } = line;
   return {
+    lacks: lacks(line.unread),
     quantity,
     radius,
     length,

@@ -12,8 +12,8 @@ import type { LineFigures } from './lineFigures';
 /** What the formulas of `formulas.ts` say of a line, in the same words under the same conditions. */
 
 /** `count`: the pieces that are compared, of this line or of all lines for its opening. */
-export function quantityText({ quantity, ourQuantity }: LineFigures, count: number): string {
-  if (quantity === null) return "can't tell: no quantity given";
+export function quantityText({ quantity, ourQuantity, lacks }: LineFigures, count: number): string {
+  if (quantity === null) return `can't tell: no quantity ${lacks}`;
   if (ourQuantity === null) return "can't tell: no quantity in the takeoff";
   if (count === ourQuantity) return 'agrees';
   if (count * 2 === ourQuantity) return `one piece counted for a pair${count === 1 ? ' or quantity of one' : ''}`;
@@ -26,7 +26,7 @@ export function quantityText({ quantity, ourQuantity }: LineFigures, count: numb
 export function shapeText(about: 'radius' | 'length', figures: LineFigures, finding: Finding | undefined) {
   const [quoted, right] =
     about === 'radius' ? [figures.radius, figures.ourRadius] : [figures.length, figures.ourLength];
-  if (quoted === null) return `can't tell: no ${about} given`;
+  if (quoted === null) return `can't tell: no ${about} ${figures.lacks}`;
   if (right === null) return `can't tell: no ${about} in the takeoff`;
   return finding?.verdict === 'differs' ? null : 'agrees';
 }
@@ -49,10 +49,10 @@ export function mistakeText(
   return `unexplained: ${lengthText(Math.abs(off), unit)} ${off < 0 ? 'short' : 'long'}`;
 }
 
-export function extensionText({ extension, unitPrice, quantity }: LineFigures): string {
-  if (extension === null) return "can't tell: no extension given";
-  if (unitPrice === null) return "can't tell: no unit price given";
-  if (quantity === null) return "can't tell: no quantity given";
+export function extensionText({ extension, unitPrice, quantity, lacks }: LineFigures): string {
+  if (extension === null) return `can't tell: no extension ${lacks}`;
+  if (unitPrice === null) return `can't tell: no unit price ${lacks}`;
+  if (quantity === null) return `can't tell: no quantity ${lacks}`;
   return moneyText(extension - quantity * unitPrice, extensionTolerance(quantity));
 }
 
@@ -62,8 +62,8 @@ export function moneyText(off: number, tolerance: number): string {
   return `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;
 }
 
-export function priceText({ unit, ourPrice }: LineFigures, band: number): string {
-  if (unit === null) return "can't tell: no price given";
+export function priceText({ unit, ourPrice, lacks }: LineFigures, band: number): string {
+  if (unit === null) return `can't tell: no price ${lacks}`;
   if (ourPrice === null) return "can't tell: no price in the takeoff";
   if (ourPrice === 0) return "can't tell: our own price is 0";
   const off = unit / ourPrice - 1;

@@ -77,6 +77,7 @@ function Verdicts({ bench, check, listed, more }: VerdictsProps) {
           <span class="flag attention">{counts["can't tell"].toLocaleString()} can’t be told</span>
         )}
       </p>
+      <ColumnsLeft check={check} />
       <Summary check={check} />
       <WriteCheck bench={bench} />
       <ul class="openings">
@@ -123,6 +124,23 @@ function Line({ line: { line, verdict, findings } }: { readonly line: LineCheck 
           ))}
       </ul>
     </li>
+  );
+}
+
+/** Columns of the quote that nothing is compared by; open where one of them isn't understood. */
+function ColumnsLeft({ check: { quote } }: { readonly check: QuoteCheck }) {
+  if (quote.setAside.length === 0) return null;
+  return (
+    <details class="left-out" open={quote.setAside.some(({ unread }) => unread)}>
+      <summary>Not compared: {count(quote.setAside.length, 'column')}</summary>
+      <ul class="facts">
+        {quote.setAside.map(({ index, name, done }) => (
+          <li key={index}>
+            {name}: {done}
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

@@ -31,6 +31,27 @@ describe('the columns of a quote', () => {
     ['LENGTH, FT-IN', 'length'],
     ['Inside length', 'insideLength'],
     ['LF', 'totalLength'],
+    ['Lin Ft', 'totalLength'],
+    ['Lin. Ft.', 'totalLength'],
+    ['Linear Feet', 'totalLength'],
+    ['Lineal ft', 'totalLength'],
+    ['Footage', 'totalLength'],
+    ['Lineal inches', 'totalLength'],
+    ['Overall length', 'length'],
+    ['OA length', 'length'],
+    ['Trim length', 'length'],
+    ['Length (long pt.)', 'length'],
+    ['Run (long pt.)', 'length'],
+    ['L (in)', 'length'],
+    ['Length (short point)', 'insideLength'],
+    ['Inside R', 'radius'],
+    ['Outside R.', 'outsideRadius'],
+    ['Dia.', 'diameter'],
+    ['Price per LF', 'footPrice'],
+    ['Price per ft', 'footPrice'],
+    ['Price per foot', 'footPrice'],
+    ['$/LF', 'footPrice'],
+    ['Rate/ft', 'footPrice'],
     ['Unit Price', 'unitPrice'],
     ['Price Each', 'unitPrice'],
     ['Price/LF', 'footPrice'],
@@ -68,6 +89,10 @@ describe('the columns of a quote', () => {
     const headings = ['Mark', 'Quantity', 'Radius', 'Inside radius', 'Cost', 'Unit price', 'Price'];
     const quote = read(headings, ['W1', 2, 30, 30.1875, 70, 95, 190]);
     expect(quote.meaning).toEqual(['mark', 'quantity', null, 'radius', null, 'unitPrice', 'extension']);
+    expect(quote.setAside.map(({ name, done }) => `${name} ${done}`)).toEqual([
+      'column "Radius" not used: column "Inside radius" is read in its place',
+      'column "Cost" not used: column "Price" is read in its place',
+    ]);
   });
 
   it('of feet, or of feet and inches, are read in them', () => {
@@ -75,6 +100,9 @@ describe('the columns of a quote', () => {
     expect(feet.lines[0]!.length).toBe(42);
     const both = read(['Mark', 'Length (ft-in)', 'Amount'], ['W1', '3-6 1/2', 90], ['W2', `3'-6"`, 90]);
     expect(both.lines.map(({ length }) => length)).toEqual([42.5, 42]);
+    const named = (heading: string) => read(['Mark', heading, 'Amount'], ['W1', 3.5, 90]).lines[0]!.length;
+    expect(['Lineal ft', 'Footage', 'Lineal inches'].map(named)).toEqual([42, 42, 3.5]);
+    expect(read(['Mark', 'Dia.', 'Amount'], ['W1', 36, 90]).lines[0]).toMatchObject({ radius: 18, byDiameter: true });
   });
 
   it('are refused in a sentence where there are none', () => {
