@@ -25,7 +25,7 @@ describe('a call-out is read as width × height, feet and inches each', () => {
     expect(valueOf(readCallout(text))).toEqual({ width, height });
   });
 
-  it.each(['306', '0068', '3068RH', '3/0', '3/12 x 6/8', '3068 x 80 x 2', '', '30 68', '9912345'])(
+  it.each(['306', '0068', '3068RH', '3/0', '3/12 x 6/8', '0/6 x 6/8', '3068 x 80 x 2', '', '30 68', '9912345'])(
     '%s is refused',
     (text) => {
       const said = text === '' ? 'nothing' : `"${text}"`;

@@ -100,6 +100,7 @@ describe('dimension text is refused with the text quoted back', () => {
     '36 1/0',
     '3-6',
     '7-0',
+    '3\' 12"',
     '3\' 14"',
     '3.5\' 6"',
     '1e3',

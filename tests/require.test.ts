@@ -47,6 +47,7 @@ describe('a count', () => {
         `plies must be a whole number from 1 to 5; got ${value}`,
       );
     }
+    expect(wholeBetween('plies', NaN, 1, 5)?.message).toBe('plies must be a number; got NaN');
   });
 });
 

@@ -41,7 +41,6 @@ function grainLines({ inside, outside }: Ring, middle: number, half: number, cen
     if (out >= outside) return lines;
     const reach = Math.min(out * Math.tan(quarter), Math.sqrt(Math.max(0, outside * outside - out * out)));
     const hollow = out < inside ? Math.sqrt(inside * inside - out * out) : 0;
-    if (hollow >= reach) continue;
     const spans =
       hollow > 0
         ? [

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dimensionLine } from '../../src/drawing/dimension';
+import { bounds } from '../../src/drawing/bounds';
+import { dimensionLine, explode } from '../../src/drawing/dimension';
 import { elevationScene } from '../../src/drawing/elevation';
 import type { Dimension, Line, Scene } from '../../src/drawing/scene';
 import { ENDS } from '../../src/head/head';
@@ -131,6 +132,22 @@ describe('the elevation of an opening', () => {
       expect(outside.y).toBeCloseTo(legTop(36, 6, 3.75), 9);
     }
     for (const corner of drawn('level').flat()) expect(corner.y).toBe(0);
+  });
+
+  it('draws a leg longer than half the span broken, a shorter one whole', () => {
+    const breaks = (leg: number) =>
+      valueOf(elevationScene({ ...openings[0]!.figures, leg })).shapes.filter(
+        (shape) => shape.kind === 'polyline' && shape.layer === 'leg',
+      );
+    expect(breaks(18.1)).toHaveLength(2);
+    expect(breaks(18)).toEqual([]);
+  });
+
+  it.each(openings)('draws the jambs down to where the casing ends, or lower: $name', ({ figures }) => {
+    const { shapes } = valueOf(elevationScene(figures));
+    if (figures.head.shape === 'round') return;
+    const lowest = (layer: string) => bounds(explode(shapes).filter((shape) => shape.layer === layer)).bottom;
+    expect(lowest('opening')).toBeLessThanOrEqual(lowest('casing') + 1e-9);
   });
 
   it('runs the straight side of a quarter round up to the top of its casing', () => {

@@ -33,6 +33,16 @@ describe('a drawn pair of guide boards', () => {
     );
   });
 
+  it("shows the blank's edges a clearance from each guide, and the molding between them", () => {
+    const dxf = new DxfParser().parseSync(toDxf(valueOf(guideScene(boards))))!;
+    const radii = (layer: string) =>
+      dxf.entities.flatMap((entity) =>
+        entity.type === 'ARC' && entity.layer === layer ? [(entity as IArcEntity).radius] : [],
+      );
+    expect(radii('BLANK')).toEqual([17.75, 21.75]);
+    expect([...new Set(radii('CASING').map((radius) => Number(radius.toFixed(9))))]).toEqual([18, 21.5]);
+  });
+
   it('draws six screws and two bed lines at the distance asked for', () => {
     const dxf = new DxfParser().parseSync(toDxf(valueOf(guideScene({ ...boards, bedLine: 6.5 }))))!;
     const screws = dxf.entities.filter(({ type, layer }) => type === 'CIRCLE' && layer === 'SCREW') as ICircleEntity[];

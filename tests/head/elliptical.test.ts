@@ -44,6 +44,9 @@ describe('the length of an elliptical head', () => {
     const arcs = valueOf(elliptical(36, 18).arcs(3.5, 'radial', 5));
     expect(arcs).toHaveLength(1);
     expect(arcs[0]).toMatchObject({ radius: 21.5, degrees: 180, deviation: 0 });
+    // As near a half round as rounding: one arc still, which says by how much it misses the crown.
+    const [near] = valueOf(elliptical(36, 18 + 1e-9).arcs(0, 'radial'));
+    expectNear(near!.deviation, 1e-9, 1e-5);
   });
 
   it('refuses an inside offset past the tightest radius: at the springing of a low one, at the crown of a tall one', () => {

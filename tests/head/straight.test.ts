@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ENDS } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { refusalOf, valueOf } from '../value';
 
@@ -16,6 +17,12 @@ describe('a straight head', () => {
     expect(valueOf(straight.arcs(3, 'legs'))).toEqual([]);
     expect(makeHead('straight', 36, 0).ok).toBe(true);
     expect(refusalOf(makeHead('straight', 36, 6))).toBe('rise of a straight head must be 0 or left out; got 6');
+  });
+
+  it.each(ENDS)('refuses an offset that is no number, ends %s', (ends) => {
+    for (const result of [straight.length(NaN, ends), straight.arcs(NaN, ends)]) {
+      expect(refusalOf(result)).toBe('offset must be a number; got NaN');
+    }
   });
 
   it('refuses legs that would meet', () => {

@@ -72,6 +72,10 @@ describe('the shape of a head is read from', () => {
   });
 });
 
+it('text that names a shape a hundred times over names none, and is quoted no further than a sentence bears', () => {
+  expect(refusalOf(readHead('arched '.repeat(100)))).toMatch(/got "arched .{40,60}…"$/);
+});
+
 describe('how the arc stops is read from', () => {
   it.each(ENDS)('its own name, %s', (ends) => {
     expect(valueOf(readEnds(ends.toUpperCase()))).toBe(ends);
