@@ -1,4 +1,5 @@
-import type { Ends, HeadShape } from '../head/head';
+import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
+import { listed } from '../schedule/figure';
 import type { Opening, OpeningField, Problem } from '../schedule/opening';
 import { roundTo } from '../rounding';
 import type { Standards } from '../standards';
@@ -66,8 +67,8 @@ export function isHalfSpan({ head, span, rise, problems }: Opening): boolean {
  */
 export const NEEDS = {
   quantity: 'Needs a quantity: a whole number from 1.',
-  head: 'Needs a head: segmental, half round, quarter round, round, elliptical, three-centered, pointed or straight.',
-  ends: 'Needs ends: radial, level or legs.',
+  head: `Needs a head: ${listed(HEAD_SHAPES, 'or')}.`,
+  ends: `Needs ends: ${listed(ENDS, 'or')}.`,
   span: 'Needs a span: more than 0.',
   rise: {
     segmental: 'Needs a rise: more than 0.',
