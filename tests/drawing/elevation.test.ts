@@ -143,12 +143,21 @@ describe('the elevation of an opening', () => {
     expect(breaks(18)).toEqual([]);
   });
 
-  it.each(openings)('draws the jambs down to where the casing ends, or lower: $name', ({ figures }) => {
-    const { shapes } = valueOf(elevationScene(figures));
-    if (figures.head.shape === 'round') return;
-    const lowest = (layer: string) => bounds(explode(shapes).filter((shape) => shape.layer === layer)).bottom;
-    expect(lowest('opening')).toBeLessThanOrEqual(lowest('casing') + 1e-9);
-  });
+  /** Its casing ends almost 3 below the spring line, half the span. */
+  const belowSpring = {
+    name: 'a wide casing round a small, high arch',
+    figures: { ...openings[0]!.figures, head: valueOf(makeHead('segmental', 6, 5)), face: 6 },
+  };
+
+  it.each([...openings, belowSpring])(
+    'draws the jambs down to where the casing ends, or lower: $name',
+    ({ figures }) => {
+      const { shapes } = valueOf(elevationScene(figures));
+      if (figures.head.shape === 'round') return;
+      const lowest = (layer: string) => bounds(explode(shapes).filter((shape) => shape.layer === layer)).bottom;
+      expect(lowest('opening')).toBeLessThanOrEqual(lowest('casing') + 1e-9);
+    },
+  );
 
   it('runs the straight side of a quarter round up to the top of its casing', () => {
     const head = valueOf(makeHead('quarter round', 24, null));
