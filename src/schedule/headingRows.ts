@@ -126,52 +126,66 @@ function hasGroup(upper: readonly string[], lower: readonly string[]): boolean {
   });
 }
 
-/**
- * Headings read with the groups above them. A group reaches over the blanks to its right until a heading comes again or
- * does not belong to it. Of a part that is not the opening ("Glass" over "Width"), or one unknown beside known groups, the
- * dimensions mean nothing here.
- */
+interface Group {
+  readonly text: string;
+  readonly kind: GroupKind;
+  /** The headings it has so far. */
+  readonly seen: Set<string>;
+}
+
+/** Headings read with the groups above them; a group reaches over the blanks to its right as far as `readUnder` goes. */
 function grouped(rows: readonly number[], upper: readonly string[], lower: readonly string[]): HeadingRows {
-  const areGroups = hasGroup(upper, lower);
+  const amongGroups = hasGroup(upper, lower);
   const texts: string[] = [];
   const meanings: (HeadingMeaning | null)[] = [];
-  let group: { readonly text: string; readonly kind: GroupKind; readonly seen: Set<string> } | null = null;
+  let group: Group | null = null;
   for (let column = 0; column < Math.max(upper.length, lower.length); column += 1) {
     const top = upper[column] ?? '';
     const bottom = lower[column] ?? '';
-    const word = bottom.length > LONGEST_HEADING ? '' : normalHeading(bottom);
+    let text = bottom === '' ? top : `${top} (${bottom})`;
+    let meaning: HeadingMeaning | null;
     if (top !== '') group = { text: top, kind: kindOf(top, bottom), seen: new Set() };
-    const put = (text: string, meaning: HeadingMeaning | null) => {
-      texts.push(text);
-      meanings.push(meaning);
-    };
-    if (bottom === '' || (top !== '' && readUnit(bottom) !== null)) {
-      const text = bottom === '' ? top : `${top} (${bottom})`;
-      put(text, read(text));
-      continue;
-    }
-    const repeats = group?.seen.has(word) === true || (top === '' && /^sizes?$/.test(word));
-    if (group !== null && repeats) group = null;
-    group?.seen.add(word);
-    const both = group === null ? '' : `${group.text} ${bottom}`;
-    const qualified = read(both);
-    const own = read(bottom);
-    if (qualified !== null) put(both, qualified);
-    else if (group?.kind === 'says nothing more')
-      put(bottom, inUnitOf(group.text, own) ?? (top === '' ? null : read(top)));
-    else if (
-      areGroups &&
-      group !== null &&
-      group.kind !== 'qualifies' &&
-      isDimensionWord(bottom, top === '' ? REACHED : undefined)
-    )
-      put(both, null);
+    if (bottom === '' || (top !== '' && readUnit(bottom) !== null)) meaning = read(text);
     else {
-      group = null;
-      put(own === null && top !== '' ? top : bottom, own ?? read(top));
+      const under: Heading | null = group && readUnder(group, bottom, top !== '', amongGroups);
+      if (under === null) group = null;
+      ({ text, meaning } = under ?? readAlone(bottom, top));
     }
+    texts.push(text);
+    meanings.push(meaning);
   }
   return headingRows(rows, texts, meanings);
+}
+
+interface Heading {
+  readonly text: string;
+  readonly meaning: HeadingMeaning | null;
+}
+
+/** A heading, or what stands above it where that says more. */
+function readAlone(heading: string, above: string): Heading {
+  const own = read(heading);
+  return own === null && above !== '' ? { text: above, meaning: read(above) } : { text: heading, meaning: own };
+}
+
+/**
+ * A heading with the group above it, or to the left above it; null where the group does not reach it: because it comes again,
+ * or does not belong to it. Of a part that is not the opening ("Glass" over "Width"), or one unknown among groups that are
+ * known, a dimension means nothing here.
+ */
+function readUnder(group: Group, heading: string, standsBelow: boolean, amongGroups: boolean): Heading | null {
+  const word = heading.length > LONGEST_HEADING ? '' : normalHeading(heading);
+  if (group.seen.has(word) || (!standsBelow && /^sizes?$/.test(word))) return null;
+  group.seen.add(word);
+  const both = `${group.text} ${heading}`;
+  const qualified = read(both);
+  if (qualified !== null) return { text: both, meaning: qualified };
+  if (group.kind === 'says nothing more') {
+    const { text, meaning } = readAlone(heading, standsBelow ? group.text : '');
+    return { text, meaning: inUnitOf(group.text, meaning) };
+  }
+  const isDimension = isDimensionWord(heading, standsBelow ? DIMENSION_WORD : REACHED);
+  return amongGroups && group.kind !== 'qualifies' && isDimension ? { text: both, meaning: null } : null;
 }
 
 const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'face', 'thickness', 'casingSize']);

@@ -26,7 +26,7 @@ export interface Above {
 }
 
 /** A cell that labels a total; "Total" alone and the like can't be anything else. */
-const LABELS_TOTAL = /\btotals?\b|^(?:sum|count)\s*[:=]?$/i;
+const LABELS_TOTAL = /(?:\b|sub)totals?\b|^(?:sum|count)\s*[:=]?$/i;
 const WHOLLY_TOTAL = /^(?:(?:grand|sub|page|sheet|overall|running)[- ]?)?totals?\s*[:=]?$|^sum\s*[:=]?$/i;
 
 /** Sorts one body row: an opening stays an opening unless the row clearly is something else. */
