@@ -6,9 +6,9 @@ import { refuse, type Refusal } from './result';
  */
 
 /** No opening, molding or board is longer than this, in inches or millimeters; no speed, price or count is larger. */
-export const LONGEST = 1_000_000;
+const LONGEST = 1_000_000;
 /** Below this a length is a rounding error, not a length. */
-export const SHORTEST = 1e-9;
+const SHORTEST = 1e-9;
 
 /** A figure as a person would write it in a sentence: 12 digits at most, no thousands separators. */
 export function figure(value: number): string {
