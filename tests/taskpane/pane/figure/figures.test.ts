@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { call } from '../../functions/call';
-import { HEAD_SHAPES } from '../../src/head/head';
-import { defaultStandards } from '../../src/standards';
-import { firstAsk, readAsk, type OpeningAsk } from '../../taskpane/pane/figure/ask';
-import { figuresOf } from '../../taskpane/pane/figure/figures';
-import { takeOne } from '../../taskpane/pane/openingFigures';
-import { callsIn } from '../../taskpane/pane/cell/callIn';
-import { readArgument } from '../../taskpane/pane/cell/argument';
+import { readArgument } from '../../../../taskpane/pane/cell/argument';
+import { callsIn } from '../../../../taskpane/pane/cell/callIn';
+import { firstAsk, readAsk, type OpeningAsk } from '../../../../taskpane/pane/figure/ask';
+import { figuresOf } from '../../../../taskpane/pane/figure/figures';
+import { HEAD_SHAPES } from '../../../../src/head/head';
+import { takeOne } from '../../../../taskpane/pane/openingFigures';
+import { call } from '../../../../functions/call';
+import { defaultStandards } from '../../../../src/standards';
 
 const RISES: Readonly<Record<string, string>> = {
   segmental: '6',

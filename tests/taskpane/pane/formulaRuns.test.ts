@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { columnRuns, reentered } from '../../taskpane/pane/formulaRuns';
+import { columnRuns, reentered } from '../../../taskpane/pane/formulaRuns';
 
 describe('an ARCH formula as it must be entered again', () => {
   it.each([

@@ -4,7 +4,7 @@ import {
   type OpeningInputs,
   type Problem,
   type Schedule,
-} from '../../src/schedule/opening';
+} from '../../../src/schedule/opening';
 
 /** A complete segmental opening, 36 wide and 6 high, with changes. */
 export function opening(changes: Partial<OpeningInputs & { row: number; problems: readonly Problem[] }> = {}): Opening {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { defaultStandards } from '../../src/standards';
-import { fixOpening } from '../../taskpane/pane/fix';
+import { fixOpening } from '../../../taskpane/pane/fix';
+import { defaultStandards } from '../../../src/standards';
 import { opening } from './opening';
 
 const shop = defaultStandards();

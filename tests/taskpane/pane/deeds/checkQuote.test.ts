@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { MemoryHost } from '../../taskpane/memory/host';
-import { checkFile, checkSelection, checkSheet, writeCheck } from '../../taskpane/pane/deeds/checkQuote';
-import { takeExample, takeSheet } from '../../taskpane/pane/deeds/chooseList';
-import { fill } from '../../taskpane/pane/deeds/fill';
-import { benchOn, noticeOf } from './bench';
+import { checkFile, checkSelection, checkSheet, writeCheck } from '../../../../taskpane/pane/deeds/checkQuote';
+import { takeExample, takeSheet } from '../../../../taskpane/pane/deeds/chooseList';
+import { fill } from '../../../../taskpane/pane/deeds/fill';
+import { MemoryHost } from '../../../../taskpane/memory/host';
+import { benchOn, noticeOf } from '../bench';
 
 const LIST = [
   ['Mark', 'Qty', 'Head', 'Width', 'Rise'],

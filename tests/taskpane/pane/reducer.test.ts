@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { defaultStandards } from '../../src/standards';
-import { reduce, type Action } from '../../taskpane/pane/reducer';
-import { canGo, initialState, LIST_PAGE, type PaneState } from '../../taskpane/pane/state';
+import { type Action, reduce } from '../../../taskpane/pane/reducer';
+import { canGo, initialState, LIST_PAGE, type PaneState } from '../../../taskpane/pane/state';
+import { defaultStandards } from '../../../src/standards';
 import { opening, scheduleOf } from './opening';
 
 const start = initialState(defaultStandards());

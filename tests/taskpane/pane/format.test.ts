@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figureText, lengthText, typedLength, withPoint } from '../../taskpane/pane/format';
-import { isDark } from '../../taskpane/pane/theme';
+import { figureText, lengthText, typedLength, withPoint } from '../../../taskpane/pane/format';
 
 describe('lengths in the pane', () => {
   it.each([
@@ -28,17 +27,5 @@ describe('a decimal comma', () => {
   it('is a point where the locale writes one, and stays where it does not', () => {
     expect(withPoint('36,5', 'de-DE')).toBe('36.5');
     expect(withPoint('36,5', 'en-US')).toBe('36,5');
-  });
-});
-
-describe('the host’s ground', () => {
-  it.each([
-    ['#ffffff', false],
-    ['#F0F0F0', false],
-    ['#262626', true],
-    ['nonsense', false],
-    ['#1b1b1b', true],
-  ])('%s is dark: %s', (color, dark) => {
-    expect(isDark(color)).toBe(dark);
   });
 });

@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import { openingInRow } from '../../../../taskpane/pane/cell/takeoffRow';
+import { fill } from '../../../../taskpane/pane/deeds/fill';
+import { readList } from '../bench';
+
+describe('a row of the Takeoff sheet', () => {
+  it('is read back as the opening it stands for, with what was changed there', async () => {
+    const { host, bench } = await readList();
+    await fill(bench, []);
+    const sheet = host.written.get('Takeoff');
+    const row = sheet?.body?.[0] ?? 0;
+    const column = sheet?.columnKeys?.indexOf('span') ?? -1;
+    host.edit('Takeoff', `${String.fromCharCode(65 + column)}${row}`, 40);
+    const table = await host.readSheet('Takeoff');
+    expect(table.ok && table.value && openingInRow(table.value, row)).toMatchObject({
+      mark: 'W1',
+      span: 40,
+      rise: 6,
+      quantity: 2,
+    });
+    expect(table.ok && table.value && openingInRow(table.value, 1)).toBeNull();
+    expect(table.ok && table.value && openingInRow(table.value, row - 1)).toBeNull();
+  });
+});

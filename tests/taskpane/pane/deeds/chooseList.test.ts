@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import {
+  chooseMeaning,
+  takeExample,
+  takeFile,
+  takeSelection,
+  takeSheet,
+  takeText,
+} from '../../../../taskpane/pane/deeds/chooseList';
+import { fill } from '../../../../taskpane/pane/deeds/fill';
+import { MemoryHost } from '../../../../taskpane/memory/host';
+import { benchOn, LIST, noticeOf, readList } from '../bench';
+
+const CSV = LIST.map((row) =>
+  row.map((cell) => (cell === null ? '' : `"${String(cell).replaceAll('"', '""')}"`)).join(','),
+).join('\n');
+
+describe('choosing the list', () => {
+  it('reads the region round the selected cell', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    host.select('List', 'B2');
+    await takeSelection(bench);
+    expect(bench.store.get()).toMatchObject({ step: 'headings', work: null });
+    expect(bench.store.get().schedule?.openings.map((one) => one.mark)).toEqual(['W1', 'W2', 'W3']);
+  });
+
+  it('reads the example in one step', async () => {
+    const bench = benchOn(new MemoryHost());
+    await takeExample(bench);
+    expect(bench.store.get().step).toBe('headings');
+    expect(bench.store.get().schedule?.openings.length).toBeGreaterThan(10);
+  });
+
+  it('reads pasted text, with commas or tabs', async () => {
+    for (const text of [CSV, LIST.map((row) => row.join('\t')).join('\n')]) {
+      const bench = benchOn(new MemoryHost());
+      await takeText(bench, text);
+      expect(bench.store.get().schedule?.openings.length, noticeOf(bench)).toBe(3);
+    }
+  });
+
+  it.each([
+    ['an empty file', '', 'empty'],
+    ['a file without headings', 'a,b\n1,2\n', 'No headings were found'],
+    ['a picture with a schedule’s name', '\x89PNG\r\n\x1a\n\0\0\0', ''],
+  ])('says why %s cannot be read, and stays where it was', async (_what, content, why) => {
+    const bench = benchOn(new MemoryHost());
+    await takeFile(bench, new File([content], 'list.csv'));
+    expect(bench.store.get().step).toBe('list');
+    expect(bench.store.get().notice?.tone).toBe('error');
+    expect(noticeOf(bench)).toContain(why);
+  });
+
+  it('refuses a broken workbook file in words', async () => {
+    const bench = benchOn(new MemoryHost());
+    await takeFile(bench, new File(['PK\x03\x04 broken'], 'list.xlsx'));
+    expect(bench.store.get()).toMatchObject({ step: 'list', work: null });
+    expect(noticeOf(bench)).not.toBe('');
+  });
+
+  it('refuses a file over 20 MB before it reads a byte', async () => {
+    const bench = benchOn(new MemoryHost());
+    const file = new File([], 'large.csv');
+    Object.defineProperty(file, 'size', { value: 20 * 1024 * 1024 + 1 });
+    Object.defineProperty(file, 'arrayBuffer', { value: () => Promise.reject(new Error('read')) });
+    await takeFile(bench, file);
+    expect(noticeOf(bench)).toBe('large.csv is 20.0 MB; files up to 20 MB can be read.');
+  });
+
+  it('says so when a file was moved or changed before it could be read, and stays where it was', async () => {
+    const bench = benchOn(new MemoryHost());
+    const file = new File(['x'], 'gone.csv');
+    const gone = new DOMException('A requested file could not be found.', 'NotFoundError');
+    Object.defineProperty(file, 'arrayBuffer', { value: () => Promise.reject(gone) });
+    await takeFile(bench, file);
+    expect(bench.store.get()).toMatchObject({ step: 'list', work: null });
+    expect(noticeOf(bench)).toMatch(/gone\.csv.* failed: A requested file could not be found/);
+  });
+
+  it('tells in words that a cell is being edited', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    await takeSheet(bench, 'List');
+    host.faults.editing = true;
+    await fill(bench, []);
+    expect(noticeOf(bench)).toContain('A cell is being edited');
+    expect(await host.sheetNames()).toEqual({ ok: true, value: ['List'] });
+  });
+
+  it('reads the list again when a column means something else', async () => {
+    const { bench } = await readList();
+    await chooseMeaning(bench, 3, 'roughWidth');
+    expect(bench.store.get().schedule?.openings[0]?.span).toBe(34);
+  });
+});
