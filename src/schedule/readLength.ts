@@ -13,8 +13,8 @@ const LONGEST_INCHES = 12_000;
 /** Widths and heights of whole openings lie between these; a figure that doesn't is most likely in another unit. */
 const LEAST_WHOLE_INCHES = 4;
 const MOST_WHOLE_INCHES = 600;
-/** Under a heading of feet 36 is inches sooner than 36 ft. */
-const MOST_WHOLE_IN_FEET = 300;
+/** Where a heading gives the unit, wider is most likely in another: 36 under feet, 914 under centimeters. */
+const MOST_WHOLE_IN_COLUMN = 300;
 /** Longer text is no figure; the patterns below never see it. */
 const LONGEST_TEXT = 60;
 const BARE_FIGURE = /^[-+]?[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]+$/;
@@ -78,7 +78,7 @@ export function isLikelyWhole(value: number, unit: Unit): boolean {
 /** A bare 914 in a workbook of inches is most likely millimeters, a bare 3 feet: better asked than priced. */
 function unlikely(text: string, value: number, options: LengthOptions): Refusal | null {
   const { name, column, unit, doubtful } = options;
-  const likely = isLikelyWhole(value, unit) && (column !== 'ft' || value < MOST_WHOLE_IN_FEET * perInch(unit));
+  const likely = isLikelyWhole(value, unit) && (column === null || value < MOST_WHOLE_IN_COLUMN * perInch(unit));
   if (likely && !doubtful) return null;
   if (column !== null)
     return refuse(

@@ -8,6 +8,7 @@ import { meaningOf, type MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { isBare, isLikelyWhole, readLength } from './readLength';
 import { readQuantity } from './readQuantity';
+import { isHeadings } from './sortRows';
 import type { TableNotes } from './tableNotes';
 
 type Row = readonly CellValue[];
@@ -30,7 +31,7 @@ export function settle(
   { notes, choices, unit }: { readonly notes: TableNotes; readonly choices: Choices; readonly unit: Unit },
 ): Layout {
   const from = (layout.unitRow ?? layout.headingRows.at(-1) ?? -1) + 1;
-  const body = rows.slice(from, from + SAMPLED_ROWS);
+  const body = bodyFrom(rows, from);
   const saysRough = layout.columns.some(({ key }) => key !== null && Object.values(ROUGH_OF).includes(key));
   const settled = layout.columns.map((column): Column => {
     const cells = body.map((row) => row[column.index] ?? null).filter((cell) => !isBlank(cell));
@@ -43,6 +44,13 @@ export function settle(
   });
   const get = (column: Column): Column => settled[column.index] ?? column;
   return { ...layout, columns: settled, blocks: layout.blocks.map((block) => block.map(get)) };
+}
+
+/** The rows below the headings, as far as other headings. */
+function bodyFrom(rows: readonly Row[], from: number): readonly Row[] {
+  let to = from;
+  while (to < Math.min(rows.length, from + SAMPLED_ROWS) && !isHeadings(rows, to)) to += 1;
+  return rows.slice(from, to);
 }
 
 /**

@@ -37,11 +37,7 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   const first = filled[0] ?? 0;
   if (isUnits(rows, row, layout)) return other('units');
   if (repeatsHeadings(rows, row, layout)) return other('repeated headings');
-  if (filled.every((column) => isWords(row[column]))) {
-    const again = headingsAt(rows, index);
-    const headings = again?.read.filter((meaning) => meaning !== null).length ?? 0;
-    if (again !== null && again.score >= 3 && headings >= filled.length * 0.6) return { kind: 'headings' };
-  }
+  if (isHeadings(rows, index)) return { kind: 'headings' };
   const lead = cellText(row[first]);
   if (isTotal(row, filled, layout)) return other(total(row, layout, above.counted));
   const used = (column: number) => usedAs(layout.columns[column]);
@@ -69,6 +65,15 @@ function columnsWhere(row: Row, holds: (cell: CellValue) => boolean): number[] {
     if (holds(cell)) columns.push(column);
   });
   return columns;
+}
+
+/** Whether a row of words holds the headings of a table, as they may come again or change further down. */
+export function isHeadings(rows: readonly Row[], index: number): boolean {
+  const filled = (rows[index] ?? []).filter((cell) => !isEmpty(cell));
+  if (!filled.every(isWords)) return false;
+  const found = headingsAt(rows, index);
+  const known = found?.read.filter((meaning) => meaning !== null).length ?? 0;
+  return found !== null && found.score >= 3 && known >= filled.length * 0.6;
 }
 
 /** Inch marks right across a row are units only where they repeat the unit row; else they repeat the row above. */

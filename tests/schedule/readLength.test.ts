@@ -74,6 +74,8 @@ describe('the width or height of a whole opening', () => {
       'Width 914 would be 914 inches, the unit of its column; please check it and write the unit beside',
     ],
     [36, 'ft', 'in', 'Width 36 would be 36 feet, the unit of its column'],
+    [914, 'cm', 'mm', 'Width 914 would be 914 centimeters, the unit of its column'],
+    [300, 'in', 'in', 'Width 300 would be 300 inches, the unit of its column'],
     ['0-3', 'ft-in', 'in', 'Width 0-3 would be 0-3 feet and inches, the unit of its column'],
   ])('%j in a column of %s, workbook %s, is asked about', (cell, column, unit, sentence) => {
     expect(refusalOf(readLength(cell, options(column, unit)))).toContain(sentence);
