@@ -1,8 +1,10 @@
+import { figure } from '../../require';
 import { listed } from '../../schedule/figure';
 import { judge } from '../judge';
 import { knownQuantities } from '../quantityMistakes';
 import { agrees, cantTell, differs, notGiven, type Finding } from './finding';
 import { dollars } from './money';
+import type { PerFoot } from './perFoot';
 import type { QuoteLine } from './quote';
 
 /** The count of pieces against the takeoff's. `said` is what this line, or lines taken together, quote. */
@@ -33,19 +35,23 @@ export function extensionTolerance(quantity: number): number {
 
 /** Quantity × unit price against the extension, all three the quote's own. `wanted` is the takeoff's quantity. */
 export function extensionFinding(line: QuoteLine, wanted: number | null): Finding | null {
-  const { quantity, unitPrice, extension, problems } = line;
+  const { quantity, unitPrice, perFoot, extension, problems } = line;
   const unread = problems.find(({ field }) => field === 'extension' || field === 'unitPrice');
   if (unread) return cantTell('extension', unread.message);
   if (extension === null || unitPrice === null || quantity === null) {
     if (line.by === 'lot') return null;
-    const missing = extension === null ? 'extension' : unitPrice === null ? 'unit price' : 'quantity';
+    const missing =
+      extension === null ? 'extension' : unitPrice === null ? (line.byFoot ? 'length' : 'unit price') : 'quantity';
     return notGiven('extension', missing, line);
   }
   const right = quantity * unitPrice;
   const off = extension - right;
-  const sum = `${quantity} × ${dollars(unitPrice)}`;
-  if (Math.abs(off) <= extensionTolerance(quantity))
-    return agrees('extension', `extension ${dollars(extension)} agrees`, extension, right);
+  const sum =
+    perFoot === null ? `${quantity} × ${dollars(unitPrice)}` : feetSum(perFoot, line.by === 'foot' ? 1 : quantity);
+  if (Math.abs(off) <= (perFoot?.tolerance ?? extensionTolerance(quantity))) {
+    const how = perFoot === null ? '' : `: ${sum}`;
+    return agrees('extension', `extension ${dollars(extension)} agrees${how}`, extension, right);
+  }
   const known = [
     { mistake: 'unit price not multiplied by the quantity', figure: unitPrice },
     ...(wanted === null ? [] : [{ mistake: "figured with the takeoff's quantity", figure: wanted * unitPrice }]),
@@ -66,6 +72,11 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
     dollars: off,
     stake: Math.abs(off),
   });
+}
+
+/** "5.68 ft × $45.42", "2 × 5.68 ft × $45.42". */
+function feetSum({ price, feet, of }: PerFoot, quantity: number): string {
+  return `${of === 'each' && quantity > 1 ? `${quantity} × ` : ''}${figure(feet)} ft × ${dollars(price)}`;
 }
 
 /** True where two amounts differ only by two neighboring digits that changed places. */

@@ -1,5 +1,7 @@
 /** A quote as read: what is asked for each line, and the figures around the lines. Lengths in the workbook's unit, money in dollars. */
 
+import type { PerFoot } from './perFoot';
+
 /** What a quoted length or radius is said to be of by its heading; a bare "Length" or "Radius" is the casing's. */
 export type LengthBasis = 'outside' | 'inside' | 'center' | 'all pieces';
 export type RadiusBasis = 'inside' | 'outside' | 'opening';
@@ -33,7 +35,12 @@ export interface QuoteLine {
   readonly byDiameter: boolean;
   readonly length: number | null;
   readonly lengthOf: LengthBasis;
+  /** Of one piece, or of a foot where the line counts feet. */
   readonly unitPrice: number | null;
+  /** The price that the quote gives is of a foot. */
+  readonly byFoot: boolean;
+  /** A price by the foot beside a length; `unitPrice` follows from it where the line counts pieces. Null where there is none. */
+  readonly perFoot: PerFoot | null;
   readonly extension: number | null;
   /** Columns whose heading isn't understood and that hold a figure of this line, as sentences name them. */
   readonly unread: readonly string[];

@@ -2,14 +2,17 @@ import { ok, refuse, type Result } from '../../result';
 import { cellText, isBlank } from '../../schedule/cell';
 import { quote } from '../../schedule/figure';
 import type { CellValue } from '../../schedule/opening';
+import { inWorkbookUnit } from '../../schedule/columnUnit';
 import { readLength } from '../../schedule/readLength';
 import { readQuantity } from '../../schedule/readQuantity';
 import { readSize } from '../../schedule/readSize';
 import type { Standards } from '../../standards';
+import { perInch } from '../../unit';
 import type { QuoteColumn } from './headings';
 import { LENGTHS, RADII, type QuoteKey } from './meanings';
 import { readMoney } from './money';
 import { extensionTolerance } from './moneyFindings';
+import { halfLastDecimal, perFoot, piecePrice, type Feet } from './perFoot';
 import type { QuoteField, QuoteLine, QuoteProblem, SetAside } from './quote';
 import { isFigure } from './setAside';
 
@@ -55,17 +58,29 @@ export function readLine(
   const size = cellOf('size');
   const across = length('radius', radiusKey);
   const byDiameter = radiusKey === 'diameter';
-  const written = money('unitPrice', 'unitPrice');
+  const price = money('unitPrice', 'unitPrice');
   const saysFoot = BY_FOOT.test(cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '');
-  const footPrice = saysFoot ? written : money('unitPrice', 'footPrice');
-  const piecePrice = saysFoot ? null : written;
+  const footPrice = saysFoot ? price : money('unitPrice', 'footPrice');
+  const ownPrice = saysFoot ? null : price;
   const extension = money('extension', 'extension');
   const measure = cellText(cellOf('measure')?.cell);
   const counted = countOf(cellOf('quantity')?.cell ?? null, measure, footPrice, extension);
-  const quantity = counted === null ? null : figure('quantity', counted.quantity);
-  const priced = footPrice !== null || piecePrice !== null;
+  const written = counted === null ? null : figure('quantity', counted.quantity);
+  const priced = footPrice !== null || ownPrice !== null;
   const lump = counted?.by === 'lot' || (counted === null && !priced && extension !== null);
-  const byFoot = counted?.by === 'foot' || (counted === null && footPrice !== null);
+  const saysFeet = counted?.by === 'foot' || (counted === null && footPrice !== null);
+  const feet = feetOf(cellOf, standards);
+  const perFootPrice = footPrice ?? (saysFeet ? ownPrice : null);
+  const pieces = counted !== null && written !== null && Number.isInteger(written) && perFootPrice !== null;
+  const along = pieces ? perFoot(perFootPrice, feet, written, extension) : null;
+  // "LF" as unit of measure may be the price's alone: beside a length the extension says whether pieces or feet are counted.
+  const isCount =
+    along !== null && along.makesIt && Math.abs(written! * perFootPrice! - extension!) > extensionTolerance(written!);
+  const byFoot = saysFeet && !isCount;
+  const byPiece = !byFoot && (ownPrice === null || saysFeet) ? along : null;
+  const uncounted =
+    counted === null && byFoot && perFootPrice !== null ? perFoot(perFootPrice, feet, 1, extension) : null;
+  const quantity = uncounted?.feet ?? written;
   const unread = aside.filter((column) => column.unread && isFigure(cells[column.index]));
   return {
     kind: 'line',
@@ -82,11 +97,30 @@ export function readLine(
     length: length('length', lengthKey),
     lengthOf,
     // A price by the foot is none of the piece.
-    unitPrice: byFoot ? (footPrice ?? piecePrice) : piecePrice,
+    unitPrice: byFoot ? perFootPrice : byPiece === null ? ownPrice : piecePrice(byPiece, quantity!),
+    byFoot: ownPrice === null && perFootPrice !== null,
+    perFoot: byPiece ?? uncounted,
     extension,
     unread: unread.map(({ name }) => name),
     problems,
   };
+}
+
+/** The lengths of a line in feet, that of all pieces first: a price by the foot is of one of them. */
+function feetOf(
+  cellOf: (key: QuoteKey) => { column: QuoteColumn; cell: CellValue } | null,
+  { unit }: Standards,
+): (Feet & { readonly all: boolean })[] {
+  const foot = 12 * perInch(unit);
+  return [...LENGTHS].reverse().flatMap(([key, basis]) => {
+    const found = cellOf(key);
+    if (found === null) return [];
+    const { heading: name, unit: column } = found.column;
+    const length = readLength(found.cell, { name, column, unit });
+    if (!length.ok) return [];
+    const rounded = inWorkbookUnit(halfLastDecimal(found.cell), column ?? unit, unit) / foot;
+    return [{ feet: length.value / foot, rounded, all: basis === 'all pieces' }];
+  });
 }
 
 /** A size may be of anything, or words: one that can't be read is no fault of the line. */

@@ -172,7 +172,12 @@ class RowCells {
     // It compares the quote's own figures, so it needs no opening.
     const finding = this.finding('extension');
     const open = finding?.verdict === "can't tell" && !finding.notGiven;
-    if (line.by === 'lot' || open || line.problems.some(({ field }) => field !== 'radius' && field !== 'length'))
+    if (
+      line.by === 'lot' ||
+      line.perFoot !== null ||
+      open ||
+      line.problems.some(({ field }) => field !== 'radius' && field !== 'length')
+    )
       return this.found('extension');
     return figure(says.extensionText(this.figures), formulas.EXTENSION_SAYS);
   }
