@@ -1,13 +1,10 @@
 import { ENDS, HEAD_SHAPES } from '../head/head';
 import type { CellValue, Opening, OpeningField, OpeningInputs, Table } from '../schedule/opening';
-import { perInch, UNITS, type Unit } from '../unit';
+import type { Unit } from '../unit';
 import { INPUT_KEYS, isFilledIn } from './columns/opening';
 import type { Cell } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoffColumns';
-
-const LENGTH_KEYS: ReadonlySet<string> = new Set(
-  TAKEOFF_COLUMNS.filter(({ measure }) => measure === 'input length').map(({ key }) => key),
-);
+import { lengthsIn } from './takeoffLengths';
 
 /**
  * Filling a workbook again keeps what its user did to the takeoff: inputs changed by hand, and columns of their own. Rows
@@ -59,10 +56,7 @@ export function keptFrom(values: Table, formulas: Table, unit: Unit): Kept {
   const markAt = column.get('mark') ?? -1;
   if (filledAt < 0 || markAt < 0) return { edits: [], ownColumns: [] };
 
-  // The row of units stands below the headings.
-  const kept = UNITS.find((each) => values.rows[at + 1]?.[column.get('span')!] === each) ?? unit;
-  const inUnit = (field: OpeningField, value: string | number | null) =>
-    typeof value === 'number' && LENGTH_KEYS.has(field) ? (value / perInch(kept)) * perInch(unit) : value;
+  const inUnit = lengthsIn(unit, values, at);
   const known = new Set(column.values());
   const own = headings.flatMap((heading, index) =>
     known.has(index) ? [] : [{ index, heading, cells: new Map<string, OwnCell>() }],

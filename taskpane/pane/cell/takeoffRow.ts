@@ -1,9 +1,14 @@
 import { readEnds, readHead } from '../../../src/head/words';
 import type { CellValue, Opening, Table } from '../../../src/schedule/opening';
+import type { Unit } from '../../../src/unit';
 import { TAKEOFF_COLUMNS } from '../../../src/workbook/takeoffColumns';
+import { lengthsIn } from '../../../src/workbook/takeoffLengths';
 
-/** The opening in a row (from 1) of the Takeoff sheet as it stands there now, edits included; null where there is none. */
-export function openingInRow(table: Table, row: number): Opening | null {
+/**
+ * The opening in a row (from 1) of the Takeoff sheet as it stands there now, edits included, its lengths in `unit`; null
+ * where there is none.
+ */
+export function openingInRow(table: Table, row: number, unit: Unit): Opening | null {
   const headings = TAKEOFF_COLUMNS.map((column) => column.heading);
   const at = table.rows.findIndex((cells) => headings.slice(0, 4).every((heading) => cells.includes(heading)));
   const cells = table.rows[row - table.firstRow];
@@ -19,8 +24,9 @@ export function openingInRow(table: Table, row: number): Opening | null {
     const value = cell(key);
     return value === null || value === '' ? null : String(value);
   };
+  const inUnit = lengthsIn(unit, table, at);
   const figure = (key: string) => {
-    const value = cell(key);
+    const value = inUnit(key, cell(key));
     return typeof value === 'number' && Number.isFinite(value) ? value : null;
   };
   const source = figure('row');

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Opening } from '../../../src/schedule/opening';
+import type { Unit } from '../../../src/unit';
 import type { Explanation } from '../cell/explain';
 import type { Bench } from '../deeds/bench';
 import { followCell } from '../deeds/followCell';
@@ -12,11 +13,12 @@ import type { PaneState } from '../state';
 export function CellTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   useEffect(() => followCell(bench), [bench]);
   const { cell } = state;
+  const { unit } = state.standards;
   const [opening, setOpening] = useState<Opening | null>(null);
   const [explained, setExplained] = useState<readonly Explanation[]>([]);
   useEffect(() => {
     let over = false;
-    void lookInto(bench, cell).then((found) => {
+    void lookInto(bench, cell, unit).then((found) => {
       if (over) return;
       setOpening(found.opening);
       setExplained(found.explained);
@@ -24,7 +26,7 @@ export function CellTool({ bench, state }: { readonly bench: Bench; readonly sta
     return () => {
       over = true;
     };
-  }, [bench, cell]);
+  }, [bench, cell, unit]);
   if (!cell) {
     return (
       <>
@@ -62,6 +64,7 @@ export function CellTool({ bench, state }: { readonly bench: Bench; readonly sta
 async function lookInto(
   bench: Bench,
   cell: PaneState['cell'],
+  unit: Unit,
 ): Promise<{ readonly opening: Opening | null; readonly explained: readonly Explanation[] }> {
   if (!cell) return { opening: null, explained: [] };
   const arch = /ARCH[._]/i.test(cell.formula);
@@ -77,7 +80,7 @@ async function lookInto(
   const table = await bench.host.readSheet('Takeoff');
   if (!table.ok || !table.value) return { opening: null, explained };
   const { openingInRow } = await import('../cell/takeoffRow');
-  return { opening: openingInRow(table.value, cell.row + 1), explained };
+  return { opening: openingInRow(table.value, cell.row + 1, unit), explained };
 }
 
 function ExplainedCall({

@@ -12,13 +12,18 @@ describe('a row of the Takeoff sheet', () => {
     const column = sheet?.columnKeys?.indexOf('span') ?? -1;
     host.edit('Takeoff', `${String.fromCharCode(65 + column)}${row}`, 40);
     const table = await host.readSheet('Takeoff');
-    expect(table.ok && table.value && openingInRow(table.value, row)).toMatchObject({
+    expect(table.ok && table.value && openingInRow(table.value, row, 'in')).toMatchObject({
       mark: 'W1',
       span: 40,
       rise: 6,
       quantity: 2,
     });
-    expect(table.ok && table.value && openingInRow(table.value, 1)).toBeNull();
-    expect(table.ok && table.value && openingInRow(table.value, row - 1)).toBeNull();
+    // The workbook may be about to change to millimeters, and the sheet not filled again yet.
+    const metric = table.ok && table.value ? openingInRow(table.value, row, 'mm') : null;
+    expect(metric?.span).toBeCloseTo(1016, 9);
+    expect(metric?.reveal).toBeCloseTo((3 / 16) * 25.4, 9);
+    expect(metric).toMatchObject({ mark: 'W1', quantity: 2 });
+    expect(table.ok && table.value && openingInRow(table.value, 1, 'in')).toBeNull();
+    expect(table.ok && table.value && openingInRow(table.value, row - 1, 'in')).toBeNull();
   });
 });
