@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { METADATA } from '../../functions/metadata';
 import { inFolderOfExamples, PAGES_WITH_COMMANDS, prose, withOutputs } from '../../docs/console';
 
 const page = (name: string) => readFileSync(name, 'utf8');
@@ -35,6 +36,10 @@ describe('what the pages say', () => {
   test.each(linked)('%s links only to files that are there', (name) => {
     const targets = [...page(name).matchAll(/\]\((?!https?:|#)([^)#]+)(?:#[^)]*)?\)/g)].map((match) => match[1]!);
     expect(targets.filter((target) => !existsSync(join(dirname(name), target)))).toEqual([]);
+  });
+
+  test('the README counts the worksheet functions right', () => {
+    expect(page('README.md')).toContain(`| ${METADATA.length} \`ARCH\` worksheet functions,`);
   });
 
   test('every npm script and folder that DEVELOPERS.md names is there', () => {
