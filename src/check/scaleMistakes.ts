@@ -7,4 +7,6 @@ export const SCALE_MISTAKES: readonly {
   { name: 'inches read as feet', figures: (right) => [right * 12] },
   { name: 'millimeters read as inches', figures: (right) => [right * 25.4] },
   { name: 'inches read as millimeters', figures: (right) => [right / 25.4] },
+  { name: 'centimeters read as millimeters', figures: (right) => [right / 10] },
+  { name: 'millimeters read as centimeters', figures: (right) => [right * 10] },
 ];

@@ -76,6 +76,8 @@ const MADE: readonly [string, Opening, number][] = [
   ['inches read as feet', SEGMENTAL, RIGHT * 12],
   ['millimeters read as inches', SEGMENTAL, RIGHT * 25.4],
   ['inches read as millimeters', SEGMENTAL, RIGHT / 25.4],
+  ['centimeters read as millimeters', SEGMENTAL, RIGHT / 10],
+  ['millimeters read as centimeters', SEGMENTAL, RIGHT * 10],
   ['rounded to whole feet', SEGMENTAL, 48],
   ['rounded to whole feet', LEGS, 48],
 ];

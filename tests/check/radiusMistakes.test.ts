@@ -30,6 +30,8 @@ const MADE: readonly [string, number][] = [
   ['inches read as feet', 30.5 * 12],
   ['millimeters read as inches', 30.5 * 25.4],
   ['inches read as millimeters', 30.5 / 25.4],
+  ['centimeters read as millimeters', 30.5 / 10],
+  ['millimeters read as centimeters', 305],
 ];
 
 describe('a quoted radius', () => {

@@ -23,7 +23,13 @@ export interface CauseSum {
   readonly where: readonly string[];
   /** By how much the quote is off in money for this cause; null where no figure tells. */
   readonly dollars: number | null;
+  /** Money that hangs on it, that of a line once. */
   readonly stake: number;
+}
+
+/** The money that is said of a cause: the difference where it is known, else what hangs on it. */
+export function moneyOf({ dollars, stake }: CauseSum): number {
+  return dollars === null ? stake : Math.abs(dollars);
 }
 
 export interface QuoteCheck {
@@ -33,7 +39,7 @@ export interface QuoteCheck {
   readonly lines: readonly LineCheck[];
   readonly sums: readonly SumCheck[];
   readonly notQuoted: readonly NotQuoted[];
-  /** Most money at stake first. */
+  /** Most money first, as `moneyOf` has it. */
   readonly causes: readonly CauseSum[];
   readonly counts: Readonly<Record<VerdictWord, number>>;
   /** What the quote's lines and charges come to by its own figures. */
@@ -128,7 +134,7 @@ function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeof
 
 function causesOf(
   lines: readonly LineCheck[],
-  sums: readonly SumCheck[],
+  sumChecks: readonly SumCheck[],
   notQuoted: readonly NotQuoted[],
   openings: readonly OpeningTakeoff[],
 ): CauseSum[] {
@@ -138,20 +144,23 @@ function causesOf(
       const where = mark === '' ? `row ${line.row}` : `${mark} (row ${line.row})`;
       return findings.map((finding) => ({ where, finding }));
     }),
-    ...sums.map(({ item, finding }) => ({ where: `row ${item.row}`, finding })),
+    ...sumChecks.map(({ item, finding }) => ({ where: `row ${item.row}`, finding })),
     ...notQuoted.map(({ opening, finding }) => ({ where: name(opening), finding })),
   ].filter(({ finding }) => finding.verdict === 'differs');
   found.sort((one, other) => other.finding.stake - one.finding.stake);
-  const sumsByCause = new Map<string, { where: Set<string>; dollars: number | null; stake: number }>();
+  const sums = new Map<string, { stakes: Map<string, number>; dollars: number | null }>();
   for (const { where, finding } of found) {
     const cause = finding.cause ?? finding.about;
-    const sum = sumsByCause.get(cause) ?? { where: new Set<string>(), dollars: null, stake: 0 };
-    sum.where.add(where);
+    const sum = sums.get(cause) ?? { stakes: new Map<string, number>(), dollars: null };
+    // Of several findings on one line the largest holds its money.
+    sum.stakes.set(where, Math.max(sum.stakes.get(where) ?? 0, finding.stake));
     if (finding.dollars !== null) sum.dollars = (sum.dollars ?? 0) + finding.dollars;
-    sum.stake += finding.stake;
-    sumsByCause.set(cause, sum);
+    sums.set(cause, sum);
   }
-  return [...sumsByCause]
-    .map(([cause, { where, ...sum }]) => ({ cause, count: where.size, where: [...where], ...sum }))
-    .sort((one, other) => other.stake - one.stake);
+  return [...sums]
+    .map(([cause, { stakes, dollars: off }]) => {
+      const stake = [...stakes.values()].reduce((sum, one) => sum + one, 0);
+      return { cause, count: stakes.size, where: [...stakes.keys()], dollars: off, stake };
+    })
+    .sort((one, other) => moneyOf(other) - moneyOf(one));
 }

@@ -1,6 +1,8 @@
 import { makeHead } from '../../head/makeHead';
 import { lengthText } from '../../lengthText';
 import { ok } from '../../result';
+import { roundTo } from '../../rounding';
+import { figure } from '../../schedule/figure';
 import type { Standards } from '../../standards';
 import type { Inputs } from '../../takeoff/inputs';
 import type { OwnFigures } from '../../takeoff/ownFigures';
@@ -43,7 +45,7 @@ export function lengthFinding(line: QuoteLine, at: Complete, pieces: number, sta
   const { tolerance, unit } = standards;
   const together = pieces > 1 && Math.abs(quoted - pieces * curve.length) <= tolerance * pieces + 1e-9;
   if (together && Math.abs(quoted - curve.length) > tolerance) {
-    const all = `length ${lengthText(quoted, unit)} is ${pieces} × the right ${lengthText(curve.length, unit)}`;
+    const all = `length ${asQuoted(quoted, unit)} is ${pieces} × the right ${lengthText(curve.length, unit)}`;
     if (line.lengthOf === 'all pieces') return agrees('length', all, quoted, pieces * curve.length);
     const { mistakes } = judge(quoted, curve.length, lengthMistakes(at, unit), tolerance);
     const or = mistakes.map((mistake) => `, or ${mistake}`).join('');
@@ -92,11 +94,16 @@ export function widthFinding(line: QuoteLine, at: Complete, standards: Standards
   if (line.span !== null) return figureFinding('width', width, span, known, standards, 'of the opening');
   const near = Math.abs(width - span) <= tolerance + 1e-9;
   return near
-    ? agrees('width', `width ${lengthText(width, unit)} agrees`, width, span)
-    : cantTell('width', `what the size ${lengthText(width, unit)} × ${lengthText(line.size!.height, unit)} is of`, {
+    ? agrees('width', `width ${asQuoted(width, unit)} agrees`, width, span)
+    : cantTell('width', `what the size ${asQuoted(width, unit)} × ${asQuoted(line.size!.height, unit)} is of`, {
         quoted: width,
         right: span,
       });
+}
+
+/** A quoted length as it is, to four decimals where it is no fraction of the tape: 5.985 is not "6". */
+function asQuoted(length: number, unit: Unit): string {
+  return unit === 'mm' ? String(roundTo(4, length)) : figure(length);
 }
 
 /** One length-like figure judged; `known` is only worked out where the figure is not right. */
@@ -108,7 +115,7 @@ function figureFinding(
   { tolerance, unit }: Standards,
   which: string,
 ): Finding {
-  const [said, is] = [lengthText(quoted, unit), lengthText(right, unit)];
+  const [said, is] = [asQuoted(quoted, unit), lengthText(right, unit)];
   const near = Math.abs(quoted - right) <= tolerance + 1e-9 * Math.max(1, right);
   if (near) return agrees(about, `${about} ${said} agrees`, quoted, right);
   const { mistakes } = judge(quoted, right, typeof known === 'function' ? known() : known, tolerance);

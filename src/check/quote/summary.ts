@@ -18,7 +18,7 @@ export function summaryText(check: QuoteCheck): string {
     ...asideTexts(quote.setAside),
   ];
   if (causes.length > 0) {
-    lines.push('', 'What differs, most money at stake first:', ...causes.map((cause) => `- ${causeText(cause)}`));
+    lines.push('', 'What differs, most money first:', ...causes.map((cause) => `- ${causeText(cause)}`));
   }
   const open = check.lines.filter(({ verdict }) => verdict === "can't tell");
   if (open.length > 0) {

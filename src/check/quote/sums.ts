@@ -23,6 +23,13 @@ class Running {
   }
 }
 
+/** A sum that the quote has wrong: what is figured on it further down is no second fault. */
+interface WrongSum {
+  /** "the subtotal of row 9". */
+  readonly what: string;
+  readonly off: number;
+}
+
 interface Amount {
   readonly what: string;
   readonly amount: number;
@@ -41,10 +48,14 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
   const lines: Amount[] = [];
   const charges: (Amount & { readonly discount: boolean })[] = [];
   const subtotals: Amount[] = [];
+  const wrong: WrongSum[] = [];
   for (const item of items) {
     const above = [start, sinceSum, sinceTotal];
     if (item.kind === 'sum') {
-      checks.push({ item, finding: sumFinding(item, start, sinceSum, sinceTotal, { lines, charges, subtotals }) });
+      const finding = sumFinding(item, start, sinceSum, sinceTotal, { lines, charges, subtotals, wrong });
+      checks.push({ item, finding });
+      if (finding.verdict === 'differs')
+        wrong.push({ what: `the ${item.sum} of row ${item.row}`, off: finding.dollars! });
       if (item.amount !== null && item.sum === 'subtotal')
         subtotals.push({ what: `the subtotal of row ${item.row}`, amount: item.amount, row: item.row });
       sinceSum = new Running();
@@ -52,7 +63,7 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
       continue;
     }
     const amount = item.kind === 'line' ? amountOf(item) : item.amount;
-    if (item.kind === 'charge') checks.push({ item, finding: chargeFinding(item, start) });
+    if (item.kind === 'charge') checks.push({ item, finding: chargeFinding(item, start, wrong) });
     for (const running of above) {
       if (alternates.has(item.row)) running.alternates += amount ?? 0;
       else if (amount === null) running.unknown.push(item.row);
@@ -87,6 +98,7 @@ function sumFinding(
     readonly lines: readonly Amount[];
     readonly charges: readonly (Amount & { readonly discount: boolean })[];
     readonly subtotals: readonly Amount[];
+    readonly wrong: readonly WrongSum[];
   },
 ): Finding {
   const { sum: about, amount } = item;
@@ -100,6 +112,8 @@ function sumFinding(
   const ways = start.alternates === 0 ? own : [...own, ...own.map((figure) => figure + start.alternates)];
   const right = about === 'total' ? start.all : above.subtotals.length === 0 ? start.lines : sinceSum.lines;
   if (ways.some(near)) return agrees(about, `${about} ${dollars(amount)} agrees`, amount, ways.find(near)!);
+  const carried = carriedFrom(above.wrong, (off) => ways.some((figure) => near(figure + off)));
+  if (carried) return agrees(about, `${about} ${dollars(amount)} follows from ${carried.what} as stated`, amount, null);
   const { unknown } = about === 'total' || above.subtotals.length === 0 ? start : sinceSum;
   if (unknown.length > 0) {
     const rows = `${unknown.length === 1 ? 'row' : 'rows'} ${unknown.slice(0, 5).join(', ')}${unknown.length > 5 ? ' …' : ''}`;
@@ -114,6 +128,12 @@ function sumFinding(
     `${about} ${dollars(amount)}, but the amounts above add up to ${dollars(right)} (${dollars(Math.abs(off))} ${direction})${why}`,
     { mistakes, cause: `${about} is not the sum`, quoted: amount, right, dollars: off, stake: Math.abs(off) },
   );
+}
+
+/** The wrong sum, or all of them together, that a later figure follows from. */
+function carriedFrom(wrong: readonly WrongSum[], follows: (off: number) => boolean): WrongSum | undefined {
+  const all = { what: wrong.map(({ what }) => what).join(' and '), off: wrong.reduce((sum, { off }) => sum + off, 0) };
+  return [...wrong, ...(wrong.length > 1 ? [all] : [])].find(({ off }) => follows(off));
 }
 
 /** What was probably done to the sum. More than three single rows of that amount say nothing. */
@@ -147,17 +167,22 @@ function sumMistakes(
 }
 
 /** A charge that names its rate must be that share of something above it: which, is for the quote to choose. */
-function chargeFinding(item: QuoteCharge, start: Running): Finding {
+function chargeFinding(item: QuoteCharge, start: Running, wrong: readonly WrongSum[]): Finding {
   const { charge, rate, amount } = item;
   if (amount === null) return cantTell('charge', `the amount of "${item.text}" can't be read`);
   if (rate === null || charge === 'deposit') return agrees('charge', `${charge} ${dollars(amount)}`, amount, null);
   if (start.unknown.length > 0)
     return cantTell('charge', `not every amount above "${item.text}" is known`, { quoted: amount });
   const sign = charge === 'discount' ? -1 : 1;
-  const rights = [start.lines, start.all].map((base) => sign * rate * base);
-  const right = rights.find((figure) => Math.abs(figure - amount) <= 0.0150001);
+  const bases = [start.lines, start.all];
+  const rights = bases.map((base) => sign * rate * base);
+  const isOf = (figure: number) => Math.abs(figure - amount) <= 0.0150001;
+  const right = rights.find(isOf);
   const percent = `${Number((rate * 100).toFixed(4))}%`;
   if (right !== undefined) return agrees('charge', `${charge} ${dollars(amount)} is ${percent}`, amount, right);
+  const carried = carriedFrom(wrong, (off) => bases.some((base) => isOf(sign * rate * (base + off))));
+  if (carried)
+    return agrees('charge', `${charge} ${dollars(amount)} is ${percent} by ${carried.what} as stated`, amount, null);
   // Taxes may be on part of the quote only: more than the whole is wrong, less may be meant.
   const most = Math.max(...rights.map(Math.abs));
   if (charge === 'tax' && Math.abs(amount) < most)

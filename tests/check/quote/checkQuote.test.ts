@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { summaryText, type QuoteCheck } from '../../../src/check/quote';
+import { moneyOf } from '../../../src/check/quote/checkQuote';
 import type { Opening } from '../../../src/schedule/opening';
 import { defaultStandards, withSettings } from '../../../src/standards';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
@@ -333,6 +334,33 @@ describe('the sums of a quote', () => {
       ['differs: ', 'agrees: '],
     ],
     [
+      'follows, with the discount and the tax, from a subtotal that is wrong',
+      [
+        ['', 'Subtotal', 320],
+        ['', 'Discount 5%', -16],
+        ['', 'Sales tax 7%', 21.28],
+        ['', 'Total', 325.28],
+      ],
+      ['differs: ', 'agrees: ', 'agrees: ', 'agrees: '],
+    ],
+    [
+      'is right though the subtotal is not',
+      [
+        ['', 'Subtotal', 320],
+        ['', 'Discount 5%', -15],
+        ['', 'Total', 285],
+      ],
+      ['differs: ', 'agrees: ', 'agrees: '],
+    ],
+    [
+      'is wrong beside a subtotal that is wrong',
+      [
+        ['', 'Subtotal', 320],
+        ['', 'Total', 407],
+      ],
+      ['differs: ', 'differs: '],
+    ],
+    [
       'has a tax on part of the quote',
       [
         ['', 'Sales tax 7%', 7],
@@ -342,6 +370,67 @@ describe('the sums of a quote', () => {
     ],
   ])('a total that %s', (_what, rows, expected) => {
     expect(sumOf(...rows)).toEqual(expected);
+  });
+});
+
+describe('one wrong subtotal', () => {
+  it('is said once, with its money once', () => {
+    const from = taken({}, {});
+    const [one, two] = [unitPrice(from), unitPrice(from, 1)].map((price) => Math.round(price * 100) / 100);
+    const stated = one! + two! + 20;
+    const check = checkRows(
+      [
+        ['Mark', 'Description', 'Amount'],
+        ['W1', '', one!],
+        ['W2', '', two!],
+        ['', 'Subtotal', stated],
+        ['', 'Discount 10%', -Math.round(stated * 10) / 100],
+        ['', 'Total', stated - Math.round(stated * 10) / 100],
+      ],
+      from,
+    );
+    expect(check.causes).toMatchObject([
+      { cause: 'subtotal is not the sum', dollars: expect.closeTo(20, 2) as number },
+    ]);
+    expect(check.sums[1]!.finding.text).toContain('10% by the subtotal of row 4 as stated');
+    expect(check.sums[2]!.finding.text).toContain('follows from the subtotal of row 4 as stated');
+  });
+});
+
+describe('causes', () => {
+  it('come in the order of the money they show, and hold the money of a line once', () => {
+    const from = taken({ quantity: 2 }, { quantity: 1, span: 60, rise: 9 }, { span: 48, rise: 8 });
+    const price = from.openings.map((_row, place) => unitPrice(from, place));
+    const check = checkRows(
+      [
+        HEADINGS,
+        ['W1', '', 2, 30.1875, 38.8514, price[0]! * 0.8, price[0]! * 1.6],
+        ['W2', '', 1, '', 60, price[1]!, price[1]!],
+        ['W3', '', 1, '', '', price[2]! * 1.5, price[2]! * 1.5],
+      ],
+      from,
+    );
+    const shown = check.causes.map(moneyOf);
+    expect(shown).toEqual([...shown].sort((one, other) => other - one));
+    const inside = check.causes.find(({ cause }) => cause === 'measured along the inside edge')!;
+    expect(inside.stake).toBeCloseTo(1.6 * price[0]!, 2);
+    expect(inside.dollars).toBeCloseTo(-0.4 * price[0]!, 2);
+  });
+});
+
+describe('a length as it is quoted', () => {
+  it('is said with all its decimals: 3.613 is feet read as inches, not "3 5/8"', () => {
+    const from = taken({});
+    const check = checkRows([HEADINGS, ['W1', '', 1, '', 3.613, '', '']], from);
+    expect(texts(check)).toContain('length 3.613, right is 43 3/8 long point: feet read as inches');
+  });
+
+  it('in millimeters may be off ten times: centimeters', () => {
+    const standards = defaultStandards('mm');
+    const from = takeoff([opening({ head: 'half round', span: 900, mark: 'W1' })], standards);
+    const length = from.openings[0]!.own!.curve.length;
+    const check = checkRows([HEADINGS, ['W1', '', 1, '', (length / 10).toFixed(2), '', '']], from);
+    expect(texts(check)).toContain('centimeters read as millimeters');
   });
 });
 

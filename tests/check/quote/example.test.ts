@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { summaryText, type QuoteCheck } from '../../../src/check/quote';
+import { moneyOf } from '../../../src/check/quote/checkQuote';
 import { exampleCheck } from './example';
 
 let check: QuoteCheck;
@@ -74,9 +75,9 @@ describe('the example quote, one line for each kind of mistake', () => {
     expect(check.sums.at(-1)!.finding.dollars).toBeCloseTo(-145, 6);
   });
 
-  it('sums up each cause with its dollars, most money at stake first, as a text to paste', () => {
-    const stakes = check.causes.map(({ stake }) => stake);
-    expect(stakes).toEqual([...stakes].sort((one, other) => other - one));
+  it('sums up each cause with its dollars, most money first, as a text to paste', () => {
+    const shown = check.causes.map(moneyOf);
+    expect(shown).toEqual([...shown].sort((one, other) => other - one));
     const text = summaryText(check);
     expect(text).toContain("4 lines agree, 17 differ, 1 can't be told.");
     expect(text).toContain('Quoted twice: W10 (row 24); $120.00 too much.');
