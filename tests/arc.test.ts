@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arcAngle, arcLength, arcOrdinates, arcRadius, arcRise, arcSpan, MOST_ORDINATES } from '../src/arc';
 import { CASES, exact, exactAngle, expectExact, PI } from './exact';
+import { CIRCLE_SEGMENTS } from './published';
 import { random } from './random';
 import { expectNear, refusalOf, valueOf } from './value';
 
@@ -36,21 +37,7 @@ describe('published figures of circular segments', () => {
 });
 
 describe('radius', () => {
-  // Worked out by hand: (span²/4 + rise²) / (2·rise) in whole numbers.
-  it.each([
-    [8, 2, 5],
-    [24, 4, 20],
-    [36, 6, 30],
-    [60, 10, 50],
-    [72, 12, 60],
-    [36, 9, 22.5],
-    [40, 10, 25],
-    [36, 18, 18],
-    [48, 6, 51],
-    [36, 9 / 16, 288.28125],
-    [144, 1, 2592.5],
-    [36, 24, 18.75],
-  ])('of span %d and rise %d is %d', (span, rise, radius) => {
+  it.each(CIRCLE_SEGMENTS)('of span %d and rise %d is %d', (span, rise, radius) => {
     expect(valueOf(arcRadius(span, rise))).toBe(radius);
   });
 

@@ -1,3 +1,4 @@
+import { CIRCLE_SEGMENTS } from '../../published';
 import { WORKED, type Case, type RefusedCase } from '../case';
 
 const CARPENTER = 'published carpentry tip: span 96, rise 12, "centre 96 in above floor, 84 in sides"';
@@ -7,23 +8,10 @@ const ARC_45 = 'published worked example of circular sections: arc 1, angle 45°
 const HANDBOOK = "Machinery's Handbook, table of segments for radius 1 (entries from memory)";
 const POCKETBOOK = 'The Building Trades Pocketbook (c. 1899): r = (c² + 4h²)/8h';
 
-const roundFigures: Case[] = [
-  [8, 2, 5],
-  [24, 4, 20],
-  [36, 6, 30],
-  [60, 10, 50],
-  [72, 12, 60],
-  [36, 9, 22.5],
-  [40, 10, 25],
-  [36, 18, 18],
-  [48, 6, 51],
-  [36, 9 / 16, 288.28125],
-  [144, 1, 2592.5],
-  [36, 24, 18.75],
-].flatMap(([span, rise, radius]): Case[] => [
-  { name: 'RADIUS', args: [span, rise], answer: radius!, source: POCKETBOOK },
-  { name: 'SPAN', args: [rise, radius], answer: span!, source: POCKETBOOK },
-  ...(rise! <= span! / 2 ? [{ name: 'RISE', args: [span, radius], answer: rise!, source: POCKETBOOK }] : []),
+const roundFigures = CIRCLE_SEGMENTS.flatMap(([span, rise, radius]): Case[] => [
+  { name: 'RADIUS', args: [span, rise], answer: radius, source: POCKETBOOK },
+  { name: 'SPAN', args: [rise, radius], answer: span, source: POCKETBOOK },
+  ...(rise <= span / 2 ? [{ name: 'RISE', args: [span, radius], answer: rise, source: POCKETBOOK }] : []),
 ]);
 
 const handbook: Case[] = [

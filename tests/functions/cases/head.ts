@@ -1,3 +1,4 @@
+import { COMPLETE_E } from '../../published';
 import { WORKED, type Case, type RefusedCase } from '../case';
 
 const A_AND_S = 'Abramowitz and Stegun, table 17.1: E(m) to 9 places; half an ellipse is 2·a·E(m)';
@@ -6,22 +7,11 @@ const GOTHIC =
   'M. H. Bloxam, Principles of Gothic Ecclesiastical Architecture: an equilateral arch is struck from its span';
 const BISECTOR = `bisector construction of the three-centered arch; ${WORKED}`;
 
-/** m = 1 − (rise/a)² with a = 1, so span 2; E(m) as printed. */
-const E_TABLE: [m: number, e: number][] = [
-  [0.05, 1.550973352],
-  [0.1, 1.530757637],
-  [0.15, 1.510121832],
-  [0.2, 1.489035058],
-  [0.25, 1.467462209],
-  [0.3, 1.445363064],
-  [0.35, 1.422691133],
-  [0.4, 1.399392139],
-];
-
 const EQUILATERAL = 18 * Math.sqrt(3);
 
 export const HEAD_CASES: readonly Case[] = [
-  ...E_TABLE.map(([m, e]): Case => ({
+  // A span of 2 and a rise of √(1 − m): half an ellipse of the table's half axes.
+  ...COMPLETE_E.map(([m, e]): Case => ({
     name: 'HEADLENGTH',
     args: ['elliptical', 2, Math.sqrt(1 - m)],
     answer: 2 * e,
