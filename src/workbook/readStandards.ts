@@ -3,7 +3,7 @@ import type { CellValue, Table } from '../schedule/opening';
 import { cellName, defaultStandards, SETTINGS, withSettings, type Setting, type Standards } from '../standards';
 import type { StockBoard } from '../stockList';
 import { UNITS, type Unit } from '../unit';
-import { STOCK_COLUMNS, STOCK_HEADING, type StockColumnKey } from './standardsSheet';
+import { QUARTERS_UNIT, STOCK_COLUMNS, STOCK_HEADING, type StockColumnKey } from './standardsSheet';
 
 /**
  * Reads the shop's standards from a table: in each row a setting (its label, its key or the name formulas know it by) and
@@ -67,9 +67,7 @@ function readStock(table: Table): Result<readonly StockBoard[] | null> {
   const firstRow = start + 2;
   for (const [offset, row] of table.rows.slice(firstRow).entries()) {
     const cell = (key: StockColumnKey) => row[at.get(key)!] ?? null;
-    if (STOCK_COLUMNS.every(({ key }) => text(cell(key)) === '') || text(cell('quarters')).startsWith('of an inch')) {
-      continue;
-    }
+    if (STOCK_COLUMNS.every(({ key }) => text(cell(key)) === '') || text(cell('quarters')) === QUARTERS_UNIT) continue;
     const board = readBoard(cell, table.firstRow + firstRow + offset);
     if (!board.ok) return board;
     boards.push(board.value);

@@ -39,6 +39,8 @@ export const STOCK_COLUMNS = [
 export type StockColumnKey = (typeof STOCK_COLUMNS)[number]['key'];
 
 export const STOCK_HEADING = 'Stock list';
+/** Stands below the heading Quarters; the unit row is told by it when the sheet is read back. */
+export const QUARTERS_UNIT = 'of an inch, rough';
 
 /** Every shop setting once, with its unit, limits and the name formulas know it by; below, the stock list. */
 export function standardsSheet(standards: Standards): Sheet {
@@ -190,7 +192,7 @@ function stockUnit(key: StockColumnKey, unit: Unit): string {
     case 'length':
       return unit;
     case 'quarters':
-      return 'of an inch, rough';
+      return QUARTERS_UNIT;
     case 'price':
       return '$';
     case 'onHand':
