@@ -42,7 +42,7 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
   }
   const inDoubt = named.inDoubt || (head === null && problems.some(({ field }) => field === 'head'));
   const ofShape = lengths.ofShape();
-  const section = lengths.ofSection();
+  const casing = lengths.ofCasing();
   const shape = resolveShape(ofShape, head, inDoubt, standards, say);
   let ends = endsOf(raw, say);
   let leg = orStandard('leg', ofShape.leg, say);
@@ -68,8 +68,8 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     quantity,
     ...shape,
     reveal: orStandard('reveal', lengths.given('reveal'), say),
-    face: orStandard('face', lengths.given('face') ?? section.face, say),
-    thickness: orStandard('thickness', lengths.given('thickness') ?? section.thickness, say),
+    face: orStandard('face', casing.face, say),
+    thickness: orStandard('thickness', casing.thickness, say),
     species: textOf(raw, 'species', say),
     ends,
     leg,

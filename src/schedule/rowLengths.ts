@@ -20,6 +20,11 @@ const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
 ]);
 const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg']);
 
+interface Casing {
+  readonly face?: Given;
+  readonly thickness?: Given;
+}
+
 /** The lengths that one opening's cells give, sizes taken apart. */
 export class RowLengths {
   constructor(
@@ -56,14 +61,23 @@ export class RowLengths {
     };
     put('width', this.together('width', this.given('width'), size?.width));
     put('height', this.together('height', this.given('height'), size?.height));
-    put('roughWidth', this.given('roughWidth') ?? rough?.width);
-    put('roughHeight', this.given('roughHeight') ?? rough?.height);
+    put('roughWidth', this.together('roughWidth', this.given('roughWidth'), rough?.width));
+    put('roughHeight', this.together('roughHeight', this.given('roughHeight'), rough?.height));
     for (const key of ['headHeight', 'springHeight', 'leg', 'rise', 'radius'] as const) put(key, this.given(key));
     return lengths;
   }
 
+  /** The casing's width and thickness, each from a column of its own or from the casing's size. */
+  ofCasing(): Casing {
+    const section = this.section();
+    return {
+      face: this.together('face', this.given('face'), section.face),
+      thickness: this.together('thickness', this.given('thickness'), section.thickness),
+    };
+  }
+
   /** The casing's two figures where one cell gives both; the larger is the face. */
-  ofSection(): { readonly face?: Given; readonly thickness?: Given } {
+  private section(): Casing {
     const [first] = cellsOf(this.raw, 'casingSize');
     if (first === undefined) return {};
     const read = readSection(first.cell, { ...this.optionsFor('casingSize', first), most: MOST_INCHES.face });
