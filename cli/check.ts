@@ -15,7 +15,7 @@ const help = `archwright check QUOTE --schedule SCHEDULE [options]    a quote ag
   --out FILE.xlsx     write the workbook there, with a Check sheet
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings, as for archwright takeoff; among them the length tolerance and the price band
-  --json              print {lines, sums, notQuoted, causes, counts, quoted, ours, columnsSetAside, passedOver} instead of the text
+  --json              print {lines, sums, notQuoted, causes, counts, quoted, ours, otherLines, charges, total, columnsSetAside, passedOver} instead of the text
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {

@@ -42,8 +42,11 @@ export function checkJson(check: QuoteCheck) {
       stake: cents(stake),
     })),
     counts: check.counts,
-    quoted: cents(check.stated ?? check.quoted),
-    ours: cents(check.ours),
+    quoted: cents(check.compared.quoted),
+    ours: cents(check.compared.ours),
+    otherLines: cents(check.compared.otherLines),
+    charges: check.compared.charges,
+    total: cents(check.compared.total),
     columnsSetAside: check.quote.setAside.map(({ index, unread, done }) => ({
       column: index + 1,
       heading: check.quote.headings[index] ?? '',

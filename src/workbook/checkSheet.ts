@@ -110,12 +110,15 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): void {
           style: 'attention',
           format: '@',
         },
-        off: {
-          value: opening.cost === null ? '' : -opening.cost.price,
-          formula: `IF(${cell}="","",-${cell})`,
-          style: 'figure',
-          format: money,
-        },
+        // Where it can't be told whether it is quoted, no money is missing for certain.
+        ...(finding.verdict === 'differs' && {
+          off: {
+            value: opening.cost === null ? '' : -opening.cost.price,
+            formula: `IF(${cell}="","",-${cell})`,
+            style: 'figure' as const,
+            format: money,
+          },
+        }),
         found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
       }),
     );

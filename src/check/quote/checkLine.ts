@@ -2,7 +2,7 @@ import { listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { agrees, agreesIn, cantTell, differs, notGiven, type Finding, type VerdictWord } from './finding';
-import type { LineMatch } from './match';
+import { namesNothing, type LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
 import { dollars } from './money';
 import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
@@ -85,7 +85,7 @@ function findingsOf(
 ): Finding[] {
   const { line, places } = match;
   if (match.part === 'alternate') return [cantTell('opening', 'an alternate, beside what the quote comes to')];
-  if (places.length === 0) return [noOpening(line), ...present(extensionFinding(line, null))];
+  if (places.length === 0) return [noOpening(match, openings), ...present(extensionFinding(line, null))];
   if (places.length > 1) return severalOpenings(match, openings, standards);
   const opening = openings[places[0]!]!;
   const extension = present(extensionFinding(line, opening.known.quantity));
@@ -122,6 +122,9 @@ function withUnread({ unread }: QuoteLine, findings: readonly Finding[]): Findin
   ];
 }
 
+/** Openings named as possible before it says too little. */
+const MOST_LIKE = 3;
+
 function present(finding: Finding | null): Finding[] {
   return finding === null ? [] : [finding];
 }
@@ -130,12 +133,15 @@ export function name({ opening }: OpeningTakeoff): string {
   return opening.mark || `the opening of row ${opening.row}`;
 }
 
-function noOpening(line: QuoteLine): Finding {
+function noOpening({ line, akin }: LineMatch, openings: readonly OpeningTakeoff[]): Finding {
   const amount = amountOf(line);
   const stake = Math.abs(amount ?? 0);
   if (line.by === 'lot') return cantTell('opening', 'a lump sum that names no opening', { stake });
-  if (line.mark === '' || /^\d+$/.test(line.mark))
-    return cantTell('opening', 'which opening it is for: no mark of the takeoff is named', { stake });
+  const like = akin.slice(0, MOST_LIKE).map((place) => name(openings[place]!));
+  const may = like.length === 0 ? '' : `; by its size it may be ${listed(like, 'or')}, which has no other line`;
+  if (namesNothing(line))
+    return cantTell('opening', `which opening it is for: no mark of the takeoff is named${may}`, { stake });
+  if (like.length > 0) return cantTell('opening', `${line.mark} is no opening of the takeoff${may}`, { stake });
   return differs('opening', `${line.mark} is no opening of the takeoff`, {
     cause: 'lines for no opening of the takeoff',
     dollars: amount,

@@ -1,7 +1,8 @@
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
+import { comparedMoney, type ComparedMoney } from './compared';
 import { checkLine, name, type LineCheck } from './checkLine';
 import { cantTell, differs, type Finding, type VerdictWord } from './finding';
-import { matchLines, type LineMatch } from './match';
+import { matchLines, namesNothing, type LineMatch } from './match';
 import { dollars } from './money';
 import { amountOf, type Quote } from './quote';
 import { sameOpening } from './sameOpening';
@@ -46,8 +47,7 @@ export interface QuoteCheck {
   readonly quoted: number;
   /** The last total the quote states; null where it states none. */
   readonly stated: number | null;
-  /** Our own price for the openings that could be priced. */
-  readonly ours: number;
+  readonly compared: ComparedMoney;
 }
 
 /**
@@ -77,6 +77,15 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   const alternates = new Set(matches.filter(({ part }) => part === 'alternate').map(({ line }) => line.row));
   const sums = checkSums(quote, alternates);
   const notQuoted = missing(matches, openings);
+  const quoted = quote.items.reduce(
+    (sum, item) =>
+      sum + (item.kind === 'line' ? (amountOf(item) ?? 0) : item.kind === 'charge' ? (item.amount ?? 0) : 0),
+    0,
+  );
+  const stated = quote.items.reduce<number | null>(
+    (last, item) => (item.kind === 'sum' && item.sum === 'total' ? item.amount : last),
+    null,
+  );
   return {
     quote,
     takeoff,
@@ -89,18 +98,14 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
       differs: lines.filter(({ verdict }) => verdict === 'differs').length,
       "can't tell": lines.filter(({ verdict }) => verdict === "can't tell").length,
     },
-    quoted: quote.items.reduce(
-      (sum, item) =>
-        sum + (item.kind === 'line' ? (amountOf(item) ?? 0) : item.kind === 'charge' ? (item.amount ?? 0) : 0),
-      0,
-    ),
-    stated: quote.items.reduce<number | null>(
-      (last, item) => (item.kind === 'sum' && item.sum === 'total' ? item.amount : last),
-      null,
-    ),
-    ours: takeoff.totals.price,
+    quoted,
+    stated,
+    compared: comparedMoney(matches, quote, openings, stated ?? quoted),
   };
 }
+
+/** Rows named before the rest is left to "…". */
+const MOST_ROWS = 5;
 
 function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeoff[]): NotQuoted[] {
   const quoted = new Set(matches.flatMap(({ part, places }) => (part === 'head' ? places : [])));
@@ -109,6 +114,7 @@ function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeof
   const lumps = matches
     .filter(({ line, places }) => line.by === 'lot' && places.length === 0)
     .map(({ line }) => line.row);
+  const unmatched = matches.filter(({ places, part }) => places.length === 0 && part !== 'alternate');
   return openings.flatMap((opening, place): NotQuoted[] => {
     if (quoted.has(place)) return [];
     const price = opening.cost?.price ?? null;
@@ -120,6 +126,14 @@ function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeof
     }
     if (sharedMarks.has(opening.opening.mark.toLowerCase())) {
       const why = `${named} stands more than once in the takeoff and is quoted for another of its rows`;
+      return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
+    }
+    const rows = unmatched
+      .filter(({ line, akin }) => namesNothing(line) || akin.includes(place))
+      .map(({ line }) => line.row);
+    if (rows.length > 0) {
+      const which = `${rows.length === 1 ? 'row' : 'rows'} ${rows.slice(0, MOST_ROWS).join(', ')}${rows.length > MOST_ROWS ? ' …' : ''}`;
+      const why = `whether ${named} is quoted: no line can be told to be its own, and ${which} could be`;
       return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
     }
     const ours = price === null ? 'it is not priced in the takeoff either' : `our price is ${dollars(price)}`;

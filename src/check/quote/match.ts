@@ -1,4 +1,5 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { akinTo } from './akin';
 import { marksOf, type Marks } from './marks';
 import type { QuoteLine } from './quote';
 
@@ -12,6 +13,13 @@ export interface LineMatch {
   readonly part: 'head' | 'other' | 'alternate';
   /** The mark stands more than once in the takeoff, so that it can't be told for certain which row is meant. */
   readonly shared: boolean;
+  /** Of a line without places: openings without a line that it may be for, by its length and radius. */
+  readonly akin: readonly number[];
+}
+
+/** A line that names nothing may be for any opening; one with a mark of its own only for one it is like. */
+export function namesNothing({ mark }: QuoteLine): boolean {
+  return mark === '' || /^\d+$/.test(mark);
 }
 
 const OTHER_PARTS = /\b(?:legs?|side casings?|plinths?|plinth blocks?|keystones?|rosettes?|stools?|aprons?)\b/i;
@@ -28,7 +36,7 @@ export function matchLines(
 ): readonly LineMatch[] {
   const marks = marksOf(openings);
   const dealt = new Map<number, number>();
-  return lines.map((line) => {
+  const matches = lines.map((line): LineMatch => {
     const { groups, how } = groupsOf(line, marks);
     const first = groups[0];
     const head = first === undefined ? null : openings[first[0]!]!.known.head;
@@ -37,8 +45,13 @@ export function matchLines(
     const part = ALTERNATE.test(line.description) ? 'alternate' : other && !straight ? 'other' : 'head';
     const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
     const shared = groups.some((group) => group.length > 1);
-    return { line: edgeOfDiameter(line, openings[places[0] ?? -1], tolerance), places, how, part, shared };
+    return { line: edgeOfDiameter(line, openings[places[0] ?? -1], tolerance), places, how, part, shared, akin: [] };
   });
+  const quoted = new Set(matches.flatMap(({ part, places }) => (part === 'head' ? places : [])));
+  const left = openings.map((_opening, place) => place).filter((place) => !quoted.has(place));
+  return matches.map((match) =>
+    match.places.length > 0 ? match : { ...match, akin: akinTo(match.line, left, openings, tolerance) },
+  );
 }
 
 /** A diameter may be of any edge: it is taken for the edge's that it is right for, else for the casing's inside. */

@@ -1,6 +1,7 @@
 import { capital, listed } from '../../schedule/figure';
 import type { LineCheck } from './checkLine';
 import type { CauseSum, QuoteCheck } from './checkQuote';
+import type { ComparedMoney } from './compared';
 import { dollars } from './money';
 import type { SetAside } from './quote';
 
@@ -31,12 +32,25 @@ export function summaryText(check: QuoteCheck): string {
     }
     if (open.length > MOST_NAMED) lines.push(`- and ${many(open.length - MOST_NAMED, 'more line')}`);
   }
-  const total = check.stated ?? check.quoted;
-  lines.push('', `Quoted ${dollars(total)} in all; our own price for what could be priced is ${dollars(check.ours)}.`);
+  lines.push('', ...moneyTexts(check.compared));
   return lines.join('\n');
 }
 
-/** "Agreeing are 12 lines in quantity, length and price, 1 line in price." Most lines first. */
+/** Lines beside our price for the same openings; charges, which we have none of, for themselves. */
+function moneyTexts({ quoted, ours, otherLines, charges, total }: ComparedMoney): string[] {
+  const off = quoted - ours;
+  const by = Math.abs(off) < 0.005 ? 'the same' : `${dollars(Math.abs(off))} ${off < 0 ? 'less' : 'more'}`;
+  return [
+    `Lines for openings that both price: quoted ${dollars(quoted)}, ours ${dollars(ours)}: ${by}.`,
+    ...(otherLines === 0 ? [] : [`Other lines: ${dollars(otherLines)}.`]),
+    ...(charges.length === 0
+      ? []
+      : [`Charges, not compared: ${charges.map(({ charge, amount }) => `${charge} ${dollars(amount)}`).join(', ')}.`]),
+    `Total as quoted: ${dollars(total)}.`,
+  ];
+}
+
+/** "Compared and agreeing: 12 lines in quantity, length and price; 1 line in price." Most lines first. */
 function agreeing(lines: readonly LineCheck[]): string[] {
   const groups = new Map<string, number>();
   for (const { verdict, agreesIn } of lines) {

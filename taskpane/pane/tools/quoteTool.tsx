@@ -93,7 +93,7 @@ function Verdicts({ bench, check, listed, more }: VerdictsProps) {
       <Sums check={check} />
       {check.notQuoted.length > 0 && (
         <>
-          <h3>Not quoted</h3>
+          <h3>Openings without a line</h3>
           <ul class="facts">
             {check.notQuoted.map((one) => (
               <li key={one.place}>

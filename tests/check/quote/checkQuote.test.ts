@@ -68,6 +68,39 @@ describe('nothing is called wrong that can’t be known', () => {
     expect(check.lines[0]!.places).toEqual([]);
   });
 
+  it('an opening without a line is not missing for certain while a line names none', () => {
+    const from = taken({}, {});
+    const price = unitPrice(from);
+    const check = checkRows(
+      [
+        HEADINGS,
+        ['W1', '', 1, 30.1875, LONG_POINT, price, price],
+        ['', 'segmental casing 36 x 6', 1, 30.1875, LONG_POINT, price, price],
+      ],
+      from,
+    );
+    expect(check.notQuoted.map(({ finding }) => [finding.text, finding.dollars])).toEqual([
+      ["can't tell: whether W2 is quoted: no line can be told to be its own, and row 3 could be", null],
+    ]);
+    expect(check.causes).toEqual([]);
+    expect(texts(check, 1)).toContain('by its size it may be W2, which has no other line');
+    expect(summaryText(check)).not.toContain('not quoted');
+  });
+
+  it('a line under a strange mark may be for an opening of its size that has no line; of another size it is for none', () => {
+    const from = taken({}, {});
+    const price = unitPrice(from);
+    const of = (length: number) =>
+      checkRows(
+        [HEADINGS, ['W1', '', 1, '', LONG_POINT, price, price], ['X-2', '', 1, '', length, price, price]],
+        from,
+      );
+    expect(verdicts(of(LONG_POINT))).toEqual(['agrees', "can't tell"]);
+    expect(of(LONG_POINT).causes).toEqual([]);
+    expect(verdicts(of(80))).toEqual(['agrees', 'differs']);
+    expect(of(80).causes.map(({ cause }) => cause)).toContain('openings not quoted');
+  });
+
   it('a lump sum that names no opening may hold those without a line', () => {
     const from = taken({}, {});
     const price = unitPrice(from);
@@ -370,6 +403,35 @@ describe('the sums of a quote', () => {
     ],
   ])('a total that %s', (_what, rows, expected) => {
     expect(sumOf(...rows)).toEqual(expected);
+  });
+});
+
+describe('the money of a quote', () => {
+  it('is compared like with like: lines with our price for the same openings, charges for themselves', () => {
+    const from = taken({ quantity: 2 }, {}, {});
+    const [pair, one] = [from.openings[0]!.cost!.price, unitPrice(from, 1)];
+    const check = checkRows(
+      [
+        HEADINGS,
+        ['W1', '', 2, 30.1875, LONG_POINT, '', pair - 10],
+        ['W2', '', 1, 30.1875, LONG_POINT, '', one],
+        ['', 'Alternate: W2 in red oak', '', '', '', '', 500],
+        ['', 'Trip to the site', 1, '', '', '', 75],
+        ['', 'Sales tax', '', '', '', '', 20],
+        ['', 'Total', '', '', '', '', pair + one + 85],
+      ],
+      from,
+    );
+    expect(check.compared).toEqual({
+      quoted: expect.closeTo(pair + one - 10, 6) as number,
+      ours: expect.closeTo(pair + one, 6) as number,
+      otherLines: 75,
+      charges: [{ charge: 'tax', amount: 20 }],
+      total: pair + one + 85,
+    });
+    const text = summaryText(check);
+    expect(text).toMatch(/Lines for openings that both price: quoted \$[\d.]+, ours \$[\d.]+: \$10\.00 less\./);
+    expect(text).toContain('Charges, not compared: tax $20.00.');
   });
 });
 
