@@ -20,7 +20,6 @@ import { valueOf } from '../value';
 import { differences } from '../workbench/differences';
 import { useBuilt } from './built';
 import { bundleOffice, held, openAddIn, type HeldSheet, type Sheets } from './excel/serve';
-
 import { fillButton, fits, heading, isAccessible, press } from './pane/drive';
 
 const JOB: Sheets = {
