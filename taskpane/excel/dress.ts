@@ -26,6 +26,7 @@ export function dress(target: Excel.Worksheet, sheet: Sheet): void {
   comments(target, sheet);
   if (sheet.repeatRows) target.pageLayout.setPrintTitleRows(`$${sheet.repeatRows[0]}:$${sheet.repeatRows[1]}`);
   target.pageLayout.orientation = sheet.landscape ? 'Landscape' : 'Portrait';
+  target.pageLayout.zoom = { horizontalFitToPages: sheet.pagesWide ?? 1 };
 }
 
 function columns(target: Excel.Worksheet, sheet: Sheet): void {
