@@ -7,6 +7,7 @@ import type { SameOpening } from './sameOpening';
 import { dollars } from './money';
 import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
 import { amountOf, type QuoteLine } from './quote';
+import { namedIn, wordsFindings } from './words';
 import { complete, lengthFinding, radiusFinding, widthFinding } from './shapeFindings';
 
 export interface LineCheck {
@@ -35,6 +36,16 @@ export interface LineCount {
   readonly pieces: number | null;
 }
 
+/** A piece made to a wrong length or radius, or in another wood, is lost as a whole. */
+const LOSES_ALL: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
+  'species',
+  'head',
+  'ends',
+  'width',
+  'radius',
+  'length',
+]);
+
 /** Judges one line against its openings. `same` are all lines of its opening, this one among them. */
 export function checkLine(
   match: LineMatch,
@@ -44,11 +55,8 @@ export function checkLine(
 ): LineCheck {
   const findings = findingsOf(match, same, openings, standards);
   const amount = Math.abs(amountOf(match.line) ?? 0);
-  // A piece made to a wrong length or radius is lost as a whole.
   const staked = findings.map((one) =>
-    one.verdict === 'differs' && (one.about === 'length' || one.about === 'radius' || one.about === 'width')
-      ? { ...one, stake: Math.max(one.stake, amount) }
-      : one,
+    one.verdict === 'differs' && LOSES_ALL.has(one.about) ? { ...one, stake: Math.max(one.stake, amount) } : one,
   );
   return {
     line: match.line,
@@ -103,12 +111,19 @@ function findingsOf(
       ...extension,
     ];
   }
+  const words = wordsFindings(namedIn(line.description), at);
   const shape = [
     ...present(widthFinding(line, at, standards)),
     radiusFinding(line, at, standards),
     lengthFinding(line, at, at.inputs.quantity, standards),
   ];
-  return withUnread(line, [quantity, ...shape, ...extension, priceOfLine(match, same, opening, standards, shape)]);
+  return withUnread(line, [
+    ...words,
+    quantity,
+    ...shape,
+    ...extension,
+    priceOfLine(match, same, opening, standards, shape),
+  ]);
 }
 
 /** A line with figures that weren't understood is not called right: it says what it agrees in. */

@@ -6,6 +6,9 @@ export type VerdictWord = 'agrees' | 'differs' | "can't tell";
 export type About =
   | 'opening'
   | 'column'
+  | 'species'
+  | 'head'
+  | 'ends'
   | 'quantity'
   | 'width'
   | 'radius'

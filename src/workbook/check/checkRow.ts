@@ -42,7 +42,14 @@ interface Content<Held extends Value = Value> {
 }
 
 /** What is said in the Opening column: anything that has no figure's column of its own. */
-const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>(['opening', 'column', 'width']);
+const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
+  'opening',
+  'column',
+  'species',
+  'head',
+  'ends',
+  'width',
+]);
 
 class RowCells {
   /** The one opening the line is for; null: none, or several. */

@@ -12,6 +12,8 @@ import { valueOf } from '../../value';
 /** One line of a made quote and what was done to it. */
 export interface MadeLine {
   readonly mark: string;
+  readonly species: string;
+  readonly head: string;
   quantity: number;
   radius: number | null;
   length: number;
@@ -36,6 +38,8 @@ export function rightLine({ opening, inputs, own, cost }: OpeningTakeoff, random
   const { length } = own!.curve;
   return {
     mark: opening.mark,
+    species: inputs!.species.toLowerCase(),
+    head: inputs!.head,
     quantity,
     radius,
     length,
@@ -99,7 +103,7 @@ export function tableOf(lines: readonly MadeLine[], random: Random, unit: Unit =
       ['Tag', 'Particulars', 'Pcs', 'R', 'Length each', 'Unit cost ($)', 'Line total'],
     ]),
     ...lines.map((line) => [
-      ...named(line.mark, random),
+      ...named(line, random),
       random.pick([line.quantity, `${line.quantity} ea`, String(line.quantity)]),
       line.radius === null ? null : written(line.radius, random, unit),
       written(line.length, random, unit),
@@ -110,13 +114,13 @@ export function tableOf(lines: readonly MadeLine[], random: Random, unit: Unit =
   return { name: 'quote.csv', firstRow: 1, rows };
 }
 
-function named(mark: string, random: Random): [CellValue, CellValue] {
+function named({ mark, species, head }: MadeLine, random: Random): [CellValue, CellValue] {
   const spaced = mark.replace(/^([A-Z])(\d)/, '$1 $2');
   return random.pick<[CellValue, CellValue]>([
-    [mark, 'Casing, poplar'],
-    [mark.toLowerCase(), ''],
+    [mark, `Casing, ${species}`],
+    [mark.toLowerCase(), `${head} casing`],
     [spaced.replace(' ', '-'), 'arch head'],
-    ['', `Arch casing ${mark}, poplar`],
+    ['', `Arch casing ${mark}, ${species}`],
     ['', `curved casing for opening ${spaced} (radius per takeoff)`],
   ]);
 }
