@@ -106,6 +106,9 @@ export function readLine(
   };
 }
 
+/** Feet are written to hundredths; a cell of a spreadsheet shows 4.00 and holds 4. */
+const HUNDREDTH = 0.01;
+
 /** The lengths of a line in feet, that of all pieces first: a price by the foot is of one of them. */
 function feetOf(
   cellOf: (key: QuoteKey) => { column: QuoteColumn; cell: CellValue } | null,
@@ -118,8 +121,8 @@ function feetOf(
     const { heading: name, unit: column } = found.column;
     const length = readLength(found.cell, { name, column, unit });
     if (!length.ok) return [];
-    const rounded = inWorkbookUnit(halfLastDecimal(found.cell), column ?? unit, unit) / foot;
-    return [{ feet: length.value / foot, rounded, all: basis === 'all pieces' }];
+    const half = inWorkbookUnit(halfLastDecimal(found.cell), column ?? unit, unit) / foot;
+    return [{ feet: length.value / foot, rounded: Math.max(half, HUNDREDTH / 2), all: basis === 'all pieces' }];
   });
 }
 

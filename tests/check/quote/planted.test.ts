@@ -6,7 +6,7 @@ import { takeoff, type OpeningTakeoff } from '../../../src/takeoff/takeoff';
 import { random } from '../../random';
 import { randomOpenings } from '../../takeoff/openings';
 import { valueOf } from '../../value';
-import { plant, rightLine, tableOf, type MadeLine } from './planted';
+import { plant, rightLine, tableByFoot, tableOf, withSums, withUnknown, type MadeLine } from './planted';
 
 const RUNS = 60;
 const OPENINGS = 200;
@@ -49,6 +49,69 @@ describe('mistakes planted at random in right quotes', () => {
     expect(lines).toBeGreaterThan(10_000);
     expect(planted).toBeGreaterThan(4_000);
   }, 120_000);
+
+  it('priced by the foot are none: no right line is accused', () => {
+    fc.assert(
+      fc.property(fc.integer(), (seed) => {
+        const from = random(seed);
+        const taken = takeoff(randomOpenings(60, from), defaultStandards());
+        const made = taken.openings.filter((row) => row.own !== null).map((row) => rightLine(row, from));
+        const check = checkQuote(valueOf(readQuote(tableByFoot(made, from), taken.standards)), taken);
+        const accused = check.lines.filter(({ verdict }) => verdict === 'differs');
+        expect(accused.map(({ findings }) => findings.map(({ text }) => text))).toEqual([]);
+        // A length of all pieces may be another mistake's for one: that can't be told, all else agrees.
+        for (const { findings } of check.lines)
+          expect(findings.find(({ about }) => about === 'extension')!.verdict).toBe('agrees');
+      }),
+      { numRuns: 40 },
+    );
+  }, 60_000);
+
+  it('are found beside a column that isn’t understood, and no line with a figure in it is called right', () => {
+    fc.assert(
+      fc.property(fc.integer(), (seed) => {
+        const from = random(seed);
+        const taken = takeoff(randomOpenings(60, from), defaultStandards());
+        const made = taken.openings.flatMap((row) => {
+          if (row.own === null) return [];
+          const line = rightLine(row, from);
+          if (from.between(0, 1) < 0.5) plant(line, row, taken, from);
+          return [line];
+        });
+        const check = checkQuote(valueOf(readQuote(withUnknown(tableOf(made, from), from), taken.standards)), taken);
+        expect(check.quote.setAside.filter(({ unread }) => unread)).toHaveLength(1);
+        const wanted = made.map(({ planted }) =>
+          planted === null || planted.about === 'extension' ? "can't tell" : 'differs',
+        );
+        const verdicts = check.lines.map(({ verdict, findings }) => {
+          // An extension that is off may have its reason in that column, unless a usual mistake explains it.
+          const only = findings.filter((one) => one.verdict === 'differs').every(({ about }) => about === 'extension');
+          return only ? "can't tell" : verdict;
+        });
+        expect(verdicts).toEqual(wanted);
+        expect(check.lines.filter(({ verdict }) => verdict === 'agrees')).toEqual([]);
+      }),
+      { numRuns: 40 },
+    );
+  }, 60_000);
+
+  it('in the subtotal alone are said once, with their money once', () => {
+    fc.assert(
+      fc.property(fc.integer(), fc.integer({ min: 5, max: 5000 }), fc.boolean(), (seed, off, wrong) => {
+        const from = random(seed);
+        const taken = takeoff(randomOpenings(30, from), defaultStandards());
+        const made = taken.openings.filter((row) => row.own !== null).map((row) => rightLine(row, from));
+        const table = withSums(tableOf(made, from), made, wrong ? off : 0);
+        const check = checkQuote(valueOf(readQuote(table, taken.standards)), taken);
+        expect(check.sums).toHaveLength(5);
+        const faults = check.sums.filter(({ finding }) => finding.verdict !== 'agrees');
+        expect(faults.map(({ finding }) => [finding.about, Math.round(finding.dollars!)])).toEqual(
+          wrong ? [['subtotal', off]] : [],
+        );
+      }),
+      { numRuns: 60 },
+    );
+  }, 60_000);
 
   it('such as lines left out, written twice or for no opening are found and nothing else is', () => {
     fc.assert(

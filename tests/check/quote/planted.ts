@@ -114,6 +114,54 @@ export function tableOf(lines: readonly MadeLine[], random: Random, unit: Unit =
   return { name: 'quote.csv', firstRow: 1, rows };
 }
 
+/** The same lines priced by the foot: a length in feet of one piece or of all, and what a foot costs. Right lines only. */
+export function tableByFoot(lines: readonly MadeLine[], random: Random): Table {
+  const heading = random.pick(['$/LF', 'Price per LF', 'Rate/ft', 'Price per foot']);
+  const rows = lines.map((line): CellValue[] => {
+    const pieces = random.pick([1, line.quantity]);
+    const feet = Number(((pieces * line.length) / 12).toFixed(2));
+    const rate = cents(line.unitPrice / (line.length / 12));
+    // Some figure with the feet as they are shown, some with all their decimals.
+    const exact = random.pick([feet, (pieces * line.length) / 12]);
+    return [
+      ...named(line, random),
+      line.quantity,
+      feet,
+      money(rate, random),
+      cents((line.quantity / pieces) * exact * rate),
+    ];
+  });
+  return { name: 'quote.csv', firstRow: 1, rows: [['Mark', 'Description', 'Qty', 'LF', heading, 'Amount'], ...rows] };
+}
+
+/** The same table with one more column, of figures, under a heading that means nothing. */
+export function withUnknown({ rows, ...table }: Table, random: Random): Table {
+  const heading = random.pick(['Zorp', 'Ref. 2', 'Factor', 'Q-val', '']);
+  const at = rows.findIndex((row) => row.length > 2);
+  const more = (row: readonly CellValue[], place: number): CellValue =>
+    place < at || row.length < 3 ? null : place === at ? heading : random.pick([43.375, '68 1/8', '12.5', 7]);
+  return { ...table, rows: rows.map((row, place) => [...row, more(row, place)]) };
+}
+
+/** Charges and sums below the lines, all right but for `off`, which is added to the subtotal and what follows from it. */
+export function withSums({ rows, ...table }: Table, lines: readonly MadeLine[], off: number): Table {
+  const [, , headings] = rows;
+  const row = (text: string, amount: number): CellValue[] => {
+    return headings!.map((_heading, at) => (at === 1 ? text : at === 6 ? amount : null));
+  };
+  const subtotal = cents(lines.reduce((sum, { extension }) => sum + extension, 0) + off);
+  const discount = -cents(subtotal * 0.05);
+  const tax = cents((subtotal + discount) * 0.07);
+  const sums: [string, number][] = [
+    ['Subtotal', subtotal],
+    ['Discount 5%', discount],
+    ['Sales tax 7%', tax],
+    ['Freight', 145],
+    ['Total', cents(subtotal + discount + tax + 145)],
+  ];
+  return { ...table, rows: [...rows, ...sums.map(([text, amount]) => row(text, amount))] };
+}
+
 function named({ mark, species, head }: MadeLine, random: Random): [CellValue, CellValue] {
   const spaced = mark.replace(/^([A-Z])(\d)/, '$1 $2');
   return random.pick<[CellValue, CellValue]>([
