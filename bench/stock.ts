@@ -1,5 +1,6 @@
 import loadHighs from 'highs';
 import { costOf, type Cutting } from '../src/stock/cutting';
+import { Effort } from '../src/stock/effort';
 import { firstFitDecreasing } from '../src/stock/decreasing';
 import { readOrder } from '../src/stock/order';
 import { search } from '../src/stock/search';
@@ -72,7 +73,7 @@ interface Solved {
 function solve(cutting: Cutting, deadlineMs: number): Solved {
   const start = performance.now();
   const { runs, bound } = search(cutting, {
-    ended: () => performance.now() - start > deadlineMs,
+    effort: new Effort(Infinity, () => performance.now() - start > deadlineMs),
     better: () => undefined,
   });
   const ms = performance.now() - start;
@@ -82,7 +83,7 @@ function solve(cutting: Cutting, deadlineMs: number): Solved {
     bound,
     proven: costFrom(runs) <= bound,
     ms,
-    first: costFrom(firstFitDecreasing(cutting)),
+    first: costFrom(firstFitDecreasing(cutting, new Effort(Infinity))),
   };
 }
 

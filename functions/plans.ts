@@ -5,8 +5,8 @@ import { isLeftOut, lengths as readLengths, numbers, optionalLength } from './ar
 import { give } from './error';
 
 /**
- * Sheets ask for boards, yield and plan of one cutting list side by side. The last few plans are kept, so that the three
- * agree to the last board even where the search ran out of time, and the work is done once.
+ * Sheets ask for boards, yield and plan of one cutting list side by side. The last few plans are kept, so that the
+ * work is done once.
  */
 const MOST_KEPT = 20;
 const kept = new Map<string, StockPlan>();

@@ -124,7 +124,7 @@ export function STOCKYIELD(
  * @param prices Range of as many prices of one board each as stock has lengths. Left out: price by length.
  * @returns Rows of boards cut alike, stock length, cuts as text, offcut, and proof: "proven", or how many boards (or how much cost) the plan may be above the least possible.
  * @throws What BOARDS refuses.
- * @remarks The plan is found by patterns (Gilmore and Gomory's column generation) and proven by a bound in whole numbers, within 2 seconds.
+ * @remarks The plan is found by patterns (Gilmore and Gomory's column generation) and proven by a bound in whole numbers. The search is limited by counted work, two seconds or so, so the same list gives the same plan on any machine.
  * @example =ARCH.CUTPLAN({24.5; 17}, {3; 1}, {96}, 0.125) → {1, 96, "3 × 24 1/2, 1 × 17", 5, "proven"}
  */
 export function CUTPLAN(

@@ -1,4 +1,5 @@
 import type { Cutting } from './cutting';
+import type { Effort } from './effort';
 import type { Proof } from './proof';
 import { boundOf } from './proved';
 
@@ -7,7 +8,7 @@ import { boundOf } from './proved';
  * whatever fits the room is worth at most f's capacity. Sources: Martello and Toth 1990 (L2), Fekete and Schepers 2001,
  * Carlier, Clautiaux and Moukrim 2007.
  */
-export function quickProof(cutting: Cutting): Proof {
+export function quickProof(cutting: Cutting, effort: Effort): Proof {
   const { sizes, boards } = cutting;
   const plain: Proof = { worths: sizes, most: boards.map((board) => board.room) };
   if (boards.length > 1) return plain;
@@ -16,6 +17,7 @@ export function quickProof(cutting: Cutting): Proof {
   let bound = boundOf(plain, cutting);
   const consider = (worth: (size: number) => number, most: number) => {
     const proof = { worths: sizes.map(worth), most: [most] };
+    effort.spend(A_SIZE * sizes.length);
     const reached = boundOf(proof, cutting);
     if (reached > bound) [best, bound] = [proof, reached];
   };
@@ -39,5 +41,7 @@ export function quickProof(cutting: Cutting): Proof {
   return best;
 }
 
+/** Work of weighing one size. */
+const A_SIZE = 50;
 /** Beyond so many the bounds cost more than they bring; generating patterns takes over. */
 const MOST_THRESHOLDS = 200;

@@ -1,10 +1,14 @@
 import { usedRoom, type Board, type Cutting, type Pattern, type Run } from './cutting';
+import type { Effort } from './effort';
+
+/** Work of one look at a size. */
+const A_LOOK = 5;
 
 /**
  * First-fit decreasing: each board takes the longest piece still wanted that fits, again and again. Of several kinds, the one
  * that costs least for the room it uses. Null where the boards that can be had run out.
  */
-export function firstFitDecreasing({ sizes, demand, boards }: Cutting): Run[] | null {
+export function firstFitDecreasing({ sizes, demand, boards }: Cutting, effort: Effort): Run[] | null {
   const left = [...demand];
   const had = boards.map((board) => board.limit);
   const runs: Run[] = [];
@@ -12,6 +16,7 @@ export function firstFitDecreasing({ sizes, demand, boards }: Cutting): Run[] | 
   for (;;) {
     while (first < left.length && left[first] === 0) first++;
     if (first === left.length) return runs;
+    effort.spend(A_LOOK * boards.length * (sizes.length - first));
     let chosen: Pattern | null = null;
     let least = Infinity;
     for (const [at, board] of boards.entries()) {

@@ -1,9 +1,12 @@
-import { coverTightly, pricingOf } from './cover';
+import { coverTightly } from './cover';
 import { costOf, isSimple, patternKey, usedRoom, type Cutting, type Pattern, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
+import type { Effort } from './effort';
 import { Filler } from './filler';
 import { generatePatterns } from './generate';
 import { Master, SHORT_PRICES } from './master';
+import { pricingFrom, spareOf, tightestPricing } from './pricing';
+import { proofFrom } from './proof';
 import { allOf, partOf, patternToWhole, toHere, toWhole, type Rest } from './rest';
 
 /** Patterns found so far, over the sizes of the whole problem, each once. */
@@ -20,7 +23,7 @@ export class Pool {
 }
 
 export interface DiveControl {
-  readonly ended: () => boolean;
+  readonly effort: Effort;
   /** A number from 0 to 1, for choosing differently each time. */
   readonly random: () => number;
   /** Every cost is a whole multiple of this. */
@@ -32,6 +35,8 @@ const FEW_BOARDS = 6;
 /** Up to so many boards all tight plans are looked through, as far as patience goes. */
 const COVERED_BOARDS = 24;
 const COVER_PATIENCE = 3_000;
+/** Work of taking one pattern of the pool over. */
+const A_PATTERN = 300;
 
 /**
  * Looks for a plan that costs at most `aim`: boards are bought as the fractional plan has them, the fullest fraction first, and
@@ -51,9 +56,9 @@ export function dive(
 
 function complete(rest: Rest, aim: number, pool: Pool, control: DiveControl, tries: number): Run[] | null {
   const { cutting } = rest;
-  const quick = firstFitDecreasing(cutting);
+  const quick = firstFitDecreasing(cutting, control.effort);
   if (quick !== null && costOf(quick, cutting.boards) <= aim) return quick.map((run) => toWhole(run, rest));
-  for (let attempt = 0; attempt < tries && !control.ended(); attempt++) {
+  for (let attempt = 0; attempt < tries && !control.effort.ended; attempt++) {
     const found = descend(rest, aim, pool, control, attempt);
     if (found === 'none') return null;
     if (found !== null) return found;
@@ -71,13 +76,16 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
     boards.map((board) => board.limit),
     boards.map((board) => board.price),
     SHORT_PRICES * dearest,
+    control.effort,
     false,
   );
   const filler = new Filler(
     sizes,
     master.wanted,
     boards.map((board) => board.room),
+    control.effort,
   );
+  control.effort.spend(A_PATTERN * pool.patterns.length);
   for (const pattern of pool.patterns) {
     const local = toHere(pattern, rest);
     if (local !== null && master.mostOf(local) >= 1) master.add(local);
@@ -104,17 +112,23 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
       }
     }
     const generated = generatePatterns(master, cutting, filler, {
-      ended: control.ended,
+      effort: control.effort,
       // A later attempt goes on to the optimum: what is saved now is room for whole boards later.
       goal: one && attempt === 0 ? left + 1e-6 : undefined,
       hopeless: left + 1e-6,
       closeness: one ? 1e-7 : 1e-5,
       waste,
     });
-    if (generated.value > left + 1e-6) return give(fresh && !control.ended() ? 'none' : null);
+    const proof = () => proofFrom(generated.worths, cutting, filler, waste);
+    if (generated.value > left + 1e-6) {
+      if (!fresh || control.effort.ended) return give(null);
+      const spare = spareOf(left, pricingFrom(proof(), cutting), cutting);
+      return give(spare !== null && spare < 0 ? 'none' : null);
+    }
     const total = master.used().reduce((sum, { level }) => sum + level, 0);
     if (fresh && attempt === 0 && total <= COVERED_BOARDS) {
-      const cover = coverTightly(cutting, left, pricingOf(generated, cutting), COVER_PATIENCE, control.ended);
+      const pricing = tightestPricing(generated.bound, proof(), cutting);
+      const cover = coverTightly(cutting, left, pricing, COVER_PATIENCE, control.effort);
       if (cover === 'none') return give('none');
       if (cover !== null) return give(cover.map((run) => toWhole(run, rest)));
     }
@@ -130,7 +144,7 @@ function descend(rest: Rest, aim: number, pool: Pool, control: DiveControl, atte
     );
     if (next === null) return give(runs.map((run) => toWhole(run, rest)));
     if (total - cost.count > FEW_BOARDS && bought < (total - cost.count + bought) / 2) {
-      if (!master.dualSteps(control.ended)) return give(null);
+      if (!master.dualSteps()) return give(null);
       master.dropBarred();
       continue;
     }

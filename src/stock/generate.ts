@@ -1,6 +1,6 @@
 import type { Board, Cutting, Pattern } from './cutting';
-import type { Filler } from './filler';
-import type { Branching } from './knapsack';
+import type { Effort } from './effort';
+import type { Filled, Filler } from './filler';
 import type { Master } from './master';
 
 /** Where generating patterns ended. */
@@ -15,7 +15,7 @@ export interface Generated {
 }
 
 export interface GenerateControl {
-  readonly ended: () => boolean;
+  readonly effort: Effort;
   /** Enough: the fractional plan costs no more than this. */
   readonly goal?: number;
   /** Enough: no plan below this cost exists. */
@@ -42,7 +42,7 @@ export function generatePatterns(
   filler: Filler,
   control: GenerateControl,
 ): Generated {
-  const { ended, goal = -Infinity, hopeless = Infinity, unit = 0, closeness = 1e-7 } = control;
+  const { effort, goal = -Infinity, hopeless = Infinity, unit = 0, closeness = 1e-7 } = control;
   const { sizes, boards } = cutting;
   let best: Generated = {
     value: Infinity,
@@ -53,12 +53,12 @@ export function generatePatterns(
   let weight = 0;
   let steps = Infinity;
   for (;;) {
-    const settled = master.primal(ended, steps);
+    const settled = master.primal(steps);
     steps = STEPS_A_ROUND;
     const value = master.value();
     const { bound } = best;
     best = { ...best, value };
-    if (bound >= hopeless || ended()) return best;
+    if (bound >= hopeless || effort.ended) return best;
     const sameUnit = unit > 0 && Math.ceil(value / unit - 1e-7) <= Math.ceil(bound / unit - 1e-7);
     if (value <= goal || sameUnit || value - bound <= closeness * Math.max(1, value)) {
       if (!master.barExchanges()) return best;
@@ -88,7 +88,7 @@ export function generatePatterns(
 }
 
 /** Factor that makes worths small enough for every board without limit to be worth no more than its price (Farley). */
-function payingScale(fillings: readonly (Branching | null)[], boards: readonly Board[]): number {
+function payingScale(fillings: readonly (Filled | null)[], boards: readonly Board[]): number {
   let scale = 1;
   for (const [k, board] of boards.entries()) {
     const upper = fillings[k]?.upper ?? 0;
@@ -100,7 +100,7 @@ function payingScale(fillings: readonly (Branching | null)[], boards: readonly B
 /** The bound those worths prove: all that is wanted, less what boards of limited number are worth over their price. */
 function boundAt(
   worths: Float64Array,
-  fillings: readonly (Branching | null)[],
+  fillings: readonly (Filled | null)[],
   scale: number,
   { boards }: Cutting,
   master: Master,

@@ -10,6 +10,7 @@ export interface Branching {
   readonly filling: Filling;
   readonly upper: number;
   readonly complete: boolean;
+  readonly steps: number;
 }
 
 /**
@@ -59,7 +60,7 @@ export function fillByBranching(
       room += taken[i]! * size[i]!;
       worthSoFar -= taken[i]! * worth[i]!;
     }
-    return { filling: asFilling(bestWorth, best, order), upper, complete: false };
+    return { filling: asFilling(bestWorth, best, order), upper, complete: false, steps };
   };
   for (;;) {
     while (at < n && left >= shortest[at]! && value + left * rate[at]! >= bestWorth + gain) {
@@ -77,7 +78,7 @@ export function fillByBranching(
     }
     // Give up one piece of the last kind at which that can still pay.
     for (;;) {
-      if (--at < 0) return { filling: asFilling(bestWorth, best, order), upper: bestWorth, complete: true };
+      if (--at < 0) return { filling: asFilling(bestWorth, best, order), upper: bestWorth, complete: true, steps };
       if (taken[at] === 0) continue;
       left += size[at]!;
       value -= worth[at]!;
@@ -121,8 +122,8 @@ export class FillTable {
     return lots * this.top;
   }
 
-  /** With `worthless`, pieces of no worth are counted too: they may be needed to leave little waste. */
-  fill(worths: ArrayLike<number>, copies: ArrayLike<number>, worthless = false): void {
+  /** Gives the cells worked on. With `worthless`, pieces of no worth are counted too: they may be needed to leave little waste. */
+  fill(worths: ArrayLike<number>, copies: ArrayLike<number>, worthless = false): number {
     const { lot, top } = this;
     // Not before it is filled: the cells are counted first, and on a fine grid there are too many to hold.
     if (this.value.length === 0) this.value = new Float64Array(top + 1);
@@ -145,10 +146,12 @@ export class FillTable {
     value.fill(-Infinity);
     value[0] = 0;
     let reach = 0;
+    let cells = lot.length * width;
     for (let at = 0; at < lot.length; at++) {
       const { size, worth } = lot[at]!;
       const base = at * width;
       reach = Math.min(top, reach + size);
+      cells += reach - size;
       for (let c = reach; c >= size; c--) {
         const gained = value[c - size]! + worth;
         if (gained > value[c]!) {
@@ -157,6 +160,7 @@ export class FillTable {
         }
       }
     }
+    return cells;
   }
 
   /** The best filling of a room that leaves at most `waste` of it; null where there is none. */

@@ -1,8 +1,11 @@
 import { patternKey, type Pattern } from './cutting';
+import type { Effort } from './effort';
 import { Simplex } from './simplex';
 
 /** A piece left unmade is priced like so many of the dearest boards. */
 export const SHORT_PRICES = 1_000;
+/** Work of adding a pattern. */
+const ADDING = 500;
 
 /**
  * The restricted master problem of pattern generation: least cost of boards, in fractions, that cover what is wanted with the
@@ -30,13 +33,14 @@ export class Master {
     limits: readonly number[],
     private readonly prices: readonly number[],
     private readonly penalty: number,
+    private readonly effort: Effort,
     exchanges = true,
   ) {
     this.sizeRows = demand.length;
     let rows = demand.length;
     this.limitRow = limits.map((limit) => (limit === Infinity ? -1 : rows++));
     this.wanted = Float64Array.from([...demand, ...limits.filter((limit) => limit < Infinity)]);
-    const simplex = (this.simplex = new Simplex(this.wanted));
+    const simplex = (this.simplex = new Simplex(this.wanted, effort));
     const shorts = demand.map((_, at) => simplex.append(penalty, [at], [1]));
     const spares = Array.from(this.wanted, (_, at) => simplex.append(0, [at], [at < this.sizeRows ? -1 : 1]));
     this.firstExchange = simplex.cost.length;
@@ -50,12 +54,12 @@ export class Master {
     return this.simplex.dual;
   }
 
-  primal(ended: () => boolean, steps = Infinity): boolean {
-    return this.simplex.primal(ended, steps);
+  primal(steps = Infinity): boolean {
+    return this.simplex.primal(steps);
   }
 
-  dualSteps(ended: () => boolean): boolean {
-    return this.simplex.dualSteps(ended);
+  dualSteps(): boolean {
+    return this.simplex.dualSteps();
   }
 
   value(): number {
@@ -65,6 +69,7 @@ export class Master {
   /** Adds a pattern; false where it is known already. */
   add(pattern: Pattern): boolean {
     const key = patternKey(pattern);
+    this.effort.spend(ADDING);
     if (this.known.has(key)) return false;
     this.known.add(key);
     this.patterns.push(pattern);
@@ -113,6 +118,7 @@ export class Master {
   fix(column: number, times: number): void {
     const { simplex } = this;
     simplex.take(column, times);
+    this.effort.spend(5 * simplex.cost.length);
     for (let at = this.firstPattern; at < simplex.cost.length; at++) simplex.barred[at] ||= !simplex.fits(at);
   }
 

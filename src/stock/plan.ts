@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import { certificateOf, type Certificate } from './certificate';
+import { Effort } from './effort';
 import { gathered, usedRoom, type Run } from './cutting';
 import { onGrid } from './grid';
 import { readOrder, type CheckedOrder, type StockOrder } from './order';
@@ -7,7 +8,9 @@ import { search, type Found } from './search';
 
 /** How long to look, and who is told. */
 export interface PlanControl {
-  /** Milliseconds after which the best plan so far is given; left out: 2,000. */
+  /** Work to look for better plans; left out: `USUAL_WORK`, or without end where `deadlineMs` is given. */
+  readonly effort?: Effort | undefined;
+  /** Milliseconds after which the best plan so far is given; left out: `GUARD_MS`, more than the usual work needs anywhere. */
   readonly deadlineMs?: number | undefined;
   /** Told about each better plan or bound. */
   readonly onProgress?: ((progress: PlanProgress) => void) | undefined;
@@ -51,11 +54,16 @@ export interface StockPlan {
   /** Share of the bought length that becomes pieces, 0 to 1. */
   readonly yield: number;
   readonly plan: readonly BoardsAlike[];
+  /** The clock or the user ended the search: another time, or on another machine, it may come to another plan. */
+  readonly interrupted: boolean;
   /** Whole numbers that prove `lowerBound`. */
   readonly certificate: Certificate;
 }
 
-const DEFAULT_DEADLINE_MS = 2_000;
+/** Work put into a plan that nobody waits longer for: two seconds or so. */
+export const USUAL_WORK = 1e9;
+/** Ends a search on a machine so slow that the work, which is counted, takes this long. */
+export const GUARD_MS = 60_000;
 
 /**
  * A plan for the order: the fewest boards where one kind is on sale, the least cost where there are several. The plan is valid,
@@ -71,18 +79,24 @@ export function planStock(order: StockOrder & PlanControl): Result<StockPlan> {
   if (!checked.ok) return checked;
   const now = order.now ?? Date.now;
   const start = now();
-  const deadline = start + Math.max(0, order.deadlineMs ?? DEFAULT_DEADLINE_MS);
+  const deadline = start + Math.max(0, order.deadlineMs ?? GUARD_MS);
+  const effort =
+    order.effort ??
+    new Effort(
+      order.deadlineMs === undefined ? USUAL_WORK : Infinity,
+      () => now() >= deadline || (order.stopped?.() ?? false),
+    );
   const found = search(checked.value.cutting, {
-    ended: () => now() >= deadline || (order.stopped?.() ?? false),
+    effort,
     better: (better) => {
       if (!order.onProgress || better.runs === null) return;
-      const plan = asPlan(better.runs, better, checked.value);
+      const plan = asPlan(better.runs, better, checked.value, false);
       const { boards, cost, lowerBound } = plan;
       order.onProgress({ boards, cost, lowerBound, elapsedMs: now() - start, plan });
     },
   });
   if (found.runs === null) return refuse(shortage(checked.value, found.impossible));
-  return ok(asPlan(found.runs, found, checked.value));
+  return ok(asPlan(found.runs, found, checked.value, effort.interrupted));
 }
 
 function boardsIn(runs: readonly Run[]): number {
@@ -94,7 +108,7 @@ function withoutNoise(cost: number): number {
   return Number(cost.toPrecision(14));
 }
 
-function asPlan(runs: readonly Run[], found: Found, order: CheckedOrder): StockPlan {
+function asPlan(runs: readonly Run[], found: Found, order: CheckedOrder, interrupted: boolean): StockPlan {
   const { lengths, stock, prices, cutting, measure, priceSteps } = order;
   const { bound } = found;
   const boards = boardsIn(runs);
@@ -110,6 +124,7 @@ function asPlan(runs: readonly Run[], found: Found, order: CheckedOrder): StockP
     gap: withoutNoise((units - bound) / priceSteps),
     yield: wanted / bought,
     plan: gathered(runs).map((run) => boardsAlike(run, order)),
+    interrupted: interrupted && units > bound,
     certificate: certificateOf(found, order),
   };
 }

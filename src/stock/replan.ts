@@ -1,9 +1,11 @@
-import { coverTightly, type Pricing } from './cover';
+import { coverTightly } from './cover';
 import { gathered, type Cutting, type Pattern, type Run } from './cutting';
+import type { Effort } from './effort';
+import type { Pricing } from './pricing';
 import { allOf, partOf, toWhole } from './rest';
 
 export interface ReplanControl {
-  readonly ended: () => boolean;
+  readonly effort: Effort;
   /** A number from 0 to 1, for choosing differently each time. */
   readonly random: () => number;
   /** Every cost is a whole multiple of this. */
@@ -14,6 +16,8 @@ export interface ReplanControl {
 const FEWEST_BOARDS = 3;
 const MORE_BOARDS = 8;
 const PATIENCE = 1_500;
+/** Work of ranking one board. */
+const A_BOARD = 300;
 
 /**
  * Takes a few boards out of a plan and looks for other ones that hold their pieces and cost less. What a plan costs over the
@@ -30,15 +34,16 @@ export function replanBoards(
   const lossOf = (pattern: Pattern) =>
     pattern.pieces.reduce(
       (loss, piece, at) => loss - pattern.counts[at]! * pricing.worths[piece]!,
-      boards[pattern.board]!.price + pricing.scarcity[pattern.board]!,
+      pricing.scale * boards[pattern.board]!.price + pricing.scarcity[pattern.board]!,
     );
   const all = runs.flatMap(({ pattern, times }) => new Array<Pattern>(times).fill(pattern));
+  control.effort.spend(A_BOARD * all.length);
   const count = Math.min(all.length, FEWEST_BOARDS + Math.floor(control.random() * MORE_BOARDS));
   // Half are drawn by what they lose, half by chance.
   const even = control.random() < 0.5;
   const rank = all.map((pattern) => ({
     pattern,
-    key: control.random() * (even ? 1 : Math.max(0, lossOf(pattern)) + control.unit),
+    key: control.random() * (even ? 1 : lossOf(pattern) + pricing.scale * control.unit),
   }));
   rank.sort((a, b) => b.key - a.key);
   const half = Math.ceil(count / 2);
@@ -57,7 +62,7 @@ export function replanBoards(
   if (part === null) return null;
   const aim = taken.reduce((sum, { board }) => sum + boards[board]!.price, 0) - control.unit;
   const worths = part.whole.map((at) => pricing.worths[at]!);
-  const found = coverTightly(part.cutting, aim, { worths, scarcity: pricing.scarcity }, PATIENCE, control.ended);
+  const found = coverTightly(part.cutting, aim, { ...pricing, worths }, PATIENCE, control.effort);
   if (found === null || found === 'none') return null;
   return gathered([...kept.map((pattern) => ({ pattern, times: 1 })), ...found.map((run) => toWhole(run, part))]);
 }

@@ -1,19 +1,21 @@
 import { quickProof } from './bounds';
-import { coverTightly, pricingOf, type Pricing } from './cover';
+import { coverTightly } from './cover';
 import { costOf, isSimple, type Cutting, type Run } from './cutting';
 import { firstFitDecreasing } from './decreasing';
 import { dive, Pool } from './dive';
+import type { Effort } from './effort';
 import { Filler } from './filler';
 import { generatePatterns, type Generated } from './generate';
 import { Master, SHORT_PRICES } from './master';
-import { proofFrom, type Proof } from './proof';
-import { priceUnit, steppedBoundOf, wholeBoundOf } from './proved';
+import { sizesAsWorths, tightestPricing, type Pricing } from './pricing';
+import { proofFrom, type Proof, type ScaledProof } from './proof';
+import { priceUnit, steppedBoundOf } from './proved';
 import { randomNumbers } from './random';
 import { replanBoards, type ReplanControl } from './replan';
+import { wholeBoundOf } from './wholeBound';
 
 export interface SearchControl {
-  /** True once the time is up or the user stopped. */
-  readonly ended: () => boolean;
+  readonly effort: Effort;
   /** Told each better plan, with the bound so far. */
   readonly better: (found: Found) => void;
 }
@@ -59,7 +61,7 @@ class Standing {
   }
 
   get open(): boolean {
-    return this.cost > this.bound && !this.control.ended();
+    return this.cost > this.bound && !this.control.effort.ended;
   }
 
   /** Takes in the answer to whether there is a plan that costs at most `aim`. True: there was a better one. */
@@ -75,7 +77,7 @@ class Standing {
 
   /** Takes in what a proof proves, boards counted whole. */
   raise(proof = this.proof): void {
-    const proved = wholeBoundOf(proof, this.cutting);
+    const proved = wholeBoundOf(proof, this.cutting, this.control.effort);
     if (proved > this.proved) [this.proof, this.proved] = [proof, proved];
     this.bound = Math.max(this.bound, proved);
   }
@@ -89,28 +91,28 @@ class Standing {
 /** Least cost: first fit and quick bounds, then generated patterns and dives, until plan and bound meet or the time is up. */
 export function search(cutting: Cutting, control: SearchControl): Found {
   const { demand, boards } = cutting;
-  const { ended } = control;
-  const standing = new Standing(cutting, quickProof(cutting), control);
-  standing.take(firstFitDecreasing(cutting), Infinity);
+  const { effort } = control;
+  const standing = new Standing(cutting, quickProof(cutting, effort), control);
+  standing.take(firstFitDecreasing(cutting, effort), Infinity);
   if (standing.open) standing.raise();
-  if (standing.open) standing.take(coverWithoutWaste(cutting, standing.bound, ended), standing.bound);
+  if (standing.open) standing.take(coverWithoutWaste(cutting, standing.bound, effort), standing.bound);
   if (!standing.open) return standing.answer();
 
   const pool = new Pool();
   for (const { pattern } of standing.runs ?? []) pool.add(pattern);
-  const { generated, proof } = rootPatterns(cutting, pool, standing.unit, ended);
+  const { generated, proof } = rootPatterns(cutting, pool, standing.unit, effort);
   standing.raise(proof);
-  const pricing = pricingOf(generated, cutting);
+  const pricing = tightestPricing(generated.bound, proof, cutting);
   // A board for each piece, of the dearest kind: a plan costs no more, or there is none.
   const dearest = demand.reduce((sum, count) => sum + count, 0) * Math.max(...boards.map((board) => board.price));
-  const tools = { ended, random: randomNumbers(1), unit: standing.unit };
+  const tools = { effort, random: randomNumbers(1), unit: standing.unit };
   let patience = FIRST_PATIENCE;
   for (let attempt = 0; standing.open; attempt++) {
     const better = Math.min(standing.cost - standing.unit, dearest);
     // One kind of board: the bound is nearly always reached, so dives aim at it, but now and then at anything better.
     const aim = boards.length === 1 && attempt % 4 !== 3 ? Math.min(standing.bound, better) : better;
     let found = dive(cutting, aim, pool, tools, attempt);
-    if (found === null && attempt > 0) found = coverTightly(cutting, aim, pricing, (patience *= 2), ended);
+    if (found === null && attempt > 0) found = coverTightly(cutting, aim, pricing, (patience *= 2), effort);
     standing.impossible = found === 'none' && standing.runs === null && aim === dearest;
     if (standing.impossible) break;
     if (standing.take(found, aim)) attempt = -1;
@@ -131,26 +133,26 @@ function rootPatterns(
   cutting: Cutting,
   pool: Pool,
   unit: number,
-  ended: () => boolean,
-): { generated: Generated; proof: Proof } {
+  effort: Effort,
+): { generated: Generated; proof: ScaledProof } {
   const { sizes, demand, boards } = cutting;
   const prices = boards.map((board) => board.price);
   const limits = boards.map((board) => board.limit);
   const rooms = boards.map((board) => board.room);
-  const master = new Master(demand, limits, prices, SHORT_PRICES * Math.max(...prices));
-  const filler = new Filler(sizes, demand, rooms);
+  const master = new Master(demand, limits, prices, SHORT_PRICES * Math.max(...prices), effort);
+  const filler = new Filler(sizes, demand, rooms, effort);
   for (const pattern of pool.patterns) master.add(pattern);
-  const generated = generatePatterns(master, cutting, filler, { ended, unit });
+  const generated = generatePatterns(master, cutting, filler, { effort, unit });
   for (const pattern of master.patterns) pool.add(pattern);
   return { generated, proof: proofFrom(generated.worths, cutting, filler) };
 }
 
 /** Boards that must all be filled almost wholly leave so few patterns that plans are best looked through at once. */
-function coverWithoutWaste(cutting: Cutting, aim: number, ended: () => boolean): Run[] | 'none' | null {
+function coverWithoutWaste(cutting: Cutting, aim: number, effort: Effort): Run[] | 'none' | null {
   if (!isSimple(cutting)) return null;
   const { sizes, demand, boards } = cutting;
   const { room } = boards[0]!;
   const waste = aim * room - sizes.reduce((sum, size, at) => sum + size * demand[at]!, 0);
   if (aim > COVERED_BOARDS || waste > LITTLE_WASTE * room) return null;
-  return coverTightly(cutting, aim, { worths: sizes.map((size) => size / room), scarcity: [0] }, FIRST_PATIENCE, ended);
+  return coverTightly(cutting, aim, sizesAsWorths(cutting), FIRST_PATIENCE, effort);
 }

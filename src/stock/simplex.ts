@@ -1,5 +1,9 @@
+import type { Effort } from './effort';
+
 /** Smaller than this is rounding. */
 const TINY = 1e-9;
+/** Work of pricing one entry of a column. */
+const PRICING = 2;
 
 /**
  * Least cost of columns, taken in fractions of 0 or more, that add up to the right side: a revised simplex with the inverse of
@@ -25,7 +29,10 @@ export class Simplex {
   private readonly entering: Float64Array;
   private sincePivots = 0;
 
-  constructor(private readonly rightSide: Float64Array) {
+  constructor(
+    private readonly rightSide: Float64Array,
+    private readonly effort: Effort,
+  ) {
     const rows = (this.rows = rightSide.length);
     this.basis = new Int32Array(rows);
     this.level = Float64Array.from(rightSide);
@@ -89,8 +96,9 @@ export class Simplex {
 
   /** Steps toward the least cost over the columns known, at most `steps`; true once it is reached. Starts from levels that
    * are not negative. */
-  primal(ended: () => boolean, steps = Infinity): boolean {
+  primal(steps = Infinity): boolean {
     for (let round = 0; round < steps; round++) {
+      this.effort.spend(PRICING * this.row.length);
       let chosen = -1;
       let most = 0;
       for (let column = 0; column < this.cost.length; column++) {
@@ -100,7 +108,7 @@ export class Simplex {
         if (-reduced > most) [chosen, most] = [column, -reduced];
       }
       if (chosen < 0 || !this.enter(chosen)) return true;
-      if (round % 64 === 63 && ended()) return false;
+      if (this.effort.ended) return false;
     }
     return false;
   }
@@ -123,9 +131,9 @@ export class Simplex {
   }
 
   /** Makes levels that a `take` drove below 0 sound again (dual simplex). False where the columns don't allow it. */
-  dualSteps(ended: () => boolean): boolean {
+  dualSteps(): boolean {
     const { level, rows, inverse } = this;
-    for (let round = 0; ; round++) {
+    for (;;) {
       let pivot = -1;
       let lowest = -1e-9;
       for (let at = 0; at < rows; at++) if (level[at]! < lowest) [pivot, lowest] = [at, level[at]!];
@@ -133,6 +141,7 @@ export class Simplex {
       let chosen = -1;
       let least = Infinity;
       let strongest = 0;
+      this.effort.spend(PRICING * this.row.length);
       for (let column = 0; column < this.cost.length; column++) {
         if (this.basicIn[column]! >= 0 || this.barred[column]) continue;
         let along = 0;
@@ -148,7 +157,7 @@ export class Simplex {
       if (chosen < 0) return false;
       this.image(chosen);
       this.pivot(pivot, chosen);
-      if (round % 64 === 63 && ended()) return false;
+      if (this.effort.ended) return false;
     }
   }
 
@@ -156,6 +165,7 @@ export class Simplex {
   private image(column: number): void {
     const { entering, inverse, rows } = this;
     entering.fill(0);
+    this.effort.spend((this.start[column + 1]! - this.start[column]! + 1) * rows);
     for (let at = this.start[column]!; at < this.start[column + 1]!; at++) {
       const base = this.row[at]! * rows;
       const times = this.entry[at]!;
@@ -172,15 +182,18 @@ export class Simplex {
     const step = level[pivot]! / head;
     for (const r of touched) level[r]! -= step * entering[r]!;
     level[pivot] = step;
+    let changed = 0;
     for (let c = 0; c < rows; c++) {
       const base = c * rows;
       const old = inverse[base + pivot]!;
       if (old === 0) continue;
       const share = old / head;
       dual[c]! += reduced * share;
+      changed++;
       for (const r of touched) inverse[base + r]! -= share * entering[r]!;
       inverse[base + pivot] = share;
     }
+    this.effort.spend(rows + changed * touched.length);
     this.basicIn[basis[pivot]!] = -1;
     basis[pivot] = column;
     this.basicIn[column] = pivot;
@@ -201,6 +214,7 @@ export class Simplex {
   /** Duals from the basis and its costs, after costs changed. */
   private priceOut(): void {
     const { rows, inverse, dual, basis } = this;
+    this.effort.spend(rows * rows);
     for (let c = 0; c < rows; c++) {
       let sum = 0;
       for (let r = 0; r < rows; r++)
@@ -229,13 +243,16 @@ export class Simplex {
       const head = this.entering[pivot]!;
       const touched: number[] = [];
       for (let r = 0; r < rows; r++) if (r !== pivot && Math.abs(this.entering[r]!) > 1e-13) touched.push(r);
+      let changed = 0;
       for (let c = 0; c < rows; c++) {
         const old = inverse[c * rows + pivot]!;
         if (old === 0) continue;
         const share = old / head;
+        changed++;
         for (const r of touched) inverse[c * rows + r]! -= share * this.entering[r]!;
         inverse[c * rows + pivot] = share;
       }
+      this.effort.spend(3 * rows + changed * touched.length);
       basis[pivot] = column;
       this.basicIn[column] = pivot;
     }

@@ -1,6 +1,7 @@
 import { boardFeet } from '../lumber';
 import { ok, type Result } from '../result';
 import { toCents } from '../rounding';
+import type { Effort } from '../stock/effort';
 import { buyingLess } from '../stock/less';
 import { planStock, type StockPlan } from '../stock/plan';
 import type { Standards } from '../standards';
@@ -25,6 +26,8 @@ export interface BoardPlan {
   /** Least cost that any plan for these pieces, laid this way, can have. */
   readonly lowerBound: number;
   readonly proven: boolean;
+  /** The clock ended the search: another time, or on another machine, it may come to another plan. */
+  readonly interrupted: boolean;
   /** One sentence: what buying less would need. */
   readonly less: string;
 }
@@ -71,6 +74,16 @@ function feetOf(board: StockBoard, unit: Standards['unit']): number {
   return feet.ok ? feet.value : 0;
 }
 
+/** A cutting plan as far as it takes to weigh it against others. */
+export interface PricedPlan {
+  readonly cost: number;
+  /** With its pieces given back to the parts. */
+  readonly laidOut: () => BoardPlan;
+}
+
+/** Work of making one part ready for a plan. */
+const A_PART = 5_000;
+
 /**
  * One cutting plan. In a row, n parts take alone + (n − 1)·step: pieces of step − kerf on a board shorter by what the first one
  * takes over its step. `used` counts boards on hand that other plans take.
@@ -80,10 +93,11 @@ export function planKindTogether(
   placed: readonly Placed[],
   row: boolean,
   used: ReadonlyMap<StockBoard, number>,
-  control: { readonly standards: Standards; readonly deadlineMs: number; readonly now: () => number },
-): Result<BoardPlan> {
-  const { standards, deadlineMs, now } = control;
-  const { kerf, endTrim, unit } = standards;
+  control: { readonly standards: Standards; readonly effort: Effort },
+): Result<PricedPlan> {
+  const { standards, effort } = control;
+  const { kerf, endTrim } = standards;
+  effort.spend(A_PART * placed.length);
   const over = row ? Math.max(0, ...placed.map(({ layout }) => layout.alone + kerf - layout.step)) : 0;
   const boards = kind.boards.filter((board) => board.length - over - 2 * endTrim > 0);
   const lots: Lot[] = placed.map(({ part, layout }) => ({
@@ -100,11 +114,15 @@ export function planKindTogether(
     limits: boards.map((board) => (board.onHand === null ? null : Math.max(0, board.onHand - (used.get(board) ?? 0)))),
     kerf,
     trim: endTrim,
-    deadlineMs,
-    now,
+    effort,
   });
   if (!planned.ok) return planned;
-  const plan = planned.value;
+  return ok({ cost: planned.value.cost, laidOut: () => layOut(planned.value, lots, kind, over, standards) });
+}
+
+/** The plan's lengths given back to the boards and parts. `over`: what each board was taken shorter. */
+function layOut(plan: StockPlan, lots: readonly Lot[], kind: BoardKind, over: number, standards: Standards): BoardPlan {
+  const { boards } = kind;
   const boardOf = (length: number) => boards.find((board) => rounded(board.length - over) === length)!;
   const bought = new Map<StockBoard, number>();
   for (const { stock, count } of plan.plan) bought.set(boardOf(stock), (bought.get(boardOf(stock)) ?? 0) + count);
@@ -112,20 +130,21 @@ export function planKindTogether(
     [...bought].reduce((all, [board, count]) => all + count * of(board), 0);
   const cutting = boardCuts(plan, lots).map((cut) => ({ ...cut, length: boardOf(cut.length).length }));
   const { species, thickness, quarters, width } = kind;
-  return ok({
+  return {
     species,
     thickness,
     quarters,
     width,
     parts: lots.map(({ part, layout, count }) => ({ part, layout, spare: count * layout.across - part.count })),
     boards: plan.boards,
-    boardFeet: sum((board) => feetOf(board, unit)),
+    boardFeet: sum((board) => feetOf(board, standards.unit)),
     cost: plan.cost,
     yield: lots.reduce((all, lot) => all + lot.count * lot.length, 0) / sum((board) => board.length),
     buys: [...bought].map(([board, count]) => ({ length: board.length, count, price: priceOf(board, standards) })),
     cutting,
     lowerBound: plan.measure === 'boards' ? (plan.cost / plan.boards) * plan.lowerBound : plan.lowerBound,
     proven: plan.proven,
+    interrupted: plan.interrupted,
     less: buyingLess(
       plan,
       cutting.map(({ length, cuts, offcut }) => ({
@@ -134,7 +153,7 @@ export function planKindTogether(
         cuts: cuts.map(({ part, pieces }) => `${pieces} × ${part.for}`).join(', '),
       })),
     ),
-  });
+  };
 }
 
 /** So many parts abreast, cut as one. */
@@ -150,24 +169,32 @@ function rounded(length: number): number {
 
 /** The plan's lengths given back to the parts, board by board; boards that come out alike are counted together. */
 function boardCuts(plan: StockPlan, lots: readonly Lot[]): BoardCut[] {
-  const left = new Map(lots.map((lot) => [lot, lot.part.count]));
+  /** By length, what is still wanted of the lots, the first of which is cut next. */
+  const open = new Map<number, { readonly lot: Lot; readonly at: number; left: number }[]>();
+  for (const [at, lot] of lots.entries()) {
+    const alike = open.get(lot.length);
+    if (alike) alike.push({ lot, at, left: lot.part.count });
+    else open.set(lot.length, [{ lot, at, left: lot.part.count }]);
+  }
   const together = new Map<string, { -readonly [K in keyof BoardCut]: BoardCut[K] }>();
   for (const { count, stock, cuts, offcut } of plan.plan) {
     for (let board = 0; board < count; board++) {
-      const named: { part: WoodPart; length: number; pieces: number }[] = [];
+      const named: BoardCut['cuts'][number][] = [];
+      let key = `${stock}|${offcut}`;
       for (const [length, wanted] of cuts) {
-        let open = wanted;
-        for (const lot of lots) {
-          if (open === 0) break;
-          if (lot.length !== length || left.get(lot)! <= 0) continue;
-          const taken = Math.min(open, Math.ceil(left.get(lot)! / lot.layout.across));
-          const pieces = Math.min(left.get(lot)!, taken * lot.layout.across);
-          left.set(lot, left.get(lot)! - pieces);
-          open -= taken;
-          named.push({ part: lot.part, length: lot.layout.alone, pieces });
+        const alike = open.get(length)!;
+        for (let cut = 0; cut < wanted;) {
+          const next = alike[0]!;
+          const { part, layout } = next.lot;
+          const taken = Math.min(wanted - cut, Math.ceil(next.left / layout.across));
+          const pieces = Math.min(next.left, taken * layout.across);
+          next.left -= pieces;
+          if (next.left === 0) alike.shift();
+          cut += taken;
+          named.push({ part, length: layout.alone, pieces });
+          key += `|${next.at}:${pieces}`;
         }
       }
-      const key = `${stock}|${offcut}|${named.map(({ part, pieces }) => `${lots.findIndex((lot) => lot.part === part)}:${pieces}`).join()}`;
       const alike = together.get(key);
       if (alike) alike.count++;
       else together.set(key, { count: 1, length: stock, cuts: named, offcut });

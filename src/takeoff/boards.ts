@@ -1,8 +1,10 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
+import { Effort } from '../stock/effort';
 import { MOST_LENGTHS, MOST_PIECES } from '../stock/order';
+import { GUARD_MS } from '../stock/plan';
 import type { StockBoard } from '../stockList';
-import { planKindTogether, priceOf, type BoardKind, type BoardPlan, type Placed } from './boardPlan';
+import { planKindTogether, priceOf, type BoardKind, type BoardPlan, type Placed, type PricedPlan } from './boardPlan';
 import { FIT, woodFor } from './wood';
 import { layouts, partLength, partWidth, type Layout, type WoodPart } from './woodParts';
 
@@ -13,10 +15,14 @@ export interface BoardNeeds {
 }
 
 export interface BoardControl {
-  /** For all plans together; left out: 1,500. */
-  readonly deadlineMs?: number | undefined;
+  /** For all plans together, counted as `Effort` does; left out: `BOARD_WORK`. */
+  readonly work?: number | undefined;
+  /** The clock, in milliseconds; left out: `Date.now`. It only ends a search that takes longer than `GUARD_MS`. */
   readonly now?: (() => number) | undefined;
 }
+
+/** Half a second for usual jobs, some seconds at most. */
+export const BOARD_WORK = 1e9;
 
 /**
  * The boards to buy for these parts, one plan for each species, thickness and board width. Every part is laid on the width and
@@ -25,7 +31,8 @@ export interface BoardControl {
  */
 export function planBoards(parts: readonly WoodPart[], standards: Standards, control: BoardControl = {}): BoardNeeds {
   const now = control.now ?? Date.now;
-  const end = now() + (control.deadlineMs ?? 1_500);
+  const end = now() + GUARD_MS;
+  const effort = new Effort(control.work ?? BOARD_WORK, () => now() >= end);
   const problems: string[] = [];
   const groups = new Map<string, { kind: BoardKind; placed: Placed[] }>();
   for (const part of parts) {
@@ -43,8 +50,7 @@ export function planBoards(parts: readonly WoodPart[], standards: Standards, con
   const plans: BoardPlan[] = [];
   let waiting = groups.size;
   for (const { kind, placed } of groups.values()) {
-    const share = Math.max(0, (end - now()) / waiting--);
-    const planned = planKind(kind, placed, standards, share, now);
+    const planned = planKind(kind, placed, standards, effort.part(effort.left / waiting--));
     if (planned.ok) plans.push(...planned.value);
     else problems.push(`${kind.species} ${kind.thickness} × ${kind.width}: ${planned.message}`);
   }
@@ -102,8 +108,7 @@ function planKind(
   kind: BoardKind,
   placed: readonly Placed[],
   standards: Standards,
-  deadlineMs: number,
-  now: () => number,
+  effort: Effort,
 ): Result<BoardPlan[]> {
   const rows = new Map<string, Placed[]>();
   const shared: Placed[] = [];
@@ -112,28 +117,28 @@ function planKind(
     if (key === null) shared.push(each);
     else rows.set(key, [...(rows.get(key) ?? []), each]);
   }
-  const each = deadlineMs / (1 + 3 * rows.size);
-  const plan = (together: readonly Placed[], row: boolean, had: Map<StockBoard, number>) =>
-    planKindTogether(kind, together, row, had, { standards, deadlineMs: each, now });
+  const share = effort.left / (1 + 3 * rows.size);
+  const plan = (together: readonly Placed[], row: boolean) =>
+    planKindTogether(kind, together, row, used, { standards, effort: effort.part(share) });
   const plans: BoardPlan[] = [];
   const used = new Map<StockBoard, number>();
-  const keep = (apart: BoardPlan) => {
-    plans.push(apart);
+  const keep = (priced: PricedPlan) => {
+    const kept = priced.laidOut();
+    plans.push(kept);
     for (const board of kind.boards) {
-      const bought = apart.buys.find((buy) => buy.length === board.length)?.count ?? 0;
+      const bought = kept.buys.find((buy) => buy.length === board.length)?.count ?? 0;
       used.set(board, (used.get(board) ?? 0) + bought);
     }
   };
-  const end = now() + deadlineMs;
   for (const row of rows.values()) {
-    const apart = plan(row, true, used);
-    // Weighing a row against shared boards plans all of those anew; once the time is up it keeps boards of its own.
-    if (apart.ok && now() >= end) {
+    const apart = plan(row, true);
+    // Weighing a row against shared boards plans all of those anew; once the work is done it keeps boards of its own.
+    if (apart.ok && effort.ended) {
       keep(apart.value);
       continue;
     }
-    const without = shared.length === 0 ? null : plan(shared, false, used);
-    const withRow = plan([...shared, ...row.map((one) => pieceByPiece(one, kind, standards))], false, used);
+    const without = shared.length === 0 ? null : plan(shared, false);
+    const withRow = plan([...shared, ...row.map((one) => pieceByPiece(one, kind, standards))], false);
     const costApart =
       apart.ok && (without === null || without.ok)
         ? apart.value.cost + (without?.ok ? without.value.cost : 0)
@@ -144,7 +149,7 @@ function planKind(
     else keep(apart.value);
   }
   for (const portion of portions(shared)) {
-    const rest = plan(portion, false, used);
+    const rest = plan(portion, false);
     if (!rest.ok) return rest;
     keep(rest.value);
   }

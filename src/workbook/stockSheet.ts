@@ -220,8 +220,10 @@ function totalRow(buys: readonly Buy[], standards: Standards): (Cell | null)[] {
 }
 
 /** Whether a cheaper plan can exist. */
-function proofText({ proven, cost, lowerBound }: BoardPlan): string {
-  return proven
-    ? 'Proven: no plan for these pieces, laid this way, costs less.'
-    : `Within $${(cost - lowerBound).toFixed(2)} of the least possible.`;
+function proofText({ proven, interrupted, cost, lowerBound }: BoardPlan): string {
+  if (proven) return 'Proven: no plan for these pieces, laid this way, costs less.';
+  const within = `Within $${(cost - lowerBound).toFixed(2)} of the least possible.`;
+  return interrupted
+    ? `${within} The search took too long and was cut short: filled again, it may come out otherwise.`
+    : within;
 }

@@ -15,13 +15,12 @@ const JOBS = [1, 2, 3].map((job) => {
   return put(folder, `job-${job}.csv`, ['Mark,Qty,Head,Width,Rise', ...rows].join('\n'));
 });
 
-/** All but the board plans, which are searched for a set time: a busy machine may prove less of them. */
 async function takeoff(path: string, out: string) {
   const file = path.replace('.csv', out);
   const args = ['dist/cli/archwright.cjs', 'takeoff', path, '--out', file, '--json'];
   const { stdout } = await run(process.execPath, args, { encoding: 'utf8', timeout: 120_000, maxBuffer: 1e8 });
-  const { openings, problems, setups } = JSON.parse(stdout) as Record<string, unknown>;
-  return { openings, problems, setups, sheet: partsOf(file)['xl/worksheets/sheet1.xml'] };
+  const { openings, problems, setups, stock } = JSON.parse(stdout) as Record<string, unknown>;
+  return { openings, problems, setups, stock, sheet: partsOf(file)['xl/worksheets/sheet1.xml'] };
 }
 
 test('takeoffs run at once give what they give one by one, and leave nothing else behind', async () => {

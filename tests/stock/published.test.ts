@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { costOf, type Cutting } from '../../src/stock/cutting';
+import { Effort } from '../../src/stock/effort';
 import { search } from '../../src/stock/search';
 import { triplets, uniform } from './instances';
 
@@ -8,7 +9,10 @@ const DEADLINE_MS = 10_000;
 
 function boardsOf(cutting: Cutting): number {
   const end = performance.now() + DEADLINE_MS;
-  const { runs, bound } = search(cutting, { ended: () => performance.now() > end, better: () => undefined });
+  const { runs, bound } = search(cutting, {
+    effort: new Effort(Infinity, () => performance.now() > end),
+    better: () => undefined,
+  });
   const made = cutting.sizes.map(() => 0);
   for (const { pattern, times } of runs!) {
     const used = pattern.pieces.reduce((sum, piece, at) => sum + cutting.sizes[piece]! * pattern.counts[at]!, 0);

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { costOf, type Cutting } from '../../src/stock/cutting';
+import { Effort } from '../../src/stock/effort';
 import { search } from '../../src/stock/search';
 import { random } from '../random';
 import { referee } from './referee';
@@ -29,7 +30,10 @@ function small(number: number, kinds: number, limited: boolean): Cutting {
 
 function expectLeast(cutting: Cutting): void {
   const end = performance.now() + 15_000;
-  const { runs, bound } = search(cutting, { ended: () => performance.now() > end, better: () => undefined });
+  const { runs, bound } = search(cutting, {
+    effort: new Effort(Infinity, () => performance.now() > end),
+    better: () => undefined,
+  });
   const cost = least(cutting);
   expect(runs === null ? null : costOf(runs, cutting.boards)).toBe(cost);
   if (cost !== null) expect(bound).toBe(cost);

@@ -3,6 +3,7 @@ import { halfSegment, ring } from '../../src/blank/ring';
 import { defaultStandards, type Standards } from '../../src/standards';
 import type { StockBoard } from '../../src/stockList';
 import type { BoardPlan } from '../../src/takeoff/boardPlan';
+import { GUARD_MS } from '../../src/stock/plan';
 import { planBoards } from '../../src/takeoff/boards';
 import { partsOf } from '../../src/takeoff/parts';
 import { takeoff } from '../../src/takeoff/takeoff';
@@ -133,19 +134,48 @@ describe('the boards that rings and legs need', () => {
 
   it('are planned in portions where there are more lengths or pieces than one plan takes', () => {
     const legs = Array.from({ length: 2_500 }, (_, at) => part(`L${at}`, 20, leg(20 + at / 64)));
-    const { plans, problems } = planBoards(legs, shop([board(4.5, 96), board(4.5, 144)]), { deadlineMs: 300 });
+    const { plans, problems } = planBoards(legs, shop([board(4.5, 96), board(4.5, 144)]), { work: 1e8 });
     expect(problems).toEqual([]);
     expect(made(plans)).toEqual(new Map(legs.map((one) => [one.for, one.count])));
   });
 
-  it('are all planned soon after the deadline, for 2,000 openings', () => {
+  it('are all planned soon after the work is counted out, for 2,000 openings', () => {
     const standards = defaultStandards();
     const parts = partsOf(takeoff(randomOpenings(2_000, random(7)), standards));
-    // One that ignored its deadline would fail by the test's own time limit.
-    const { plans, problems } = planBoards(parts, standards, { deadlineMs: 300 });
+    // A search that didn't count its work would fail by the test's own time limit.
+    const { plans, problems } = planBoards(parts, standards, { work: 1e8 });
     expect(problems).toEqual([]);
     const count = (of: readonly WoodPart[]) => of.reduce((sum, one) => sum + one.count, 0);
     expect([...made(plans).values()].reduce((sum, pieces) => sum + pieces, 0)).toBe(count(parts));
+  });
+
+  it('are the same however fast the clock goes, as long as it does not reach the guard', () => {
+    const standards = defaultStandards();
+    const parts = partsOf(takeoff(randomOpenings(60, random(7)), standards));
+    let asked = 0;
+    const still = planBoards(parts, standards, { now: () => 0 * ++asked });
+    // One of these plans is searched for until its work is counted out: a clock that mattered would show.
+    expect(still.plans.some((plan) => !plan.proven)).toBe(true);
+    expect(still.plans.some((plan) => plan.interrupted)).toBe(false);
+    for (const speed of [0.09, 0.9]) {
+      let time = 0;
+      const now = () => (time += (speed * GUARD_MS) / asked);
+      expect(planBoards(parts, standards, { now })).toEqual(still);
+      expect(time).toBeGreaterThan(0.9 * speed * GUARD_MS);
+    }
+  });
+
+  it('say which plans the guard cut short, and still hold every piece', () => {
+    const standards = defaultStandards();
+    const parts = partsOf(takeoff(randomOpenings(60, random(7)), standards));
+    let time = 0;
+    const { plans, problems } = planBoards(parts, standards, { now: () => (time += GUARD_MS / 50) });
+    expect(problems).toEqual([]);
+    const cutShort = plans.filter((plan) => plan.interrupted);
+    expect(cutShort.length).toBeGreaterThan(0);
+    expect(cutShort.every((plan) => !plan.proven)).toBe(true);
+    const count = parts.reduce((sum, one) => sum + one.count, 0);
+    expect([...made(plans).values()].reduce((sum, pieces) => sum + pieces, 0)).toBe(count);
   });
 
   it.each([
