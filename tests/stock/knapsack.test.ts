@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FillTable, fillByBranching, type Filling } from '../../src/stock/knapsack';
+import { HALF_A_WORTH } from '../../src/stock/proof';
 import { random } from '../random';
 
 interface Problem {
@@ -63,6 +64,18 @@ describe('filling one board for the most worth', () => {
         if (best) expectFits(one, best);
       }
     }
+  });
+
+  it('finds the greatest whole worth where rounding hides it from a search for 1 more: half a worth is asked for', () => {
+    const { whole } = random(10_801);
+    const count = whole(2, 7);
+    const list = (least: number, most: number) => Array.from({ length: count }, () => whole(least, most));
+    const one = { sizes: list(3, 60), worths: list(1, 40), copies: list(1, 4), room: whole(30, 150) };
+    const best = byTrying(one, one.room)!;
+    const found = (gain: number) =>
+      fillByBranching(one.sizes, one.worths, one.copies, one.room, gain, Infinity).filling.worth;
+    expect(found(1)).toBe(best - 1);
+    expect(found(HALF_A_WORTH)).toBe(best);
   });
 
   it('has an upper bound that holds when patience runs out at any step', () => {
