@@ -1,6 +1,7 @@
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { comparedMoney, type ComparedMoney } from './compared';
-import { checkLine, name, type LineCheck } from './checkLine';
+import { checkLine, type LineCheck } from './checkLine';
+import { name } from './whichOpening';
 import { cantTell, differs, type Finding, type VerdictWord } from './finding';
 import { matchLines, namesNothing, type LineMatch } from './match';
 import { dollars } from './money';

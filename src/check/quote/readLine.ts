@@ -65,30 +65,22 @@ export function readLine(
   const extension = money('extension', 'extension');
   const measure = cellText(cellOf('measure')?.cell);
   const counted = countOf(cellOf('quantity')?.cell ?? null, measure, footPrice, extension);
-  const written = counted === null ? null : figure('quantity', counted.quantity);
-  const priced = footPrice !== null || ownPrice !== null;
-  const lump = counted?.by === 'lot' || (counted === null && !priced && extension !== null);
-  const saysFeet = counted?.by === 'foot' || (counted === null && footPrice !== null);
-  const feet = feetOf(cellOf, standards);
-  const perFootPrice = footPrice ?? (saysFeet ? ownPrice : null);
-  const pieces = counted !== null && written !== null && Number.isInteger(written) && perFootPrice !== null;
-  const along = pieces ? perFoot(perFootPrice, feet, written, extension) : null;
-  // "LF" as unit of measure may be the price's alone: beside a length the extension says whether pieces or feet are counted.
-  const isCount =
-    along !== null && along.makesIt && Math.abs(written! * perFootPrice! - extension!) > extensionTolerance(written!);
-  const byFoot = saysFeet && !isCount;
-  const byPiece = !byFoot && (ownPrice === null || saysFeet) ? along : null;
-  const uncounted =
-    counted === null && byFoot && perFootPrice !== null ? perFoot(perFootPrice, feet, 1, extension) : null;
-  const quantity = uncounted?.feet ?? written;
+  const count = counted === null ? null : figure('quantity', counted.quantity);
+  const priced = {
+    counts: counted?.by ?? null,
+    count,
+    ownPrice,
+    footPrice,
+    extension,
+    feet: feetOf(cellOf, standards),
+  };
   const unread = aside.filter((column) => column.unread && isFigure(cells[column.index]));
   return {
     kind: 'line',
     row,
     mark: cellText(cellOf('mark')?.cell),
     description: wordsOf(cells, columns, aside),
-    quantity,
-    by: lump ? 'lot' : byFoot ? 'foot' : 'piece',
+    ...countedBy(priced),
     size: size === null ? null : sizeOf(size, standards),
     span: length('span', 'span'),
     radius: across !== null && byDiameter ? across / 2 : across,
@@ -96,14 +88,45 @@ export function readLine(
     byDiameter,
     length: length('length', lengthKey),
     lengthOf,
-    // A price by the foot is none of the piece.
-    unitPrice: byFoot ? perFootPrice : byPiece === null ? ownPrice : piecePrice(byPiece, quantity!),
-    byFoot: ownPrice === null && perFootPrice !== null,
-    perFoot: byPiece ?? uncounted,
     extension,
     unread: unread.map(({ name }) => name),
     problems,
   };
+}
+
+interface Priced {
+  /** What the quantity's cell counts; null where it is blank. */
+  readonly counts: QuoteLine['by'] | null;
+  readonly count: number | null;
+  readonly ownPrice: number | null;
+  readonly footPrice: number | null;
+  readonly extension: number | null;
+  readonly feet: ReturnType<typeof feetOf>;
+}
+
+/** What a line counts and what one of it costs: pieces, feet or the lot. */
+function countedBy(priced: Priced): Pick<QuoteLine, 'quantity' | 'by' | 'unitPrice' | 'byFoot' | 'perFoot'> {
+  const { counts, count, ownPrice, footPrice, extension, feet } = priced;
+  if (counts === 'lot' || (counts === null && ownPrice === null && footPrice === null && extension !== null))
+    return { quantity: count, by: 'lot', unitPrice: ownPrice, byFoot: false, perFoot: null };
+  const rate = footPrice ?? (counts === 'foot' ? ownPrice : null);
+  const byFoot = rate !== null && (ownPrice === null || counts === 'foot');
+  if (!byFoot) return { quantity: count, by: counts ?? 'piece', unitPrice: ownPrice, byFoot, perFoot: null };
+  if (counts === null) {
+    const along = perFoot(rate, feet, 1, extension);
+    return { quantity: along?.feet ?? null, by: 'foot', unitPrice: rate, byFoot, perFoot: along };
+  }
+  const along = count !== null && Number.isInteger(count) ? perFoot(rate, feet, count, extension) : null;
+  // "LF" as unit of measure may be the price's alone: beside a length the extension says whether pieces or feet are counted.
+  const isFeet = counts === 'foot' && (count === null || extension === null || isProduct(count, rate, extension));
+  if (isFeet || (counts === 'foot' && !along?.makesIt))
+    return { quantity: count, by: 'foot', unitPrice: rate, byFoot, perFoot: null };
+  const unitPrice = along === null ? null : piecePrice(along, count!);
+  return { quantity: count, by: 'piece', unitPrice, byFoot, perFoot: along };
+}
+
+function isProduct(count: number, price: number, extension: number): boolean {
+  return Math.abs(count * price - extension) <= extensionTolerance(count);
 }
 
 /** Feet are written to hundredths; a cell of a spreadsheet shows 4.00 and holds 4. */
