@@ -21,6 +21,7 @@ interface Report {
     row: number;
     mark: string;
     verdict: string;
+    agreesIn: string[];
     stake: number;
     openings: { mark: string }[];
     findings: { about: string; verdict: string; mistakes: string[] }[];
@@ -31,6 +32,7 @@ interface Report {
   counts: Record<string, number>;
   quoted: number;
   total: number;
+  columnsSetAside: { column: number; heading: string; understood: boolean; done: string }[];
 }
 
 describe('archwright check', () => {
@@ -63,6 +65,20 @@ describe('archwright check', () => {
     ]);
     expect(report.notQuoted.map(({ mark }) => mark)).toEqual(['A3']);
     expect([report.quoted, report.total]).toEqual([245, 285]);
+  });
+
+  test('names every column that is not understood, in the text and in --json, and calls none of its lines right', () => {
+    const odd = file('odd.csv', 'Item,Qty,Zorp,Thickness,Each,Ext.\nA2,1,74 7/16,3/4,,\n');
+    const { out } = check(odd, '--schedule', SCHEDULE);
+    expect(out).toContain('Column "Zorp": not understood: its figures are compared with nothing.');
+    expect(out).toContain('Column "Thickness": not compared.');
+    const report = JSON.parse(check(odd, '--schedule', SCHEDULE, '--json').out) as Report;
+    expect(report.columnsSetAside).toEqual([
+      { column: 3, heading: 'Zorp', understood: false, done: expect.any(String) as string },
+      { column: 4, heading: 'Thickness', understood: true, done: 'not compared' },
+    ]);
+    expect(report.lines).toMatchObject([{ verdict: "can't tell", notUnderstood: ['column "Zorp"'] }]);
+    expect(report.lines[0]!.agreesIn).toContain('quantity');
   });
 
   test('--out writes the takeoff with a Check sheet, --plain without formulas of ours', () => {
