@@ -47,10 +47,10 @@ export function checkJson(check: QuoteCheck) {
     otherLines: cents(check.compared.otherLines),
     charges: check.compared.charges,
     total: cents(check.compared.total),
-    columnsSetAside: check.quote.setAside.map(({ index, unread, done }) => ({
+    columnsSetAside: check.quote.setAside.map(({ index, understood, done }) => ({
       column: index + 1,
       heading: check.quote.headings[index] ?? '',
-      understood: !unread,
+      understood,
       done,
     })),
     passedOver: check.quote.passedOver,

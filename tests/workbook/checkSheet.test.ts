@@ -4,6 +4,7 @@ import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
+import { takeoffSource } from '../../src/workbook/takeoffSheet';
 import { checkRows, exampleCheck, sharedLines } from '../check/quote/example';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
@@ -53,6 +54,25 @@ describe('the Check sheet', () => {
       const lines = linesOf(checkSheet(check, false), check);
       const off = check.lines.filter(({ line, verdict }) => lines.get(line.row)!['verdict']!.value !== verdict);
       expect(off.map(({ line, findings }) => [line.mark, findings.map(({ text }) => text)])).toEqual([]);
+    }
+  });
+
+  it('finds our own Takeoff sheet, read as a quote, to agree line by line: no column of ours is unknown', () => {
+    for (const unit of ['in', 'mm'] as const) {
+      const standards = defaultStandards(unit);
+      const taken = takeoff(randomOpenings(60, random(7), standards), standards);
+      const rows = [...takeoffSource(taken, false).rows];
+      const values = rows.map((row) => row.map((cell) => cell?.value ?? null));
+      const quote = valueOf(readQuote({ name: 'Takeoff', firstRow: 1, rows: values }, standards));
+      expect(quote.setAside.filter(({ understood }) => !understood)).toEqual([]);
+      const complete = quote.lines.filter(({ mark }) =>
+        taken.openings.some((row) => row.opening.mark === mark && row.own !== null),
+      );
+      const { lines } = checkQuote({ ...quote, lines: complete }, taken);
+      expect(lines.length).toBeGreaterThan(30);
+      expect(
+        lines.filter(({ verdict }) => verdict === 'differs').map(({ findings }) => findings.map(({ text }) => text)),
+      ).toEqual([]);
     }
   });
 

@@ -63,9 +63,16 @@ export function quoteScore({ rows }: Table): number {
 
 const OTHER_UNITS = /^\s*(?:\$|usd|dollars|%|deg(?:rees)?|bd ft|board feet|min(?:utes)?|per in|lbs?)\s*$/i;
 
+/** "in, to 1/16": what the figures below are rounded to. */
+const ROUNDED_TO = /, to [\d./]+$/;
+
 /** The units of a row that holds nothing but units, "$" among them; null for any other row. */
 export function quoteUnits(row: Row | undefined): ReturnType<typeof unitsAt> {
-  return unitsAt(row?.map((cell) => (typeof cell === 'string' && OTHER_UNITS.test(cell) ? 'ea' : cell)));
+  return unitsAt(
+    row?.map((cell) =>
+      typeof cell !== 'string' ? cell : OTHER_UNITS.test(cell) ? 'ea' : cell.replace(ROUNDED_TO, ''),
+    ),
+  );
 }
 
 /** True for a row that repeats the headings, as at the top of a further page. */

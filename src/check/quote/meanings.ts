@@ -127,7 +127,7 @@ const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
       '(?:source |quote )?row|(?:total |unit )?(?:weight|wt|lbs?)|(?:total )?(?:bd|board) (?:ft|feet|foot)|bf|bdft|(?:arc |blank )?(?:angle|degrees?|deg)',
       '(?:ship(?:ping)? |due |delivery )?date|lead time|days|weeks|eta|location|floor|level|room|area|phase|finish|color|stain|grain',
       // Figures of how a piece is made, those of our own Takeoff sheet among them.
-      '(?:.* )?(?:haunch|blank|board|boards|stock|segments?|pieces|straight|knife|guide|set ups?|labor|material|minutes|hours|passes|joints?|share|cuts?|feed|grade|quarters|missing|filled|miter|leg|legs|wood|plies|look at|needs)(?: .*)?',
+      '(?:.* )?(?:haunch|blank|board|boards|stock|segments?|pieces|straight|knife|guide|set ups?|labor|material|minutes|hours|passes|joints?|share|cuts?|feed|grade|quarters|missing|filled|counted|miter|leg|legs|wood|plies|look at|needs)(?: .*)?',
     ],
   ],
 ];

@@ -53,6 +53,8 @@ export interface SetAside {
   readonly index: number;
   /** As sentences name it: `column "Trim"`, `column 3 (no heading)`. */
   readonly name: string;
+  /** Its heading is known, or it needs none: it counts the lines. */
+  readonly understood: boolean;
   /** It holds figures that aren't understood: no line with one of them is called right. */
   readonly unread: boolean;
   /** What was done with it: `not compared`, `not used: column "Unit price" is read in its place`. */

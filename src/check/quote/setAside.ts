@@ -30,16 +30,18 @@ export function setAside(columns: readonly QuoteColumn[], lines: readonly Row[])
     const { index, key, instead } = column;
     const cells = lines.map((row) => row[index]).filter((cell) => !isBlank(cell));
     if (cells.length === 0) return [];
-    const aside = (done: string, unread = false) => [{ index, name: columnName(column), unread, done }];
+    const aside = (done: string, understood = true, unread = false) => [
+      { index, name: columnName(column), understood, unread, done },
+    ];
     if (instead !== null) return aside(`not used: ${columnName(instead)} is read in its place`);
     const better = inFavorOf(column, columns);
     if (better.length > 0) return aside(`read only where ${listed(better.map(columnName), 'or')} is blank`);
     if (key !== null && key !== 'aside') return [];
     const figures = cells.filter(isFigure).length;
     if (figures * 2 <= cells.length)
-      return key === null ? aside('not understood: its words are read with the description') : [];
+      return key === null ? aside('not understood: its words are read with the description', false) : [];
     if (key === 'aside' || countsRows(cells)) return aside('not compared');
-    return aside('not understood: its figures are compared with nothing', true);
+    return aside('not understood: its figures are compared with nothing', false, true);
   });
 }
 

@@ -62,12 +62,20 @@ function agreeing(lines: readonly LineCheck[]): string[] {
   return said.length === 0 ? [] : [`Compared and agreeing: ${said.join('; ')}.`];
 }
 
-/** `Column "Finish" is not compared.` A sentence for each thing that was done with columns, those with unread figures first. */
+/**
+ * `Column "Finish": not compared.` A sentence for each thing that was done with columns, those with unread figures first. Only
+ * of columns that are understood some may be left to a number.
+ */
 export function asideTexts(columns: readonly SetAside[]): string[] {
   const groups = new Map<string, string[]>();
   for (const { name, done } of [...columns].sort((one, other) => Number(other.unread) - Number(one.unread)))
     groups.set(done, [...(groups.get(done) ?? []), name]);
-  return [...groups].map(([done, names]) => `${capital(listed(names))}: ${done}.`);
+  return [...groups].map(([done, names]) => {
+    const isKnown = !columns.some((one) => one.done === done && !one.understood);
+    const most = isKnown ? names.slice(0, MOST_NAMED) : names;
+    const rest = names.length - most.length;
+    return `${capital(listed(rest > 0 ? [...most, `${rest} more`] : most))}: ${done}.`;
+  });
 }
 
 /** "Chord, not arc: W3 (row 6); $41.20 too little." */
