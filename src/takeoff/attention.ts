@@ -4,7 +4,7 @@ import type { OwnFigures } from './ownFigures';
 
 /**
  * What can be computed but should be looked at before the order goes out. The workbook says the same sentences by
- * formula (`workbook/takeoffColumns.ts`).
+ * formula (`workbook/needsFormula.ts`).
  */
 export const ATTENTION = {
   short: 'A blank is shorter than the rolls hold.',
@@ -12,6 +12,7 @@ export const ATTENTION = {
   wide: 'The blank is wider than the machine takes.',
   ellipse: 'Three arcs stray from the true ellipse by more than is allowed.',
   finish: 'The outside edge gets fewer knife cuts than the Economy grade asks for.',
+  legless: 'The head is mitered to legs, but no leg length is given: no legs are in the price.',
 } as const;
 
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
@@ -22,5 +23,6 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
   if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);
   if (own.cutsOutside < 15) said.push(ATTENTION.finish);
+  if (inputs.ends === 'legs' && inputs.leg === 0 && inputs.head !== 'round') said.push(ATTENTION.legless);
   return said;
 }

@@ -133,7 +133,7 @@ export function needsFormula(row: OpeningTakeoff): string {
 
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
-  const { short, tight, wide, ellipse, finish } = ATTENTION;
+  const { short, tight, wide, ellipse, finish, legless } = ATTENTION;
   const haunch = HAS_HAUNCH;
   const run = (inside: string, angle: string) => `RADIANS(${angle})*(${inside}+{face}/2)<Shop_shortest_piece`;
   const tightest = 'MIN({insideRadius},{haunchInsideRadius})';
@@ -148,5 +148,6 @@ export function attentionFormula(row: OpeningTakeoff): string {
       ? [when('IF({head}="elliptical",INDEX(ARCH.HEADARCS({head},{span},{rise}),1,4)>Shop_deviation,FALSE)', ellipse)]
       : []),
   ];
-  return `IF({needs}<>"","",TRIM(IF({radius}="","",${curved.join('&')})&${when('{cutsOutside}<15', finish)}))`;
+  const always = [when('{cutsOutside}<15', finish), when('AND({ends}="legs",{leg}=0,{head}<>"round")', legless)];
+  return `IF({needs}<>"","",TRIM(IF({radius}="","",${curved.join('&')})&${always.join('&')}))`;
 }
