@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { chmod } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import CopyPlugin from 'copy-webpack-plugin';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
@@ -40,8 +41,14 @@ function commandLine(mode) {
     plugins: [
       ...base.plugins,
       new webpack.BannerPlugin({ banner: '#!/usr/bin/env node', raw: true, include: 'archwright' }),
+      runnable(at('./dist/cli/archwright.cjs')),
     ],
   };
+}
+
+/** npx marks a command as runnable only when it first meets it, and each build writes the file anew. */
+function runnable(file) {
+  return { apply: ({ hooks }) => hooks.afterEmit.tapPromise('runnable', () => chmod(file, 0o755)) };
 }
 
 /** What of dist/web the workbench's build makes; the add-in's makes the rest. Each clears away what it no longer makes. */
