@@ -13,6 +13,8 @@ export interface RemarkFacts {
 const WITHDRAWN = 'void(?:ed)?|deleted?|omit(?:ted)?|not used|n\\.?i\\.?c\\.?|not in contract|by others';
 const WHOLLY_WITHDRAWN = new RegExp(`^(?:${WITHDRAWN})$`, 'i');
 const MARKED_WITHDRAWN = new RegExp(`[\\s([-](${WITHDRAWN})[)\\]]?$`, 'i');
+/** Legs whose length only the jamb's drawing tells. */
+const HAS_LEGS = /^(?:with )?(?:casing )?legs?(?: (?:down )?to (?:the )?(?:window )?(?:sill|stool|apron))?$/i;
 const LEGS_TO_FLOOR = /^(?:with )?(?:casing )?legs? (?:down )?to (?:the )?(?:finish(?:ed)? )?floor$/i;
 
 /** Words that name a head even in a remark; "flat", "plain" or "radius" alone may speak of anything. */
@@ -37,6 +39,7 @@ export function readRemarks(text: string): RemarkFacts {
     if (clause.length > 40) continue;
     const shape = NAMES_A_HEAD.test(clause) ? readHead(clause) : null;
     if (shape?.ok) heads.set(shape.value, clause);
+    if (HAS_LEGS.test(clause)) ends.set('legs', clause);
     const end = NAMES_ENDS.test(clause) ? readEnds(clause) : null;
     if (end?.ok) ends.set(end.value, clause);
   }

@@ -18,6 +18,11 @@ describe('remarks', () => {
   it.each<[string, string | null]>([
     ['cut on spring line', 'level'],
     ['mitered to legs', 'legs'],
+    ['with legs', 'legs'],
+    ['casing legs to sill', 'legs'],
+    ['Half round; legs down to the stool', 'legs'],
+    ['legs by others', null],
+    ['level cut; casing legs to sill', null],
     ['level cut; mitered legs', null],
     ['level the site', null],
   ])('"%s" name the ends %s', (text, ends) => expect(readRemarks(text).ends?.ends ?? null).toBe(ends));
