@@ -9,7 +9,7 @@ import type { Command, ExitCode, Io } from './io';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
-import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable } from './takeoffReport';
+import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable, unusedColumns } from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx)
 
@@ -17,7 +17,7 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
                       such as the Standards sheet of a workbook
-  --json              print {openings, problems, totals, setups, stock} instead of the table
+  --json              print {openings, problems, totals, setups, stock, unusedColumns} instead of the table
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
@@ -63,7 +63,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       problems: taken.problems,
       totals: taken.totals,
       setups: setupsJson(planSetups(taken)),
-      stock: stockJson(boards),
+      stock: stockJson(boards, standards.value),
+      unusedColumns: unusedColumns(schedule.value),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');
   } else {

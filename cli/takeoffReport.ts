@@ -1,5 +1,7 @@
 import type { Schedule } from '../src/schedule/opening';
+import type { Standards } from '../src/standards';
 import type { BoardNeeds } from '../src/takeoff/boards';
+import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { SetupPlan } from '../src/takeoff/setups';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
 import type { RingPlan } from '../src/takeoff/ownFigures';
@@ -71,14 +73,31 @@ export function setupsJson({ setups }: SetupPlan) {
   }));
 }
 
-/** The boards to buy: a plan for each species, thickness and width. A cut's length is that of board it takes. */
-export function stockJson({ plans, problems }: BoardNeeds) {
+/**
+ * The boards to buy: a plan for each species, thickness and width. `buy` adds the allowance for waste. A cut's length is that
+ * of board it takes by itself; pieces abreast or interlocked (`across`, `way`) take less.
+ */
+export function stockJson(needs: BoardNeeds, standards: Standards) {
+  const { plans, problems } = needs;
   return {
     boards: plans.reduce((sum, { boards }) => sum + boards, 0),
     cost: Number(plans.reduce((sum, { cost }) => sum + cost, 0).toFixed(2)),
+    buy: boardsToBuy(needs, standards).map(({ plan: { species, thickness, quarters, width }, ...size }) => ({
+      species,
+      thickness,
+      quarters,
+      width,
+      ...size,
+    })),
     plans: plans.map(({ parts, cutting, ...plan }) => ({
       ...plan,
-      pieces: parts.map(({ part, spare }) => ({ for: part.for, count: part.count, spare })),
+      pieces: parts.map(({ part, layout: { way, across }, spare }) => ({
+        for: part.for,
+        count: part.count,
+        way,
+        across,
+        spare,
+      })),
       plan: cutting.map(({ count, length, cuts, offcut }) => ({
         count,
         stock: length,
@@ -126,10 +145,18 @@ export function takeoffTable({ openings, totals }: Takeoff): string {
     .join('');
 }
 
+/** The headings of a schedule's columns that nothing was read from. */
+export function unusedColumns({ headings, meaning }: Schedule): string[] {
+  return headings.filter((heading, at) => heading !== '' && (meaning[at] ?? null) === null);
+}
+
 /** What a person should look at, a line each; empty where there is nothing. */
-export function attentionLines({ openings }: Takeoff, { remarks, passedOver }: Schedule, boards: BoardNeeds): string[] {
+export function attentionLines({ openings }: Takeoff, schedule: Schedule, boards: BoardNeeds): string[] {
+  const { remarks, passedOver } = schedule;
+  const unread = unusedColumns(schedule).map((heading) => `"${heading}"`);
   return [
     ...remarks,
+    ...(unread.length > 0 ? [`Not used, because the heading is none that is known: ${unread.join(', ')}.`] : []),
     ...openings.flatMap(({ opening, needs, attention }) =>
       [...needs, ...attention].map((sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`),
     ),

@@ -1,9 +1,10 @@
 import { lengthText } from '../lengthText';
 import { boardFeet } from '../lumber';
-import { toCents } from '../rounding';
 import type { Standards } from '../standards';
 import type { BoardCut, BoardPlan } from '../takeoff/boardPlan';
 import type { BoardNeeds } from '../takeoff/boards';
+import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
+import type { Layout } from '../takeoff/woodParts';
 import { perInch, type Unit } from '../unit';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
@@ -43,14 +44,6 @@ const PROOF_HEADINGS = [
 
 const TEXT_HEADINGS: ReadonlySet<string> = new Set(['Species', 'Cuts', 'Proof']);
 
-/** Boards of one size, over all plans. */
-interface Buy {
-  readonly plan: BoardPlan;
-  readonly length: number;
-  readonly price: number;
-  count: number;
-}
-
 /** Boards to buy by species, thickness, width and length; below, how to cut them and the proof that fewer won't do. */
 export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boolean): Sheet {
   const { unit } = standards;
@@ -63,14 +56,14 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
     size(plan.thickness),
     size(plan.width),
   ];
-  const buys = buysOf(needs);
+  const buys = boardsToBuy(needs, standards);
   const rows: (Cell | null)[][] = [
     [{ value: 'Stock', style: 'title' }],
     [
       {
         value:
-          'Boards to buy. What is in italics is worked out when the takeoff is filled: fill again after openings, blanks or ' +
-          'the stock list change.',
+          'Boards to buy; the allowance for waste is of all boards of a wood, rounded up once. What is in italics is worked out ' +
+          'when the takeoff is filled: fill again after openings, blanks or the stock list change.',
         style: 'text',
       },
     ],
@@ -90,7 +83,7 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
   rows.push([], [{ value: 'Cutting plan', style: 'group' }], CUT_HEADINGS.map(heading));
   for (const plan of needs.plans) {
     for (const { count, length, cuts, offcut } of plan.cutting) {
-      const [text, ...more] = linesOf(cutTexts(cuts, unit));
+      const [text, ...more] = linesOf(cutTexts(cuts, plan.parts, unit));
       const left = { ...written(lengthText(offcut, unit)), align: 'right' as const };
       rows.push([...board(plan), size(length), written(count, '0'), left, written(text!)]);
       for (const line of more) rows.push([...Array.from({ length: 7 }, () => null), written(line)]);
@@ -126,33 +119,31 @@ function writtenCell(value: string | number, format = '@'): Cell {
   return { value, style: 'fixed', format };
 }
 
-function buysOf({ plans }: BoardNeeds): Buy[] {
-  const buys = new Map<string, Buy>();
-  for (const plan of plans) {
-    for (const { length, count, price } of plan.buys) {
-      const key = [plan.species.toLowerCase(), plan.quarters, plan.thickness, plan.width, length].join('|');
-      const buy = buys.get(key) ?? { plan, length, price, count: 0 };
-      buy.count += count;
-      buys.set(key, buy);
-    }
-  }
-  return [...buys.values()].sort(
-    (one, other) =>
-      one.plan.species.localeCompare(other.plan.species, 'en') ||
-      one.plan.thickness - other.plan.thickness ||
-      one.plan.width - other.plan.width ||
-      one.length - other.length,
-  );
-}
-
-/** `8 × 18 7/8 (W1, W4)` for each kind of piece; parts alike in length and name are one kind to the person at the saw. */
-function cutTexts(cuts: BoardCut['cuts'], unit: Unit): string[] {
+/**
+ * `8 × 18 7/8, flipped in turn (W1, W4)` for each kind of piece; parts alike in length, name and the way they lie are one kind
+ * to the person at the saw.
+ */
+function cutTexts(cuts: BoardCut['cuts'], parts: BoardPlan['parts'], unit: Unit): string[] {
+  const layouts = new Map(parts.map(({ part, layout }) => [part, layout]));
   const pieces = new Map<string, number>();
   for (const cut of cuts) {
-    const what = `${lengthText(cut.length, unit)} (${cut.part.for})`;
+    const what = [lengthText(cut.length, unit), ...layWords(layouts.get(cut.part))].join(', ') + ` (${cut.part.for})`;
     pieces.set(what, (pieces.get(what) ?? 0) + cut.pieces);
   }
   return [...pieces].map(([what, count]) => `${count} × ${what}`);
+}
+
+/** How pieces lie on the board, where it is not one after the other: what lies abreast or interlocks takes less length. */
+function layWords(layout: Layout | undefined): string[] {
+  if (layout === undefined) return [];
+  const { way, across } = layout;
+  const turned = {
+    straight: [],
+    nested: ['nested'],
+    'half-turn': ['each other one turned half round'],
+    flipped: ['flipped in turn'],
+  };
+  return [...turned[way], ...(across > 1 ? [`${across} abreast`] : [])];
 }
 
 /** A list in lines, broken between its items or, where one has many marks, between those. */
@@ -166,18 +157,13 @@ function linesOf(items: readonly string[]): string[] {
   return lines;
 }
 
-/** Whole boards once the allowance for defects and waste is added; the sheet's formula takes off the same hair. */
-function withWaste({ count }: Buy, standards: Standards): number {
-  return Math.ceil(count * (1 + standards.waste) - 1e-9);
-}
-
-function feetOf({ plan, length }: Buy, { unit }: Standards): number {
+function feetOf({ plan, length }: BoardsToBuy, { unit }: Standards): number {
   const inch = perInch(unit);
   const feet = boardFeet(plan.quarters / 4, plan.width / inch, length / inch);
   return feet.ok ? feet.value : 0;
 }
 
-function buyFigures(buy: Buy, row: number, standards: Standards, plain: boolean): Cell[] {
+function buyFigures(buy: BoardsToBuy, row: number, standards: Standards, plain: boolean): Cell[] {
   const { unit } = standards;
   const live = (value: number, formula: string, format: string): Cell => ({
     value,
@@ -185,37 +171,44 @@ function buyFigures(buy: Buy, row: number, standards: Standards, plain: boolean)
     style: 'figure',
     format,
   });
-  const count = withWaste(buy, standards);
+  /** The column down to a row, as far as it is of this row's wood; from the unit row on, which holds no figures. */
+  const upTo = (column: string, last: number) => {
+    const range = (letter: string) => `${letter}$${HEAD_ROWS}:${letter}$${last}`;
+    return `${range(column)},${range('A')},A${row},${range('C')},C${row}`;
+  };
   const feet = `ARCH.BOARDFEET(B${row}/4,D${row}/Shop_per_inch,E${row}/Shop_per_inch,1)`;
   const listed = `Stock_species,A${row},Stock_thickness,C${row},Stock_width,D${row},Stock_length,E${row}`;
   const money = columnFormat('money', unit);
   return [
-    writtenCell(buy.count, '0'),
-    live(count, `ROUNDUP(F${row}*(1+Shop_waste)-0.000000001,0)`, '0'),
+    writtenCell(buy.planned, '0'),
+    live(
+      buy.bought,
+      `ROUNDUP(SUMIFS(${upTo('F', row)})*(1+Shop_waste)-0.000000001,0)-SUMIFS(${upTo('G', row - 1)})`,
+      '0',
+    ),
     live(buy.price, `ROUND(${feet}*MINIFS(Stock_price,${listed}),2)`, money),
-    live(toCents(count * buy.price), `ROUND(G${row}*H${row},2)`, money),
-    live(count * feetOf(buy, standards), `G${row}*${feet}`, columnFormat('boardFeet', unit)),
+    live(buy.cost, `ROUND(G${row}*H${row},2)`, money),
+    live(buy.bought * feetOf(buy, standards), `G${row}*${feet}`, columnFormat('boardFeet', unit)),
   ];
 }
 
-function totalRow(buys: readonly Buy[], standards: Standards): (Cell | null)[] {
+function totalRow(buys: readonly BoardsToBuy[], standards: Standards): (Cell | null)[] {
   const first = HEAD_ROWS + 1;
   const last = HEAD_ROWS + buys.length;
-  const sum = (letter: string, of: (buy: Buy) => number, format: string): Cell => ({
+  const sum = (letter: string, of: (buy: BoardsToBuy) => number, format: string): Cell => ({
     value: buys.reduce((total, buy) => total + of(buy), 0),
     formula: buys.length === 0 ? '0' : `SUM(${letter}${first}:${letter}${last})`,
     style: 'total',
     format,
   });
-  const cost = (buy: Buy) => toCents(withWaste(buy, standards) * buy.price);
   return [
     { value: 'Total', style: 'total' },
     ...Array.from({ length: 4 }, () => null),
-    sum('F', (buy) => buy.count, '0'),
-    sum('G', (buy) => withWaste(buy, standards), '0'),
+    sum('F', (buy) => buy.planned, '0'),
+    sum('G', (buy) => buy.bought, '0'),
     null,
-    sum('I', cost, columnFormat('money', standards.unit)),
-    sum('J', (buy) => withWaste(buy, standards) * feetOf(buy, standards), columnFormat('boardFeet', standards.unit)),
+    sum('I', (buy) => buy.cost, columnFormat('money', standards.unit)),
+    sum('J', (buy) => buy.bought * feetOf(buy, standards), columnFormat('boardFeet', standards.unit)),
   ];
 }
 

@@ -133,4 +133,10 @@ describe('archwright takeoff', () => {
     expect(code).toBe(1);
     expect(err).toContain("can't be written");
   });
+
+  test('a column under an unknown heading is named, in the text and in --json', () => {
+    const path = file('unknown.csv', 'Mark,Qty,Width,Rise,Zorp\nA,1,36,6,Cherry\n');
+    expect(archwright(['takeoff', path]).out).toContain('none that is known: "Zorp".');
+    expect(JSON.parse(archwright(['takeoff', path, '--json']).out).unusedColumns).toEqual(['Zorp']);
+  });
 });

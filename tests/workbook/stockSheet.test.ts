@@ -58,4 +58,24 @@ describe('the Stock sheet', () => {
       NEEDS.plans.reduce((sum, plan) => sum + plan.boards, 0),
     );
   });
+
+  it('says of pieces that lie abreast or interlock how they lie, since their lengths add up to more than the board', () => {
+    const rings = [24, 36, 60].map((span, at) =>
+      opening({ row: at + 2, mark: `R${at}`, head: 'half round', span, rise: span / 2, quantity: 4 }),
+    );
+    const needs = planBoards(partsOf(takeoff(rings, defaultStandards())), defaultStandards());
+    let told = 0;
+    for (const row of rowsBelow(stockSheet(needs, defaultStandards(), false), 'Cutting plan')) {
+      const cuts = String(row[7]!.value);
+      const length = [...cuts.matchAll(/(\d+) × (\d+)(?: (\d+)\/(\d+))?/g)].reduce(
+        (sum, [, count, whole, over, under]) =>
+          sum + Number(count) * (Number(whole) + Number(over ?? 0) / Number(under ?? 1)),
+        0,
+      );
+      if (length <= Number(row[4]?.value)) continue;
+      told += 1;
+      expect(cuts).toMatch(/flipped in turn|nested|turned half round|abreast/);
+    }
+    expect(told).toBeGreaterThan(0);
+  });
 });
