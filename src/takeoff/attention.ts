@@ -12,7 +12,7 @@ export const ATTENTION = {
   wide: 'The blank is wider than the machine takes.',
   ellipse: 'Three arcs stray from the true ellipse by more than is allowed.',
   finish: 'The outside edge gets fewer knife cuts than the Economy grade asks for.',
-  legless: 'The head is mitered to legs, but no leg length is given: no legs are in the price.',
+  legless: 'The head is mitered to legs, but their length is missing: the price is of the head alone.',
 } as const;
 
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {

@@ -75,7 +75,7 @@ export const NEEDS = {
     'half round': 'A half round rises half its span: correct the span, the rise or the head.',
     elliptical: 'Needs a rise: more than 0, and not half the span, which is a half round.',
     'three-centered': 'Needs a rise: more than 0, less than half the span.',
-    pointed: 'Needs a rise: more than half the span.',
+    pointed: 'Needs a rise: more than half the span, which would be a half round.',
   },
   reveal: 'Needs a reveal: 0 or more.',
   face: 'Needs a casing width: more than 0.',
