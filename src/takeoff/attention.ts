@@ -1,3 +1,4 @@
+import type { HeadShape } from '../head/head';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import type { OwnFigures } from './ownFigures';
@@ -13,6 +14,8 @@ export const ATTENTION = {
   ellipse: 'Three arcs stray from the true ellipse by more than is allowed.',
   finish: 'The outside edge gets fewer knife cuts than the Economy grade asks for.',
   legless: 'The head is mitered to legs, but their length is missing: the price is of the head alone.',
+  unmitered:
+    'There are legs, but the ends of the head are not mitered to them: see how the two meet, and how long a leg is then.',
 } as const;
 
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
@@ -24,5 +27,11 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);
   if (own.cutsOutside < 15) said.push(ATTENTION.finish);
   if (inputs.ends === 'legs' && inputs.leg === 0 && inputs.head !== 'round') said.push(ATTENTION.legless);
+  if (inputs.ends !== 'legs' && inputs.leg > 0 && !springsPlumb(inputs.head)) said.push(ATTENTION.unmitered);
   return said;
+}
+
+/** Where a head springs plumb, its ends are cut level however they are called, and a leg stops at the spring line. */
+function springsPlumb(head: HeadShape): boolean {
+  return head !== 'segmental' && head !== 'straight';
 }

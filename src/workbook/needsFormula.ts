@@ -133,7 +133,7 @@ export function needsFormula(row: OpeningTakeoff): string {
 
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
-  const { short, tight, wide, ellipse, finish, legless } = ATTENTION;
+  const { short, tight, wide, ellipse, finish, legless, unmitered } = ATTENTION;
   const haunch = HAS_HAUNCH;
   const run = (inside: string, angle: string) => `RADIANS(${angle})*(${inside}+{face}/2)<Shop_shortest_piece`;
   const tightest = 'MIN({insideRadius},{haunchInsideRadius})';
@@ -148,6 +148,10 @@ export function attentionFormula(row: OpeningTakeoff): string {
       ? [when('IF({head}="elliptical",INDEX(ARCH.HEADARCS({head},{span},{rise}),1,4)>Shop_deviation,FALSE)', ellipse)]
       : []),
   ];
-  const always = [when('{cutsOutside}<15', finish), when('AND({ends}="legs",{leg}=0,{head}<>"round")', legless)];
+  const always = [
+    when('{cutsOutside}<15', finish),
+    when('AND({ends}="legs",{leg}=0,{head}<>"round")', legless),
+    when('AND({ends}<>"legs",{leg}>0,OR({head}="segmental",{head}="straight"))', unmitered),
+  ];
   return `IF({needs}<>"","",TRIM(IF({radius}="","",${curved.join('&')})&${always.join('&')}))`;
 }
