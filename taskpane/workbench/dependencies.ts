@@ -11,8 +11,8 @@ interface Entered {
 
 /**
  * The grid keeps an index from ranges to the formulas that look at them, and at each calculation enters every formula into
- * it again, also where it still stands as it did: half the time of an edit, and an index that grows with each. Here only
- * formulas that are new or look elsewhere than before are entered.
+ * it again, also where it still stands as it did: a fifth of the time of an edit with 300 openings, half with 1,000, and an
+ * index that grows with each. Here only formulas that are new or look elsewhere than before are entered.
  *
  * A formula changed, moved or deleted gets another id from the grid, and a clearing of the index, which takes out what
  * others say of a sheet too, is followed by entering everything: what is kept here can lack nothing that the grid has.
