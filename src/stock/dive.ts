@@ -26,8 +26,6 @@ export interface DiveControl {
   readonly effort: Effort;
   /** A number from 0 to 1, for choosing differently each time. */
   readonly random: () => number;
-  /** Every cost is a whole multiple of this. */
-  readonly unit: number;
 }
 
 /** Below so many boards a dive isn't divided any further. */

@@ -1,3 +1,5 @@
+import { greatestCommonDivisor } from './grid';
+
 /** One board filled: its worth and the pieces that make it. */
 export interface Filling {
   readonly worth: number;
@@ -113,7 +115,7 @@ export class FillTable {
     private readonly sizes: readonly number[],
     longestRoom: number,
   ) {
-    this.step = sizes.reduce(commonDivisor, 0) || 1;
+    this.step = sizes.reduce(greatestCommonDivisor, 0) || 1;
     this.top = Math.floor(longestRoom / this.step);
   }
 
@@ -191,9 +193,4 @@ export class FillTable {
     }
     return { pieces: pieces.reverse(), counts: counts.reverse() };
   }
-}
-
-function commonDivisor(a: number, b: number): number {
-  while (b !== 0) [a, b] = [b, a % b];
-  return a;
 }

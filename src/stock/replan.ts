@@ -1,13 +1,10 @@
 import { coverTightly } from './cover';
 import { gathered, type Cutting, type Pattern, type Run } from './cutting';
-import type { Effort } from './effort';
+import type { DiveControl } from './dive';
 import type { Pricing } from './pricing';
 import { allOf, partOf, toWhole } from './rest';
 
-export interface ReplanControl {
-  readonly effort: Effort;
-  /** A number from 0 to 1, for choosing differently each time. */
-  readonly random: () => number;
+export interface ReplanControl extends DiveControl {
   /** Every cost is a whole multiple of this. */
   readonly unit: number;
 }

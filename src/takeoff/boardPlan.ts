@@ -6,7 +6,7 @@ import { buyingLess } from '../stock/less';
 import { planStock, type StockPlan } from '../stock/plan';
 import type { Standards } from '../standards';
 import type { StockBoard } from '../stockList';
-import { perInch } from '../unit';
+import { perInch, type Unit } from '../unit';
 import type { Layout, WoodPart } from './woodParts';
 
 /** Boards of one species, thickness and width: what to buy and how to cut it. */
@@ -68,7 +68,8 @@ export function priceOf(board: StockBoard, { unit }: Standards): number {
   return toCents(feetOf(board, unit) * board.pricePerBoardFoot);
 }
 
-function feetOf(board: StockBoard, unit: Standards['unit']): number {
+/** Board feet of one board. */
+export function feetOf(board: Pick<StockBoard, 'quarters' | 'width' | 'length'>, unit: Unit): number {
   const inch = perInch(unit);
   const feet = boardFeet(board.quarters / 4, board.width / inch, board.length / inch);
   return feet.ok ? feet.value : 0;

@@ -6,7 +6,7 @@ import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import { chooseBlank, type BlankChoice } from './blankChoice';
 import { legAboveSpring, type Curve, type RingKind } from './curve';
-import type { Inputs } from './inputs';
+import { NEEDS, type Inputs } from './inputs';
 import { roundTo } from '../rounding';
 import { boardFor } from './wood';
 
@@ -61,7 +61,7 @@ export function ownFigures(inputs: Inputs, curve: Curve, standards: Standards): 
 
   const inch = perInch(standards.unit);
   const ripped = boardFor(inputs.face + 2 * standards.margin, inputs.wood);
-  if (ripped === null) return refuse('No board of the stock list is wider than the casing with its margins.');
+  if (ripped === null) return refuse(NEEDS.width);
   const straight = straightPlan(inputs, standards, curve, knife);
   if (!straight.ok) return straight;
   const test =

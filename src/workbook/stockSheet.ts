@@ -1,11 +1,10 @@
 import { lengthText } from '../lengthText';
-import { boardFeet } from '../lumber';
 import type { Standards } from '../standards';
-import type { BoardCut, BoardPlan } from '../takeoff/boardPlan';
+import { feetOf, type BoardCut, type BoardPlan } from '../takeoff/boardPlan';
 import type { BoardNeeds } from '../takeoff/boards';
 import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
 import type { Layout } from '../takeoff/woodParts';
-import { perInch, type Unit } from '../unit';
+import type { Unit } from '../unit';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
 import { plainFormula } from './plain';
@@ -157,12 +156,6 @@ function linesOf(items: readonly string[]): string[] {
   return lines;
 }
 
-function feetOf({ plan, length }: BoardsToBuy, { unit }: Standards): number {
-  const inch = perInch(unit);
-  const feet = boardFeet(plan.quarters / 4, plan.width / inch, length / inch);
-  return feet.ok ? feet.value : 0;
-}
-
 function buyFigures(buy: BoardsToBuy, row: number, standards: Standards, plain: boolean): Cell[] {
   const { unit } = standards;
   const live = (value: number, formula: string, format: string): Cell => ({
@@ -188,7 +181,11 @@ function buyFigures(buy: BoardsToBuy, row: number, standards: Standards, plain: 
     ),
     live(buy.price, `ROUND(${feet}*MINIFS(Stock_price,${listed}),2)`, money),
     live(buy.cost, `ROUND(G${row}*H${row},2)`, money),
-    live(buy.bought * feetOf(buy, standards), `G${row}*${feet}`, columnFormat('boardFeet', unit)),
+    live(
+      buy.bought * feetOf({ ...buy.plan, length: buy.length }, standards.unit),
+      `G${row}*${feet}`,
+      columnFormat('boardFeet', unit),
+    ),
   ];
 }
 
@@ -208,7 +205,11 @@ function totalRow(buys: readonly BoardsToBuy[], standards: Standards): (Cell | n
     sum('G', (buy) => buy.bought, '0'),
     null,
     sum('I', (buy) => buy.cost, columnFormat('money', standards.unit)),
-    sum('J', (buy) => buy.bought * feetOf(buy, standards), columnFormat('boardFeet', standards.unit)),
+    sum(
+      'J',
+      (buy) => buy.bought * feetOf({ ...buy.plan, length: buy.length }, standards.unit),
+      columnFormat('boardFeet', standards.unit),
+    ),
   ];
 }
 
