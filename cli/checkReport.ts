@@ -1,4 +1,4 @@
-import { amountOf, dollars, type Finding, type LineCheck, type QuoteCheck } from '../src/check/quote';
+import { amountOf, byStake, dollars, type Finding, type QuoteCheck } from '../src/check/quote';
 
 /** The check as `--json` prints it, lines with the most money at stake first. */
 export function checkJson(check: QuoteCheck) {
@@ -63,10 +63,6 @@ function findingJson({ about, verdict, text, mistakes, quoted, right, dollars: o
 
 function cents(amount: number): number {
   return Math.round(amount * 100) / 100;
-}
-
-export function byStake(lines: readonly LineCheck[]): readonly LineCheck[] {
-  return [...lines].sort((one, other) => other.stake - one.stake || one.line.row - other.line.row);
 }
 
 /** Verdicts for a person: what differs or can't be told, most money at stake first; what agrees is only counted. */

@@ -12,3 +12,8 @@ export function lengthText(length: number, unit: Unit, denominator = 16): string
   // Beyond a million million inches nobody reads fractions.
   return inches.ok ? inches.value : String(length);
 }
+
+/** The same in a sentence: inches are meant where no unit is named. Example: `19 11/16`; `914.4 mm`. */
+export function lengthInWords(length: number, unit: Unit, denominator = 16): string {
+  return lengthText(length, unit, denominator) + (unit === 'mm' ? ' mm' : '');
+}

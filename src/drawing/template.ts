@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
-import type { Setup } from '../takeoff/setups';
+import { marksOf, type Setup } from '../takeoff/setups';
 import { perInch, unitName } from '../unit';
 import { lengthText } from '../lengthText';
 import { bounds } from './bounds';
@@ -21,7 +21,7 @@ export interface TemplateFile {
 export function guideBoardsOf(setup: Setup, standards: Standards): Result<GuideBoards> {
   if (setup.insideRadius === null) return refuse(`${setup.name} is run straight, without guide boards`);
   return ok({
-    marks: [...new Set(setup.pieces.map(({ mark, row }) => (mark === '' ? `row ${row}` : mark)))],
+    marks: marksOf(setup.pieces),
     profile: setup.profile,
     radius: setup.insideRadius,
     face: setup.face,

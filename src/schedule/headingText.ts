@@ -53,3 +53,8 @@ export function readHeading(heading: string): HeadingMeaning | null {
   const found = matchHeading(normalHeading(plain));
   return found === null ? null : { ...found, unit };
 }
+
+/** "No.", which may count, number the lines or mark the openings. */
+export function isNumberHeading(heading: string): boolean {
+  return /^(?:no|number|nr|num)$/.test(normalHeading(heading));
+}

@@ -2,7 +2,7 @@ import type { CellValue } from './opening';
 import { cellText, isEmpty } from './cell';
 import { readUnit, type ColumnUnit } from './columnUnit';
 import { headingsAt, type HeadingRows } from './headingRows';
-import { normalHeading, splitUnit } from './headingText';
+import { isNumberHeading, normalHeading, splitUnit } from './headingText';
 import type { MeaningKey } from './meanings';
 
 /** One column of a schedule, as its heading says. */
@@ -83,8 +83,7 @@ function toLayout(rows: readonly Row[], found: HeadingRows, choices: Choices): L
 /** "No." is a count beside a mark; where nothing else marks the openings it is the mark. */
 function settleNumber(columns: readonly Column[], choices: Choices): readonly Column[] {
   const number = columns.find(
-    ({ index, key, heading }) =>
-      key === 'quantity' && choices[index] === undefined && /^(?:no|number|nr|num)$/.test(normalHeading(heading)),
+    ({ index, key, heading }) => key === 'quantity' && choices[index] === undefined && isNumberHeading(heading),
   );
   if (number === undefined) return columns;
   const marked = columns.some(({ key }) => key === 'mark');

@@ -116,3 +116,8 @@ export interface Schedule {
   /** Rows that are not openings and why each was passed over: title, units, blank, repeated headings, total, note. */
   readonly passedOver: readonly { readonly row: number; readonly why: string; readonly text: string }[];
 }
+
+/** An opening in a sentence: its mark, or where it stands. */
+export function markOrRow({ mark, row }: Pick<Opening, 'mark' | 'row'>): string {
+  return mark === '' ? `row ${row}` : mark;
+}

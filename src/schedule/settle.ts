@@ -2,7 +2,7 @@ import { readHead } from '../head/words';
 import type { Unit } from '../unit';
 import { cellText, isBlank } from './cell';
 import { isDimensionWord } from './headingRows';
-import { normalHeading } from './headingText';
+import { isNumberHeading } from './headingText';
 import type { Choices, Column, Layout } from './layout';
 import { meaningOf, type MeaningKey } from './meanings';
 import type { CellValue } from './opening';
@@ -61,7 +61,7 @@ function settledByCells({ key, rank, heading }: Column, cells: readonly CellValu
   if (key === 'head' && rank >= 1 && !cells.some((cell) => readHead(cellText(cell)).ok)) return null;
   if (key === 'face' && rank >= 1 && cells.length > 0 && !cells.some(isLengthLike))
     return cells.some((cell) => /\d\s*[x×]\s*\d/i.test(cellText(cell))) ? 'casingSize' : 'profile';
-  if (key === 'quantity' && /^(?:no|number|nr|num)$/.test(normalHeading(heading)) && countsUp(cells)) return null;
+  if (key === 'quantity' && isNumberHeading(heading) && countsUp(cells)) return null;
   return key;
 }
 

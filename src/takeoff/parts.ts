@@ -1,4 +1,5 @@
 import { halfSegment, ring } from '../blank/ring';
+import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import type { RingPlan } from './ownFigures';
@@ -21,7 +22,7 @@ export function partsOf(takeoff: Takeoff): WoodPart[] {
   const setUp = new Set<string>();
   for (const { opening, inputs, own } of takeoff.openings) {
     if (inputs === null || own === null) continue;
-    const mark = opening.mark === '' ? `row ${opening.row}` : opening.mark;
+    const mark = markOrRow(opening);
     const straight = (length: number, count: number, name: string) =>
       add(
         { ...woodOf(inputs), count, shape: { kind: 'straight', length, width: inputs.face + 2 * standards.margin } },

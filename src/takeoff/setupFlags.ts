@@ -1,4 +1,4 @@
-import { lengthText } from '../lengthText';
+import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
 import type { Setup } from './setups';
 
@@ -11,7 +11,7 @@ export function setupFlags(
   standards: Standards,
 ): readonly string[] {
   const { shortestPiece, smallestRadius, widestFace, margin, unit } = standards;
-  const length = (value: number) => lengthText(value, unit) + (unit === 'mm' ? ' mm' : '');
+  const length = (value: number) => lengthInWords(value, unit);
   const flags: string[] = [];
   const short = setup.pieces.filter((piece) => piece.runLength < shortestPiece);
   if (short.length > 0) {

@@ -1,4 +1,4 @@
-import { lengthText } from '../lengthText';
+import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
 import { COMMON_PRACTICE } from './cautions';
 import type { Setup } from './setups';
@@ -12,7 +12,7 @@ export interface SetupStep {
 /** How a set-up is made, from the disconnected cutter to the first piece, with the set-up's own figures. */
 export function setupSteps(setup: Setup, standards: Standards): readonly SetupStep[] {
   const { unit, thinEdge, clearance, knives } = standards;
-  const length = (value: number) => lengthText(value, unit, 32) + (unit === 'mm' ? ' mm' : '');
+  const length = (value: number) => lengthInWords(value, unit, 32);
   const steps: (SetupStep | null)[] = [
     practice('Disconnect the cutter and lock it out.'),
     {

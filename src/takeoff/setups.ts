@@ -1,5 +1,6 @@
 import { guides, type Guides } from '../blank/guides';
 import type { Result } from '../result';
+import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
@@ -143,4 +144,9 @@ function finish(runs: readonly Run[], standards: Standards): Setup {
 /** Straight set-ups come before the curved ones of their knife; curved ones from the tightest radius out. */
 function byKnifeThenRadius(one: Setup, other: Setup): number {
   return one.knife.localeCompare(other.knife, 'en') || (one.insideRadius ?? -1) - (other.insideRadius ?? -1);
+}
+
+/** Whose pieces these are, each opening once. */
+export function marksOf(pieces: Setup['pieces']): string[] {
+  return [...new Set(pieces.map(markOrRow))];
 }

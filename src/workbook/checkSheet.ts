@@ -1,3 +1,4 @@
+import { byStake } from '../check/quote/byStake';
 import type { QuoteCheck } from '../check/quote/checkQuote';
 import { amountOf } from '../check/quote/quote';
 import { summaryText } from '../check/quote/summary';
@@ -28,8 +29,7 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   const { takeoff } = check;
   const { unit } = takeoff.standards;
   const lines: Lines = { first: CHECK_HEAD_ROWS + 1, last: CHECK_HEAD_ROWS + Math.max(1, check.lines.length) };
-  const sorted = [...check.lines].sort((one, other) => other.stake - one.stake || one.line.row - other.line.row);
-  const body = sorted.map((line, at): Row => checkRow(line, takeoff, lines.first + at, lines, plain));
+  const body = byStake(check.lines).map((line, at): Row => checkRow(line, takeoff, lines.first + at, lines, plain));
   if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
   const rows: Row[] = [
     [{ value: 'Check', style: 'title' }],

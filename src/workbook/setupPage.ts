@@ -1,4 +1,5 @@
 import { lengthText } from '../lengthText';
+import { markOrRow } from '../schedule/opening';
 import { cautionsFor, NOT_A_SUBSTITUTE } from '../takeoff/cautions';
 import { setupFlags } from '../takeoff/setupFlags';
 import type { Setup } from '../takeoff/setups';
@@ -25,11 +26,8 @@ export function setupPage(setup: Setup, { standards }: Takeoff): (Cell | null)[]
         ),
       ]
     : [];
-  const pieces = setup.pieces.map(({ mark, row, count, runLength }) =>
-    line(
-      mark === '' ? `row ${row}` : mark,
-      `${count} ${count === 1 ? 'piece' : 'pieces'}, ${length(runLength)} along the center`,
-    ),
+  const pieces = setup.pieces.map(({ count, runLength, ...opening }) =>
+    line(markOrRow(opening), `${count} ${count === 1 ? 'piece' : 'pieces'}, ${length(runLength)} along the center`),
   );
   const flags = setupFlags(setup, standards);
   return [

@@ -1,6 +1,6 @@
 import type { Standards } from '../standards';
 import { setupFlags } from '../takeoff/setupFlags';
-import type { Setup, SetupPlan } from '../takeoff/setups';
+import { marksOf, type Setup, type SetupPlan } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
 import { headingRow, unitRow } from './columnHeads';
@@ -44,7 +44,7 @@ const COLUMNS: readonly SetupColumn[] = [
   { heading: 'Order', measure: 'count', width: 6, value: (_setup, at) => at + 1 },
   { heading: 'Set-up', measure: 'text', width: 31, value: (setup) => setup.name },
   { heading: 'Knife', measure: 'text', width: 20, value: (setup) => setup.knife },
-  { heading: 'Marks', measure: 'text', width: 18, value: (setup) => marksOf(setup) },
+  { heading: 'Marks', measure: 'text', width: 18, value: (setup) => marksOf(setup.pieces).join(', ') },
   {
     heading: 'Inside radius',
     measure: 'length',
@@ -200,10 +200,6 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): 
     home: `B${first}`,
     locked: true,
   };
-}
-
-function marksOf(setup: Setup): string {
-  return [...new Set(setup.pieces.map(({ mark, row }) => (mark === '' ? `row ${row}` : mark)))].join(', ');
 }
 
 function guideOf(setup: Setup, side: 'inside' | 'outside'): number | null {

@@ -88,7 +88,7 @@ export function causeText({ cause, where, dollars: off, stake }: CauseSum): stri
       : Math.abs(off) < 0.005
         ? 'no difference in money'
         : `${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'}`;
-  return `${cause.charAt(0).toUpperCase()}${cause.slice(1)}: ${named}; ${money}.`;
+  return `${capital(cause)}: ${named}; ${money}.`;
 }
 
 function many(count: number, one: string, several = `${one}s`): string {

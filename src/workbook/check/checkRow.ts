@@ -2,6 +2,7 @@ import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks, type Finding } from '../../check/quote/finding';
 import { amountOf } from '../../check/quote/quote';
 import { toCents } from '../../rounding';
+import { capital } from '../../schedule/figure';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
 import { sentences } from '../needsFormula';
@@ -107,7 +108,7 @@ class RowCells {
       unit: figure(figures.unit, formulas.UNIT_FORMULA),
       amount: figure(amountOf(line) ?? 0, formulas.AMOUNT_FORMULA),
       stake: written(toCents(stake)),
-      found: written(sentences(findings.map(({ text: found }) => capital(found)))),
+      found: written(sentences(findings.map(({ text: found }) => sentence(found)))),
     };
   }
 
@@ -225,6 +226,6 @@ function written<Held extends Value>(value: Held): Content<Held> {
   return { value, style: 'fixed' };
 }
 
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
+function sentence(text: string): string {
+  return capital(text) + (/[.!?]$/.test(text) ? '' : '.');
 }

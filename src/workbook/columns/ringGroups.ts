@@ -1,3 +1,4 @@
+import { capital } from '../../schedule/figure';
 import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
@@ -69,7 +70,7 @@ export function mayHaveHaunch(row: OpeningTakeoff): boolean {
 export const HAUNCH: RingGroup = {
   name: 'Haunch rings',
   headingStart: 'Haunch: ',
-  key: (name) => 'haunch' + name.charAt(0).toUpperCase() + name.slice(1),
+  key: (name) => 'haunch' + capital(name),
   ring: (row) => row.curve?.haunch ?? null,
   plan: (row) => row.own?.haunch ?? null,
   run: (row) => row.cost?.haunchPieces,

@@ -1,4 +1,4 @@
-import type { Opening, OpeningField } from '../../../src/schedule/opening';
+import { markOrRow, type Opening, type OpeningField } from '../../../src/schedule/opening';
 import type { Bench } from '../deeds/bench';
 import { fixOpening } from '../deeds/fixOpening';
 import { fieldOf, fieldText, standardText } from '../fields';
@@ -32,7 +32,7 @@ export function FieldInput({ bench, state, at, opening, field, onTaken }: FieldI
       label={
         <>
           {label}
-          <span class="hidden"> of {opening.mark || `row ${opening.row}`}</span>
+          <span class="hidden"> of {markOrRow(opening)}</span>
         </>
       }
       held={held}

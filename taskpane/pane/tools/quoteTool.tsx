@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { LineCheck, QuoteCheck } from '../../../src/check/quote';
+import { byStake } from '../../../src/check/quote/byStake';
 import { checkFile, checkSelection, checkSheet, writeCheck } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
@@ -60,7 +61,7 @@ interface VerdictsProps {
 function Verdicts({ bench, check, listed, more }: VerdictsProps) {
   const { counts } = check;
   // Most money at stake first; what agrees needs no reading.
-  const open = check.lines.filter((line) => line.verdict !== 'agrees').sort((one, other) => other.stake - one.stake);
+  const open = byStake(check.lines.filter((line) => line.verdict !== 'agrees'));
   return (
     <section class="verdicts" aria-labelledby="verdicts-title">
       <h2 id="verdicts-title">{check.quote.name}</h2>
