@@ -13,8 +13,11 @@ import { asTyped } from './typed';
 
 const SHAPE: readonly OpeningField[] = ['head', 'span', 'rise'];
 const MUST_STAND: readonly OpeningField[] = ['quantity', 'head', 'span'];
-/** Heads whose rise follows from the span, or that have none: a rise left over from before is set aside. */
-const NO_RISE_OF_THEIR_OWN: readonly HeadShape[] = ['half round', 'quarter round', 'round', 'straight'];
+
+/** Heads whose rise is typed; the others have it from their span, or have none. */
+export function hasOwnRise(head: HeadShape): boolean {
+  return head === 'segmental' || head === 'elliptical' || head === 'three-centered' || head === 'pointed';
+}
 
 /**
  * The opening at `at` with one field as the user typed it, judged by the schedule's own rules; head, span and rise are
@@ -62,8 +65,8 @@ function readField(field: OpeningField, text: string, unit: Unit, typedIn: Unit)
 
 /** Head, span and rise depend on one another: what was said against them is dropped and they are judged anew. */
 function withShape(before: Opening, next: Opening, field: OpeningField, standards: Standards): Opening {
-  const setAside =
-    field === 'head' && next.head !== null && NO_RISE_OF_THEIR_OWN.includes(next.head) && before.head !== next.head;
+  // A rise left over from another head.
+  const setAside = field === 'head' && next.head !== null && !hasOwnRise(next.head) && before.head !== next.head;
   const rise = setAside || (next.head === 'half round' && field === 'span') ? null : next.rise;
   const given: GivenLengths = {
     ...(next.span === null ? {} : { width: { value: next.span } }),

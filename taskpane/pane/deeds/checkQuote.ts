@@ -1,6 +1,6 @@
 import type { Table } from '../../../src/schedule/opening';
 import { fail, tell, work, type Bench } from './bench';
-import { readFile } from './chooseList';
+import { readFile, readListedSheet } from './chooseList';
 import { lookForSheets, takeoffBefore } from './fill';
 import { loadShop } from './shop';
 
@@ -13,9 +13,8 @@ export function checkSelection(bench: Bench): Promise<void> {
 
 export function checkSheet(bench: Bench, name: string): Promise<void> {
   return work(bench, `Checking the quote on sheet ${name}`, async () => {
-    const table = await bench.host.readSheet(name);
-    if (!table.ok) return fail(bench, table.message);
-    return table.value ? check(bench, table.value) : fail(bench, `Sheet "${name}" is not in this workbook any more.`);
+    const table = await readListedSheet(bench, name);
+    return table.ok ? check(bench, table.value) : fail(bench, table.message);
   });
 }
 

@@ -1,4 +1,4 @@
-import { refuse, type Result } from '../../../src/result';
+import { ok, refuse, type Result } from '../../../src/result';
 import type { MeaningKey } from '../../../src/schedule/meanings';
 import type { OpeningField, Table } from '../../../src/schedule/opening';
 import { fail, work, type Bench } from './bench';
@@ -24,11 +24,17 @@ export function takeSelection(bench: Bench): Promise<void> {
 
 export function takeSheet(bench: Bench, name: string): Promise<void> {
   return work(bench, `Reading sheet ${name}`, async () => {
-    const table = await bench.host.readSheet(name);
+    const table = await readListedSheet(bench, name);
     if (!table.ok) return fail(bench, table.message);
-    if (table.value === null) return fail(bench, `Sheet "${name}" is not in this workbook any more.`);
     await takeTable(bench, table.value);
   });
+}
+
+/** A sheet from the list of sheets, which may be older than the workbook. */
+export async function readListedSheet({ host }: Bench, name: string): Promise<Result<Table>> {
+  const table = await host.readSheet(name);
+  if (!table.ok) return table;
+  return table.value ? ok(table.value) : refuse(`Sheet "${name}" is not in this workbook any more.`);
 }
 
 export function takeFile(bench: Bench, file: File): Promise<void> {

@@ -1,7 +1,7 @@
 import type { Ends, HeadShape } from '../../../src/head/head';
 import { blankOpening, type Opening, type OpeningField } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
-import { fixOpening } from '../fix';
+import { fixOpening, hasOwnRise } from '../fix';
 import { withPoint } from '../format';
 
 /** One opening as typed into the calculator: texts, so that what is half typed can stand. */
@@ -20,11 +20,6 @@ export function firstAsk(standards: Standards): OpeningAsk {
   return { head: 'segmental', span, rise, reveal: '', face: '', ends: standards.ends };
 }
 
-/** Heads whose rise is typed; the others have it from their span. */
-export function hasRise(head: HeadShape): boolean {
-  return head === 'segmental' || head === 'elliptical' || head === 'three-centered' || head === 'pointed';
-}
-
 /** The opening asked about, as far as the texts can be read, and the sentence against each one that can't. */
 export function readAsk(
   ask: OpeningAsk,
@@ -33,7 +28,7 @@ export function readAsk(
 ): { readonly opening: Opening; readonly refused: Readonly<Partial<Record<AskField, string>>> } {
   let opening: Opening = { ...blankOpening(0), head: ask.head, ends: ask.ends };
   const refused: Partial<Record<AskField, string>> = {};
-  const fields: readonly (AskField & OpeningField)[] = hasRise(ask.head)
+  const fields: readonly (AskField & OpeningField)[] = hasOwnRise(ask.head)
     ? ['span', 'rise', 'reveal', 'face']
     : ['span', 'reveal', 'face'];
   for (const field of fields) {

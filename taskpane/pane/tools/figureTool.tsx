@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { ENDS, HEAD_SHAPES } from '../../../src/head/head';
-import { firstAsk, hasRise, readAsk, type AskField, type OpeningAsk } from '../figure/ask';
+import { firstAsk, readAsk, type AskField, type OpeningAsk } from '../figure/ask';
+import { hasOwnRise } from '../fix';
 import type { Figure } from '../figure/figure';
 import { figuresOf } from '../figure/figures';
 import { putInCell, putOver, type Waiting } from '../deeds/putFigure';
@@ -49,7 +50,7 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
         <div class="fields">
           <Entry {...entry('head', 'Head')} choices={HEAD_SHAPES} />
           <Entry {...entry('span', 'Span')} />
-          {hasRise(ask.head) && <Entry {...entry('rise', 'Rise')} />}
+          {hasOwnRise(ask.head) && <Entry {...entry('rise', 'Rise')} />}
           <Entry {...entry('reveal', 'Reveal')} hint={standardText('reveal', standards, locale)} />
           <Entry {...entry('face', 'Casing width')} hint={standardText('face', standards, locale)} />
           <Entry {...entry('ends', 'Ends')} choices={ENDS} />
