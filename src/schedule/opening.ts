@@ -47,6 +47,22 @@ export interface OpeningInputs {
   /** Length of each straight leg up to the spring line; null or 0: no legs are taken off. */
   leg: number | null;
   profile: string | null;
+  /** Room or wall where the opening stands. */
+  place: string | null;
+  /** What the list says of it in words. */
+  remarks: string | null;
+  /** How many sides of the wall are cased, 1 or 2; null: not given, one. */
+  sides: number | null;
+  /** How many tangent arcs stand for a curve that is no circle; null: the shop's way. */
+  arcs: number | null;
+  /** Second length of a head that has one: haunch radius, or length of a clipped corner along the span. */
+  haunch: number | null;
+  /** Segments asked for in the ring; null: as few as fit the boards. */
+  segmentsWanted: number | null;
+  /** The other leg, where the two differ. */
+  otherLeg: number | null;
+  /** Price agreed for one, in place of the one worked out. */
+  priceAgreed: number | null;
 }
 export type OpeningField = keyof OpeningInputs;
 
@@ -64,6 +80,18 @@ export interface Opening extends OpeningInputs {
   /** The list's own inputs, where some of this opening's were changed by hand in the workbook. */
   readonly listed?: OpeningInputs;
 }
+
+/** What few lists give. */
+export const NOT_GIVEN = {
+  place: null,
+  remarks: null,
+  sides: null,
+  arcs: null,
+  haunch: null,
+  segmentsWanted: null,
+  otherLeg: null,
+  priceAgreed: null,
+} as const;
 
 /** An opening of which nothing is known but its row; one is wanted. */
 export function blankOpening(row: number): Opening {
@@ -84,6 +112,7 @@ export function blankOpening(row: number): Opening {
     ends: null,
     leg: null,
     profile: null,
+    ...NOT_GIVEN,
   };
 }
 

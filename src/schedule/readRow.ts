@@ -1,7 +1,7 @@
 import type { Standards } from '../standards';
 import { figure, quote } from './figure';
 import type { Findings, Given } from './given';
-import type { Opening, OpeningField, Problem } from './opening';
+import { NOT_GIVEN, type Opening, type OpeningField, type Problem } from './opening';
 import { readRemarks, withdrawnBy, withdrawnMark } from './remarks';
 import { resolveShape } from './resolve';
 import { cellText } from './cell';
@@ -74,6 +74,8 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     ends,
     leg,
     profile: textOf(raw, 'profile', say),
+    ...NOT_GIVEN,
+    remarks: remarks === '' ? null : remarks,
     notes,
     problems,
     ...(Object.keys(rough).length > 0 ? { rough } : {}),

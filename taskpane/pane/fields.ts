@@ -7,7 +7,7 @@ import { decimal, typedLength } from './format';
 export interface Field {
   readonly key: OpeningField;
   readonly label: string;
-  readonly kind: 'text' | 'count' | 'length' | 'choice';
+  readonly kind: 'text' | 'count' | 'length' | 'money' | 'choice';
   readonly choices?: readonly string[];
   /** The shop setting that stands in where the schedule gives nothing. */
   readonly standard?: 'reveal' | 'face' | 'thickness' | 'species' | 'profile' | 'ends';
@@ -26,6 +26,14 @@ const BY_KEY: Readonly<Record<OpeningField, Omit<Field, 'key'>>> = {
   species: { label: 'Species', kind: 'text', standard: 'species' },
   profile: { label: 'Profile', kind: 'text', standard: 'profile' },
   ends: { label: 'Ends', kind: 'choice', choices: ENDS, standard: 'ends' },
+  otherLeg: { label: 'Other leg', kind: 'length' },
+  haunch: { label: 'Haunch', kind: 'length' },
+  arcs: { label: 'Arcs', kind: 'count' },
+  segmentsWanted: { label: 'Segments wanted', kind: 'count' },
+  sides: { label: 'Sides cased', kind: 'count' },
+  priceAgreed: { label: 'Price agreed', kind: 'money' },
+  place: { label: 'Place', kind: 'text' },
+  remarks: { label: 'Remarks', kind: 'text' },
 };
 
 export function fieldOf(key: OpeningField): Field {

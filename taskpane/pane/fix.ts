@@ -55,12 +55,20 @@ function readField(field: OpeningField, text: string, unit: Unit, typedIn: Unit)
     return MUST_STAND.includes(field) ? refuse(`${label} can't be left blank.`) : ok(field === 'mark' ? '' : null);
   if (field === 'head') return readHead(text);
   if (field === 'ends') return readEnds(text);
-  if (kind === 'count') return asTyped(readQuantity(text));
+  if (field === 'sides' && !/^[12]$/.test(text)) return refuse(`Sides cased are 1 or 2; you typed "${text}".`);
+  if (kind === 'count') return asTyped(readQuantity(text, label));
+  if (kind === 'money') return readMoney(label, text);
   if (kind === 'length') {
-    const zero = field === 'leg' || field === 'reveal';
+    const zero = field === 'leg' || field === 'otherLeg' || field === 'reveal';
     return asTyped(readLength(text, { name: label, column: typedIn, unit, zero }));
   }
   return ok(text);
+}
+
+function readMoney(label: string, text: string): Result<number> {
+  const figure = text.replace(/^\$\s*/, '').replace(/,(?=\d{3}(?:\D|$))/g, '');
+  const value = /^\d+(?:\.\d+)?$/.test(figure) ? Number(figure) : NaN;
+  return Number.isFinite(value) ? ok(value) : refuse(`${label} must be an amount of 0 or more; you typed "${text}".`);
 }
 
 /** Head, span and rise depend on one another: what was said against them is dropped and they are judged anew. */

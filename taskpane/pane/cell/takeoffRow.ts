@@ -1,5 +1,5 @@
 import { readEnds, readHead } from '../../../src/head/words';
-import type { CellValue, Opening, Table } from '../../../src/schedule/opening';
+import { NOT_GIVEN, type CellValue, type Opening, type Table } from '../../../src/schedule/opening';
 import type { Unit } from '../../../src/unit';
 import { TAKEOFF_COLUMNS } from '../../../src/workbook/takeoffColumns';
 import { lengthsIn } from '../../../src/workbook/takeoffLengths';
@@ -50,5 +50,6 @@ export function openingInRow(table: Table, row: number, unit: Unit): Opening | n
     ends: ends.ok ? ends.value : null,
     leg: figure('leg'),
     profile: text('profile'),
+    ...NOT_GIVEN,
   };
 }
