@@ -19,6 +19,11 @@ export interface Cell {
   readonly value: string | number | boolean | null;
   /** Excel syntax, English, comma, without `=`; worksheet functions as `ARCH.RADIUS(…)`. `value` is what it gives. */
   readonly formula?: string;
+  /**
+   * The formula gives an array, that fills so many rows and columns from this cell on. The other cells of that area hold the
+   * array's values and no formula; a host that calculates leaves them empty, for anything typed there is in the array's way.
+   */
+  readonly spill?: { readonly rows: number; readonly columns: number };
   /** Excel number format. */
   readonly format?: string;
   readonly style?: CellStyle;
@@ -59,6 +64,10 @@ export interface Sheet {
   readonly pagesWide?: number;
   /** A new page begins after each of these rows (from 1). */
   readonly pageBreaks?: readonly number[];
+  /** A1 range that is printed; left out: everything. */
+  readonly printArea?: string;
+  /** A1 range with buttons to filter and sort in its first row. */
+  readonly autoFilter?: string;
   /** The cell to open at, A1. */
   readonly home: string;
   /** Cells that are not inputs are locked; the protection has no password. */

@@ -1,10 +1,20 @@
 import { ok, refuse, type Result } from '../result';
 import type { SheetSource } from './sheet';
 import { Archive } from './xlsx/archive';
-import { commentBoxes, commentsXml, type Comment } from './xlsx/comments';
+import { metadataXml } from './xlsx/arrays';
+import { commentBoxes, commentsXml } from './xlsx/comments';
+import { storedName } from './xlsx/formula';
 import { Looks } from './xlsx/looks';
-import { contentTypes, packageRelations, sheetRelations, workbookRelations, workbookXml } from './xlsx/package';
-import { sheetXml } from './xlsx/sheetXml';
+import {
+  contentTypes,
+  packageRelations,
+  sheetRelations,
+  taskPaneRelations,
+  workbookRelations,
+  workbookXml,
+} from './xlsx/package';
+import { sheetXml, type Found } from './xlsx/sheetXml';
+import { taskPanesXml, webExtensionXml } from './xlsx/webExtension';
 
 /**
  * The workbook as the bytes of an .xlsx file: formulas with their values cached, formats, names, print set-up. Written and
@@ -15,20 +25,31 @@ export function writeXlsx(sheets: readonly SheetSource[]): Result<Uint8Array> {
     const archive = new Archive();
     const looks = new Looks();
     const commented: number[] = [];
+    const functions = new Set<string>();
+    let arrays = false;
     for (const [at, sheet] of sheets.entries()) {
-      const comments: Comment[] = [];
-      archive.add(`xl/worksheets/sheet${at + 1}.xml`, sheetXml(sheet, at === 0, looks, comments));
+      const found: Found = { comments: [], functions, arrays };
+      archive.add(`xl/worksheets/sheet${at + 1}.xml`, sheetXml(sheet, at === 0, looks, found));
+      arrays = found.arrays;
+      const { comments } = found;
       if (comments.length === 0) continue;
       commented.push(at + 1);
       archive.add(`xl/worksheets/_rels/sheet${at + 1}.xml.rels`, [sheetRelations(at + 1)]);
       archive.add(`xl/comments${at + 1}.xml`, commentsXml(comments));
       archive.add(`xl/drawings/vmlDrawing${at + 1}.vml`, commentBoxes(comments));
     }
-    archive.add('[Content_Types].xml', [contentTypes(sheets.length, commented)]);
-    archive.add('_rels/.rels', [packageRelations()]);
+    const parts = { sheets: sheets.length, commented, arrays, addIn: functions.size > 0 };
+    archive.add('[Content_Types].xml', [contentTypes(parts)]);
+    archive.add('_rels/.rels', [packageRelations(parts)]);
     archive.add('xl/workbook.xml', [workbookXml(sheets)]);
-    archive.add('xl/_rels/workbook.xml.rels', [workbookRelations(sheets.length)]);
+    archive.add('xl/_rels/workbook.xml.rels', [workbookRelations(parts)]);
     archive.add('xl/styles.xml', [looks.xml()]);
+    if (parts.arrays) archive.add('xl/metadata.xml', [metadataXml()]);
+    if (parts.addIn) {
+      archive.add('xl/webextensions/webextension1.xml', [webExtensionXml([...functions].sort().map(storedName))]);
+      archive.add('xl/webextensions/taskpanes.xml', [taskPanesXml()]);
+      archive.add('xl/webextensions/_rels/taskpanes.xml.rels', [taskPaneRelations()]);
+    }
     return ok(archive.bytes());
   } catch (cause) {
     return refuse(`The workbook could not be written: ${cause instanceof Error ? cause.message : String(cause)}`);

@@ -1,5 +1,6 @@
 import { fittingText } from '../../src/workbook/cellText';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
+import { spilledColumns } from '../../src/workbook/spilled';
 
 /** What Excel's `formulas` property takes: a formula with =, a constant, '' for an empty cell. */
 export type Entry = string | number | boolean;
@@ -23,8 +24,12 @@ export function blocksOf(sheet: Sheet): Block[] {
   let size = 0;
   let start = 0;
   if (width === 0) return blocks;
+  const spilledIn = spilledColumns();
   for (const [row, cells] of sheet.rows.entries()) {
-    const line = Array.from({ length: width }, (_, column) => entryOf(cells[column] ?? null));
+    const spilled = spilledIn(cells, row);
+    const line = Array.from({ length: width }, (_, column) =>
+      spilled.has(column) ? '' : entryOf(cells[column] ?? null),
+    );
     const lineSize = JSON.stringify(line).length * 1.1; // some characters take more than one byte
     if (entries.length > 0 && size + lineSize > LARGEST_REQUEST) {
       blocks.push({ row: start, entries, size });

@@ -7,6 +7,17 @@ const RENAMED = /"[^"]*"|\bARCH\.([A-Z]+)|\b(MINIFS|MAXIFS|IFS|TEXTJOIN|CONCAT)\
  */
 export function storedFormula(formula: string): string {
   return formula.replace(RENAMED, (all: string, own?: string, later?: string) =>
-    own !== undefined ? `_xldudf_ARCH_${own}` : later !== undefined ? `_xlfn.${later}(` : all,
+    own !== undefined ? storedName(own) : later !== undefined ? `_xlfn.${later}(` : all,
   );
+}
+
+/** `RADIUS` → `_xldudf_ARCH_RADIUS`. */
+export function storedName(own: string): string {
+  return `_xldudf_ARCH_${own}`;
+}
+
+/** The worksheet functions of ours that a formula calls: `["RADIUS"]`; text in quotes is none. */
+export function calls(formula: string): string[] {
+  if (!formula.includes('ARCH.')) return [];
+  return [...formula.matchAll(RENAMED)].flatMap(([, own]) => own ?? []);
 }

@@ -5,68 +5,112 @@ import { escapeText, MAIN, RELATIONS, XML_HEAD } from './xml';
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
 const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
 
-/** What each part of the file is. `commented`: numbers, from 1, of the sheets with comments. */
-export function contentTypes(sheets: number, commented: readonly number[]): string {
-  const part = (name: string, kind: string) => `<Override PartName="/xl/${name}" ContentType="${TYPE}.${kind}+xml"/>`;
+const WEB = 'http://schemas.microsoft.com/office/2011/relationships';
+
+/** What a file has of the parts that not every file has. */
+export interface Parts {
+  readonly sheets: number;
+  /** Numbers, from 1, of the sheets with comments. */
+  readonly commented: readonly number[];
+  /** Some formula gives an array. */
+  readonly arrays: boolean;
+  /** Some formula calls a worksheet function of the add-in. */
+  readonly addIn: boolean;
+}
+
+/** What each part of the file is. */
+export function contentTypes({ sheets, commented, arrays, addIn }: Parts): string {
+  const part = (name: string, type: string) => `<Override PartName="/xl/${name}" ContentType="${type}+xml"/>`;
+  const own = (name: string, kind: string) => part(name, `${TYPE}.${kind}`);
   return (
     `${XML_HEAD}<Types xmlns="${PACKAGE}/content-types">` +
     '<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
     '<Default Extension="xml" ContentType="application/xml"/>' +
     '<Default Extension="vml" ContentType="application/vnd.openxmlformats-officedocument.vmlDrawing"/>' +
-    part('workbook.xml', 'sheet.main') +
-    part('styles.xml', 'styles') +
+    own('workbook.xml', 'sheet.main') +
+    own('styles.xml', 'styles') +
     numbers(sheets)
-      .map((at) => part(`worksheets/sheet${at}.xml`, 'worksheet'))
+      .map((at) => own(`worksheets/sheet${at}.xml`, 'worksheet'))
       .join('') +
-    commented.map((at) => part(`comments${at}.xml`, 'comments')).join('') +
+    commented.map((at) => own(`comments${at}.xml`, 'comments')).join('') +
+    (arrays ? own('metadata.xml', 'sheetMetadata') : '') +
+    (addIn
+      ? part('webextensions/webextension1.xml', 'application/vnd.ms-office.webextension') +
+        part('webextensions/taskpanes.xml', 'application/vnd.ms-office.webextensiontaskpanes')
+      : '') +
     '</Types>'
   );
 }
 
-export function packageRelations(): string {
-  return relations([['officeDocument', 'xl/workbook.xml']]);
+export function packageRelations({ addIn }: Parts): string {
+  return relations([
+    [`${RELATIONS}/officeDocument`, 'xl/workbook.xml'],
+    ...(addIn ? [[`${WEB}/webextensiontaskpanes`, 'xl/webextensions/taskpanes.xml'] as const] : []),
+  ]);
 }
 
-export function workbookRelations(sheets: number): string {
+export function taskPaneRelations(): string {
+  return relations([[`${WEB}/webextension`, 'webextension1.xml']]);
+}
+
+export function workbookRelations({ sheets, arrays }: Parts): string {
   return relations([
-    ...numbers(sheets).map((at): [string, string] => ['worksheet', `worksheets/sheet${at}.xml`]),
-    ['styles', 'styles.xml'],
+    ...numbers(sheets).map((at) => [`${RELATIONS}/worksheet`, `worksheets/sheet${at}.xml`] as const),
+    [`${RELATIONS}/styles`, 'styles.xml'],
+    ...(arrays ? [[`${RELATIONS}/sheetMetadata`, 'metadata.xml'] as const] : []),
   ]);
 }
 
 export function sheetRelations(sheet: number): string {
   return relations([
-    ['comments', `../comments${sheet}.xml`],
-    ['vmlDrawing', `../drawings/vmlDrawing${sheet}.vml`],
+    [`${RELATIONS}/comments`, `../comments${sheet}.xml`],
+    [`${RELATIONS}/vmlDrawing`, `../drawings/vmlDrawing${sheet}.vml`],
   ]);
 }
 
-function relations(targets: readonly (readonly [kind: string, target: string])[]): string {
+function relations(targets: readonly (readonly [type: string, target: string])[]): string {
   const each = targets.map(
-    ([kind, target], at) => `<Relationship Id="rId${at + 1}" Type="${RELATIONS}/${kind}" Target="${target}"/>`,
+    ([type, target], at) => `<Relationship Id="rId${at + 1}" Type="${type}" Target="${target}"/>`,
   );
   return `${XML_HEAD}<Relationships xmlns="${PACKAGE}/relationships">${each.join('')}</Relationships>`;
 }
 
-/** The list of sheets and names. The figures are cached, and a spreadsheet calculates them once when it opens the file. */
+/**
+ * The list of sheets and names. The figures are stored as they are: no calculation is forced at opening, for where the add-in
+ * is missing that would put #NAME? over every one of them. The calculation engine named is the one of current Excel, which
+ * recalculates what an older one saved.
+ */
 export function workbookXml(sheets: readonly SheetSource[]): string {
   const listed = sheets.map(({ name }, at) => `<sheet name="${name}" sheetId="${at + 1}" r:id="rId${at + 1}"/>`);
   const names = sheets.flatMap((sheet) => sheet.names ?? []);
   const defined = [
     ...names.map(({ name, ref }) => `<definedName name="${name}">${escapeText(ref)}</definedName>`),
-    ...sheets.flatMap((sheet, at) => {
-      const titles = printTitles(sheet);
-      return titles === ''
-        ? []
-        : [`<definedName name="_xlnm.Print_Titles" localSheetId="${at}">${titles}</definedName>`];
-    }),
+    ...sheets.flatMap(namesOfOneSheet),
   ];
   return (
     `${XML_HEAD}<workbook xmlns="${MAIN}" xmlns:r="${RELATIONS}"><workbookPr/>` +
     `<bookViews><workbookView/></bookViews><sheets>${listed.join('')}</sheets>` +
     (defined.length > 0 ? `<definedNames>${defined.join('')}</definedNames>` : '') +
-    '<calcPr calcId="171027" fullCalcOnLoad="1"/></workbook>'
+    '<calcPr calcId="191029"/></workbook>'
   );
+}
+
+/** Names that Excel keeps for a sheet's own set-up. */
+function namesOfOneSheet(sheet: SheetSource, at: number): string[] {
+  const { name, autoFilter, printArea } = sheet;
+  const own = (kind: string, ref: string, more = '') =>
+    `<definedName name="_xlnm.${kind}" localSheetId="${at}"${more}>${ref}</definedName>`;
+  const titles = printTitles(sheet);
+  return [
+    ...(autoFilter === undefined ? [] : [own('_FilterDatabase', `${name}!${absolute(autoFilter)}`, ' hidden="1"')]),
+    ...(printArea === undefined ? [] : [own('Print_Area', `${name}!${absolute(printArea)}`)]),
+    ...(titles === '' ? [] : [own('Print_Titles', titles)]),
+  ];
+}
+
+/** A1:C9 → $A$1:$C$9. */
+function absolute(range: string): string {
+  return range.replace(/([A-Z]+)(\d+)/g, '$$$1$$$2');
 }
 
 /** Rows repeated on every page; where a sheet is printed several pages wide, its frozen columns too. */

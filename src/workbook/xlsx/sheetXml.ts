@@ -1,29 +1,40 @@
 import { columnLetters } from '../address';
+import { arrayArea, DYNAMIC_ARRAY } from './arrays';
 import { fittingText } from '../cellText';
 import type { Cell, SheetSource, Validation } from '../sheet';
 import type { Comment } from './comments';
-import { storedFormula } from './formula';
+import { calls, storedFormula } from './formula';
 import type { Looks } from './looks';
 import { rowHeight } from './rowHeight';
 import { escapeText, MAIN, RELATIONS, XML_HEAD } from './xml';
 
+/** What other parts of the file need of a sheet, found while its rows go by. */
+export interface Found {
+  readonly comments: Comment[];
+  /** The worksheet functions of ours that its formulas call. */
+  readonly functions: Set<string>;
+  /** Does any formula give an array? */
+  arrays: boolean;
+}
+
 /**
  * A sheet's part of the file, piece by piece: its rows are asked for once and never held. The elements stand in the order
- * that the format demands (ECMA-376 part 1, 18.3.1.99). Comments are added to `comments` on the way.
+ * that the format demands (ECMA-376 part 1, 18.3.1.99).
  */
-export function* sheetXml(sheet: SheetSource, first: boolean, looks: Looks, comments: Comment[]): Iterable<string> {
+export function* sheetXml(sheet: SheetSource, first: boolean, looks: Looks, found: Found): Iterable<string> {
   const hidden = foldedColumns(sheet);
   yield XML_HEAD + `<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`;
   yield view(sheet, first);
   yield `<sheetFormatPr defaultRowHeight="15"${hidden.size > 0 ? ' outlineLevelCol="1"' : ''}/>`;
   yield columns(sheet, hidden) + '<sheetData>';
   let at = 0;
-  for (const cells of sheet.rows) yield rowXml(cells, at++, sheet, hidden, looks, comments);
+  for (const cells of sheet.rows) yield rowXml(cells, at++, sheet, hidden, looks, found);
   yield '</sheetData>';
   // No password: the lock keeps formulas from slips, and anyone can lift it. 0 says what stays allowed.
   if (sheet.locked) {
     yield '<sheetProtection sheet="1" formatColumns="0" formatRows="0" insertRows="0" deleteRows="0" sort="0" autoFilter="0"/>';
   }
+  if (sheet.autoFilter !== undefined) yield `<autoFilter ref="${sheet.autoFilter}"/>`;
   const validations = sheet.validations ?? [];
   if (validations.length > 0) {
     yield `<dataValidations count="${validations.length}">${validations.map(validationXml).join('')}</dataValidations>`;
@@ -37,7 +48,7 @@ export function* sheetXml(sheet: SheetSource, first: boolean, looks: Looks, comm
     const marks = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`).join('');
     yield `<rowBreaks count="${breaks.length}" manualBreakCount="${breaks.length}">${marks}</rowBreaks>`;
   }
-  if (comments.length > 0) yield '<legacyDrawing r:id="rId2"/>';
+  if (found.comments.length > 0) yield '<legacyDrawing r:id="rId2"/>';
   yield '</worksheet>';
 }
 
@@ -73,17 +84,20 @@ function rowXml(
   { widths }: SheetSource,
   hidden: ReadonlySet<number>,
   looks: Looks,
-  comments: Comment[],
+  found: Found,
 ): string {
   const height = rowHeight(cells, widths, hidden);
   const parts = [`<row r="${row + 1}"${height === null ? '' : ` ht="${height}" customHeight="1"`}>`];
   for (let column = 0; column < cells.length; column++) {
     const cell = cells[column];
     if (!cell) continue;
-    parts.push(
-      cellXml(cell, `${lettersOf(column)}${row + 1}`, looks.of(cell, typeof cell.value === 'string' && column > 0)),
-    );
-    if (cell.comment !== undefined) comments.push({ row, column, text: cell.comment });
+    const area = arrayArea(cell, { row, column });
+    const look = looks.of(cell, typeof cell.value === 'string' && column > 0);
+    parts.push(cellXml(cell, `${lettersOf(column)}${row + 1}`, area, look));
+    if (cell.comment !== undefined) found.comments.push({ row, column, text: cell.comment });
+    if (area === null) continue;
+    found.arrays = true;
+    for (const name of calls(cell.formula!)) found.functions.add(name);
   }
   parts.push('</row>');
   return parts.join('');
@@ -95,10 +109,11 @@ function lettersOf(column: number): string {
 }
 
 /** Text is written as text, whatever it looks like; a formula stands only where the sheet says that there is one. */
-function cellXml({ value, formula }: Cell, address: string, look: number): string {
-  const start = `<c r="${address}" s="${look}"`;
+function cellXml({ value, formula }: Cell, address: string, area: string | null, look: number): string {
+  const start = `<c r="${address}" s="${look}"${area === null ? '' : ` cm="${DYNAMIC_ARRAY}"`}`;
   if (formula !== undefined) {
-    const calculated = `<f>${escapeText(storedFormula(formula))}</f>`;
+    const array = area === null ? '' : ` t="array" ref="${area}"`;
+    const calculated = `<f${array}>${escapeText(storedFormula(formula))}</f>`;
     if (typeof value === 'number') return `${start}>${calculated}<v>${digits(value, address)}</v></c>`;
     if (typeof value === 'boolean') return `${start} t="b">${calculated}<v>${value ? 1 : 0}</v></c>`;
     return `${start} t="str">${calculated}<v>${escapeText(fittingText(value ?? ''))}</v></c>`;
