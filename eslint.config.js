@@ -14,6 +14,7 @@ export const ROOMS = [
   ['standards'],
   ['standardsJson'],
   ['schedule/'],
+  ['quote/'],
   ['takeoff/'],
   ['check/'],
   ['drawing/'],

@@ -1,6 +1,6 @@
 import { byStake } from '../check/quote/byStake';
 import type { QuoteCheck } from '../check/quote/checkQuote';
-import { amountOf } from '../check/quote/quote';
+import { amountOf } from '../quote/quote';
 import { summaryText } from '../check/quote/summary';
 import type { SumCheck } from '../check/quote/sums';
 import { toCents } from '../rounding';

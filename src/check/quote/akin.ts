@@ -1,5 +1,5 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import type { QuoteLine } from './quote';
+import type { QuoteLine } from '../../quote/quote';
 
 /**
  * Of the openings on `places` those whose length and radius a line has, as far as it gives them: a line whose mark says

@@ -4,8 +4,8 @@ import { checkLine, type LineCheck } from './checkLine';
 import { name } from './whichOpening';
 import { cantTell, differs, type Finding, type VerdictWord } from './finding';
 import { matchLines, namesNothing, type LineMatch } from './match';
-import { dollars } from './money';
-import { amountOf, type Quote } from './quote';
+import { dollars } from '../../quote/money';
+import { amountOf, type Quote } from '../../quote/quote';
 import { sameOpening } from './sameOpening';
 import { checkSums, type SumCheck } from './sums';
 

@@ -1,6 +1,6 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import type { LineMatch } from './match';
-import { amountOf, type Quote } from './quote';
+import { amountOf, type Quote } from '../../quote/quote';
 
 /** The money of a quote, like beside like. Dollars. */
 export interface ComparedMoney {

@@ -1,4 +1,4 @@
-import type { QuoteLine } from './quote';
+import type { QuoteLine } from '../../quote/quote';
 
 /** The few verdicts there are. Where a thing can't be known it is not called wrong. */
 export type VerdictWord = 'agrees' | 'differs' | "can't tell";

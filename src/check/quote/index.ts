@@ -3,7 +3,7 @@ export { checkQuote, type CauseSum, type NotQuoted, type QuoteCheck } from './ch
 export { byStake } from './byStake';
 export type { LineCheck } from './checkLine';
 export type { About, Finding, VerdictWord } from './finding';
-export { dollars } from './money';
+export { dollars } from '../../quote/money';
 export {
   amountOf,
   type Quote,
@@ -12,7 +12,7 @@ export {
   type QuoteLine,
   type QuoteSum,
   type SetAside,
-} from './quote';
-export { chooseQuoteTable, readQuote } from './readQuote';
+} from '../../quote/quote';
+export { chooseQuoteTable, readQuote } from '../../quote/readQuote';
 export { asideTexts, causeText, summaryText } from './summary';
 export type { SumCheck } from './sums';

@@ -1,7 +1,7 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { akinTo } from './akin';
-import { marksOf, type Marks } from './marks';
-import type { QuoteLine } from './quote';
+import { marksOf, type Marks } from '../../quote/marks';
+import type { QuoteLine } from '../../quote/quote';
 
 /** Which openings a line is for. */
 export interface LineMatch {
@@ -34,7 +34,7 @@ export function matchLines(
   openings: readonly OpeningTakeoff[],
   tolerance: number,
 ): readonly LineMatch[] {
-  const marks = marksOf(openings);
+  const marks = marksOf(openings.map(({ opening }) => opening.mark));
   const dealt = new Map<number, number>();
   const matches = lines.map((line): LineMatch => {
     const { groups, how } = groupsOf(line, marks);

@@ -3,9 +3,9 @@ import { listed } from '../../schedule/figure';
 import { judge } from '../judge';
 import { knownQuantities } from '../quantityMistakes';
 import { agrees, cantTell, differs, notGiven, type Finding } from './finding';
-import { dollars } from './money';
-import type { PerFoot } from './perFoot';
-import type { QuoteLine } from './quote';
+import { dollars, extensionTolerance } from '../../quote/money';
+import type { PerFoot } from '../../quote/perFoot';
+import type { QuoteLine } from '../../quote/quote';
 
 /** The count of pieces against the takeoff's. `said` is what this line, or lines taken together, quote. */
 export function quantityFinding(line: QuoteLine, said: number | null, right: number, unit: number | null): Finding {
@@ -26,11 +26,6 @@ export function quantityFinding(line: QuoteLine, said: number | null, right: num
     dollars: money,
     stake: Math.abs(money ?? 0),
   });
-}
-
-/** Rounding a unit price to cents moves the extension by up to half a cent for each piece. */
-export function extensionTolerance(quantity: number): number {
-  return 0.005 * Math.max(1, quantity) + 0.0050001;
 }
 
 /** Quantity × unit price against the extension, all three the quote's own. `wanted` is the takeoff's quantity. */

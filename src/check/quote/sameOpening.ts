@@ -1,5 +1,5 @@
 import type { LineMatch } from './match';
-import type { QuoteLine } from './quote';
+import type { QuoteLine } from '../../quote/quote';
 
 /** The lines that are for one single opening, in the order of the quote. */
 export interface SameOpening {

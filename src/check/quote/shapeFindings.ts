@@ -14,7 +14,7 @@ import { knownLengths, type KnownFigure } from '../lengthMistakes';
 import { knownRadii } from '../radiusMistakes';
 import { SCALE_MISTAKES } from '../scaleMistakes';
 import { agrees, cantTell, differs, notGiven, type About, type Finding } from './finding';
-import type { QuoteLine } from './quote';
+import type { QuoteLine } from '../../quote/quote';
 
 /** An opening whose figures are all there. */
 export interface Complete {

@@ -2,8 +2,8 @@ import { capital, listed } from '../../schedule/figure';
 import type { LineCheck } from './checkLine';
 import type { CauseSum, QuoteCheck } from './checkQuote';
 import type { ComparedMoney } from './compared';
-import { dollars } from './money';
-import type { SetAside } from './quote';
+import { dollars } from '../../quote/money';
+import type { SetAside } from '../../quote/quote';
 
 /** Marks named for one cause before the rest is counted. */
 const MOST_NAMED = 6;

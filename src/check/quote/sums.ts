@@ -1,7 +1,7 @@
 import { agrees, cantTell, differs, type Finding } from './finding';
-import { dollars } from './money';
+import { dollars } from '../../quote/money';
 import { swapped } from './moneyFindings';
-import { amountOf, type Quote, type QuoteCharge, type QuoteSum } from './quote';
+import { amountOf, type Quote, type QuoteCharge, type QuoteSum } from '../../quote/quote';
 
 /** A subtotal, total or charge and whether its figure follows from those above it. */
 export interface SumCheck {

@@ -2,7 +2,7 @@ import { listed } from '../../schedule/figure';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { cantTell, differs, type Finding } from './finding';
 import { namesNothing, type LineMatch } from './match';
-import { amountOf } from './quote';
+import { amountOf } from '../../quote/quote';
 import type { SameOpening } from './sameOpening';
 
 /** An opening in a sentence: its mark, or its row. */

@@ -1,6 +1,6 @@
 import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks, type Finding } from '../../check/quote/finding';
-import { amountOf } from '../../check/quote/quote';
+import { amountOf } from '../../quote/quote';
 import { toCents } from '../../rounding';
 import { capital } from '../../schedule/figure';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';

@@ -1,5 +1,5 @@
 import type { CountedBy } from '../../check/quote/checkLine';
-import type { RadiusBasis, LengthBasis } from '../../check/quote/quote';
+import type { RadiusBasis, LengthBasis } from '../../quote/quote';
 import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
 import { quote } from '../needsFormula';

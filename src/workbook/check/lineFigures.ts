@@ -1,5 +1,5 @@
 import { lacks } from '../../check/quote/finding';
-import type { QuoteLine } from '../../check/quote/quote';
+import type { QuoteLine } from '../../quote/quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 
 type Figure = number | null;

@@ -1,8 +1,7 @@
 import { checkLength } from '../../check/length';
 import type { LineCheck } from '../../check/quote/checkLine';
 import type { Finding } from '../../check/quote/finding';
-import { extensionTolerance } from '../../check/quote/moneyFindings';
-import { dollars } from '../../check/quote/money';
+import { dollars, extensionTolerance } from '../../quote/money';
 import { lengthText } from '../../lengthText';
 import { roundTo } from '../../rounding';
 import type { Standards } from '../../standards';

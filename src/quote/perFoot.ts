@@ -1,5 +1,5 @@
-import { cellText } from '../../schedule/cell';
-import type { CellValue } from '../../schedule/opening';
+import { cellText } from '../schedule/cell';
+import type { CellValue } from '../schedule/opening';
 
 /** A length as a quote gives it for a price by the foot. */
 export interface Feet {

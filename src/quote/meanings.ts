@@ -1,5 +1,5 @@
-import type { ColumnUnit } from '../../schedule/columnUnit';
-import { MEANINGS, meaningOf, type MeaningKey } from '../../schedule/meanings';
+import type { ColumnUnit } from '../schedule/columnUnit';
+import { MEANINGS, meaningOf, type MeaningKey } from '../schedule/meanings';
 import type { LengthBasis, RadiusBasis } from './quote';
 
 /** What a quote's columns can mean; `aside`: known, but nothing that is compared with the takeoff. */

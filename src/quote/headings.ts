@@ -1,8 +1,8 @@
-import { cellText } from '../../schedule/cell';
-import { readUnit, type ColumnUnit } from '../../schedule/columnUnit';
-import { normalHeading, splitUnit } from '../../schedule/headingText';
-import { unitsAt } from '../../schedule/layout';
-import type { CellValue, Table } from '../../schedule/opening';
+import { cellText } from '../schedule/cell';
+import { readUnit, type ColumnUnit } from '../schedule/columnUnit';
+import { normalHeading, splitUnit } from '../schedule/headingText';
+import { unitsAt } from '../schedule/layout';
+import type { CellValue, Table } from '../schedule/opening';
 import { matchQuoteHeading, unitNamed, type QuoteKey } from './meanings';
 
 export interface QuoteColumn {

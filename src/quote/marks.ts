@@ -1,5 +1,3 @@
-import type { OpeningTakeoff } from '../../takeoff/takeoff';
-
 /** The takeoff's marks, looked up as a quote may write them. */
 export interface Marks {
   /** Places in the takeoff of the openings with this mark, exactly or without regard to spaces and hyphens; empty: none. */
@@ -14,13 +12,13 @@ const RANGE = /^(?:-|–|to|thru|through)$/i;
 /** Longer text is no mark. */
 const LONGEST_MARK = 24;
 
-export function marksOf(openings: readonly OpeningTakeoff[]): Marks {
+export function marksOf(all: readonly string[]): Marks {
   const exact = new Map<string, number[]>();
   const loose = new Map<string, number[]>();
-  openings.forEach(({ opening }, place) => {
-    if (opening.mark === '') return;
-    put(exact, spaced(opening.mark), place);
-    put(loose, bare(opening.mark), place);
+  all.forEach((mark, place) => {
+    if (mark === '') return;
+    put(exact, spaced(mark), place);
+    put(loose, bare(mark), place);
   });
   const find = (text: string): readonly number[] => {
     if (text.length > LONGEST_MARK) return [];
@@ -28,10 +26,10 @@ export function marksOf(openings: readonly OpeningTakeoff[]): Marks {
     if (same) return same;
     const near = bare(text) === '' ? undefined : loose.get(bare(text));
     // W1-1 and W11 are alike without the hyphen: then only the mark itself will do.
-    const one = near !== undefined && new Set(near.map((place) => spaced(openings[place]!.opening.mark))).size === 1;
+    const one = near !== undefined && new Set(near.map((place) => spaced(all[place]!))).size === 1;
     return one ? near : [];
   };
-  return { find, within: (text) => within(text, find, openings) };
+  return { find, within: (text) => within(text, find, all) };
 }
 
 function put(map: Map<string, number[]>, key: string, place: number): void {
@@ -51,7 +49,7 @@ function bare(mark: string): string {
 function within(
   text: string,
   find: (text: string) => readonly number[],
-  openings: readonly OpeningTakeoff[],
+  all: readonly string[],
 ): readonly (readonly number[])[] {
   const words = text
     .slice(0, 400)
@@ -76,13 +74,13 @@ function within(
       add(own);
       const to = RANGE.test(words[at + 1] ?? '') ? find(words[at + 2] ?? '') : [];
       if (to.length > 0) {
-        for (const places of between(own, to, find, openings)) add(places);
+        for (const places of between(own, to, find, all)) add(places);
         at += 2;
       }
     } else if (/^[^-–]+[-–][^-–]+$/.test(word)) {
       const [from, to] = word.split(/[-–]/).map((half) => find(half));
       if (from && to && from.length > 0 && to.length > 0)
-        for (const places of between(from, to, find, openings)) add(places);
+        for (const places of between(from, to, find, all)) add(places);
     }
   }
   return found;
@@ -93,9 +91,9 @@ function between(
   from: readonly number[],
   to: readonly number[],
   find: (text: string) => readonly number[],
-  openings: readonly OpeningTakeoff[],
+  all: readonly string[],
 ): readonly (readonly number[])[] {
-  const parts = (places: readonly number[]) => /^(.*?)(\d+)$/.exec(openings[places[0]!]!.opening.mark.trim());
+  const parts = (places: readonly number[]) => /^(.*?)(\d+)$/.exec(all[places[0]!]!.trim());
   const [first, last] = [parts(from), parts(to)];
   if (!first || !last || first[1]!.toLowerCase() !== last[1]!.toLowerCase()) return [from, to];
   const [low, high] = [Number(first[2]), Number(last[2])];

@@ -1,7 +1,7 @@
-import { cellText, isBlank } from '../../schedule/cell';
-import { listed, quote } from '../../schedule/figure';
-import type { CellValue } from '../../schedule/opening';
-import { readLength } from '../../schedule/readLength';
+import { cellText, isBlank } from '../schedule/cell';
+import { listed, quote } from '../schedule/figure';
+import type { CellValue } from '../schedule/opening';
+import { readLength } from '../schedule/readLength';
 import type { QuoteColumn } from './headings';
 import { readMoney } from './money';
 import type { SetAside } from './quote';

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { readQuote, type Quote } from '../../../src/check/quote';
-import { dollars, readMoney } from '../../../src/check/quote/money';
-import { readTables } from '../../../src/schedule/readTables';
-import type { CellValue } from '../../../src/schedule/opening';
-import { defaultStandards } from '../../../src/standards';
-import { refusalOf, valueOf } from '../../value';
+import { readQuote, type Quote } from '../../src/check/quote';
+import { dollars, readMoney } from '../../src/quote/money';
+import { readTables } from '../../src/schedule/readTables';
+import type { CellValue } from '../../src/schedule/opening';
+import { defaultStandards } from '../../src/standards';
+import { refusalOf, valueOf } from '../value';
 
 const IN = defaultStandards();
 

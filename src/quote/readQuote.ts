@@ -1,8 +1,8 @@
-import { ok, refuse, type Result } from '../../result';
-import { cellText, isBlank, isRowEmpty, rowText } from '../../schedule/cell';
-import { quote } from '../../schedule/figure';
-import type { CellValue, Table } from '../../schedule/opening';
-import type { Standards } from '../../standards';
+import { ok, refuse, type Result } from '../result';
+import { cellText, isBlank, isRowEmpty, rowText } from '../schedule/cell';
+import { quote } from '../schedule/figure';
+import type { CellValue, Table } from '../schedule/opening';
+import type { Standards } from '../standards';
 import {
   findQuoteLayout,
   quoteScore,

@@ -1,12 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { marksOf } from '../../../src/check/quote/marks';
-import { defaultStandards } from '../../../src/standards';
-import { takeoff } from '../../../src/takeoff/takeoff';
-import { opening } from '../../takeoff/openings';
+import { marksOf } from '../../src/quote/marks';
 
 function marksFor(...marks: string[]) {
-  const openings = marks.map((mark, at) => opening({ head: 'segmental', span: 36, rise: 6, mark, row: at + 2 }));
-  const { find, within } = marksOf(takeoff(openings, defaultStandards()).openings);
+  const { find, within } = marksOf(marks);
   const named = (places: readonly number[]) => places.map((place) => marks[place]);
   return { find: (text: string) => named(find(text)), within: (text: string) => within(text).flatMap(named) };
 }

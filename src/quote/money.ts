@@ -1,8 +1,8 @@
-import { ok, refuse, type Result } from '../../result';
-import { cellText } from '../../schedule/cell';
-import { quote } from '../../schedule/figure';
-import { straightMarks } from '../../schedule/straightMarks';
-import type { CellValue } from '../../schedule/opening';
+import { ok, refuse, type Result } from '../result';
+import { cellText } from '../schedule/cell';
+import { quote } from '../schedule/figure';
+import { straightMarks } from '../schedule/straightMarks';
+import type { CellValue } from '../schedule/opening';
 
 /** A price or amount that means nothing is charged for this line by itself. */
 const FREE = /^(?:incl(?:uded|\.)?|n\/?c|no charge|free|in above)$/i;
@@ -37,4 +37,9 @@ export function dollars(amount: number): string {
   const cents = Math.round(Math.abs(amount) * 100);
   const whole = String(Math.floor(cents / 100)).replace(/\B(?=(\d{3})+$)/g, ',');
   return `${amount < 0 && cents > 0 ? '-' : ''}$${whole}.${String(cents % 100).padStart(2, '0')}`;
+}
+
+/** Rounding a unit price to cents moves the extension by up to half a cent for each piece. */
+export function extensionTolerance(quantity: number): number {
+  return 0.005 * Math.max(1, quantity) + 0.0050001;
 }
