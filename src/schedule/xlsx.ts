@@ -1,9 +1,8 @@
 import { ok, refuse, type Result } from '../result';
-import { decodeUtf8 } from './decode';
 import type { Table } from './opening';
-import { partPath, readNumberLooks, readRelations, readSharedTexts, readWorkbook, type Relation } from './xlsxParts';
+import { openWorkbook, optional } from './xlsxPackage';
+import { partPath, readNumberLooks, readSharedTexts, readWorkbook } from './xlsxParts';
 import { readSheet } from './xlsxSheet';
-import { openZip, type Zip } from './zip';
 
 /**
  * The sheets of an .xlsx workbook as tables. A schedule needs more of a workbook than its values: hidden rows must be said,
@@ -11,42 +10,22 @@ import { openZip, type Zip } from './zip';
  * forged row number or part size must not cost the memory. So the sheets are read here from fflate and an XML walker.
  */
 export function readXlsx(bytes: Uint8Array): Result<Table[]> {
-  const zip = openZip(bytes);
-  if (!zip.ok) return zip;
-  const root = relations(zip.value, '_rels/.rels');
-  if (!root.ok) return root;
-  const main = [...root.value.values()].find(({ kind }) => kind === 'officeDocument');
-  const workbookPath = main === undefined ? 'xl/workbook.xml' : partPath('', main.target);
-  const workbookXml = part(zip.value, workbookPath);
-  if (!workbookXml.ok) return workbookXml;
-  if (workbookXml.value === null)
-    return refuse(
-      /\.bin$/.test(workbookPath)
-        ? 'It is a binary workbook (.xlsb); please save it as .xlsx.'
-        : 'It is a zip archive, but not an .xlsx workbook.',
-    );
-  if (/\.bin$/i.test(workbookPath)) return refuse('It is a binary workbook (.xlsb); please save it as .xlsx.');
-  const workbook = readWorkbook(workbookXml.value);
+  const opened = openWorkbook(bytes);
+  if (!opened.ok) return opened;
+  const { part, relations: links, folder, pathOf, xml } = opened.value;
+  const workbook = readWorkbook(xml);
   if (!workbook.ok) return workbook;
-  const slash = workbookPath.lastIndexOf('/');
-  const folder = slash < 0 ? '' : workbookPath.slice(0, slash);
-  const links = relations(zip.value, `${folder}/_rels/${workbookPath.slice(slash + 1)}.rels`);
-  if (!links.ok) return links;
-  const pathOf = (kind: string): string | null => {
-    const found = [...links.value.values()].find((link) => link.kind === kind && !link.external);
-    return found === undefined ? null : partPath(folder, found.target);
-  };
-  const texts = optional(zip.value, pathOf('sharedStrings') ?? `${folder}/sharedStrings.xml`, readSharedTexts);
+  const texts = optional(part(pathOf('sharedStrings') ?? `${folder}/sharedStrings.xml`), readSharedTexts);
   if (!texts.ok) return texts;
-  const looks = optional(zip.value, pathOf('styles') ?? `${folder}/styles.xml`, readNumberLooks);
+  const looks = optional(part(pathOf('styles') ?? `${folder}/styles.xml`), readNumberLooks);
   if (!looks.ok) return looks;
   const tables: Table[] = [];
   const missing: string[] = [];
   for (const { name, relation, hidden } of workbook.value.sheets) {
-    const link = links.value.get(relation);
+    const link = links.get(relation);
     // Sheets that hold only a chart or an old dialog have no cells.
     if (link !== undefined && link.kind !== 'worksheet') continue;
-    const xml = link === undefined || link.external ? ok(null) : part(zip.value, partPath(folder, link.target));
+    const xml = link === undefined || link.external ? ok(null) : part(partPath(folder, link.target));
     if (!xml.ok) return xml;
     if (xml.value === null) {
       missing.push(name);
@@ -71,22 +50,4 @@ export function readXlsx(bytes: Uint8Array): Result<Table[]> {
 
 function withRemark(table: Table, remark: string): Table {
   return { ...table, remarks: [...(table.remarks ?? []), remark] };
-}
-
-function part(zip: Zip, path: string): Result<string | null> {
-  const bytes = zip.read(path);
-  if (!bytes.ok) return bytes;
-  return ok(bytes.value === null ? null : decodeUtf8(bytes.value));
-}
-
-function relations(zip: Zip, path: string): Result<Map<string, Relation>> {
-  const xml = part(zip, path);
-  if (!xml.ok) return xml;
-  return xml.value === null ? ok(new Map()) : readRelations(xml.value);
-}
-
-function optional<T>(zip: Zip, path: string, read: (xml: string) => Result<T[]>): Result<T[]> {
-  const xml = part(zip, path);
-  if (!xml.ok) return xml;
-  return xml.value === null ? ok([]) : read(xml.value);
 }
