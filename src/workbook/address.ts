@@ -59,3 +59,16 @@ export function readRange(text: string): Result<CellRange> {
     last: { row: Math.max(one.value.row, other.value.row), column: Math.max(one.value.column, other.value.column) },
   });
 }
+
+/** A sheet's name as it stands before the `!` of a reference: in apostrophes where it is more than a plain word. */
+export function sheetReference(name: string): string {
+  return /^[A-Za-z_]\w*$/.test(name) && !readAddress(name).ok ? name : `'${name.replaceAll("'", "''")}'`;
+}
+
+/** The sheet and the cells of a reference such as `'Job 12'!$A$1:$B$4`; the sheet is '' where none is named. */
+export function splitReference(reference: string): { readonly sheet: string; readonly cells: string } {
+  const at = reference.lastIndexOf('!');
+  const name = reference.slice(0, Math.max(0, at));
+  const sheet = /^'.*'$/.test(name) ? name.slice(1, -1).replaceAll("''", "'") : name;
+  return { sheet, cells: reference.slice(at + 1) };
+}

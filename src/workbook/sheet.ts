@@ -15,6 +15,28 @@ export type CellStyle =
   | 'text'
   | 'note'; // small print
 
+/** A look that a person gave a cell over that of its style. A flag that is false takes back what the style has. */
+export interface OwnLook {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly underline?: boolean;
+  readonly strike?: boolean;
+  /** Of the letters, in points. */
+  readonly size?: number;
+  readonly font?: string;
+  /** Of the letters, `#rrggbb`. */
+  readonly color?: string;
+  /** Of the ground, `#rrggbb`; `none` takes it away. */
+  readonly fill?: string;
+  readonly horizontal?: 'left' | 'center' | 'right';
+  readonly vertical?: 'top' | 'center' | 'bottom';
+  /** A line by its kind in the file format (`thin`, `medium`, `double`…) and its color. */
+  readonly borders?: Readonly<Partial<Record<BorderSide, { readonly line: string; readonly color: string }>>>;
+}
+
+export const BORDER_SIDES = ['left', 'right', 'top', 'bottom'] as const;
+export type BorderSide = (typeof BORDER_SIDES)[number];
+
 export interface Cell {
   readonly value: string | number | boolean | null;
   /** Excel syntax, English, comma, without `=`; worksheet functions as `ARCH.RADIUS(…)`. `value` is what it gives. */
@@ -32,6 +54,15 @@ export interface Cell {
   readonly align?: 'right';
   /** A comment shown on the cell. */
   readonly comment?: string;
+  /** What a person changed of the look. */
+  readonly own?: OwnLook;
+}
+
+const ERROR_VALUES = ['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!', '#N/A'];
+
+/** Whether a formula's value is an error, which a file tells from text that reads the same. */
+export function isErrorValue(value: Cell['value']): value is string {
+  return typeof value === 'string' && ERROR_VALUES.includes(value);
 }
 
 export interface Validation {
@@ -81,4 +112,23 @@ export interface Sheet {
 /** A sheet whose rows are made as they are asked for: a long takeoff's cells need not all be held at once. */
 export interface SheetSource extends Omit<Sheet, 'rows'> {
   readonly rows: Iterable<readonly (Cell | null)[]>;
+}
+
+/** A sheet of a workbook that is kept: one of ours with what was done to it by hand, or one of the user's own. */
+export interface BookSheet extends Omit<SheetSource, 'name'> {
+  readonly name: string;
+  readonly hidden?: boolean;
+  /** Row from 0 → its height in points; rows left out are as high as their text asks. */
+  readonly heights?: ReadonlyMap<number, number>;
+  /** From 0. */
+  readonly hiddenRows?: readonly number[];
+  /** A1 ranges that are one cell each. */
+  readonly merges?: readonly string[];
+}
+
+/** A workbook as it is kept. */
+export interface Book {
+  readonly sheets: readonly (BookSheet & { readonly rows: Sheet['rows'] })[];
+  /** Small texts kept with the workbook: the pane's own notes. */
+  readonly settings: Readonly<Record<string, string>>;
 }

@@ -1,5 +1,5 @@
 import { ok, refuse, type Result } from '../result';
-import type { SheetSource } from './sheet';
+import type { Book, BookSheet } from './sheet';
 import { Archive } from './xlsx/archive';
 import { metadataXml } from './xlsx/arrays';
 import { commentBoxes, commentsXml } from './xlsx/comments';
@@ -8,19 +8,22 @@ import { Looks } from './xlsx/looks';
 import {
   contentTypes,
   packageRelations,
+  settingsRelations,
   sheetRelations,
   taskPaneRelations,
   workbookRelations,
   workbookXml,
 } from './xlsx/package';
+import { SETTINGS_PART, SETTINGS_PROPERTIES, settingsPropertiesXml, settingsXml } from './xlsx/settings';
 import { sheetXml, type Found } from './xlsx/sheetXml';
 import { taskPanesXml, webExtensionXml } from './xlsx/webExtension';
 
 /**
  * The workbook as the bytes of an .xlsx file: formulas with their values cached, formats, names, print set-up. Written and
  * compressed row by row, so that a job of 10,000 openings (most of a million cells) needs no more memory than its file.
+ * `settings`: the small texts kept with the workbook.
  */
-export function writeXlsx(sheets: readonly SheetSource[]): Result<Uint8Array> {
+export function writeXlsx(sheets: readonly BookSheet[], settings?: Book['settings']): Result<Uint8Array> {
   try {
     const archive = new Archive();
     const looks = new Looks();
@@ -38,7 +41,13 @@ export function writeXlsx(sheets: readonly SheetSource[]): Result<Uint8Array> {
       archive.add(`xl/comments${at + 1}.xml`, commentsXml(comments));
       archive.add(`xl/drawings/vmlDrawing${at + 1}.vml`, commentBoxes(comments));
     }
-    const parts = { sheets: sheets.length, commented, arrays, addIn: functions.size > 0 };
+    const parts = {
+      sheets: sheets.length,
+      commented,
+      arrays,
+      addIn: functions.size > 0,
+      settings: settings !== undefined,
+    };
     archive.add('[Content_Types].xml', [contentTypes(parts)]);
     archive.add('_rels/.rels', [packageRelations(parts)]);
     archive.add('xl/workbook.xml', [workbookXml(sheets)]);
@@ -49,6 +58,11 @@ export function writeXlsx(sheets: readonly SheetSource[]): Result<Uint8Array> {
       archive.add('xl/webextensions/webextension1.xml', [webExtensionXml([...functions].sort().map(storedName))]);
       archive.add('xl/webextensions/taskpanes.xml', [taskPanesXml()]);
       archive.add('xl/webextensions/_rels/taskpanes.xml.rels', [taskPaneRelations()]);
+    }
+    if (settings) {
+      archive.add(SETTINGS_PART, [settingsXml(settings)]);
+      archive.add('customXml/_rels/item1.xml.rels', [settingsRelations()]);
+      archive.add(SETTINGS_PROPERTIES, [settingsPropertiesXml()]);
     }
     return ok(archive.bytes());
   } catch (cause) {

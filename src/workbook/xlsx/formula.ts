@@ -21,3 +21,11 @@ export function calls(formula: string): string[] {
   if (!formula.includes('ARCH.')) return [];
   return [...formula.matchAll(RENAMED)].flatMap(([, own]) => own ?? []);
 }
+
+/** Text in quotes, and the prefixes of a stored formula. */
+const STORED = /"[^"]*"|_xldudf_ARCH_|(?:_xlfn\.|_xlws\.|_xlpm\.)+/gi;
+
+/** The formula that a stored one stands for: `_xldudf_ARCH_RADIUS(…)` → `ARCH.RADIUS(…)`, `_xlfn.CONCAT(…)` → `CONCAT(…)`. */
+export function enteredFormula(stored: string): string {
+  return stored.replace(STORED, (part) => (part.startsWith('"') ? part : /^_xldudf/i.test(part) ? 'ARCH.' : ''));
+}

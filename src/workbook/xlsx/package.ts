@@ -1,9 +1,11 @@
-import { columnLetters } from '../address';
-import type { SheetSource } from '../sheet';
+import { columnLetters, sheetReference } from '../address';
+import type { BookSheet } from '../sheet';
+import { SETTINGS_PART, SETTINGS_PROPERTIES } from './settings';
 import { escapeText, MAIN, RELATIONS, XML_HEAD } from './xml';
 
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
-const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
+const OFFICE_TYPE = 'application/vnd.openxmlformats-officedocument';
+const TYPE = `${OFFICE_TYPE}.spreadsheetml`;
 
 const WEB = 'http://schemas.microsoft.com/office/2011/relationships';
 
@@ -16,10 +18,12 @@ export interface Parts {
   readonly arrays: boolean;
   /** Some formula calls a worksheet function of the add-in. */
   readonly addIn: boolean;
+  /** Small texts are kept with it. */
+  readonly settings: boolean;
 }
 
 /** What each part of the file is. */
-export function contentTypes({ sheets, commented, arrays, addIn }: Parts): string {
+export function contentTypes({ sheets, commented, arrays, addIn, settings }: Parts): string {
   const part = (name: string, type: string) => `<Override PartName="/xl/${name}" ContentType="${type}+xml"/>`;
   const own = (name: string, kind: string) => part(name, `${TYPE}.${kind}`);
   return (
@@ -38,6 +42,9 @@ export function contentTypes({ sheets, commented, arrays, addIn }: Parts): strin
       ? part('webextensions/webextension1.xml', 'application/vnd.ms-office.webextension') +
         part('webextensions/taskpanes.xml', 'application/vnd.ms-office.webextensiontaskpanes')
       : '') +
+    (settings
+      ? `<Override PartName="/${SETTINGS_PROPERTIES}" ContentType="${OFFICE_TYPE}.customXmlProperties+xml"/>`
+      : '') +
     '</Types>'
   );
 }
@@ -53,11 +60,12 @@ export function taskPaneRelations(): string {
   return relations([[`${WEB}/webextension`, 'webextension1.xml']]);
 }
 
-export function workbookRelations({ sheets, arrays }: Parts): string {
+export function workbookRelations({ sheets, arrays, settings }: Parts): string {
   return relations([
     ...numbers(sheets).map((at) => [`${RELATIONS}/worksheet`, `worksheets/sheet${at}.xml`] as const),
     [`${RELATIONS}/styles`, 'styles.xml'],
     ...(arrays ? [[`${RELATIONS}/sheetMetadata`, 'metadata.xml'] as const] : []),
+    ...(settings ? [[`${RELATIONS}/customXml`, `../${SETTINGS_PART}`] as const] : []),
   ]);
 }
 
@@ -66,6 +74,10 @@ export function sheetRelations(sheet: number): string {
     [`${RELATIONS}/comments`, `../comments${sheet}.xml`],
     [`${RELATIONS}/vmlDrawing`, `../drawings/vmlDrawing${sheet}.vml`],
   ]);
+}
+
+export function settingsRelations(): string {
+  return relations([[`${RELATIONS}/customXmlProps`, 'itemProps1.xml']]);
 }
 
 function relations(targets: readonly (readonly [type: string, target: string])[]): string {
@@ -80,8 +92,11 @@ function relations(targets: readonly (readonly [type: string, target: string])[]
  * is missing that would put #NAME? over every one of them. The calculation engine named is the one of current Excel, which
  * recalculates what an older one saved.
  */
-export function workbookXml(sheets: readonly SheetSource[]): string {
-  const listed = sheets.map(({ name }, at) => `<sheet name="${name}" sheetId="${at + 1}" r:id="rId${at + 1}"/>`);
+export function workbookXml(sheets: readonly BookSheet[]): string {
+  const listed = sheets.map(
+    ({ name, hidden }, at) =>
+      `<sheet name="${escapeText(name)}" sheetId="${at + 1}"${hidden ? ' state="hidden"' : ''} r:id="rId${at + 1}"/>`,
+  );
   const names = sheets.flatMap((sheet) => sheet.names ?? []);
   const defined = [
     ...names.map(({ name, ref }) => `<definedName name="${name}">${escapeText(ref)}</definedName>`),
@@ -96,10 +111,11 @@ export function workbookXml(sheets: readonly SheetSource[]): string {
 }
 
 /** Names that Excel keeps for a sheet's own set-up. */
-function namesOfOneSheet(sheet: SheetSource, at: number): string[] {
-  const { name, autoFilter, printArea } = sheet;
+function namesOfOneSheet(sheet: BookSheet, at: number): string[] {
+  const { autoFilter, printArea } = sheet;
+  const name = sheetReference(sheet.name);
   const own = (kind: string, ref: string, more = '') =>
-    `<definedName name="_xlnm.${kind}" localSheetId="${at}"${more}>${ref}</definedName>`;
+    `<definedName name="_xlnm.${kind}" localSheetId="${at}"${more}>${escapeText(ref)}</definedName>`;
   const titles = printTitles(sheet);
   return [
     ...(autoFilter === undefined ? [] : [own('_FilterDatabase', `${name}!${absolute(autoFilter)}`, ' hidden="1"')]),
@@ -114,10 +130,11 @@ function absolute(range: string): string {
 }
 
 /** Rows repeated on every page; where a sheet is printed several pages wide, its frozen columns too. */
-function printTitles({ name, repeatRows, pagesWide = 1, frozenColumns }: SheetSource): string {
+function printTitles({ name, repeatRows, pagesWide = 1, frozenColumns }: BookSheet): string {
+  const sheet = sheetReference(name);
   return [
-    ...(pagesWide > 1 && frozenColumns > 0 ? [`${name}!$A:$${columnLetters(frozenColumns - 1)}`] : []),
-    ...(repeatRows ? [`${name}!$${repeatRows[0]}:$${repeatRows[1]}`] : []),
+    ...(pagesWide > 1 && frozenColumns > 0 ? [`${sheet}!$A:$${columnLetters(frozenColumns - 1)}`] : []),
+    ...(repeatRows ? [`${sheet}!$${repeatRows[0]}:$${repeatRows[1]}`] : []),
   ].join(',');
 }
 

@@ -1,7 +1,7 @@
 import { columnLetters } from '../address';
 import { arrayArea, DYNAMIC_ARRAY } from './arrays';
 import { fittingText } from '../cellText';
-import type { Cell, SheetSource, Validation } from '../sheet';
+import { isErrorValue, type BookSheet, type Cell, type Validation } from '../sheet';
 import type { Comment } from './comments';
 import { calls, storedFormula } from './formula';
 import type { Looks } from './looks';
@@ -21,20 +21,31 @@ export interface Found {
  * A sheet's part of the file, piece by piece: its rows are asked for once and never held. The elements stand in the order
  * that the format demands (ECMA-376 part 1, 18.3.1.99).
  */
-export function* sheetXml(sheet: SheetSource, first: boolean, looks: Looks, found: Found): Iterable<string> {
+export function* sheetXml(sheet: BookSheet, first: boolean, looks: Looks, found: Found): Iterable<string> {
   const hidden = foldedColumns(sheet);
   yield XML_HEAD + `<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONS}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`;
   yield view(sheet, first);
   yield `<sheetFormatPr defaultRowHeight="15"${hidden.size > 0 ? ' outlineLevelCol="1"' : ''}/>`;
   yield columns(sheet, hidden) + '<sheetData>';
   let at = 0;
-  for (const cells of sheet.rows) yield rowXml(cells, at++, sheet, hidden, looks, found);
+  const hiddenRows = new Set(sheet.hiddenRows);
+  for (const cells of sheet.rows) {
+    yield rowXml(cells, at, sheet, hidden, hiddenRows.has(at), looks, found);
+    at++;
+  }
+  // Rows below the last filled one may be hidden or higher as well.
+  const below = [...hiddenRows, ...(sheet.heights?.keys() ?? [])].filter((row) => row >= at).sort((a, b) => a - b);
+  for (const row of new Set(below)) yield rowXml([], row, sheet, hidden, hiddenRows.has(row), looks, found);
   yield '</sheetData>';
   // No password: the lock keeps formulas from slips, and anyone can lift it. 0 says what stays allowed.
   if (sheet.locked) {
     yield '<sheetProtection sheet="1" formatColumns="0" formatRows="0" insertRows="0" deleteRows="0" sort="0" autoFilter="0"/>';
   }
   if (sheet.autoFilter !== undefined) yield `<autoFilter ref="${sheet.autoFilter}"/>`;
+  const merges = sheet.merges ?? [];
+  if (merges.length > 0) {
+    yield `<mergeCells count="${merges.length}">${merges.map((ref) => `<mergeCell ref="${ref}"/>`).join('')}</mergeCells>`;
+  }
   const validations = sheet.validations ?? [];
   if (validations.length > 0) {
     yield `<dataValidations count="${validations.length}">${validations.map(validationXml).join('')}</dataValidations>`;
@@ -52,13 +63,13 @@ export function* sheetXml(sheet: SheetSource, first: boolean, looks: Looks, foun
   yield '</worksheet>';
 }
 
-function foldedColumns({ folded = [] }: SheetSource): Set<number> {
+function foldedColumns({ folded = [] }: BookSheet): Set<number> {
   const hidden = new Set<number>();
   for (const { first, last } of folded) for (let column = first; column <= last; column++) hidden.add(column);
   return hidden;
 }
 
-function view({ frozenRows: rows, frozenColumns: columns, home }: SheetSource, first: boolean): string {
+function view({ frozenRows: rows, frozenColumns: columns, home }: BookSheet, first: boolean): string {
   const pane = rows > 0 && columns > 0 ? 'bottomRight' : rows > 0 ? 'bottomLeft' : columns > 0 ? 'topRight' : null;
   const split =
     pane === null
@@ -69,7 +80,7 @@ function view({ frozenRows: rows, frozenColumns: columns, home }: SheetSource, f
   return `<sheetViews><sheetView${first ? ' tabSelected="1"' : ''} workbookViewId="0">${split}${selection}</sheetView></sheetViews>`;
 }
 
-function columns({ widths }: SheetSource, hidden: ReadonlySet<number>): string {
+function columns({ widths }: BookSheet, hidden: ReadonlySet<number>): string {
   if (widths.length === 0) return '';
   const each = widths.map(
     (width, at) =>
@@ -81,13 +92,16 @@ function columns({ widths }: SheetSource, hidden: ReadonlySet<number>): string {
 function rowXml(
   cells: readonly (Cell | null)[],
   row: number,
-  { widths }: SheetSource,
+  { widths, heights }: BookSheet,
   hidden: ReadonlySet<number>,
+  away: boolean,
   looks: Looks,
   found: Found,
 ): string {
-  const height = rowHeight(cells, widths, hidden);
-  const parts = [`<row r="${row + 1}"${height === null ? '' : ` ht="${height}" customHeight="1"`}>`];
+  const height = heights === undefined ? rowHeight(cells, widths, hidden) : (heights.get(row) ?? null);
+  const parts = [
+    `<row r="${row + 1}"${height === null ? '' : ` ht="${height}" customHeight="1"`}${away ? ' hidden="1"' : ''}>`,
+  ];
   for (let column = 0; column < cells.length; column++) {
     const cell = cells[column];
     if (!cell) continue;
@@ -116,6 +130,7 @@ function cellXml({ value, formula }: Cell, address: string, area: string | null,
     const calculated = `<f${array}>${escapeText(storedFormula(formula))}</f>`;
     if (typeof value === 'number') return `${start}>${calculated}<v>${digits(value, address)}</v></c>`;
     if (typeof value === 'boolean') return `${start} t="b">${calculated}<v>${value ? 1 : 0}</v></c>`;
+    if (isErrorValue(value)) return `${start} t="e">${calculated}<v>${escapeText(value)}</v></c>`;
     return `${start} t="str">${calculated}<v>${escapeText(fittingText(value ?? ''))}</v></c>`;
   }
   if (value === null || value === '') return `${start}/>`;
