@@ -1,3 +1,4 @@
+import { harmless } from './harmless';
 import type { Command, ExitCode, Io } from './io';
 
 declare const ARCHWRIGHT_VERSION: string;
@@ -58,9 +59,9 @@ function consoleIo(): Io {
   }
   return {
     stdin: process.stdin,
-    out: (text) => void process.stdout.write(text),
-    say: (text) => void process.stderr.write(text.endsWith('\n') ? text : text + '\n'),
-    rewrite: (text) => void process.stderr.write('\r' + text),
+    out: (text) => void process.stdout.write(harmless(text)),
+    say: (text) => void process.stderr.write(harmless(text.endsWith('\n') ? text : text + '\n')),
+    rewrite: (text) => void process.stderr.write('\r' + harmless(text)),
     watched: process.stderr.isTTY === true,
   };
 }

@@ -27,6 +27,7 @@ export function standardsJson(standards: Standards): string {
  * first value outside its limits.
  */
 export function readStandardsJson(text: string, name: string): Result<Standards> {
+  if (isDeep(text)) return refuse(`"${name}" nests its values more than ${DEEPEST} deep; settings need 3.`);
   let given: unknown;
   try {
     given = JSON.parse(text);
@@ -48,6 +49,19 @@ export function readStandardsJson(text: string, name: string): Result<Standards>
   return refuse(
     `"${name}" has a stock list that can't be used at ${v.getDotPath(issue) ?? 'its top'}: ${issue.message}.`,
   );
+}
+
+const DEEPEST = 20;
+
+/** Whether brackets outside texts stand deeper than any settings do. */
+function isDeep(text: string): boolean {
+  let depth = 0;
+  for (const [token] of text.matchAll(/"(?:[^"\\]|\\.)*"|[[\]{}]/gs)) {
+    if (token === '[' || token === '{') depth += 1;
+    else if (token === ']' || token === '}') depth -= 1;
+    if (depth > DEEPEST) return true;
+  }
+  return false;
 }
 
 /** The unit decides the defaults of everything that is not given. */

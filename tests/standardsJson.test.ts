@@ -51,4 +51,15 @@ describe('settings as JSON are refused by the name of their file', () => {
   ])('%s', (text, sentence) => {
     expect(refusalOf(readStandardsJson(text, 'shop.json')).startsWith(sentence)).toBe(true);
   });
+
+  it('are refused where they are nested deeply, however deeply', () => {
+    for (const depth of [30, 200_000]) {
+      const text = `{"stock": ${'['.repeat(depth)}${']'.repeat(depth)}}`;
+      const read = readStandardsJson(text, 'shop.json');
+      expect(read).toEqual({ ok: false, message: '"shop.json" nests its values more than 20 deep; settings need 3.' });
+    }
+    expect(readStandardsJson(`{"species": "${'['.repeat(30)}"}`, 'shop.json')).not.toMatchObject({
+      message: expect.stringContaining('nests') as string,
+    });
+  });
 });

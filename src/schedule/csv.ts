@@ -1,8 +1,9 @@
-import { ok, type Result } from '../result';
+import { ok, refuse, type Refusal, type Result } from '../result';
 import { csvRecords, type CsvRecord } from './csvRecords';
 import { decodeText } from './decode';
 import { findLayout } from './layout';
 import type { Table } from './opening';
+import { LAST_COLUMN, MOST_CELLS, MOST_ROWS } from './xlsxSheet';
 
 const DELIMITERS = [',', '\t', ';', '|'] as const;
 /** Lines looked at to find the delimiter. */
@@ -20,6 +21,8 @@ export function readCsv(name: string, bytes: Uint8Array): Result<Table> {
   const stated = /^sep=(.)\r?\n?/i.exec(text);
   if (stated) text = text.slice(stated[0].length);
   const delimiter = stated?.[1] ?? findDelimiter(name, text);
+  const tooLarge = beyondLimits(text, delimiter);
+  if (tooLarge !== null) return tooLarge;
   const records = csvRecords(text, delimiter);
   const rowRemarks = new Map<number, readonly string[]>();
   records.forEach(({ remark }, index) => {
@@ -27,6 +30,28 @@ export function readCsv(name: string, bytes: Uint8Array): Result<Table> {
   });
   if (rowRemarks.size > 0) remarks.push(quotesRemark([...rowRemarks.keys()]));
   return ok({ name, firstRow: 1, rows: records.map(({ fields }) => fields), remarks, rowRemarks, delimited: true });
+}
+
+/** A text file may hold as much as is read of a sheet; counted before anything is taken apart. */
+function beyondLimits(text: string, delimiter: string): Refusal | null {
+  const mark = delimiter.charCodeAt(0);
+  let row = 1;
+  let cells = 1;
+  let all = 0;
+  for (let index = 0; index < text.length; index += 1) {
+    const code = text.charCodeAt(index);
+    if (code === mark) cells += 1;
+    else if (code === 10 || (code === 13 && text.charCodeAt(index + 1) !== 10)) {
+      row += 1;
+      all += cells;
+      cells = 1;
+    }
+    if (cells > LAST_COLUMN)
+      return refuse(`Row ${row} has more than ${LAST_COLUMN} columns; a schedule has far fewer.`);
+    if (all + cells > MOST_CELLS) return refuse(`It has more than ${MOST_CELLS} cells; a schedule is far smaller.`);
+    if (row > MOST_ROWS + 1) return refuse(`It has more than ${MOST_ROWS} rows; a schedule has far fewer.`);
+  }
+  return null;
 }
 
 function quotesRemark(rows: readonly number[]): string {
@@ -55,8 +80,8 @@ function findDelimiter(name: string, text: string): string {
 function firstLines(text: string): string {
   let end = 0;
   for (let line = 0; line < SAMPLE_LINES && end < text.length; line += 1) {
-    const next = text.slice(end, end + 100_000).search(/[\r\n]/);
-    if (next < 0) return text.slice(0, Math.min(text.length, end + 100_000));
+    const next = text.slice(end, end + 20_000).search(/[\r\n]/);
+    if (next < 0) return text.slice(0, Math.min(text.length, end + 20_000));
     end += next + 1;
   }
   return text.slice(0, end);

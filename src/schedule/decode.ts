@@ -61,11 +61,15 @@ function withoutNuls(text: string, remarks: readonly string[]): Result<Decoded> 
   }
   if (controls > sampled * 0.1) return refuse('The file is not a text file; a schedule is a .csv, .tsv or .xlsx file.');
   if (nuls === 0) return ok({ text: bare, remarks });
+  const taken = `The file held ${nuls} NUL character${nuls === 1 ? '' : 's'}, which ${nuls === 1 ? 'was' : 'were'} taken out`;
+  // In a word a NUL is nothing; 3 and 6 on either side of one are not 36, and a mark keeps them apart.
+  const kept = bare.replace(/(?<=\d)\u0000+|\u0000+(?=\d)/g, '\ufffd').replaceAll('\u0000', '');
+  const inFigures = kept.includes('\ufffd');
   return ok({
-    text: parts.join(''),
+    text: kept,
     remarks: [
       ...remarks,
-      `The file held ${nuls} NUL character${nuls === 1 ? '' : 's'}, which ${nuls === 1 ? 'was' : 'were'} taken out.`,
+      `${taken}${inFigures ? '; beside a digit a mark stands for them, and the figure is asked about' : ''}.`,
     ],
   });
 }

@@ -16,10 +16,20 @@ export interface Table {
   readonly rowRemarks?: ReadonlyMap<number, readonly string[]>;
   /** Merged cells, in the user's row numbers and columns from 0; only the first cell holds the value. */
   readonly merges?: readonly Merge[];
+  /** Columns (from 0) of cells that are struck through, by the user's row number. */
+  readonly struck?: ReadonlyMap<number, readonly number[]>;
+  /** What of the file or sheet is not in this table, and why. */
+  readonly unread?: readonly Unread[];
   /** From a delimited text file, where an unquoted comma moves the cells behind it. */
   readonly delimited?: boolean;
   /** A sheet that is hidden in its file. */
   readonly hidden?: boolean;
+}
+
+/** A sheet, a column or a block of cells that nothing is read from. */
+export interface Unread {
+  readonly what: string;
+  readonly why: string;
 }
 
 /** Both ends included. */

@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../result';
 import type { Table } from './opening';
 import { openWorkbook, optional } from './xlsxPackage';
-import { partPath, readNumberLooks, readSharedTexts, readWorkbook } from './xlsxParts';
+import { partPath, readCellLooks, readSharedTexts, readWorkbook } from './xlsxParts';
 import { readSheet } from './xlsxSheet';
 
 /**
@@ -17,7 +17,7 @@ export function readXlsx(bytes: Uint8Array): Result<Table[]> {
   if (!workbook.ok) return workbook;
   const texts = optional(part(pathOf('sharedStrings') ?? `${folder}/sharedStrings.xml`), readSharedTexts);
   if (!texts.ok) return texts;
-  const looks = optional(part(pathOf('styles') ?? `${folder}/styles.xml`), readNumberLooks);
+  const looks = optional(part(pathOf('styles') ?? `${folder}/styles.xml`), readCellLooks);
   if (!looks.ok) return looks;
   const tables: Table[] = [];
   const missing: string[] = [];

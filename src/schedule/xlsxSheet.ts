@@ -1,22 +1,24 @@
 import { ok, refuse, type Result } from '../result';
-import { shownAs, type NumberLook } from './numberLook';
+import { shownAs } from './numberLook';
 import type { CellValue, Merge, Table } from './opening';
 import { walkXml } from './xml';
-import { isTrue, textCollector, unescapeText } from './xlsxParts';
+import { isTrue, textCollector, unescapeText, type CellLook, type SharedText } from './xlsxParts';
 
 export interface SheetContext {
   readonly name: string;
-  readonly texts: readonly string[];
-  /** For each cell style, what it makes of a number. */
-  readonly looks: readonly NumberLook[];
+  readonly texts: readonly SharedText[];
+  /** For each cell style, how it shows a cell. */
+  readonly looks: readonly CellLook[];
   readonly from1904: boolean;
 }
 
 /** A sheet has at most this many rows and columns in any spreadsheet program. */
 const LAST_ROW = 1_048_576;
-const LAST_COLUMN = 16_384;
+export const LAST_COLUMN = 16_384;
 /** What is read of one sheet: far beyond any schedule, and still small in memory. */
-const MOST_CELLS = 4_000_000;
+export const MOST_CELLS = 4_000_000;
+/** Rows of a list that are read. */
+export const MOST_ROWS = 150_000;
 /** A row that stands alone this far below the rest is a stray. */
 const LONGEST_GAP = 5_000;
 
@@ -36,7 +38,10 @@ class SheetReader {
   private readonly remarks: string[] = [];
   private readonly inline = textCollector();
   private cells = 0;
-  private hiddenColumns = 0;
+  private readonly hiddenColumns: { first: number; last: number }[] = [];
+  private readonly struck = new Map<number, number[]>();
+  private readonly columnsFilled = new Set<number>();
+  private filtered = false;
   private uncalculated = 0;
   private row = 0;
   private column = 0;
@@ -50,8 +55,10 @@ class SheetReader {
     else if (name === 'c') this.openCell(attributes());
     else if (name === 'mergeCell') this.merge(attributes()['ref'] ?? '');
     else if (name === 'col') {
-      if (isTrue(attributes()['hidden'])) this.hiddenColumns += 1;
-    } else if (this.cell !== null) this.openInCell(name, attributes);
+      const { hidden, min, max } = attributes();
+      if (isTrue(hidden)) this.hiddenColumns.push({ first: Number(min) - 1, last: Number(max) - 1 });
+    } else if (name === 'filterColumn') this.filtered = true;
+    else if (this.cell !== null) this.openInCell(name, attributes);
   }
 
   close(name: string): void {
@@ -99,6 +106,8 @@ class SheetReader {
       this.column = address.column + 1;
     }
     this.cell = { type: t, style: Number(s), value: null, formula: null };
+    // A blank text cell may come without any text: what the cell before held must not stand for it.
+    if (t === 'inlineStr') this.inline.start();
   }
 
   private openInCell(name: string, attributes: () => Readonly<Record<string, string>>): void {
@@ -108,8 +117,7 @@ class SheetReader {
     if (name === 'f' && this.cell !== null) this.cell.formula ??= attributes()['t'] === 'shared' ? '' : null;
     if (name === 'is') {
       this.inside = 'is';
-      this.inline.start();
-    } else if (this.inside === 'is') this.inline.open(name);
+    } else if (this.inside === 'is') this.inline.open(name, attributes);
   }
 
   private closeCell(): void {
@@ -124,6 +132,8 @@ class SheetReader {
     }
     let row = this.rows.get(this.row);
     if (row === undefined) this.rows.set(this.row, (row = []));
+    if (this.rows.size > MOST_ROWS)
+      this.fault = `The sheet "${this.context.name}" has more than ${MOST_ROWS} rows; a schedule has far fewer.`;
     this.cells += Math.max(1, this.column - row.length);
     if (this.cells > MOST_CELLS) {
       this.fault = `The sheet "${this.context.name}" has more than ${MOST_CELLS} cells; a schedule is far smaller.`;
@@ -131,6 +141,14 @@ class SheetReader {
     }
     while (row.length < this.column - 1) row.push(null);
     row[this.column - 1] = value;
+    if (this.hiddenColumns.length > 0) this.columnsFilled.add(this.column - 1);
+    if (this.isStruck(cell)) this.struck.set(this.row, [...(this.struck.get(this.row) ?? []), this.column - 1]);
+  }
+
+  private isStruck({ type, style, value }: NonNullable<SheetReader['cell']>): boolean {
+    if (this.context.looks[style]?.struck) return true;
+    if (type === 's') return this.context.texts[Number(value)]?.struck ?? false;
+    return type === 'inlineStr' && this.inline.struck();
   }
 
   private valueOf({ type, style, value, formula }: NonNullable<SheetReader['cell']>): CellValue {
@@ -146,13 +164,13 @@ class SheetReader {
     if (type === 'd') return new Date(value);
     const number = Number(value);
     if (!Number.isFinite(number)) return value;
-    return shownAs(number, this.context.looks[style] ?? null, this.context.from1904);
+    return shownAs(number, this.context.looks[style]?.number ?? null, this.context.from1904);
   }
 
   private sharedText(index: number): CellValue {
     const { texts, name } = this.context;
     if (texts.length === 0) this.fault = `The texts of the sheet "${name}" are missing from the file.`;
-    return texts[index] ?? '#REF! the text of this cell is missing from the file';
+    return texts[index]?.text ?? '#REF! the text of this cell is missing from the file';
   }
 
   private merge(ref: string): void {
@@ -168,11 +186,14 @@ class SheetReader {
     const rows: CellValue[][] = [];
     for (let row = firstRow; row <= lastRow; row += 1) rows.push(this.rows.get(row) ?? []);
     const hidden = this.hiddenRows.filter((row) => this.rows.has(row));
+    const by = this.filtered ? 'Hidden by a filter' : 'Hidden in the file';
     if (hidden.length > 0)
+      this.remarks.push(`${by}, and read all the same: row${hidden.length > 1 ? 's' : ''} ${ranges(hidden)}.`);
+    const columns = this.hiddenFilled();
+    if (columns.length > 0)
       this.remarks.push(
-        `Hidden in the file, and read all the same: row${hidden.length > 1 ? 's' : ''} ${ranges(hidden)}.`,
+        `Hidden in the file, and read all the same: column${columns.length > 1 ? 's' : ''} ${columns.slice(0, 20).join(', ')}${columns.length > 20 ? ' and more' : ''}.`,
       );
-    if (this.hiddenColumns > 0) this.remarks.push('Columns hidden in the file were read all the same.');
     if (this.uncalculated > 0)
       this.remarks.push(
         `${this.uncalculated} formula${this.uncalculated > 1 ? 's have' : ' has'} no stored result; open the file in a spreadsheet program and save it again.`,
@@ -182,9 +203,22 @@ class SheetReader {
       firstRow,
       rows,
       remarks: this.remarks,
-      rowRemarks: new Map(hidden.map((row) => [row, [`Row ${row} is hidden in the file.`]])),
+      rowRemarks: new Map(
+        hidden.map((row) => [row, [`Row ${row} is hidden ${this.filtered ? 'by a filter' : 'in the file'}.`]]),
+      ),
       merges: this.merges.filter(({ firstRow, lastRow }) => lastRow > firstRow),
+      struck: this.struck,
     };
+  }
+
+  /** Letters of the hidden columns that hold something. */
+  private hiddenFilled(): readonly string[] {
+    const isHidden = (column: number) =>
+      this.hiddenColumns.some(({ first, last }) => column >= first && column <= last);
+    return [...this.columnsFilled]
+      .filter(isHidden)
+      .sort((a, b) => a - b)
+      .map(columnLetters);
   }
 
   /** Leaves out, and says so, what stands thousands of blank rows below the rest. */
@@ -201,6 +235,12 @@ class SheetReader {
     );
     return numbers.slice(0, gap);
   }
+}
+
+/** `A`, `B`, …, `AA` of a column from 0. */
+function columnLetters(column: number): string {
+  const before = Math.floor(column / 26);
+  return (before > 0 ? columnLetters(before - 1) : '') + String.fromCharCode(65 + (column % 26));
 }
 
 /** Row from 1 and column from 0 of an address such as `B12`; null for anything else. */

@@ -183,6 +183,38 @@ describe('large and degenerate files stay within 10 s and 1 GB', () => {
   });
 });
 
+describe('a text file beyond the limits is refused within 2 s and 300 MB of its own', () => {
+  it.each([
+    ['a row of 20 MB of commas', ','.repeat(20e6), 'Row 1 has more than 16384 columns'],
+    [
+      'a row of tabs below good ones',
+      `${HEADING_LINE}\nA,1,segmental,36,6\n${','.repeat(30_000)}`,
+      'Row 3 has more than',
+    ],
+    ['200,000 equal marks', `${HEADING_LINE}\n${'A,1,segmental,36,6\n'.repeat(200_000)}`, 'more than 150000 rows'],
+    ['5,000,000 cells', `${HEADING_LINE}\n${`${','.repeat(99)}\n`.repeat(50_000)}`, 'more than 4000000 cells'],
+  ])('%s', async (_, text, sentence) => {
+    const bytes = new TextEncoder().encode(text);
+    const memory = process.memoryUsage().rss;
+    const start = process.cpuUsage();
+    expect(await read('large.csv', bytes)).toContain(sentence);
+    const { user, system } = process.cpuUsage(start);
+    expect((user + system) / 1e6).toBeLessThan(2);
+    expect(process.memoryUsage().rss - memory).toBeLessThan(300e6);
+  });
+});
+
+describe('a NUL', () => {
+  it('inside a figure is said and the figure asked about; inside a word it is nothing', async () => {
+    const got = await read('nul.csv', csv([HEADING_LINE, 'A,2,segm\u0000ental,3\u00006,6', 'B,1,half round,40,']));
+    if (typeof got === 'string') throw new Error(got);
+    expect(got.remarks.join()).toContain('held 2 NUL characters');
+    expect(inputs(got)[0]).toEqual(['A', 2, 'segmental', null, 6]);
+    expect(got.openings[0]!.problems[0]!.message).toContain('the cell says "3\ufffd6"');
+    expect(inputs(got)[1]).toEqual(['B', 1, 'half round', 40, 20]);
+  });
+});
+
 describe('damage', () => {
   it('to any bytes of any file of the corpus gives a schedule or a sentence, never a throw', async () => {
     const names = Object.keys(expected);
