@@ -93,11 +93,11 @@ export function textCollector() {
       parts = '';
       inText = inPhonetic = strikes = struck = false;
     },
-    open(name: string, attributes: Attributes): void {
+    open(name: string, attributes?: Attributes): void {
       if (name === 'rPh') inPhonetic = true;
       if (name === 't') inText = true;
       if (name === 'r') strikes = false;
-      if (name === 'strike') strikes = isOn(attributes());
+      if (name === 'strike' && attributes) strikes = isOn(attributes());
     },
     close(name: string): void {
       if (name === 'rPh') inPhonetic = false;

@@ -44,6 +44,7 @@ function read(bytes: Uint8Array): Result<ReadBook> {
   const settings = readSettings(file);
   if (!settings.ok) return settings;
   const sheets: ReadSheet[] = [];
+  const plainTexts = texts.value.map(({ text }) => text);
   for (const [at, { name, relation, hidden }] of listed.value.sheets.entries()) {
     const link = file.relations.get(relation);
     if (!link || link.kind !== 'worksheet' || link.external) continue;
@@ -53,7 +54,7 @@ function read(bytes: Uint8Array): Result<ReadBook> {
     if (xml.value === null) return refuse(`The sheet "${name}" is missing from the file.`);
     const comments = readComments(file, path);
     if (!comments.ok) return comments;
-    const sheet = readSheetXml(xml.value, name, texts.value, looks.value, comments.value);
+    const sheet = readSheetXml(xml.value, name, plainTexts, looks.value, comments.value);
     if (!sheet.ok) return sheet;
     sheets.push({ ...sheet.value, ...printSetUp(names.value, at), ...(hidden ? { hidden } : {}) });
   }

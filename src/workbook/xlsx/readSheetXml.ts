@@ -157,6 +157,8 @@ class SheetXmlReader {
       this.column = place.value.column;
     }
     const at = { row: this.row, column: this.column };
+    // A blank text cell may come without any text: what the cell before held must not stand for it.
+    if (t === 'inlineStr') this.inline.start();
     const look = this.looks[Number(s)] ?? {};
     this.cell = { at, type: t, look, value: null, formula: null, shared: null, area: null };
   }
@@ -172,10 +174,8 @@ class SheetXmlReader {
       const { t, si, ref } = attributes();
       if (t === 'shared') cell.shared = si ?? '';
       if (t === 'array') cell.area = ref ?? null;
-    } else if (name === 'is') {
-      this.inside = 'is';
-      this.inline.start();
-    } else if (this.inside === 'is') this.inline.open(name);
+    } else if (name === 'is') this.inside = 'is';
+    else if (this.inside === 'is') this.inline.open(name);
   }
 
   private closeCell(): void {
