@@ -1,4 +1,4 @@
-import type { ICellData, Nullable, Worksheet } from '@univerjs/core';
+import type { ICellData, IWorksheetData, Nullable, Worksheet } from '@univerjs/core';
 import { readDimension } from '../../src/dimension';
 import type { Unit } from '../../src/unit';
 import { readAddress, readRange } from '../../src/workbook/address';
@@ -44,7 +44,7 @@ export function watchTyping(engine: Engine, announce: (sentence: string) => void
   });
 
   const lockedAt = (worksheet: Nullable<Worksheet>, row: number, column: number) =>
-    worksheet && rulesOf(worksheet)?.locked && !notesAt(worksheet, row, column)?.input;
+    worksheet && rulesOf(worksheet.getConfig())?.locked && !notesAt(worksheet, row, column)?.input;
   const LOCKED = 'This cell follows from others and is locked; change a bordered input cell instead.';
   api.addEvent('BeforeSheetEditStart' as never, (event: { row: number; column: number; cancel?: boolean }) => {
     if (!lockedAt(engine.workbook.getActiveSheet(), event.row, event.column)) return;
@@ -116,7 +116,7 @@ function workbookUnit(engine: Engine): Unit {
 
 /** Why the cell may not hold what was just typed; null where it may. */
 function refusal(engine: Engine, { worksheet, row, col }: At): string | null {
-  const rules = rulesOf(worksheet)?.validations ?? [];
+  const rules = rulesOf(worksheet.getConfig())?.validations ?? [];
   const rule = rules.find(({ range }) => {
     const area = readRange(range);
     if (!area.ok) return false;
@@ -135,8 +135,8 @@ function isAllowed(rule: Validation['rule'], value: string | number | boolean): 
   return value >= rule.min && value <= rule.max && (!rule.whole || Number.isInteger(value));
 }
 
-function rulesOf(worksheet: Worksheet): SheetRules | undefined {
-  return worksheet.getConfig().custom?.['rules'] as SheetRules | undefined;
+export function rulesOf(config: IWorksheetData): SheetRules | undefined {
+  return config.custom?.['rules'] as SheetRules | undefined;
 }
 
 export function notesAt(worksheet: Worksheet, row: number, column: number): CellNotes | undefined {

@@ -8,6 +8,7 @@ import { filledRegion } from '../filledRegion';
 import type { CellAt, Host, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusals';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
+import { settingsOf } from './read-grid';
 import { typedValue } from './worksheet';
 import { writeSheets } from './write';
 
@@ -155,18 +156,12 @@ export class WorkbenchHost implements Host {
   }
 
   async readSetting(key: string): Promise<Result<string | null>> {
-    return ok(this.settings()[key] ?? null);
+    return ok(settingsOf(this.engine)[key] ?? null);
   }
 
   async saveSetting(key: string, value: string): Promise<Result<void>> {
-    this.settings()[key] = value;
+    settingsOf(this.engine)[key] = value;
     return ok(undefined);
-  }
-
-  private settings(): Record<string, string> {
-    const snapshot = this.engine.workbook.getSnapshot();
-    snapshot.custom ??= {};
-    return (snapshot.custom['settings'] ??= {}) as Record<string, string>;
   }
 
   private active(): Worksheet | null {

@@ -1,5 +1,6 @@
-import type { ICellData, IWorksheetData } from '@univerjs/core';
-import type { Cell, Sheet } from '../../src/workbook/sheet';
+import type { ICellData, IRange, IWorksheetData } from '@univerjs/core';
+import { readRange } from '../../src/workbook/address';
+import type { BookSheet, Cell, Sheet } from '../../src/workbook/sheet';
 import type { GridLibrary } from './library';
 import { SharedFormulas } from './shared-formulas';
 import type { CellStyles } from './styles';
@@ -8,7 +9,14 @@ import type { CellStyles } from './styles';
 export interface SheetRules {
   readonly validations: Sheet['validations'];
   readonly locked: boolean;
+  /** What the grid has no use for, for the file and for print. */
+  readonly kept: Pick<Sheet, (typeof KEPT)[number]>;
 }
+
+const KEPT = ['home', 'repeatRows', 'landscape', 'pagesWide', 'pageBreaks', 'printArea', 'autoFilter'] as const;
+
+/** A sheet whose rows are all there. */
+export type HeldSheet = BookSheet & { readonly rows: Sheet['rows'] };
 
 /** What the host needs of a cell again later. */
 export interface CellNotes {
@@ -37,35 +45,45 @@ const SPARE_COLUMNS = 6;
  */
 export async function worksheetData(
   { core }: GridLibrary,
-  sheet: Sheet,
+  sheet: HeldSheet,
   styles: CellStyles,
   step: (rows: number) => Promise<boolean>,
 ): Promise<IWorksheetData | undefined> {
   const cells: Record<number, Record<number, ICellData>> = {};
   const formulas = new SharedFormulas();
+  const spilled = spilledCells(sheet.rows);
   for (let first = 0; first < sheet.rows.length; first += CHUNK_ROWS) {
     const chunk = sheet.rows.slice(first, first + CHUNK_ROWS);
     chunk.forEach((row, index) => {
       const filled: Record<number, ICellData> = {};
       row.forEach((cell, column) => {
         if (!cell) return;
-        filled[column] = gridCell(core.CellValueType, cell, styles);
+        // What a formula spills stands in a layer of the grid's own; a value here would be in its way.
+        const away = spilled.has(`${first + index},${column}`);
+        filled[column] = gridCell(core.CellValueType, cell, styles, away ? null : cell.value);
         if (cell.formula !== undefined) formulas.put(filled[column], cell.formula, first + index, column);
       });
       cells[first + index] = filled;
     });
     if (!(await step(Math.min(first + CHUNK_ROWS, sheet.rows.length)))) return undefined;
   }
-  const columns = Math.max(sheet.widths.length, ...sheet.rows.map((row) => row.length));
-  const rules: SheetRules = { validations: sheet.validations, locked: sheet.locked ?? false };
+  const columns = sheet.rows.reduce((most, row) => Math.max(most, row.length), sheet.widths.length);
+  const kept = Object.fromEntries(KEPT.filter((key) => sheet[key] !== undefined).map((key) => [key, sheet[key]]));
+  const rules: SheetRules = {
+    validations: sheet.validations,
+    locked: sheet.locked ?? false,
+    kept: kept as unknown as SheetRules['kept'],
+  };
   return core.mergeWorksheetSnapshotWithDefault({
     id: core.generateRandomId(8),
     name: sheet.name,
+    hidden: sheet.hidden ? 1 : 0,
     cellData: cells,
+    mergeData: mergedRanges(sheet.merges ?? []),
     rowCount: sheet.rows.length + SPARE_ROWS,
     columnCount: columns + SPARE_COLUMNS,
     columnData: columnData(sheet),
-    rowData: rowHeights(sheet),
+    rowData: rowData(sheet),
     freeze: {
       xSplit: sheet.frozenColumns,
       ySplit: sheet.frozenRows,
@@ -78,8 +96,8 @@ export async function worksheetData(
 
 type CellValueTypes = GridLibrary['core']['CellValueType'];
 
-function gridCell(types: CellValueTypes, cell: Cell, styles: CellStyles): ICellData {
-  const data: ICellData = { s: styles.of(cell), ...typedValue(types, cell.value) };
+function gridCell(types: CellValueTypes, cell: Cell, styles: CellStyles, value: Cell['value']): ICellData {
+  const data: ICellData = { s: styles.of(cell), ...typedValue(types, value) };
   const notes: CellNotes = {
     ...(cell.style === 'input' ? { input: true } : {}),
     ...(cell.comment !== undefined ? { comment: cell.comment } : {}),
@@ -96,8 +114,42 @@ export function typedValue(types: CellValueTypes, value: Cell['value']): ICellDa
   return { v: value, t: value.trim() !== '' && !Number.isNaN(Number(value)) ? types.FORCE_STRING : types.STRING };
 }
 
+/** The cells, but for the first, of each area that a formula spills over, as `row,column`. */
+export function spilledCells(rows: Sheet['rows']): Set<string> {
+  const covered = new Set<string>();
+  for (const [row, cells] of rows.entries()) {
+    for (const [column, cell] of cells.entries()) {
+      if (!cell?.spill) continue;
+      for (let down = 0; down < cell.spill.rows; down++)
+        for (let right = 0; right < cell.spill.columns; right++)
+          if (down > 0 || right > 0) covered.add(`${row + down},${column + right}`);
+    }
+  }
+  return covered;
+}
+
+function mergedRanges(merges: readonly string[]): IRange[] {
+  return merges.flatMap((ref) => {
+    const range = readRange(ref);
+    if (!range.ok) return [];
+    const { first, last } = range.value;
+    return [{ startRow: first.row, endRow: last.row, startColumn: first.column, endColumn: last.column }];
+  });
+}
+
+/** Pixels in a point. */
+export const PX_IN_POINT = 96 / 72;
+
+function rowData(sheet: HeldSheet): Record<number, { h?: number; hd?: 0 | 1 }> {
+  const rows: Record<number, { h?: number; hd?: 0 | 1 }> = sheet.heights
+    ? Object.fromEntries([...sheet.heights].map(([row, points]) => [row, { h: points * PX_IN_POINT }]))
+    : rowHeights(sheet);
+  for (const row of sheet.hiddenRows ?? []) rows[row] = { ...rows[row], hd: 1 };
+  return rows;
+}
+
 /** Rows whose text wraps are made high enough: the grid measures text only of rows that are edited. */
-function rowHeights(sheet: Sheet): Record<number, { h: number }> {
+function rowHeights(sheet: HeldSheet): Record<number, { h: number }> {
   const heights: Record<number, { h: number }> = {};
   sheet.rows.forEach((row, at) => {
     let lines = 1;
@@ -125,10 +177,19 @@ function wrappedLines(text: string, characters: number): number {
   return lines;
 }
 
-function columnData(sheet: Sheet): Record<number, { w?: number; hd?: 0 | 1 }> {
+export function widthInPixels(characters: number): number {
+  return Math.round(characters * CHARACTER_PX + CELL_PADDING_PX);
+}
+
+/** A width such that it comes out as so many pixels. */
+export function widthInCharacters(pixels: number): number {
+  return Math.max(0, Math.round(((pixels - CELL_PADDING_PX) / CHARACTER_PX) * 100) / 100);
+}
+
+function columnData(sheet: HeldSheet): Record<number, { w?: number; hd?: 0 | 1 }> {
   const columns: Record<number, { w?: number; hd?: 0 | 1 }> = {};
   sheet.widths.forEach((characters, column) => {
-    columns[column] = { w: Math.round(characters * CHARACTER_PX + CELL_PADDING_PX) };
+    columns[column] = { w: widthInPixels(characters) };
   });
   for (const { first, last } of sheet.folded ?? []) {
     for (let column = first; column <= last; column++) columns[column] = { ...columns[column], hd: 1 };

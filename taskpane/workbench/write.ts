@@ -1,4 +1,4 @@
-import type { ICellData, IMutationInfo, IWorksheetData } from '@univerjs/core';
+import type { ICellData, IMutationInfo, IWorksheetData, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
@@ -76,7 +76,7 @@ function putIn(engine: Engine, sheets: readonly Sheet[], built: readonly IWorksh
 }
 
 /** A sheet put in makes the grid calculate every formula of it, a minute for 1,000 openings; their values are known. */
-function withoutCalculation({ library, injector }: Engine): () => void {
+export function withoutCalculation({ library, injector }: Engine): () => void {
   const { InsertSheetMutation, RemoveSheetMutation } = library.sheets;
   const { IActiveDirtyManagerService, SetDefinedNameMutation, RemoveDefinedNameMutation } = library.engineFormula;
   const causes = injector.get(IActiveDirtyManagerService);
@@ -89,28 +89,39 @@ function withoutCalculation({ library, injector }: Engine): () => void {
   };
 }
 
-/** Formulas on the user's own sheets that look at the sheets just written. */
+/** Formulas on the user's own sheets that look at the sheets just written, and those of the written that spill. */
 function enterAgain(engine: Engine, sheets: readonly Sheet[]): void {
-  const { library, injector, workbook } = engine;
+  const { workbook } = engine;
   const words = [
     ...sheets.map(({ name }) => `${name}!`),
     ...sheets.flatMap(({ names }) => names ?? []).map((n) => n.name),
   ];
   const looks = (formula: string) => words.some((word) => formula.toUpperCase().includes(word.toUpperCase()));
   for (const sheet of workbook.getSheets()) {
-    if (sheets.some(({ name }) => name === sheet.getName())) continue;
-    const cells = new library.core.ObjectMatrix<ICellData>();
-    sheet.getCellMatrix().forValue((row, column) => {
-      const formula = cellFormula(engine, sheet, row, column);
-      if (formula !== '' && looks(formula)) cells.setValue(row, column, { f: formula });
-    });
-    if (cells.getSizeOf() === 0) continue;
-    injector.get(library.core.ICommandService).syncExecuteCommand(library.sheets.SetRangeValuesMutation.id, {
-      unitId: workbook.getUnitId(),
-      subUnitId: sheet.getSheetId(),
-      cellValue: cells.getMatrix(),
-    });
+    const written = sheets.find(({ name }) => name === sheet.getName());
+    if (written) enterCells(engine, sheet, (row, column) => written.rows[row]?.[column]?.spill !== undefined);
+    else enterCells(engine, sheet, (_row, _column, formula) => looks(formula));
   }
+}
+
+/** Has the formulas that `wanted` names calculated, as if they had just been typed. */
+export function enterCells(
+  engine: Engine,
+  sheet: Worksheet,
+  wanted: (row: number, column: number, formula: string) => boolean,
+): void {
+  const { library, injector, workbook } = engine;
+  const cells = new library.core.ObjectMatrix<ICellData>();
+  sheet.getCellMatrix().forValue((row, column) => {
+    const formula = cellFormula(engine, sheet, row, column);
+    if (formula !== '' && wanted(row, column, formula)) cells.setValue(row, column, { f: formula });
+  });
+  if (cells.getSizeOf() === 0) return;
+  injector.get(library.core.ICommandService).syncExecuteCommand(library.sheets.SetRangeValuesMutation.id, {
+    unitId: workbook.getUnitId(),
+    subUnitId: sheet.getSheetId(),
+    cellValue: cells.getMatrix(),
+  });
 }
 
 /**

@@ -20,7 +20,7 @@ function kept(cell: Cell | null | undefined): Cell | null {
     value: value === '' && !formula ? null : value,
     ...(plain ? (style === 'figure' ? { style } : {}) : { style }),
     ...(format === undefined || format === 'General' ? {} : { format }),
-    ...(wrap && style !== 'heading' ? { wrap } : {}),
+    ...(wrap || style === 'heading' ? { wrap: true } : {}),
     ...(align ? { align } : {}),
   };
   return Object.keys(now).length === 1 && now.value === null ? null : now;

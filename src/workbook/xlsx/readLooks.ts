@@ -172,12 +172,11 @@ class LooksReader {
     const own =
       named && (style !== 'input' || styleNamed(this.names.get(xf.style) ?? '')) ? this.changes(xf, named) : {};
     const format = this.formats.get(xf.format) ?? BY_NUMBER.get(xf.format) ?? 'General';
-    const wrap = xf.wrap && style !== 'heading';
     const align = xf.horizontal === 'right' ? 'right' : undefined;
     return {
       ...(style === undefined ? {} : { style }),
       ...(format === 'General' ? {} : { format }),
-      ...(wrap ? { wrap } : {}),
+      ...(xf.wrap ? { wrap: true } : {}),
       ...(align ? { align } : {}),
       ...(Object.keys(own).length > 0 ? { own } : {}),
     };
