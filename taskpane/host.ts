@@ -23,12 +23,19 @@ export interface WriteOptions {
   readonly signal?: AbortSignal;
 }
 
+/** The selected cells; `hiddenRows` are those of their rows (from 1) that a filter or the user hides, where there are any. */
+export interface Selection extends Table {
+  readonly hiddenRows?: readonly number[];
+}
+
 /** The port between the pane and a spreadsheet. Everything fails in words; nothing throws. */
 export interface Host {
   readonly name: 'Excel' | 'workbench' | 'memory';
   /** The selected range; one single cell stands for the whole filled region around it. */
-  readSelection(): Promise<Result<Table>>;
+  readSelection(): Promise<Result<Selection>>;
   sheetNames(): Promise<Result<readonly string[]>>;
+  /** Whether a sheet is there and any of its cells holds something. */
+  isFilled(name: string): Promise<Result<boolean>>;
   /** A sheet's used range; null where there is no such sheet. */
   readSheet(name: string): Promise<Result<Table | null>>;
   /** The formulas of a sheet's used range, as `=…` or the constant. */

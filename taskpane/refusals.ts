@@ -18,3 +18,8 @@ export function sheetInTheWay(name: string): string {
 export function cellInTheWay(name: string, address: string): string {
   return `${name}!${address} already holds something. Nothing was written.`;
 }
+
+/** Of a sheet whose protection wants a password. */
+export function passwordOn(name: string): string {
+  return `The sheet "${name}" is protected with a password. Take its protection off, then try again. Nothing was written.`;
+}

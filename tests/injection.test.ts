@@ -16,13 +16,15 @@ import { fittingText } from '../src/workbook/cellText';
 import type { Sheet } from '../src/workbook/sheet';
 import { workbookSheets } from '../src/workbook/workbook';
 import { writeXlsx } from '../src/workbook/xlsx';
-import { blocksOf } from '../taskpane/excel/cells';
+import { contentsOf } from '../taskpane/excel/cells';
 import { excelHost } from '../taskpane/excel/excelHost';
 import { cellData, cellFormula, type Engine } from '../taskpane/workbench/engine';
 import { startHeadless } from '../taskpane/workbench/headless';
 import { WorkbenchHost } from '../taskpane/workbench/workbench-host';
 import { openings as drawn } from './drawing/openings';
 import { FakeWorkbook } from './excel/fakeExcel';
+import { addressAt } from './excel/fakeSheet';
+import { install } from './excel/officeJs';
 import { valueOf } from './value';
 
 /** Text that somebody would have carried out, by a spreadsheet, a page, a drawing program or a file system. */
@@ -155,16 +157,18 @@ describe('any text in any field of a schedule stays text', { timeout: 120_000 },
       fc.asyncProperty(schedule, async (rows) => {
         const sheets = firstFive(taken(rows).sheets);
         const book = new FakeWorkbook();
-        book.install();
+        install(book);
         expect(await excelHost().writeSheets(sheets, { replace: [] })).toEqual({ ok: true, value: undefined });
         for (const sheet of sheets) {
-          const entries = blocksOf(sheet).flatMap((block) => block.entries);
+          const entries = contentsOf(sheet).blocks.flatMap((block) => block.entries);
           for (const [row, cells] of sheet.rows.entries()) {
             for (const [column, cell] of cells.entries()) {
-              const entry = entries[row]![column];
-              if (cell?.formula !== undefined) expect(entry).toBe('=' + cell.formula);
-              else if (typeof cell?.value === 'string' && cell.value !== '')
-                expect(entry).toBe("'" + fittingText(cell.value));
+              const entered = book.sheet(sheet.name).cells.get(addressAt(row, column));
+              if (cell?.formula !== undefined) expect(entered).toBe('=' + cell.formula);
+              else if (typeof cell?.value === 'string' && cell.value !== '') {
+                expect(entries[row]![column]).toBe("'" + fittingText(cell.value));
+                expect(entered).toBe(fittingText(cell.value));
+              }
             }
           }
         }

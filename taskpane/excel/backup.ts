@@ -1,20 +1,26 @@
 import type { Result } from '../../src/result';
+import { NOTE, noteOf, readNote, thisComputer, type BrokenOff } from './broken';
 import { freeze, type Frozen } from './frozen';
 import { inExcel } from './session';
 
 /**
- * Before a sheet is replaced it is copied into a hidden one, `~before Takeoff`. When the new sheets stand, the copy is
- * renamed `~done Takeoff` and deleted. So a copy found later says what happened: `~before` that the filling was broken off
- * (the add-in was closed meanwhile), `~done` that only the clearing up was.
+ * Before a sheet is replaced its cells are copied into a hidden one, `~copying Takeoff`, which is renamed `~before Takeoff` once it
+ * is whole. When the new sheets stand, the copy is renamed `~done Takeoff` and deleted. So a copy found later says what
+ * happened: `~before` that the filling was broken off (the add-in was closed meanwhile) or goes on elsewhere; the others are
+ * not needed.
  */
+const COPYING = '~copying ';
 const BEFORE = '~before ';
 const DONE = '~done ';
 
 /** A sheet that is written over, and what its copy does not keep of it. */
 export interface Replaced {
   readonly name: string;
-  readonly locked: boolean;
+  /** How it is locked; null: it is not. */
+  readonly locked: Excel.WorksheetProtectionOptions | null;
   readonly frozen: Frozen;
+  /** Names of the sheet alone that double one of the workbook's. */
+  readonly ownNames: readonly { readonly name: string; readonly formula: string }[];
 }
 
 /** What was there before the first change. */
@@ -26,29 +32,42 @@ export interface Before {
   readonly names: readonly { readonly name: string; readonly formula: string | null }[];
 }
 
+/**
+ * The cells are copied, not the sheet: a copied sheet brings a twin of each name along, and formulas would look at the twin
+ * from then on.
+ */
 export function copyAside(context: Excel.RequestContext, replaced: readonly Replaced[]): void {
+  const { worksheets, settings } = context.workbook;
+  if (replaced.length > 0) settings.add(NOTE, noteOf({ whose: thisComputer(), when: new Date().toISOString() }));
   for (const { name } of replaced) {
-    const copy = context.workbook.worksheets.getItem(name).copy('End');
-    copy.name = BEFORE + name;
+    const copy = worksheets.add(COPYING + name);
     copy.visibility = 'VeryHidden';
+    copy.getRange().copyFrom(worksheets.getItem(name).getRange(), 'All');
+    copy.name = BEFORE + name;
   }
 }
 
 export function markDone(context: Excel.RequestContext, replaced: readonly Replaced[]): void {
   for (const { name } of replaced) context.workbook.worksheets.getItem(BEFORE + name).name = doneName(name);
+  if (replaced.length > 0) context.workbook.settings.getItem(NOTE).delete();
+}
+
+export function beforeName(name: string): string {
+  return BEFORE + name;
 }
 
 export function doneName(name: string): string {
   return DONE + name;
 }
 
-export function isDone(name: string): boolean {
-  return name.startsWith(DONE);
+/** A copy that is not needed: one of a filling that came to its end, or one that is not whole. */
+export function isLeftOver(name: string): boolean {
+  return name.startsWith(DONE) || name.startsWith(COPYING);
 }
 
-/** Deletes those of the sheets that are copies no longer needed, at the next sync. */
+/** Deletes those of the sheets that are copies not needed, at the next sync. */
 export function clearUp(context: Excel.RequestContext, present: readonly string[]): void {
-  for (const name of present.filter(isDone)) remove(context, name);
+  for (const name of present.filter(isLeftOver)) remove(context, name);
 }
 
 /** No password: it keeps formulas from being typed over by mistake, and anyone may take it off. */
@@ -62,45 +81,97 @@ export function lock(sheet: Excel.Worksheet): void {
   });
 }
 
+/** Whatever was done to a sheet's rows, columns and cells is undone: it is like a new one, and formulas still point at it. */
+export function clear(sheet: Excel.Worksheet): void {
+  sheet.autoFilter.remove(); // and with it what it hides
+  const all = sheet.getRange();
+  all.clear();
+  all.dataValidation.clear();
+  // Clearing shows nothing that was hidden.
+  all.rowHidden = false;
+  all.columnHidden = false;
+}
+
 /** After a failure: every sheet and name as it was. */
 export async function putBack(context: Excel.RequestContext, before: Before): Promise<void> {
+  const { workbook } = context;
   const present = await sheetNames(context);
-  restoreCopies(context, present);
-  for (const { name, locked, frozen } of before.replaced) {
-    if (!present.includes(name)) continue; // the user has deleted it meanwhile
-    const sheet = context.workbook.worksheets.getItem(name);
-    freeze(sheet, frozen);
-    if (!locked) continue;
-    sheet.protection.unprotect(); // it may not have come to that, and Excel locks no sheet twice
-    lock(sheet);
-  }
-  const ours = (name: string) =>
-    before.added.includes(name) || before.replaced.some((replaced) => name.startsWith(`${replaced.name} (`));
-  // A copy that failed before it was named stands as "Takeoff (2)".
-  for (const name of present) if (!before.sheets.includes(name) && ours(name)) remove(context, name);
+  const replaced = before.replaced.filter(({ name }) => present.includes(name)); // else the user has deleted it meanwhile
+  const locks = replaced.map(({ name }) => {
+    const { protection } = workbook.worksheets.getItem(name);
+    protection.load({ protected: true });
+    return protection;
+  });
   const items = before.names.map(({ name, formula }) => {
-    const item = context.workbook.names.getItemOrNullObject(name);
-    item.load('formula');
+    const item = workbook.names.getItemOrNullObject(name);
+    item.load({ formula: true });
     return { formula, item };
   });
+  const note = workbook.settings.getItemOrNullObject(NOTE);
+  note.load({ value: true });
+  const own = replaced.map(({ name }) => {
+    const { names } = workbook.worksheets.getItem(name);
+    names.load('items/name');
+    return names;
+  });
   await context.sync();
+  for (const protection of locks) if (protection.protected) protection.unprotect();
+  restoreCopies(context, present);
+  for (const [at, { name, locked, frozen, ownNames }] of replaced.entries()) {
+    const sheet = workbook.worksheets.getItem(name);
+    freeze(sheet, frozen);
+    for (const { name: twin, formula } of ownNames) {
+      if (!own[at]!.items.some((item) => item.name === twin)) sheet.names.add(twin, formula);
+    }
+    if (locked !== null) sheet.protection.protect(locked);
+  }
+  for (const name of present) if (before.added.includes(name) || name.startsWith(COPYING)) remove(context, name);
   for (const { formula, item } of items) {
     if (item.isNullObject) continue;
     if (formula === null) item.delete();
     else if (item.formula !== formula) item.formula = formula;
   }
+  if (!note.isNullObject) note.delete();
   await context.sync();
 }
 
-/** When the add-in starts: puts back what a broken-off filling left. Gives the sheets it put back. */
-export function recover(): Promise<Result<readonly string[]>> {
+/** The sheets whose copies stand in the workbook, with whose filling it was. Looks only. */
+export function lookForBroken(): Promise<BrokenOff> {
   return inExcel('Looking for a filling that was broken off', async (context) => {
+    const present = context.workbook.worksheets;
+    present.load('items/name');
+    const note = context.workbook.settings.getItemOrNullObject(NOTE);
+    note.load({ value: true });
+    await context.sync();
+    const names = present.items.map(({ name }) => name);
+    const sheets = names.filter((name) => names.includes(BEFORE + name));
+    return { sheets, filling: note.isNullObject ? null : readNote(note.value) };
+  });
+}
+
+/** What a broken-off filling left: put back, or left as it stands and its copies dropped. Gives the sheets put back. */
+export function settleBroken(restore: boolean): Promise<Result<readonly string[]>> {
+  return inExcel(restore ? 'Putting the sheets back' : 'Dropping the copies', async (context) => {
     const present = await sheetNames(context);
+    const note = context.workbook.settings.getItemOrNullObject(NOTE);
+    note.load({ value: true });
+    const copied = present.filter((name) => present.includes(BEFORE + name));
+    const locks = copied.map((name) => {
+      const { protection } = context.workbook.worksheets.getItem(name);
+      protection.load({ protected: true });
+      return protection;
+    });
+    await context.sync();
+    if (restore) for (const protection of locks) if (protection.protected) protection.unprotect();
+    const restored = restore
+      ? restoreCopies(
+          context,
+          present.filter((name) => !isLeftOver(name)),
+        )
+      : [];
+    if (!restore) for (const name of present) if (name.startsWith(BEFORE)) remove(context, name);
     clearUp(context, present);
-    const restored = restoreCopies(
-      context,
-      present.filter((name) => !isDone(name)),
-    );
+    if (!note.isNullObject) note.delete();
     await context.sync();
     return restored;
   });
@@ -114,9 +185,8 @@ function restoreCopies(context: Excel.RequestContext, present: readonly string[]
     const name = copy.slice(prefix.length);
     if (!present.includes(name)) continue; // the user has deleted the sheet itself; the copy is theirs to look at
     const sheet = context.workbook.worksheets.getItem(name);
-    sheet.protection.unprotect(); // in case the filling was broken off after it had locked the sheet
     // The same sheet is filled again, so that formulas that point at it keep doing so.
-    sheet.getRange().clear();
+    clear(sheet);
     sheet.getRange().copyFrom(context.workbook.worksheets.getItem(copy).getRange(), 'All');
     remove(context, copy);
     restored.push(name);

@@ -2,31 +2,59 @@ import { rangeAddress } from '../../src/workbook/address';
 import type { CellStyle, Sheet, Validation } from '../../src/workbook/sheet';
 import { addressLists, areasBy, columnsAddress } from './areas';
 import { applyLook } from './looks';
+import { printSetUp } from './printSetUp';
 
 /** Longest message that Excel shows beside a cell. */
 const LONGEST_MESSAGE = 255;
 
-/** Everything of a sheet but its cells' content: looks, formats, widths, checks, print set-up. */
-export function dress(target: Excel.Worksheet, sheet: Sheet): void {
+/**
+ * About how many bytes a request grows by for one property set on one range, beside the range's address: what office.js
+ * writes to name the range, to keep hold of it, and the property. A look sets several.
+ */
+const BYTES_OF_ONE = 600;
+const BYTES_OF_LOOK = 8_000;
+
+/**
+ * Everything of a sheet but its cells' content: looks, formats, widths, checks, filter, print set-up. Done step by step;
+ * each step says about how many bytes it adds to the request, so that the request can be sent before it is too large.
+ */
+export function* dress(target: Excel.Worksheet, sheet: Sheet): Generator<number> {
   for (const [style, ranges] of areasBy(sheet, (cell) => cell.style ?? null)) {
-    for (const list of addressLists(ranges)) applyLook(style as CellStyle, target.getRanges(list).format as never);
+    for (const list of addressLists(ranges)) {
+      applyLook(style as CellStyle, target.getRanges(list).format as never);
+      yield BYTES_OF_LOOK + list.length;
+    }
   }
   for (const [, ranges] of areasBy(sheet, (cell) => (cell.wrap ? 'wrap' : null))) {
-    for (const list of addressLists(ranges)) target.getRanges(list).format.wrapText = true;
+    for (const list of addressLists(ranges)) {
+      target.getRanges(list).format.wrapText = true;
+      yield BYTES_OF_ONE + list.length;
+    }
   }
   for (const [, ranges] of areasBy(sheet, (cell) => cell.align ?? null)) {
-    for (const list of addressLists(ranges)) target.getRanges(list).format.horizontalAlignment = 'Right';
+    for (const list of addressLists(ranges)) {
+      target.getRanges(list).format.horizontalAlignment = 'Right';
+      yield BYTES_OF_ONE + list.length;
+    }
   }
   for (const [format, ranges] of areasBy(sheet, (cell) => cell.format ?? null)) {
-    // One value for a whole range: Excel fills it in everywhere.
-    for (const range of ranges) target.getRange(rangeAddress(range)).numberFormat = format as never;
+    for (const range of ranges) {
+      // One value for a whole range: Excel fills it in everywhere.
+      target.getRange(rangeAddress(range)).numberFormat = format as never;
+      yield BYTES_OF_ONE;
+    }
   }
   columns(target, sheet);
-  for (const validation of sheet.validations ?? []) check(target, validation);
-  comments(target, sheet);
-  if (sheet.repeatRows) target.pageLayout.setPrintTitleRows(`$${sheet.repeatRows[0]}:$${sheet.repeatRows[1]}`);
-  target.pageLayout.orientation = sheet.landscape ? 'Landscape' : 'Portrait';
-  target.pageLayout.zoom = { horizontalFitToPages: sheet.pagesWide ?? 1 };
+  yield BYTES_OF_ONE * sheet.widths.length;
+  for (const validation of sheet.validations ?? []) {
+    check(target, validation);
+    yield BYTES_OF_ONE * 4;
+  }
+  yield* comments(target, sheet);
+  // Before the sheet is locked: on a locked one Excel sets no filter.
+  if (sheet.autoFilter !== undefined) target.autoFilter.apply(target.getRange(sheet.autoFilter));
+  printSetUp(target, sheet);
+  yield BYTES_OF_ONE * (20 + (sheet.pageBreaks?.length ?? 0));
 }
 
 function columns(target: Excel.Worksheet, sheet: Sheet): void {
@@ -54,11 +82,12 @@ function check(target: Excel.Worksheet, { range, rule, message }: Validation): v
 }
 
 /** Shown while the cell is selected, which every Excel this add-in runs in can do. */
-function comments(target: Excel.Worksheet, sheet: Sheet): void {
+function* comments(target: Excel.Worksheet, sheet: Sheet): Generator<number> {
   for (const [comment, ranges] of areasBy(sheet, (cell) => cell.comment ?? null)) {
     for (const range of ranges) {
       const prompt = { showPrompt: true, title: '', message: shown(comment) };
       target.getRange(rangeAddress(range)).dataValidation.prompt = prompt;
+      yield BYTES_OF_ONE + LONGEST_MESSAGE;
     }
   }
 }

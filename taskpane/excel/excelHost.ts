@@ -1,14 +1,16 @@
 import { addressOf, readAddress, type CellPosition } from '../../src/workbook/address';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Host } from '../host';
-import { cellInTheWay, NO_RECTANGLE, noSheet } from '../refusals';
-import { constantEntry } from './cells';
-import { readCellAt, readSelection, readSheet } from './read';
+import { cellInTheWay, NO_RECTANGLE, noSheet, passwordOn } from '../refusals';
+import { readInBlocks, type Rectangle } from './blocks';
+import { blocksOf, constantEntry } from './cells';
+import { isFilled, readCellAt, readSelection, readSheet } from './read';
 import { inExcel, Refused } from './session';
+import { codeOf } from './words';
 import { writeSheets } from './write';
 
-/** Excel behind the port, through Office.js. */
-export function excelHost(): Host {
+/** Excel behind the port, through Office.js. `afterFailure` is called when sheets could not be written. */
+export function excelHost(afterFailure: () => unknown = () => undefined): Host {
   return {
     name: 'Excel',
     readSelection: () => inExcel('Reading the selected cells', readSelection),
@@ -19,9 +21,14 @@ export function excelHost(): Host {
         await context.sync();
         return worksheets.items.filter(({ visibility }) => visibility === 'Visible').map(({ name }) => name);
       }),
+    isFilled: (name) => inExcel(`Looking at "${name}"`, (context) => isFilled(context, name)),
     readSheet: (name) => inExcel(`Reading "${name}"`, (context) => readSheet(context, name, 'values')),
     readFormulas: (name) => inExcel(`Reading "${name}"`, (context) => readSheet(context, name, 'formulas')),
-    writeSheets,
+    writeSheets: async (sheets, options) => {
+      const written = await writeSheets(sheets, options);
+      if (!written.ok) afterFailure();
+      return written;
+    },
     writeCells,
     show: (sheet, address) =>
       inExcel(`Going to "${sheet}"`, async (context) => {
@@ -74,32 +81,58 @@ async function writeCells(
   }
   const { row, column } = at.value;
   const written = await inExcel(`Writing to "${sheet}"`, async (context) => {
-    const target = await existing(context, sheet);
-    const range = target.getRangeByIndexes(row, column, rows.length, width);
-    range.load({ formulas: true });
+    const target = context.workbook.worksheets.getItemOrNullObject(sheet);
+    target.load({ name: true });
+    await context.sync();
+    if (target.isNullObject) throw new Refused(noSheet(sheet));
+    if (!replace) await refuseFilled(context, target, { row, column, rows: rows.length, columns: width });
     const { protection } = target;
     protection.load({ protected: true, options: true });
     await context.sync();
-    const filled = replace ? null : firstFilled(range.formulas);
-    if (filled) {
-      const at = addressOf({ row: row + filled.row, column: column + filled.column });
-      throw new Refused(cellInTheWay(sheet, at));
-    }
-    const locked = replace && protection.protected;
-    if (locked) protection.unprotect();
-    range.formulas = rows.map((line) =>
+    const lock = replace && protection.protected ? protection.options : null;
+    const entries = rows.map((line) =>
       line.map((value) => (typeof value === 'string' && value.startsWith('=') ? value : constantEntry(value))),
     );
+    if (lock) protection.unprotect();
     try {
-      await context.sync();
-    } finally {
-      if (locked) {
-        protection.protect(protection.options);
+      for (const block of blocksOf(entries)) {
+        target.getRangeByIndexes(row + block.row, column, block.entries.length, width).formulas = block.entries;
         await context.sync();
       }
+    } catch (thrown) {
+      if (lock === null) throw thrown;
+      protection.load({ protected: true });
+      await context.sync();
+      // Lifting the lock comes first: where it is still there, that is what was refused.
+      if (protection.protected && codeOf(thrown) !== 'InvalidOperationInCellEditMode') {
+        throw new Refused(passwordOn(sheet));
+      }
+      throw thrown;
+    } finally {
+      if (lock) await lockAgain(context, protection, lock);
     }
   });
   return written.ok ? ok(undefined) : written;
+}
+
+async function lockAgain(
+  context: Excel.RequestContext,
+  protection: Excel.WorksheetProtection,
+  options: Excel.WorksheetProtectionOptions,
+): Promise<void> {
+  protection.load({ protected: true });
+  await context.sync();
+  if (protection.protected) return;
+  protection.protect(options);
+  await context.sync();
+}
+
+async function refuseFilled(context: Excel.RequestContext, sheet: Excel.Worksheet, where: Rectangle): Promise<void> {
+  const { formulas } = await readInBlocks(context, sheet, where, ['formulas']);
+  const filled = firstFilled(formulas);
+  if (filled === null) return;
+  const at = addressOf({ row: where.row + filled.row, column: where.column + filled.column });
+  throw new Refused(cellInTheWay(sheet.name, at));
 }
 
 function firstFilled(formulas: readonly (readonly unknown[])[]): CellPosition | null {

@@ -1,26 +1,52 @@
 import type { CellValue, Table } from '../../src/schedule/opening';
-import type { CellAt } from '../host';
+import type { CellAt, Selection } from '../host';
 import { EMPTY_SELECTION } from '../refusals';
+import { readInBlocks, type Property, type Rectangle } from './blocks';
 import { cellValue } from './cellValue';
 import { Refused } from './session';
 
 /** The selected cells; one single cell stands for the filled region around it. */
-export async function readSelection(context: Excel.RequestContext): Promise<Table> {
+export async function readSelection(context: Excel.RequestContext): Promise<Selection> {
   const selected = context.workbook.getSelectedRange();
   const region = selected.getSurroundingRegion();
+  const { worksheet } = selected;
   selected.load({ rowCount: true, columnCount: true });
-  selected.worksheet.load({ name: true });
+  worksheet.load({ name: true });
   await context.sync();
   const single = selected.rowCount === 1 && selected.columnCount === 1;
   // A whole column is a million cells: only what is filled is asked for.
   const range = single ? region : selected.getUsedRangeOrNullObject(true);
-  range.load({ values: true, numberFormat: true, rowIndex: true });
+  const found = await placeOf(context, range);
+  if (found === null) throw new Refused(EMPTY_SELECTION);
+  const rows = await cellsAt(context, worksheet, found, 'values');
+  if (!rows.some((row) => row.some((value) => value !== null))) throw new Refused(EMPTY_SELECTION);
+  const hiddenRows = await hiddenIn(context, range, found);
+  return {
+    name: worksheet.name,
+    firstRow: found.row + 1,
+    rows,
+    ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
+  };
+}
+
+/** Rows (from 1) of the range that a filter or the user hides. */
+async function hiddenIn(context: Excel.RequestContext, range: Excel.Range, where: Rectangle): Promise<number[]> {
+  range.load({ rowHidden: true });
   await context.sync();
-  const rows = range.isNullObject ? [] : asCells(range.values, range.numberFormat);
-  if (!rows.some((row) => row.some((value) => value !== null))) {
-    throw new Refused(EMPTY_SELECTION);
+  if (range.rowHidden === false) return []; // true: all are hidden; null: some
+  const shown = range.getSpecialCellsOrNullObject('Visible');
+  shown.load({ address: true });
+  await context.sync();
+  const visible = new Set<number>();
+  if (!shown.isNullObject) {
+    shown.areas.load('items/rowIndex,items/rowCount');
+    await context.sync();
+    for (const { rowIndex, rowCount } of shown.areas.items) {
+      for (let row = rowIndex; row < rowIndex + rowCount; row++) visible.add(row + 1);
+    }
   }
-  return { name: selected.worksheet.name, firstRow: range.rowIndex + 1, rows };
+  const rows = Array.from({ length: where.rows }, (_, at) => where.row + 1 + at);
+  return rows.filter((row) => !visible.has(row));
 }
 
 /** A sheet's used range, from column A on so that columns count as the user counts them; null: no such sheet. */
@@ -32,13 +58,18 @@ export async function readSheet(
   const sheet = context.workbook.worksheets.getItemOrNullObject(name);
   const used = sheet.getUsedRangeOrNullObject(true);
   sheet.load({ name: true });
-  used.load({ rowIndex: true, columnIndex: true, numberFormat: true, [what]: true });
-  await context.sync();
+  const found = await placeOf(context, used);
   if (sheet.isNullObject) return null;
-  if (used.isNullObject) return { name, firstRow: 1, rows: [] };
-  const left = Array.from({ length: used.columnIndex }, () => null);
-  const rows = asCells(used[what], used.numberFormat).map((row) => [...left, ...row]);
-  return { name, firstRow: used.rowIndex + 1, rows };
+  if (found === null) return { name, firstRow: 1, rows: [] };
+  const left = Array.from({ length: found.column }, () => null);
+  const rows = await cellsAt(context, sheet, found, what);
+  return { name, firstRow: found.row + 1, rows: rows.map((row) => [...left, ...row]) };
+}
+
+/** Whether any cell of the sheet holds something; false too where there is no such sheet. Its cells stay where they are. */
+export async function isFilled(context: Excel.RequestContext, name: string): Promise<boolean> {
+  const used = context.workbook.worksheets.getItemOrNullObject(name).getUsedRangeOrNullObject(true);
+  return (await placeOf(context, used)) !== null;
 }
 
 export async function readCellAt(context: Excel.RequestContext): Promise<CellAt> {
@@ -60,6 +91,23 @@ export async function readCellAt(context: Excel.RequestContext): Promise<CellAt>
   };
 }
 
-function asCells(values: readonly unknown[][], formats: readonly unknown[][]): CellValue[][] {
-  return values.map((row, down) => row.map((value, across) => cellValue(value, formats[down]?.[across])));
+async function placeOf(context: Excel.RequestContext, range: Excel.Range): Promise<Rectangle | null> {
+  range.load({ rowIndex: true, columnIndex: true, rowCount: true, columnCount: true });
+  await context.sync();
+  if (range.isNullObject) return null;
+  return { row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
+}
+
+async function cellsAt(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  where: Rectangle,
+  what: 'values' | 'formulas',
+): Promise<CellValue[][]> {
+  // A formula is no date, whatever its cell's format.
+  const properties: Property[] = what === 'values' ? ['values', 'numberFormat'] : ['formulas'];
+  const read = await readInBlocks(context, sheet, where, properties);
+  return read[what].map((row, down) =>
+    row.map((value, across) => cellValue(value, what === 'values' ? read.numberFormat[down]?.[across] : null)),
+  );
 }

@@ -26,7 +26,8 @@ export function sentenceFor(doing: string, thrown: unknown): string {
   return `${doing}: Excel says "${message}"${code === null ? '' : ` (${code})`}.`;
 }
 
-function codeOf(thrown: unknown): string | null {
+/** Excel's code of what it threw; null where it gave none. */
+export function codeOf(thrown: unknown): string | null {
   if (typeof thrown !== 'object' || thrown === null || !('code' in thrown)) return null;
   return typeof thrown.code === 'string' ? thrown.code : null;
 }

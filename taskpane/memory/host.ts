@@ -91,6 +91,10 @@ export class MemoryHost implements Host {
     return ok([...this.#grids.keys()]);
   }
 
+  async isFilled(name: string): Promise<Result<boolean>> {
+    return ok((this.#grids.get(name) ?? []).flat().some(filled));
+  }
+
   async readSheet(name: string): Promise<Result<Table | null>> {
     return this.#read(name, (cell) => cell.value);
   }

@@ -33,6 +33,11 @@ export class WorkbenchHost implements Host {
     return ok(this.engine.workbook.getSheets().map((sheet) => sheet.getName()));
   }
 
+  async isFilled(name: string): Promise<Result<boolean>> {
+    const sheet = this.engine.workbook.getSheetBySheetName(name);
+    return ok(!!sheet && usedSize(this.engine, sheet).rows > 0);
+  }
+
   async readSheet(name: string): Promise<Result<Table | null>> {
     return this.read(name, (sheet, row, column) => this.value(sheet, row, column));
   }

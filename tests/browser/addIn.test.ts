@@ -68,7 +68,7 @@ describe('the add-in as Excel starts it', () => {
     });
     expect(answers).toEqual([30, 'rise must be more than 0; got -3', '#VALUE!']);
     expect(await page.locator('#pane').getAttribute('data-theme')).toBe('dark');
-    expect(await page.locator('#recovered').isVisible()).toBe(false);
+    expect(await page.locator('#broken').isVisible()).toBe(false);
     expect(await page.locator('.notice').allInnerTexts()).toEqual([]);
     expect(seen).toEqual({ outside: [], errors: [] });
     await page.close();

@@ -5,6 +5,7 @@ import { defaultStandards } from '../../src/standards';
 import { cellValue } from '../../taskpane/excel/cellValue';
 import { excelHost } from '../../taskpane/excel/excelHost';
 import { FakeWorkbook } from './fakeExcel';
+import { install } from './officeJs';
 
 const host = excelHost();
 let book: FakeWorkbook;
@@ -19,7 +20,7 @@ beforeEach(() => {
     ],
     Other: [],
   });
-  book.install();
+  install(book);
 });
 
 describe('reading from Excel', () => {
@@ -148,7 +149,7 @@ describe('a number that a spreadsheet shows as a date', () => {
       ],
     });
     book.sheet('Job').formats.set('F2', 'd-mmm');
-    book.install();
+    install(book);
     const table = await host.readSheet('Job');
     const schedule = table.ok && table.value ? readSchedule(table.value, defaultStandards()) : null;
     expect(schedule).toMatchObject({ ok: true, value: { openings: [{ mark: 'W1', reveal: null }] } });

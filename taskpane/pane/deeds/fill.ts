@@ -14,9 +14,9 @@ export async function lookForSheets({ host, store }: Bench): Promise<Result<read
   const held: SheetName[] = [];
   for (const [name] of OUR_SHEETS) {
     if (!names.value.includes(name)) continue;
-    const table = await host.readSheet(name);
-    if (!table.ok) return table;
-    if (table.value?.rows.some((row) => row.some((cell) => cell !== null && cell !== ''))) held.push(name);
+    const filled = await host.isFilled(name);
+    if (!filled.ok) return filled;
+    if (filled.value) held.push(name);
   }
   return ok(held);
 }

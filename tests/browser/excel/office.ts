@@ -3,7 +3,7 @@ import { FakeWorkbook } from '../../excel/fakeExcel';
 
 type Sheets = NonNullable<ConstructorParameters<typeof FakeWorkbook>[0]>;
 
-/** Stands in for office.js: the strict fake of Excel in the page, which the test reaches as `fakeBook`. */
+/** The strict fake of Excel behind Microsoft's code in the page, which the test reaches as `fakeBook`. */
 declare global {
   var sheetsAtStart: Sheets;
   var fakeBook: FakeWorkbook;
@@ -16,16 +16,18 @@ declare global {
 }
 
 const book = new FakeWorkbook(globalThis.sheetsAtStart);
-book.install();
+const page = globalThis as unknown as { OSF: { DDA: { RichApi: object } }; Office: object };
+page.OSF.DDA.RichApi = book.line();
+page.Office = book.office();
 globalThis.fakeBook = book;
 globalThis.beforeSync = (when, act) => {
   const sync = book.sync.bind(book);
-  book.sync = async () => {
+  book.sync = async (body) => {
     if (when(book)) {
       book.sync = sync;
       await act(book);
     }
-    return sync();
+    return sync(body);
   };
 };
 
@@ -37,10 +39,4 @@ globalThis.Worker = class extends Worker {
   }
 };
 
-const { Office: office } = globalThis as unknown as { Office: { context: object } };
-Object.assign(office, { HostType: { Excel: 'Excel' }, onReady: async () => ({ host: 'Excel' }) });
-Object.assign(office.context, {
-  contentLanguage: 'en-US',
-  officeTheme: { bodyBackgroundColor: '#F3F3F3', bodyForegroundColor: '#000000' },
-});
 Object.assign(globalThis, { CustomFunctions: { associate: () => undefined, Error, ErrorCode: {} } });

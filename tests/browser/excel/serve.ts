@@ -1,13 +1,15 @@
+import { readFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { CellValue } from '../../../src/schedule/opening';
+import { SCRIPT } from '../../excel/officeJs';
 import type { Built } from '../built';
 import { watch } from '../launch';
 
 export type Sheets = Readonly<Record<string, readonly (readonly Exclude<CellValue, Date>[])[]>>;
 
-/** The fake of office.js as one script. */
+/** Microsoft's code for Excel on the web, and the fake workbook behind it, as one script in place of office.js. */
 export async function bundleOffice(): Promise<string> {
   const { outputFiles } = await build({
     entryPoints: ['tests/browser/excel/office.ts'],
@@ -16,7 +18,7 @@ export async function bundleOffice(): Promise<string> {
     write: false,
     logLevel: 'silent',
   });
-  return outputFiles[0]!.text;
+  return `${readFileSync(SCRIPT, 'utf8')}\n${outputFiles[0]!.text}`;
 }
 
 /** The built add-in as Excel opens it beside a workbook of these sheets. Whatever the page complains about fails at `close`. */

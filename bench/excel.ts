@@ -1,0 +1,81 @@
+/**
+ * What filling costs on the line to Excel: `npm run bench -- excel [OPENINGS…]`. The adapter runs on Microsoft's office.js; a
+ * workbook in memory answers. Counts requests and their bytes for filling, and for filling again: looking which sheets are
+ * filled, reading the Standards and the Takeoff back, writing all sheets anew.
+ */
+import { randomOpenings, scheduleOf } from '../tests/takeoff/openings';
+import { random } from '../tests/random';
+import { FakeWorkbook } from '../tests/excel/fakeExcel';
+import { install } from '../tests/excel/officeJs';
+import type { Result } from '../src/result';
+import { defaultStandards } from '../src/standards';
+import { takeoff } from '../src/takeoff/takeoff';
+import type { Sheet } from '../src/workbook/sheet';
+import { workbookSheets } from '../src/workbook/workbook';
+import { excelHost } from '../taskpane/excel/excelHost';
+
+export interface Cost {
+  readonly requests: number;
+  readonly actions: number;
+  /** Bytes asked and answered, all together and the largest of one request. */
+  readonly asked: number;
+  readonly mostAsked: number;
+  readonly answered: number;
+  readonly mostAnswered: number;
+}
+
+/** The workbook of so many openings, made at random but always the same. */
+export function sheetsOf(openings: number): Sheet[] {
+  const schedule = scheduleOf(randomOpenings(openings, random(23)));
+  return workbookSheets(schedule, takeoff(schedule.openings, defaultStandards()));
+}
+
+export async function fillingCosts(sheets: readonly Sheet[]): Promise<{ readonly fill: Cost; readonly again: Cost }> {
+  const book = new FakeWorkbook();
+  install(book);
+  const host = excelHost();
+  const names = sheets.map(({ name }) => name);
+  done(await host.writeSheets(sheets, { replace: [] }));
+  const fill = costOf(book);
+  book.syncs = [];
+  book.requests = [];
+  for (const name of names) done(await host.isFilled(name));
+  done(await host.readSheet('Standards'));
+  done(await host.readSheet('Takeoff'));
+  done(await host.readFormulas('Takeoff'));
+  done(await host.writeSheets(sheets, { replace: names }));
+  return { fill, again: costOf(book) };
+}
+
+function done(result: Result<unknown>): void {
+  if (!result.ok) throw new Error(result.message);
+}
+
+function costOf({ syncs }: FakeWorkbook): Cost {
+  const sum = (of: (sync: FakeWorkbook['syncs'][number]) => number) => syncs.reduce((all, sync) => all + of(sync), 0);
+  return {
+    requests: syncs.length,
+    actions: sum(({ actions }) => actions),
+    asked: sum(({ bytes }) => bytes),
+    mostAsked: Math.max(...syncs.map(({ bytes }) => bytes)),
+    answered: sum(({ answer }) => answer),
+    mostAnswered: Math.max(...syncs.map(({ answer }) => answer)),
+  };
+}
+
+const kilobytes = (bytes: number) => (bytes / 1000).toLocaleString('en-US', { maximumFractionDigits: 0 }).padStart(9);
+
+export async function run(args: readonly string[]): Promise<void> {
+  const sizes = args.length > 0 ? args.map(Number) : [100, 1000, 5000];
+  console.log('openings            requests  actions  KB asked  most one  KB answered  most one');
+  for (const openings of sizes) {
+    const costs = await fillingCosts(sheetsOf(openings));
+    for (const [name, cost] of Object.entries(costs)) {
+      const { requests, actions, asked, mostAsked, answered, mostAnswered } = cost;
+      console.log(
+        `${String(openings).padStart(8)}  ${name.padEnd(8)}${String(requests).padStart(10)}${String(actions).padStart(9)} ` +
+          `${kilobytes(asked)} ${kilobytes(mostAsked)}    ${kilobytes(answered)} ${kilobytes(mostAnswered)}`,
+      );
+    }
+  }
+}
