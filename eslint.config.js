@@ -17,6 +17,7 @@ export const ROOMS = [
   ['quote/'],
   ['takeoff/'],
   ['check/'],
+  ['job/', 'revision/'],
   ['drawing/'],
   ['workbook/'],
 ];
