@@ -15,6 +15,7 @@ export const ROOMS = [
   ['standardsJson'],
   ['schedule/'],
   ['quote/'],
+  ['pdf/'],
   ['takeoff/'],
   ['check/'],
   ['job/', 'revision/'],

@@ -35,16 +35,26 @@ function commandLine(mode) {
   return {
     ...base,
     target: 'node20',
-    entry: { archwright: './cli/archwright.ts' },
+    entry: { archwright: './cli/archwright.ts', 'read-pdf': './cli/pdf/worker.ts' },
+    node: { __dirname: false },
     output: { path: at('./dist/cli'), filename: '[name].cjs', chunkFilename: '[name].cjs', clean: true },
     optimization: { minimize: false }, // a stack trace from a user should name our functions
     plugins: [
       ...base.plugins,
       new webpack.BannerPlugin({ banner: '#!/usr/bin/env node', raw: true, include: 'archwright' }),
       runnable(at('./dist/cli/archwright.cjs')),
+      new CopyPlugin({ patterns: pdfLibrary }),
     ],
   };
 }
+
+/** The PDF library and its worker, shipped unmodified: they are loaded only when a PDF is read. */
+const pdfLibrary = ['pdf.min.mjs', 'pdf.worker.min.mjs'].map((from) => ({
+  context: at('./node_modules/pdfjs-dist/legacy/build/'),
+  from,
+  to: '[name][ext]',
+  info: { minimized: true },
+}));
 
 /** npx marks a command as runnable only when it first meets it, and each build writes the file anew. */
 function runnable(file) {

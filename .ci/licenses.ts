@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 const PROJECT = fileURLToPath(new URL('../', import.meta.url));
 const SHIPPED = ['src', 'functions', 'taskpane', 'cli'];
 /** Shipped as files beside ours, without an import. */
-const COPIED = ['@microsoft/office-js'];
+const COPIED = ['@microsoft/office-js', 'pdfjs-dist'];
 const NOT_SHIPPED = new Set(['esbuild', 'custom-functions-metadata', 'typescript', 'playwright-core']); // build scripts beside the sources
 const ACCEPTED = new Set(
   [

@@ -5,16 +5,17 @@ import { checkJson, checkText } from './checkReport';
 import { cannotUse, wrongUsage } from './endings';
 import { readAllTables, readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
-import { readOptions, unfitOut } from './options';
+import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
 
-const help = `archwright check QUOTE --schedule SCHEDULE [options]    a quote against the takeoff, line by line (.csv, .tsv, .xlsx)
+const help = `archwright check QUOTE --schedule SCHEDULE [options]    a quote against the takeoff, line by line (.csv, .tsv, .xlsx, .pdf)
 
   --schedule FILE     the schedule the quote is for
   --out FILE.xlsx     write the workbook there, with a Check sheet
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings, as for archwright takeoff; among them the length tolerance and the price band
+  --page N, --table N of a quote in a PDF, or of the schedule where only that is one: that of this page, the Nth of the list
   --json              print {lines, sums, notQuoted, causes, counts, quoted, ours, otherLines, charges, total, columnsSetAside, passedOver} instead of the text
 `;
 
@@ -24,6 +25,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     out: { type: 'string' },
     plain: { type: 'boolean' },
     standards: { type: 'string' },
+    page: { type: 'string' },
+    table: { type: 'string' },
     json: { type: 'boolean' },
   });
   if (!options.ok) return wrongUsage(io, 'check', options.message);
@@ -36,14 +39,21 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     return wrongUsage(io, 'check', 'check needs --schedule, the schedule the quote is for.');
   const unfit = unfitOut(out, [path, schedulePath]);
   if (unfit) return wrongUsage(io, 'check', unfit.message);
+  const choice = readTableChoice(values);
+  if (!choice.ok) return wrongUsage(io, 'check', choice.message);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const schedule = await readScheduleFile(schedulePath, standards.value);
+  const ofQuote = /\.pdf$/i.test(path);
+  const onPage = (page: number, of: number) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`);
+  const schedule = await readScheduleFile(schedulePath, standards.value, {
+    choice: ofQuote ? {} : choice.value,
+    onPage,
+  });
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
-  const tables = await readAllTables(path);
+  const tables = await readAllTables(path, 'quote', { choice: choice.value, onPage });
   if (!tables.ok) return cannotUse(io, tables.message, progress);
   const table = chooseQuoteTable(tables.value);
   if (table === null) return cannotUse(io, `"${path}" holds no table.`, progress);

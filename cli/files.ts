@@ -1,5 +1,8 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
+import type { ListKind } from '../src/pdf/found';
+import { chooseOffered, isPdf, type TableChoice } from '../src/pdf/offer';
+import type { OnPage } from '../src/pdf/readPdf';
 import { ok, refuse, type Result } from '../src/result';
 import type { Schedule, Table } from '../src/schedule/opening';
 import { readSchedule } from '../src/schedule/readSchedule';
@@ -56,15 +59,37 @@ export async function writeWorkbook(path: string, sheets: readonly SheetSource[]
   return bytes.ok ? writeOut(path, bytes.value) : bytes;
 }
 
-/** The schedule in a file, from the table of it that reads most like one. */
-export async function readScheduleFile(path: string, standards: Standards): Promise<Result<Schedule>> {
-  const tables = await readAllTables(path);
+/** The schedule in a file, from the table of it that reads most like one; in a PDF, from the only one or the one chosen. */
+export async function readScheduleFile(
+  path: string,
+  standards: Standards,
+  pdf: PdfWish = {},
+): Promise<Result<Schedule>> {
+  const tables = await readAllTables(path, 'schedule', pdf);
   if (!tables.ok) return tables;
   const table = chooseTable(tables.value);
   return table === null ? refuse(`"${path}" holds no table.`) : readSchedule(table, standards);
 }
 
-export async function readAllTables(path: string): Promise<Result<readonly Table[]>> {
+/** Which table of a PDF is wanted, and who is told of each page. */
+export interface PdfWish {
+  readonly choice?: TableChoice;
+  readonly onPage?: OnPage;
+}
+
+/** The tables of a file; of a PDF, the only one that reads like such a list, or the one chosen. */
+export async function readAllTables(
+  path: string,
+  kind: ListKind['name'] = 'schedule',
+  { choice = {}, onPage = () => undefined }: PdfWish = {},
+): Promise<Result<readonly Table[]>> {
   const bytes = await readBytes(path);
-  return bytes.ok ? readTables(basename(path), bytes.value) : bytes;
+  if (!bytes.ok) return bytes;
+  const name = basename(path);
+  if (!isPdf(bytes.value)) return readTables(name, bytes.value);
+  const { readPdfFile } = await import('./pdf/readPdfFile');
+  const read = await readPdfFile(name, bytes.value, kind, onPage);
+  if (!read.ok) return refuse(`"${name}" can't be read. ${read.message}`);
+  const table = chooseOffered(name, read.value, choice);
+  return table.ok ? ok([table.value]) : table;
 }

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
+import type { TableChoice } from '../src/pdf/offer';
 import { ok, refuse, type Refusal, type Result } from '../src/result';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
@@ -38,4 +39,16 @@ export function unfitOut(out: string | undefined, inputs: readonly string[]): Re
   if (!/\.xlsx$/i.test(out)) return refuse(`--out must name a file that ends in .xlsx; got "${out}".`);
   const input = inputs.find((one) => resolve(one) === resolve(out));
   return input === undefined ? null : refuse(`--out would write over "${input}".`);
+}
+
+/** Which table of a PDF is wanted: --page and --table, whole numbers from 1. */
+export function readTableChoice(values: { page?: string; table?: string }): Result<TableChoice> {
+  const choice: { page?: number; table?: number } = {};
+  for (const name of ['page', 'table'] as const) {
+    const text = values[name];
+    if (text === undefined) continue;
+    if (!/^[1-9]\d{0,5}$/.test(text)) return refuse(`--${name} must be a whole number from 1; got "${text}".`);
+    choice[name] = Number(text);
+  }
+  return ok(choice);
 }

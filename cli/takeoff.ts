@@ -6,17 +6,18 @@ import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
 import { readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
-import { readOptions, unfitOut } from './options';
+import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
 import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable, unusedColumns } from './takeoffReport';
 
-const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx)
+const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 
   --out FILE.xlsx     write the workbook there
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
                       such as the Standards sheet of a workbook
+  --page N, --table N in a PDF with several tables that read like a schedule: that of this page, the Nth of the list
   --json              print {openings, problems, totals, setups, stock, unusedColumns} instead of the table
 `;
 
@@ -25,6 +26,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     out: { type: 'string' },
     plain: { type: 'boolean' },
     standards: { type: 'string' },
+    page: { type: 'string' },
+    table: { type: 'string' },
     json: { type: 'boolean' },
   });
   if (!options.ok) return wrongUsage(io, 'takeoff', options.message);
@@ -36,12 +39,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     return wrongUsage(io, 'takeoff', `takeoff reads one schedule at a time; got "${extra}" as well.`);
   const unfit = unfitOut(out, [path]);
   if (unfit) return wrongUsage(io, 'takeoff', unfit.message);
+  const choice = readTableChoice(values);
+  if (!choice.ok) return wrongUsage(io, 'takeoff', choice.message);
 
   const progress = new Progress(io, 4);
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const schedule = await readScheduleFile(path, standards.value);
+  const schedule = await readScheduleFile(path, standards.value, {
+    choice: choice.value,
+    onPage: (page, of) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`),
+  });
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing');

@@ -14,7 +14,7 @@ import {
 import { readLabel } from './labels';
 import type { QuoteKey } from './meanings';
 import { readMoney } from './money';
-import type { Quote, QuoteCharge, QuoteItem, QuoteSum } from './quote';
+import type { Quote, QuoteLine, QuoteCharge, QuoteItem, QuoteSum } from './quote';
 import { readLine } from './readLine';
 import { setAside } from './setAside';
 
@@ -50,7 +50,7 @@ export function readQuote(table: Table, standards: Standards): Result<Quote> {
   table.rows.forEach((row, at) => {
     const item = sorted[at]!;
     const number = table.firstRow + at;
-    if (item === 'line') items.push(readLine(number, row, layout.columns, aside, standards));
+    if (item === 'line') items.push(withDoubts(readLine(number, row, layout.columns, aside, standards), table));
     else if ('why' in item) passedOver.push({ row: number, why: item.why, text: rowText(row) });
     else items.push(item);
   });
@@ -65,6 +65,14 @@ export function readQuote(table: Table, standards: Standards): Result<Quote> {
     lines: items.flatMap((item) => (item.kind === 'line' ? [item] : [])),
     passedOver,
   });
+}
+
+/** A line that the file's reader was not sure of can't be told to agree. */
+function withDoubts(line: QuoteLine, { doubts }: Table): QuoteLine {
+  const own = doubts?.get(line.row);
+  if (own === undefined) return line;
+  const message = `Row ${line.row} is in doubt: ${own.join('; ')}; please check it against the page.`;
+  return { ...line, problems: [...line.problems, { row: line.row, field: 'length', message }] };
 }
 
 type SortedRow = 'line' | QuoteCharge | QuoteSum | { readonly why: string };

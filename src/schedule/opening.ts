@@ -14,6 +14,8 @@ export interface Table {
   readonly remarks?: readonly string[];
   /** The same for single rows, by the user's row number. */
   readonly rowRemarks?: ReadonlyMap<number, readonly string[]>;
+  /** What is in doubt about single rows, by the user's row number, a clause each: such a row is not priced until it is settled. */
+  readonly doubts?: ReadonlyMap<number, readonly string[]>;
   /** Merged cells, in the user's row numbers and columns from 0; only the first cell holds the value. */
   readonly merges?: readonly Merge[];
   /** Columns (from 0) of cells that are struck through, by the user's row number. */

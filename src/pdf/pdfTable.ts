@@ -1,0 +1,76 @@
+import type { Merge, Table } from '../schedule/opening';
+import type { FoundRow, FoundTable, IsHeading } from './found';
+import type { TableParts } from './overPages';
+
+/** A table of a PDF as it is offered: where it stands, and the plain table that the schedule's reader takes. */
+export interface PdfTable {
+  readonly parts: TableParts;
+  readonly table: Table;
+  /** For each row of `table`: which part it is from, and which row of it. */
+  readonly places: readonly { readonly part: number; readonly row: number }[];
+}
+
+/** The parts of a table as one plain table, with what is in doubt by row. */
+export function pdfTable(file: string, parts: TableParts, isHeading: IsHeading): PdfTable {
+  const rows: FoundRow[] = [];
+  const places: { part: number; row: number }[] = [];
+  const merges: Merge[] = [];
+  parts.forEach((part, index) => {
+    const from = rows.length;
+    for (const merge of part.merges)
+      merges.push({ ...merge, firstRow: merge.firstRow + from + 1, lastRow: merge.lastRow + from + 1 });
+    part.rows.forEach((row, at) => {
+      rows.push(row);
+      places.push({ part: index, row: at });
+    });
+  });
+  const doubts = new Map<number, readonly string[]>();
+  const heading = headingRow(rows, isHeading);
+  // A heading that is in doubt puts every figure below it in doubt.
+  const ofHeadings = [...new Set(rows.slice(Math.max(0, heading - 2), heading + 1).flatMap(({ flags }) => flags))].map(
+    (flag) => `in the headings ${flag}`,
+  );
+  rows.forEach(({ flags }, index) => {
+    const continues = rows[index + 1]?.flags.some((flag) => flag.startsWith('it has no mark and may go on')) ?? false;
+    const all = [
+      ...(index > heading ? ofHeadings : []),
+      ...flags,
+      ...(continues ? ['the row below it, on the next page, may go on with it'] : []),
+    ];
+    if (all.length > 0) doubts.set(index + 1, all);
+  });
+  const pages = pagesOf(parts);
+  return {
+    parts,
+    places,
+    table: {
+      name: `${file}, ${pages}`,
+      firstRow: 1,
+      rows: rows.map(({ cells }) => cells.map((cell) => (cell === '' ? null : cell))),
+      merges,
+      doubts,
+      remarks: parts.flatMap(unplacedRemark),
+    },
+  };
+}
+
+/** The row that names the most columns. */
+function headingRow(rows: readonly FoundRow[], isHeading: IsHeading): number {
+  const named = rows.slice(0, 40).map(({ cells }) => cells.filter((cell) => cell !== '' && isHeading(cell)).length);
+  return named.indexOf(Math.max(...named));
+}
+
+function pagesOf(parts: TableParts): string {
+  const [first, last] = [parts[0]!.page, parts.at(-1)!.page];
+  return first === last ? `page ${first}` : `pages ${first} to ${last}`;
+}
+
+/** Every letter in the frame that went into no cell is counted and shown. */
+function unplacedRemark({ page, unplaced }: FoundTable): string[] {
+  if (unplaced.length === 0) return [];
+  const count = unplaced.reduce((sum, text) => sum + text.replace(/\s/g, '').length, 0);
+  const letters = count === 1 ? '1 letter' : `${count} letters`;
+  return [
+    `On page ${page}, ${letters} within the table's frame went into no cell: ${unplaced.map((text) => `"${text}"`).join(', ')}.`,
+  ];
+}

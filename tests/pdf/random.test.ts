@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import { proof } from './tally';
+
+/** `npm run proof:pdf` reads 2,000 of them. */
+const TABLES = 60;
+
+test(
+  'of random tables no opening is silently wrong or lost, and nearly every cell is right',
+  { timeout: 60_000 },
+  async () => {
+    const tally = await proof(0, TABLES, true);
+    expect([...tally.wrong, ...tally.lost]).toEqual([]);
+    expect(tally.right).toBeGreaterThan(0.9 * tally.openings);
+    expect(tally.ruled[0] / tally.ruled[1]).toBeGreaterThanOrEqual(0.995);
+    expect(tally.open[0] / tally.open[1]).toBeGreaterThanOrEqual(0.97);
+  },
+);

@@ -1,0 +1,234 @@
+import { degrees, PDFDocument, StandardFonts } from 'pdf-lib';
+import { describe, expect, test } from 'vitest';
+import { QUOTE, SCHEDULE } from '../../src/pdf/kinds';
+import { chooseOffered, isPdf } from '../../src/pdf/offer';
+import { readPdf } from '../../src/pdf/readPdf';
+import { readQuote } from '../../src/quote/readQuote';
+import { readSchedule } from '../../src/schedule/readSchedule';
+import { defaultStandards } from '../../src/standards';
+import { valueOf } from '../value';
+import { pdfLibrary } from './library';
+import { drawn, SCHEDULE_ROWS, SCHEDULE_WIDTHS, type Sheet } from './plan';
+
+const read = async (bytes: Uint8Array, kind = SCHEDULE) => readPdf(await pdfLibrary(), 'plan.pdf', bytes.slice(), kind);
+const rowsOf = async (bytes: Uint8Array) => valueOf(await read(bytes)).tables.map(({ table }) => table.rows);
+const blanks = (rows: readonly (readonly string[])[]) =>
+  rows.map((row) => row.map((cell) => (cell === '' ? null : cell)));
+const schedule = (sheet: Sheet, y = 60) => sheet.table(SCHEDULE_ROWS, 50, y, SCHEDULE_WIDTHS);
+
+describe('tables of a PDF', () => {
+  test('a ruled schedule on a plan sheet is read, its title block and notes are not', async () => {
+    const bytes = await drawn((sheet) => {
+      schedule(sheet, 80);
+      sheet.say('WINDOW SCHEDULE', 60, 70, 12);
+      sheet.say('NOTES', 450, 90);
+      sheet.say('1. See the elevations for heights.', 450, 102);
+      sheet.table(
+        [
+          ['Sheet', 'A-601'],
+          ['Date', '3/4/2026'],
+          ['Scale', '1/4 in = 1 ft'],
+        ],
+        500,
+        500,
+        [60, 120],
+      );
+    });
+    expect(await rowsOf(bytes)).toEqual([blanks(SCHEDULE_ROWS)]);
+  });
+
+  test('one that goes on over a page, with and without its headings again, is one table', async () => {
+    const more = [
+      ['A4', '1', 'Segmental', '30', '6'],
+      ['A5', '1', 'Segmental', '31', '6'],
+    ];
+    for (const again of [true, false]) {
+      const bytes = await drawn(schedule, (sheet) => {
+        sheet.table(again ? [SCHEDULE_ROWS[0]!, ...more] : more, 50, 60, SCHEDULE_WIDTHS);
+      });
+      const [rows, ...others] = await rowsOf(bytes);
+      expect(others).toEqual([]);
+      expect(rows!.map(([mark]) => mark)).toEqual(['Mark', 'A1', 'A2', 'A3', ...(again ? ['Mark'] : []), 'A4', 'A5']);
+    }
+  });
+
+  test('a row without a mark on the next page puts it and the last row before it in doubt', async () => {
+    const bytes = await drawn(schedule, (sheet) => {
+      sheet.table(
+        [
+          ['', '', 'arched', '', ''],
+          ['A4', '1', 'Segmental', '30', '6'],
+          ['A5', '1', 'Segmental', '31', '6'],
+        ],
+        50,
+        60,
+        SCHEDULE_WIDTHS,
+      );
+    });
+    const [table] = valueOf(await read(bytes)).tables;
+    expect([...table!.table.doubts!.keys()]).toEqual([4, 5]);
+  });
+
+  test('an opening whose row is in doubt has a problem, so that it is not priced', async () => {
+    const bytes = await drawn((sheet) => {
+      schedule(sheet);
+      sheet.say('XX', 52, 60 + 16 + 11.5);
+    });
+    const [table] = valueOf(await read(bytes)).tables;
+    const { openings } = valueOf(readSchedule(table!.table, defaultStandards()));
+    expect(openings[0]!.problems.map(({ message }) => message).join()).toMatch(
+      /letters lie over one another in column 1/,
+    );
+    expect(openings[1]!.problems).toEqual([]);
+  });
+
+  test('a fraction alone on a line below a whole number, without rules, stops and asks', async () => {
+    const bytes = await drawn((sheet) => {
+      const columns = [50, 110, 170, 260, 330];
+      const line = (cells: readonly string[], y: number) =>
+        cells.forEach((cell, index) => cell && sheet.say(cell, columns[index]!, y));
+      line(SCHEDULE_ROWS[0]!, 60);
+      line(['A1', '2', 'Segmental', '42', '8'], 84);
+      line(['', '', '', '5/8', ''], 95);
+      line(['A2', '2', 'Segmental', '40', '8'], 119);
+      line(['A3', '2', 'Segmental', '44', '8'], 143);
+    });
+    const [table] = valueOf(await read(bytes)).tables;
+    const { openings } = valueOf(readSchedule(table!.table, defaultStandards()));
+    expect(openings.map(({ mark }) => mark)).toEqual(['A1', 'A2', 'A3']);
+    expect(openings[0]!.problems.map(({ message }) => message).join()).toMatch(/fraction/);
+  });
+
+  test('a table turned on its page is read as it stands', async () => {
+    const document = await PDFDocument.create();
+    const font = await document.embedFont(StandardFonts.Helvetica);
+    const page = document.addPage([400, 500]);
+    SCHEDULE_ROWS.forEach((row, line) =>
+      row.forEach((cell, column) =>
+        page.drawText(cell, { x: 60 + line * 18, y: 40 + column * 80, size: 9, font, rotate: degrees(90) }),
+      ),
+    );
+    expect(await rowsOf(await document.save())).toEqual([blanks(SCHEDULE_ROWS)]);
+  });
+
+  test('letters within the frame that are in no cell are counted and shown', async () => {
+    const bytes = await drawn((sheet) => {
+      // The frame has a corner that no cell closes.
+      schedule(sheet);
+      sheet.table([['Note', 'x', 'y', 'z', 'w']], 50, 124, SCHEDULE_WIDTHS);
+    });
+    const [table] = valueOf(await read(bytes)).tables;
+    expect(table!.table.rows.at(-1)).toEqual(['Note', 'x', 'y', 'z', 'w']);
+    expect(table!.table.remarks).toEqual([]);
+  });
+
+  test('of several tables one must be chosen, and the list says which there are', async () => {
+    const bytes = await drawn(
+      schedule,
+      (sheet) =>
+        void sheet.table(
+          [...SCHEDULE_ROWS]
+            .reverse()
+            .slice(0, 0)
+            .concat([
+              ['Tag', 'Width', 'Rise', 'Head'],
+              ['B1', '20', '5', 'Segmental'],
+              ['B2', '20', '5', 'Segmental'],
+            ]),
+          80,
+          80,
+          [60, 60, 60, 90],
+        ),
+    );
+    const reading = valueOf(await read(bytes));
+    const all = chooseOffered('plan.pdf', reading, {});
+    expect(all).toEqual({
+      ok: false,
+      message:
+        '"plan.pdf" holds 2 tables; please name the one to read with --table:\n  1  page 1, 4 rows: Mark, Qty, Head, Width, Rise\n  2  page 2, 3 rows: Tag, Width, Rise, Head',
+    });
+    expect(valueOf(chooseOffered('plan.pdf', reading, { table: 2 })).rows[1]).toEqual(['B1', '20', '5', 'Segmental']);
+    expect(valueOf(chooseOffered('plan.pdf', reading, { page: 2 })).unread).toEqual([
+      { what: 'plan.pdf, page 1', why: 'another table of the file was chosen' },
+    ]);
+    expect(chooseOffered('plan.pdf', reading, { table: 3 }).ok).toBe(false);
+    expect(chooseOffered('plan.pdf', reading, { page: 7 }).ok).toBe(false);
+  });
+
+  test('a quote reads the same way, and a line in doubt has a problem', async () => {
+    const rows = [
+      ['Item', 'Description', 'Qty', 'Unit price', 'Amount'],
+      ['A1', 'Arched casing', '2', '$210.00', '$420.00'],
+      ['A2', 'Arched casing', '1', '$300.00', '$300.00'],
+    ];
+    const bytes = await drawn((sheet) => {
+      sheet.table(rows, 50, 60, [60, 150, 40, 80, 80]);
+      sheet.say('9', 52, 60 + 32 + 11.5);
+    });
+    const [table] = valueOf(await read(bytes, QUOTE)).tables;
+    const { lines } = valueOf(readQuote(table!.table, defaultStandards()));
+    expect(lines.map(({ extension }) => extension)).toEqual([420, 300]);
+    expect(lines.map(({ problems }) => problems.length)).toEqual([0, 1]);
+  });
+});
+
+describe('a PDF that can not be read is refused in a sentence', () => {
+  test('damaged, cut short, or no PDF inside', async () => {
+    const whole = await drawn(schedule);
+    for (const bytes of [whole.slice(0, 200), new TextEncoder().encode('%PDF-1.7\nnothing of the kind')]) {
+      expect(isPdf(bytes)).toBe(true);
+      expect(await read(bytes)).toEqual({
+        ok: false,
+        message: expect.stringMatching(/damaged or cut short|No schedule|picture/),
+      });
+    }
+  });
+
+  test('text at a slant', async () => {
+    const document = await PDFDocument.create();
+    const font = await document.embedFont(StandardFonts.Helvetica);
+    const page = document.addPage();
+    SCHEDULE_ROWS.forEach((row, line) =>
+      row.forEach((cell, column) =>
+        page.drawText(cell, {
+          x: 60 + column * 80,
+          y: 500 - line * 18 + column * 3,
+          size: 9,
+          font,
+          rotate: degrees(2),
+        }),
+      ),
+    );
+    expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/askew/) });
+  });
+
+  test('letters drawn as lines', async () => {
+    const document = await PDFDocument.create();
+    const page = document.addPage();
+    for (let letter = 0; letter < 300; letter += 1)
+      page.drawSvgPath('M 0,0 Q 5,5 10,0 L 3,8', {
+        x: 20 + (letter % 30) * 15,
+        y: 700 - Math.floor(letter / 30) * 20,
+        borderWidth: 0.5,
+      });
+    expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/drawn as lines/) });
+  });
+
+  test('a picture of text', async () => {
+    const document = await PDFDocument.create();
+    const pixel = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==';
+    const image = await document.embedPng(pixel);
+    document.addPage().drawImage(image, { x: 0, y: 0, width: 600, height: 800 });
+    expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/picture of text/) });
+  });
+
+  test('text without a schedule', async () => {
+    const bytes = await drawn((sheet) =>
+      sheet.say('Dear builder, thank you for your interest in our arched casings.', 50, 50),
+    );
+    expect(await read(bytes)).toEqual({
+      ok: false,
+      message: expect.stringMatching(/^No schedule was found on its page/),
+    });
+  });
+});
