@@ -27,9 +27,14 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   performance.mark(USABLE);
   void listSheets(bench);
   const leaveList = options.keepsList ? keepList(bench) : () => undefined;
+  const leaveRefusals =
+    host.onRefusal?.((sentence) =>
+      store.send({ type: 'told', notice: sentence === null ? null : { tone: 'error', text: sentence } }),
+    ) ?? (() => undefined);
   void loadShop(bench).then(() => (options.keepsList ? resumeList(bench) : undefined));
   return () => {
     leaveList();
+    leaveRefusals();
     leaveTheme();
     render(null, root);
   };
