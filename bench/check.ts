@@ -26,13 +26,13 @@ function openings(count: number): Opening[] {
 }
 
 function quoteOf({ openings: rows }: Takeoff): Table {
-  const lines = rows.map(({ known, own, cost }, at) => {
+  const lines = rows.map(({ opening, known, own, cost }, at) => {
     const curve = own!.curve;
     const length = [curve.length, curve.insideLength, known.span!, curve.centerLength, curve.length / 12][at % 5]!;
     const quantity = at % 10 === 3 ? 1 : known.quantity!;
     const price = cost!.unitPrice * (at % 10 === 7 ? 1.4 : 1);
     const radius = own!.crown && !own!.haunch ? own!.crown.ring[at % 2 === 0 ? 'radius' : 'inside'] : null;
-    const mark = at % 3 === 0 ? ['', `Arch casing ${known.mark}, poplar`] : [known.mark, 'Arch casing'];
+    const mark = at % 3 === 0 ? ['', `Arch casing ${opening.mark}, poplar`] : [opening.mark, 'Arch casing'];
     return [...mark, quantity, radius, length, `$${price.toFixed(2)}`, (quantity * price).toFixed(2)];
   });
   return {

@@ -1,4 +1,5 @@
 import { checkQuote, chooseQuoteTable, readQuote, summaryText } from '../src/check/quote';
+import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
 import { checkJson, checkText } from './checkReport';
@@ -61,11 +62,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!quote.ok) return cannotUse(io, quote.message, progress);
 
   progress.show(1, 'Checking');
-  const taken = takeoff(schedule.value.openings, standards.value);
+  const { taken, boards } = planTakeoff(takeoff(schedule.value.openings, standards.value));
   const check = checkQuote(quote.value, taken);
   if (out !== undefined) {
     progress.show(2, 'Writing');
-    const sheets = workbookSources(schedule.value, taken, { plain: values.plain ?? false, check });
+    const sheets = workbookSources(schedule.value, taken, { plain: values.plain ?? false, check, boards });
     const written = await writeWorkbook(out, sheets);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }

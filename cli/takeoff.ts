@@ -1,5 +1,4 @@
-import { planBoards } from '../src/takeoff/boards';
-import { partsOf } from '../src/takeoff/parts';
+import { planTakeoff } from '../src/takeoff/planned';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
@@ -53,9 +52,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing');
-  const taken = takeoff(schedule.value.openings, standards.value);
+  const computed = takeoff(schedule.value.openings, standards.value);
   progress.show(2, 'Planning the boards');
-  const boards = planBoards(partsOf(taken), standards.value);
+  const { taken, boards } = planTakeoff(computed);
 
   if (out !== undefined) {
     progress.show(3, 'Writing');

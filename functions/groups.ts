@@ -5,5 +5,6 @@ export const GROUPS = [
   { file: 'blank', title: 'The glued blank' },
   { file: 'machine', title: 'The machine' },
   { file: 'stock', title: 'Stock' },
+  { file: 'opening', title: 'A row of the takeoff' },
   { file: 'text', title: 'Text and checking' },
 ] as const;

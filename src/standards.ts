@@ -3,6 +3,7 @@ import { STEEPEST_GRAIN } from './blank/segments';
 import { ENDS } from './head/head';
 import { figure, quoted } from './require';
 import { ok, refuse, type Result } from './result';
+import type { OnHand } from './onHand';
 import { defaultStock, type StockBoard } from './stockList';
 import { perFootPerMinute, perInch, UNITS, type Unit } from './unit';
 
@@ -113,7 +114,11 @@ type ValueOf<E> = E extends { measure: 'choice'; choices: readonly (infer C)[] }
     : number;
 
 /** The shop's settings and stock list, ready for use. */
-export type Standards = { readonly [E in Entry as E['key']]: ValueOf<E> } & { readonly stock: readonly StockBoard[] };
+export type Standards = { readonly [E in Entry as E['key']]: ValueOf<E> } & {
+  readonly stock: readonly StockBoard[];
+  /** Knives and guides the shop owns. */
+  readonly onHand: readonly OnHand[];
+};
 
 /** The name of the workbook cell that holds a setting: `cuttingCircle` → `Shop_cutting_circle`. */
 export function cellName(key: string): string {
@@ -138,7 +143,7 @@ export function defaultStandards(unit: Unit = 'in'): Standards {
       unit === 'mm' && 'metric' in setting && setting.metric !== undefined ? setting.metric : setting.value;
   }
   values['unit'] = unit;
-  return { ...(values as unknown as Omit<Standards, 'stock'>), stock: defaultStock(unit) };
+  return { ...(values as unknown as Omit<Standards, 'stock' | 'onHand'>), stock: defaultStock(unit), onHand: [] };
 }
 
 /**

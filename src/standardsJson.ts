@@ -16,7 +16,25 @@ const STOCK = v.array(
   }),
 );
 
-/** The shop's settings and stock list as JSON, one entry a line, for the next job and for `--standards`. */
+const ON_HAND = v.array(
+  v.variant('kind', [
+    v.strictObject({
+      ...{ kind: v.literal('knife'), profile: v.pipe(v.string(), v.trim(), v.nonEmpty()), face: size, thickness: size },
+      insideRadius: v.optional(v.null(), null),
+    }),
+    v.strictObject({
+      ...{
+        kind: v.literal('guides'),
+        profile: v.pipe(v.string(), v.trim(), v.nonEmpty()),
+        face: size,
+        thickness: size,
+      },
+      insideRadius: size,
+    }),
+  ]),
+);
+
+/** The shop's settings and lists as JSON, one entry a line, for the next job and for `--standards`. */
 export function standardsJson(standards: Standards): string {
   return JSON.stringify(standards, null, 2) + '\n';
 }
@@ -37,18 +55,29 @@ export function readStandardsJson(text: string, name: string): Result<Standards>
   if (typeof given !== 'object' || given === null || Array.isArray(given)) {
     return refuse(`"${name}" must hold an object such as {"reveal": 0.25}.`);
   }
-  const { stock, ...settings } = given as Record<string, unknown>;
+  const { stock, onHand, ...settings } = given as Record<string, unknown>;
   const unknown = Object.keys(settings).find((key) => !SETTINGS.some((setting) => setting.key === key));
   if (unknown !== undefined) return refuse(`"${name}" has the setting "${unknown}", which there is not.`);
   const standards = withDefaults(settings);
   if (!standards.ok) return refuse(`"${name}": ${standards.message}`);
-  if (stock === undefined) return standards;
-  const boards = v.safeParse(STOCK, stock);
-  if (boards.success) return ok({ ...standards.value, stock: boards.output });
-  const [issue] = boards.issues;
-  return refuse(
-    `"${name}" has a stock list that can't be used at ${v.getDotPath(issue) ?? 'its top'}: ${issue.message}.`,
-  );
+  const boards = readList(stock, STOCK, standards.value.stock, `"${name}" has a stock list`);
+  if (!boards.ok) return boards;
+  const owned = readList(onHand, ON_HAND, standards.value.onHand, `"${name}" has a list of what is on hand`);
+  if (!owned.ok) return owned;
+  return ok({ ...standards.value, stock: boards.value, onHand: owned.value });
+}
+
+function readList<T>(
+  given: unknown,
+  schema: v.GenericSchema<unknown, T[]>,
+  otherwise: readonly T[],
+  said: string,
+): Result<readonly T[]> {
+  if (given === undefined) return ok(otherwise);
+  const read = v.safeParse(schema, given);
+  if (read.success) return ok(read.output);
+  const [issue] = read.issues;
+  return refuse(`${said} that can't be used at ${v.getDotPath(issue) ?? 'its top'}: ${issue.message}.`);
 }
 
 const DEEPEST = 20;

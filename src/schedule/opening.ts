@@ -80,6 +80,8 @@ export type OpeningField = keyof OpeningInputs;
 
 /** One opening of the schedule. An input that is missing or in doubt is null and has a problem that says why. */
 export interface Opening extends OpeningInputs {
+  /** Its permanent number in the workbook it was filled into; left out: it has none yet. */
+  readonly no?: number;
   /** Source row as the user counts it, from 1. */
   readonly row: number;
   /** The source row's cells as they were, as text, in the columns of `Schedule.headings`. */
@@ -89,8 +91,8 @@ export interface Opening extends OpeningInputs {
   readonly problems: readonly Problem[];
   /** Rough-opening figures behind the span or the rise: each is its figure less the shop's allowance. */
   readonly rough?: RoughFigures;
-  /** The list's own inputs, where some of this opening's were changed by hand in the workbook. */
-  readonly listed?: OpeningInputs;
+  /** What the list gave, as the cells of its row, where some of this opening's inputs were changed by hand in the workbook. */
+  readonly listed?: Readonly<Record<OpeningField, string | number | null>>;
 }
 
 /** What few lists give. */

@@ -36,9 +36,14 @@ export interface BlankChoice {
 
 /**
  * More segments mean narrower boards and less wood, but more joints to glue. The cheapest of the three is chosen; of
- * equal ones, the one with the fewest joints.
+ * equal ones, the one with the fewest joints. A count that is `wanted` is taken as it is, and refused where no board holds it.
  */
-export function chooseBlank(ring: RingSize, wood: Wood, standards: Standards): Result<BlankChoice> {
+export function chooseBlank(
+  ring: RingSize,
+  wood: Wood,
+  standards: Standards,
+  wanted: number | null = null,
+): Result<BlankChoice> {
   const { margin, grain } = standards;
   const fewest = fewestSegments(ring.inside, ring.face, ring.degrees, wood.widest, margin, grain);
   if (!fewest.ok) return fewest;
@@ -49,6 +54,14 @@ export function chooseBlank(ring: RingSize, wood: Wood, standards: Standards): R
     weighed.push(blank.value);
   }
   const [first, second, third] = weighed as [Blank, Blank, Blank];
+  if (wanted !== null) {
+    if (wanted < fewest.value)
+      return refuse(
+        `Segments wanted must be at least ${fewest.value} for the boards and the grain there are; got ${wanted}.`,
+      );
+    const blank = blankOf(ring, wanted, wood, standards);
+    return blank.ok ? ok({ chosen: blank.value, weighed: [first, second, third] }) : blank;
+  }
   const chosen = first.cost <= Math.min(second.cost, third.cost) ? first : second.cost <= third.cost ? second : third;
   return ok({ chosen, weighed: [first, second, third] });
 }

@@ -1,11 +1,13 @@
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
+import { readEnds, readHead } from '../head/words';
+import { quoted } from '../require';
 import { listed } from '../schedule/figure';
-import type { Opening, OpeningField, Problem } from '../schedule/opening';
 import { roundTo } from '../rounding';
 import type { Standards } from '../standards';
+import { doubtIn, type Row, type RowField } from './row';
 import { inStock, woodFor, type Wood } from './wood';
 
-/** An opening's inputs with the shop's standards put in where the schedule gives nothing; complete, and possible. */
+/** An opening's inputs with the shop's standards put in where its row gives nothing; complete, and possible. */
 export interface Inputs {
   readonly quantity: number;
   readonly head: HeadShape;
@@ -17,53 +19,29 @@ export interface Inputs {
   readonly thickness: number;
   readonly species: string;
   readonly profile: string;
+  /** Of each leg; 0: none. */
   readonly leg: number;
+  /** The second leg, where it differs; null: as the first. */
+  readonly otherLeg: number | null;
+  /** Segments asked for in each ring; null: whatever costs least. */
+  readonly segmentsWanted: number | null;
+  /** Sides of the wall that are cased. */
+  readonly sides: 1 | 2;
+  /** Tangent arcs that stand for an ellipse; null: the shop's way. */
+  readonly arcs: 3 | 5 | 7 | null;
+  readonly haunch: number | null;
   readonly wood: Wood;
 }
 
 /** The inputs that make the curve; the rest is wood and price. */
-export type ShapeInputs = Pick<Inputs, 'head' | 'ends' | 'span' | 'rise' | 'reveal' | 'face'>;
+export type ShapeInputs = Pick<Inputs, 'head' | 'ends' | 'span' | 'rise' | 'reveal' | 'face' | 'arcs' | 'haunch'>;
 
-/** An opening's inputs as far as they are known: a blank is the shop's standard, unless what stood there was in doubt. */
-export type Known = { readonly mark: string } & { readonly [K in keyof Inputs]: Inputs[K] | null };
-
-export function known(opening: Opening, standards: Standards): Known {
-  const doubtful = new Set(opening.problems.map((problem) => problem.field));
-  const given = <K extends OpeningField, T>(field: K, standard: T) =>
-    opening[field] ?? (doubtful.has(field) ? null : standard);
-  const species = given('species', standards.species);
-  const thickness = given('thickness', standards.thickness);
-  const { head, rough } = opening;
-  const less = (figure: number | null, from: number | undefined, allowance: number) =>
-    figure === null || from === undefined ? figure : from - allowance;
-  const span = less(opening.span, rough?.span, standards.roughWidth);
-  const rise = less(opening.rise, rough?.rise, standards.roughHeight);
-  return {
-    mark: opening.mark,
-    quantity: opening.quantity,
-    head,
-    ends: given('ends', standards.ends),
-    span,
-    rise: isHalfSpan(opening) && span !== null ? span / 2 : rise,
-    reveal: given('reveal', standards.reveal),
-    face: given('face', standards.face),
-    thickness,
-    species,
-    profile: given('profile', standards.profile),
-    leg: given('leg', 0),
-    wood: species === null || thickness === null ? null : woodFor(species, thickness, standards),
-  };
-}
-
-/** Half-round heads whose rise simply is half the span, as a reader finds or supplies it: it goes on following the span. */
-export function isHalfSpan({ head, span, rise, problems }: Opening): boolean {
-  if (head !== 'half round' || span === null || problems.some(({ field }) => field === 'rise')) return false;
-  return rise === null || riseFits(head, span, rise);
-}
+/** The inputs of a row as far as they are known: a blank is the shop's standard, null is missing or in doubt. */
+export type Known = { readonly [K in keyof Inputs]: Inputs[K] | null };
 
 /**
- * What an input must be, in one sentence. The workbook's formulas say the same sentences under the same conditions
- * (`workbook/needsFormula.ts`).
+ * What an input must be, in one sentence. The plain workbook's formulas say the same sentences under the same conditions
+ * (`workbook/working/needs.ts`).
  */
 export const NEEDS = {
   quantity: 'Needs a quantity: a whole number from 1.',
@@ -81,14 +59,21 @@ export const NEEDS = {
   face: 'Needs a casing width: more than 0.',
   thickness: 'Needs a thickness: more than 0.',
   leg: 'The leg must be 0 or more.',
+  otherLeg: 'The other leg must be 0 or more.',
+  segmentsWanted: 'Segments wanted must be a whole number from 1 to 200.',
+  sides: 'Sides must be 1 or 2.',
+  arcs: 'Arcs must be 3, 5 or 7.',
+  haunch: 'The haunch must be more than 0.',
   profile: 'Needs a profile: a name without * ? ~.',
   species: 'Needs a species: one of the stock list.',
   width: 'No board of the stock list is wider than the casing with its margins.',
-  mark: 'This mark is used twice: give one of the openings another.',
 } as const;
 
+/** Most segments a ring is ever glued of. */
+const MOST_SEGMENTS = 200;
+
 export function notInStock(species: string): string {
-  return `Species "${species}" is not in the stock list.`;
+  return `Species ${quoted(species)} is not in the stock list.`;
 }
 
 export function tooThin(species: string, thickness: number): string {
@@ -97,7 +82,7 @@ export function tooThin(species: string, thickness: number): string {
 
 export type RiseHead = keyof typeof NEEDS.rise;
 
-/** Whether a rise is possible for the head; null: heads that have no rise of their own to judge. */
+/** Whether a rise is possible for the head. */
 export function riseFits(head: RiseHead, span: number, rise: number): boolean {
   const halfSpan = Math.abs(rise - span / 2) <= 1e-9 * span;
   switch (head) {
@@ -114,60 +99,123 @@ export function riseFits(head: RiseHead, span: number, rise: number): boolean {
   }
 }
 
-/** What a reader said of each input; several sentences about one are joined. */
-export function saidByField(problems: readonly Problem[]): Map<OpeningField, string> {
-  const said = new Map<OpeningField, string>();
-  for (const { field, message } of problems) {
-    const before = said.get(field);
-    said.set(field, before === undefined ? message : `${before} ${message}`);
-  }
-  return said;
+/** A row read: its inputs, and what is missing or in doubt, each in a sentence, those of the curve first. */
+export interface ReadRow {
+  readonly known: Known;
+  readonly missingShape: readonly string[];
+  readonly missing: readonly string[];
 }
 
-/** What is missing, each in a sentence: of the curve, and of the rest. Nothing in either: the figures can be computed. */
-export interface Needs {
-  readonly shape: readonly string[];
-  readonly rest: readonly string[];
-}
-
-export function needsOf(opening: Opening, at: Known, standards: Standards, markUsed: (mark: string) => number): Needs {
-  const said = saidByField(opening.problems);
+/** Reads a row's cells; a standard is asked for only where its cell is blank. */
+export function readRow(row: Row, standards: Standards): ReadRow {
   const shape: string[] = [];
   const rest: string[] = [];
-  const need = (list: string[], field: OpeningField, sentence: string) => list.push(said.get(field) ?? sentence);
+  const cell = (field: RowField) => (row[field] === '' ? null : row[field]);
+  const need = (to: string[], field: RowField, sentence: string) => {
+    const given = cell(field);
+    const said = doubtIn(given);
+    if (said !== null) to.push(said === '' ? sentence : said);
+    else to.push(given === null ? sentence : `${sentence.replace(/\.$/, '')}; got ${shown(given)}.`);
+  };
+  /** A figure, or the standard where the cell is blank; null where it is no such figure. */
+  const figure = (
+    to: string[],
+    field: RowField & keyof typeof NEEDS,
+    standard: () => number | null,
+    fits: (value: number) => boolean,
+  ): number | null => {
+    const given = cell(field) ?? standard();
+    if (typeof given === 'number' && fits(given)) return given;
+    need(to, field, NEEDS[field] as string);
+    return null;
+  };
+  const optional = (to: string[], field: RowField & keyof typeof NEEDS, fits: (value: number) => boolean) =>
+    cell(field) === null ? null : figure(to, field, () => null, fits);
+  const word = (to: string[], field: 'species' | 'profile', standard: () => string): string | null => {
+    const given = cell(field);
+    const text = given === null ? standard() : String(given).trim();
+    if (doubtIn(given) === null && text !== '' && !(field === 'profile' && /[*?~]/.test(text))) return text;
+    need(to, field, NEEDS[field]);
+    return null;
+  };
 
-  if (at.head === null) need(shape, 'head', NEEDS.head);
-  if (at.ends === null) need(shape, 'ends', NEEDS.ends);
-  if (!positive(at.span)) need(shape, 'span', NEEDS.span);
-  if (at.head !== null && at.head in NEEDS.rise) {
-    const head = at.head as RiseHead;
-    if (at.rise === null || (positive(at.span) && !riseFits(head, at.span, at.rise))) {
-      need(shape, 'rise', NEEDS.rise[head]);
-    }
-  } else if (at.rise === null && said.has('rise')) {
-    need(shape, 'rise', NEEDS.rise.segmental);
-  }
-  if (at.reveal === null || !(at.reveal >= 0)) need(shape, 'reveal', NEEDS.reveal);
-  if (!positive(at.face)) need(shape, 'face', NEEDS.face);
+  const head = readWord(cell('head'), readHead);
+  if (head === null) need(shape, 'head', NEEDS.head);
+  const ends = cell('ends') === null ? standards.ends : readWord(cell('ends'), readEnds);
+  if (ends === null) need(shape, 'ends', NEEDS.ends);
+  const span = figure(shape, 'span', () => null, isPositive);
+  const rise = readRise(cell('rise'), head, span, (sentence) => need(shape, 'rise', sentence));
+  const reveal = figure(shape, 'reveal', () => standards.reveal, isNotNegative);
+  const face = figure(shape, 'face', () => standards.face, isPositive);
+  const arcs = optional(shape, 'arcs', (value) => value === 3 || value === 5 || value === 7) as 3 | 5 | 7 | null;
+  const haunch = optional(shape, 'haunch', isPositive);
 
-  if (said.has('mark') && markUsed(at.mark) > 1) need(rest, 'mark', NEEDS.mark);
-  if (at.quantity === null || at.quantity < 1 || !Number.isInteger(at.quantity)) {
-    need(rest, 'quantity', NEEDS.quantity);
-  }
-  if (!positive(at.thickness)) need(rest, 'thickness', NEEDS.thickness);
-  if (at.leg === null || !(at.leg >= 0)) need(rest, 'leg', NEEDS.leg);
-  if (at.profile === null || at.profile === '' || /[*?~]/.test(at.profile)) need(rest, 'profile', NEEDS.profile);
-  if (at.species === null || at.species === '') need(rest, 'species', NEEDS.species);
-  else if (positive(at.thickness) && at.wood === null) {
-    const sentence = inStock(at.species, standards) ? tooThin(at.species, at.thickness) : notInStock(at.species);
-    need(rest, 'species', sentence);
-  }
-  if (at.wood !== null && positive(at.face) && !(at.wood.widest > at.face + 2 * standards.margin)) {
-    rest.push(NEEDS.width);
-  }
-  return { shape, rest };
+  const quantity = figure(
+    rest,
+    'quantity',
+    () => null,
+    (value) => value >= 1 && Number.isInteger(value),
+  );
+  const thickness = figure(rest, 'thickness', () => standards.thickness, isPositive);
+  const leg = figure(rest, 'leg', () => 0, isNotNegative);
+  const otherLeg = optional(rest, 'otherLeg', isNotNegative);
+  const segmentsWanted = optional(
+    rest,
+    'segmentsWanted',
+    (value) => value >= 1 && value <= MOST_SEGMENTS && Number.isInteger(value),
+  );
+  const sides = figure(
+    rest,
+    'sides',
+    () => 1,
+    (value) => value === 1 || value === 2,
+  ) as 1 | 2 | null;
+  const profile = word(rest, 'profile', () => standards.profile);
+  const species = word(rest, 'species', () => standards.species);
+  const wood = species === null || thickness === null ? null : woodFor(species, thickness, standards);
+  if (species !== null && thickness !== null && wood === null)
+    rest.push(inStock(species, standards) ? tooThin(species, thickness) : notInStock(species));
+  if (wood !== null && face !== null && !(wood.widest > face + 2 * standards.margin)) rest.push(NEEDS.width);
+
+  const known = {
+    ...{ quantity, head, ends, span, rise, reveal, face, thickness, species, profile, leg, otherLeg },
+    ...{ segmentsWanted, sides, arcs, haunch, wood },
+  };
+  return { known, missingShape: shape, missing: [...shape, ...rest] };
 }
 
-function positive(figure: number | null): figure is number {
-  return figure !== null && figure > 0;
+/** Heads that go by their rise need one that fits; elsewhere a figure is carried along, and only a doubt holds the row back. */
+function readRise(
+  cell: Row['rise'],
+  head: HeadShape | null,
+  span: number | null,
+  need: (sentence: string) => void,
+): number | null {
+  const rise = typeof cell === 'number' ? cell : null;
+  if (head === 'half round' && cell === null) return span === null ? null : span / 2;
+  if (head !== null && head in NEEDS.rise) {
+    const shape = head as RiseHead;
+    if (rise !== null && (span === null || riseFits(shape, span, rise))) return rise;
+    need(NEEDS.rise[shape]);
+    return null;
+  }
+  if (cell !== null && rise === null) need(NEEDS.rise.segmental);
+  return rise;
+}
+
+function readWord<T>(cell: Row[RowField], read: (text: string) => { ok: true; value: T } | { ok: false }): T | null {
+  const found = typeof cell === 'string' ? read(cell) : null;
+  return found?.ok ? found.value : null;
+}
+
+function shown(cell: string | number): string {
+  return typeof cell === 'number' ? String(cell) : quoted(cell);
+}
+
+function isPositive(figure: number): boolean {
+  return figure > 0 && Number.isFinite(figure);
+}
+
+function isNotNegative(figure: number): boolean {
+  return figure >= 0 && Number.isFinite(figure);
 }

@@ -8,7 +8,7 @@ import { chooseBlank, type BlankChoice } from './blankChoice';
 import { legAboveSpring, type Curve, type RingKind } from './curve';
 import { NEEDS, type Inputs } from './inputs';
 import { roundTo } from '../rounding';
-import { boardFor } from './wood';
+import { boardFor, stockName } from './wood';
 
 /** A ring with the blank chosen for it and the guide set it runs between. */
 export interface RingPlan {
@@ -18,8 +18,6 @@ export interface RingPlan {
   readonly guide: string;
   /** Length of one blank along the molding's center, the length the rolls carry. */
   readonly runLength: number;
-  /** Knife cuts per inch at the outside edge, which travels faster than the center. */
-  readonly cutsOutside: number;
 }
 
 /** Straight molding that belongs to an opening: a straight head, legs. */
@@ -35,24 +33,27 @@ export interface StraightPlan {
 }
 
 /** What follows from one opening alone, for one head and its legs, before anything is shared with others. */
-export interface OwnFigures {
+export interface OwnFigures extends Blanks, Running {}
+
+/** What is glued up and ripped. */
+export interface Blanks {
   readonly curve: Curve;
+  /** Every kind of ring, the crown first. */
+  readonly rings: readonly RingPlan[];
   readonly crown: RingPlan | null;
   readonly haunch: RingPlan | null;
   readonly straight: StraightPlan | null;
   readonly knife: string;
-  readonly cutsPerInch: number;
-  readonly cutsOutside: number;
-  readonly grade: string;
-  readonly passes: number;
   /** The board straight stock is ripped from. */
   readonly ripWidth: number;
   /** Board feet of one set-up's test piece. */
   readonly testBoardFeet: number;
   readonly ripPrice: number;
+  /** The wood as the stock list names it, with its dressed thickness: what is planned together. */
+  readonly stock: string;
 }
 
-export function ownFigures(inputs: Inputs, curve: Curve, standards: Standards): Result<OwnFigures> {
+export function blanksOf(inputs: Inputs, curve: Curve, standards: Standards): Result<Blanks> {
   const knife = knifeName(inputs);
   const crown = ringPlan(curve.crown, inputs, standards, knife);
   if (!crown.ok) return crown;
@@ -69,30 +70,51 @@ export function ownFigures(inputs: Inputs, curve: Curve, standards: Standards): 
       ? ok(0)
       : boardFeet(inputs.wood.quarters / 4, (inputs.face + 2 * standards.margin) / inch, standards.testPiece / inch);
   if (!test.ok) return test;
-
-  const feed = standards.feed / perFootPerMinute(standards.unit);
-  const center = cutsPerInch(standards.rpm, standards.knives, feed);
-  if (!center.ok) return center;
-  const cutsOutside = Math.min(
-    center.value,
-    ...[crown.value, haunch.value].map((plan) => plan?.cutsOutside ?? Infinity),
-  );
-  const grade = finishGrade(cutsOutside);
-  if (!grade.ok) return grade;
   return ok({
     curve,
+    rings: [crown.value, haunch.value].flatMap((plan) => (plan ? [plan] : [])),
     crown: crown.value,
     haunch: haunch.value,
     straight: straight.value,
     knife,
-    cutsPerInch: center.value,
-    cutsOutside,
-    grade: grade.value,
-    passes: passesOf(standards),
     ripWidth: ripped.width,
     testBoardFeet: test.value,
     ripPrice: ripped.price,
+    stock: stockName(inputs.wood),
   });
+}
+
+/** How it runs past the knife. */
+export interface Running {
+  readonly cutsPerInch: number;
+  /** Fewest knife cuts per inch at an outside edge, which travels faster than the center. */
+  readonly cutsOutside: number;
+  readonly grade: string;
+  readonly passes: number;
+}
+
+export function runningOf(inputs: Inputs, { rings }: Blanks, standards: Standards): Result<Running> {
+  const center = cutsAtCenter(standards);
+  if (!center.ok) return center;
+  let cutsOutside = center.value;
+  for (const { ring } of rings) {
+    const outside = cutsAtEdge(ring, inputs.face, standards);
+    if (!outside.ok) return outside;
+    cutsOutside = Math.min(cutsOutside, outside.value);
+  }
+  const grade = finishGrade(cutsOutside);
+  if (!grade.ok) return grade;
+  return ok({ cutsPerInch: center.value, cutsOutside, grade: grade.value, passes: passesOf(standards) });
+}
+
+/** Knife cuts per inch at the center of the molding. */
+function cutsAtCenter({ rpm, knives, feed, unit }: Standards): Result<number> {
+  return cutsPerInch(rpm, knives, feed / perFootPerMinute(unit));
+}
+
+/** Knife cuts per inch at a ring's outside edge. */
+export function cutsAtEdge(ring: RingKind, face: number, { rpm, knives, feed, unit }: Standards): Result<number> {
+  return cutsPerInch(rpm, knives, feed / perFootPerMinute(unit), ring.inside + face / 2, ring.outside);
 }
 
 /** Passes to take the profile down to its depth. */
@@ -108,27 +130,25 @@ function knifeName(inputs: Inputs): string {
 function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan | null> {
   if (ring === null) return ok(null);
   const size = { inside: ring.inside, face: inputs.face, degrees: ring.blankAngle };
-  const blank = chooseBlank(size, inputs.wood, standards);
+  const blank = chooseBlank(size, inputs.wood, standards, inputs.segmentsWanted);
   if (!blank.ok) return blank;
-  const middle = ring.inside + inputs.face / 2;
-  const feed = standards.feed / perFootPerMinute(standards.unit);
-  const outside = cutsPerInch(standards.rpm, standards.knives, feed, middle, ring.outside);
-  if (!outside.ok) return outside;
   return ok({
     ring,
     blank: blank.value,
     guide: `${knife}, R ${roundTo(3, ring.inside)}`,
-    runLength: radians(ring.blankAngle) * middle,
-    cutsOutside: outside.value,
+    runLength: radians(ring.blankAngle) * (ring.inside + inputs.face / 2),
   });
 }
 
 function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife: string): Result<StraightPlan | null> {
   const pieces: { length: number; count: number }[] = [];
   if (inputs.head === 'straight') pieces.push({ length: curve.length + 2 * standards.endAllowance, count: 1 });
-  if (inputs.leg > 0) {
-    const long = inputs.leg + Math.max(0, legAboveSpring(inputs));
-    pieces.push({ length: long + 2 * standards.endAllowance, count: 2 });
+  const above = Math.max(0, legAboveSpring(inputs)) + 2 * standards.endAllowance;
+  const { leg, otherLeg } = inputs;
+  if (otherLeg === null || otherLeg === leg) {
+    if (leg > 0) pieces.push({ length: leg + above, count: 2 });
+  } else {
+    for (const each of [leg, otherLeg]) if (each > 0) pieces.push({ length: each + above, count: 1 });
   }
   if (pieces.length === 0) return ok(null);
   const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);

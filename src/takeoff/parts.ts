@@ -2,6 +2,7 @@ import { halfSegment, ring } from '../blank/ring';
 import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
+import { headsOf } from './ownCost';
 import type { RingPlan } from './ownFigures';
 import type { Takeoff } from './takeoff';
 import type { WoodPart } from './woodParts';
@@ -37,13 +38,13 @@ export function partsOf(takeoff: Takeoff): WoodPart[] {
     for (const plan of [own.crown, own.haunch]) {
       if (plan === null) continue;
       const spares = testPiece(plan.guide) ? standards.sparePieces : 0;
-      const count = (inputs.quantity * plan.ring.count + spares) * plan.blank.chosen.segments;
+      const count = (headsOf(inputs) * plan.ring.count + spares) * plan.blank.chosen.segments;
       const segment = segmentOf(plan, inputs, standards);
       if (segment !== null) add({ ...woodOf(inputs), count, shape: segment }, mark);
     }
     if (own.straight === null) continue;
     testPiece(own.straight.setup);
-    for (const { length, count } of own.straight.pieces) straight(length, count * inputs.quantity, mark);
+    for (const { length, count } of own.straight.pieces) straight(length, count * headsOf(inputs), mark);
   }
   return [...parts.values()].map(({ part, marks }) => ({ ...part, for: [...marks].join(', ') }));
 }

@@ -1,108 +1,56 @@
-import type { Standards } from '../standards';
-import { longUnit, perFootPerMinute, perInch } from '../unit';
-import type { Inputs } from './inputs';
 import { toCents } from '../rounding';
-import type { OwnFigures, RingPlan } from './ownFigures';
-import type { Shares } from './shares';
+import type { Standards } from '../standards';
+import type { OwnCost } from './ownCost';
+import type { Share } from './shares';
 
-/** What an opening costs, for its whole quantity. Money unless said. */
-export interface Cost {
-  /** Pieces run, with this opening's share of the spare ones. */
-  readonly crownPieces: number;
-  readonly haunchPieces: number;
-  readonly straightPieces: number;
-  readonly joints: number;
-  /** Board feet of straight pieces and of the share of test pieces. */
-  readonly straightFeet: number;
-  /** Blanks, straight stock and the share of test pieces, without waste. */
-  readonly boardFeet: number;
-  readonly runMinutes: number;
-  /** Running, gluing, sawing and sanding. */
-  readonly laborMinutes: number;
-  /** Set-ups borne: 1 where the opening is alone in its guide set. */
-  readonly guideSetups: number;
-  readonly straightSetups: number;
+/** What an opening costs and is sold for, its whole quantity. Money unless said; nothing is rounded but prices. */
+export interface Cost extends OwnCost {
+  /** Boards bought for it: its wood and its part of the spare and test pieces', times the wood's factor. */
   readonly material: number;
-  readonly labor: number;
-  readonly knifeShare: number;
-  readonly setupShare: number;
+  /** Its part of knives, guides and set-ups. */
+  readonly share: number;
   readonly cost: number;
   /** One opening, in whole cents. */
   readonly unitPrice: number;
   readonly price: number;
+  /** Whether a plan of the boards holds its wood; else the wood's factor is 1 and the allowance for waste. */
+  readonly planned: boolean;
 }
 
-export function priceOf(inputs: Inputs, own: OwnFigures, shares: Shares, standards: Standards): Cost {
-  const { quantity } = inputs;
-  const inch = perInch(standards.unit);
-  const feed = standards.feed / perFootPerMinute(standards.unit);
-  const setupTotal = (key: string) => shares.setups.get(key.toLowerCase()) ?? 0;
+/** What a plan of boards buys for each money of wood, by the wood's name; null: not planned. */
+export type WoodFactors = (stock: string) => number | null;
 
-  const heads = (plan: RingPlan | null) => (plan ? quantity * plan.ring.count : 0);
-  const share = (plan: RingPlan | null) => (plan ? heads(plan) / setupTotal(plan.guide) : 0);
-  const withSpares = (plan: RingPlan | null) => heads(plan) + share(plan) * standards.sparePieces;
-  const crownPieces = withSpares(own.crown);
-  const haunchPieces = withSpares(own.haunch);
-  const straightPieces = own.straight ? quantity * own.straight.count : 0;
-  const guideSetups = share(own.crown) + share(own.haunch);
-  const straightSetups = own.straight ? straightPieces / setupTotal(own.straight.setup) : 0;
+export const NOT_PLANNED: WoodFactors = () => null;
 
-  const rings = [
-    { plan: own.crown, pieces: crownPieces },
-    { plan: own.haunch, pieces: haunchPieces },
-  ].flatMap(({ plan, pieces }) => (plan ? [{ plan, pieces }] : []));
-  const sum = (of: (plan: RingPlan, pieces: number) => number) =>
-    rings.reduce((total, { plan, pieces }) => total + of(plan, pieces), 0);
+interface Sold {
+  readonly quantity: number;
+  readonly stock: string;
+  readonly priceAgreed: number | null;
+}
 
-  const arcsPerHead = (own.crown?.ring.count ?? 0) + (own.haunch?.ring.count ?? 0);
-  const joints = sum((plan, pieces) => plan.blank.chosen.joints * pieces) + quantity * Math.max(0, arcsPerHead - 1);
-
-  const straightFeet =
-    (own.straight ? own.straight.boardFeet * quantity : 0) + own.testBoardFeet * (guideSetups + straightSetups);
-  const boardFeet = sum((plan, pieces) => plan.blank.chosen.boardFeet * pieces) + straightFeet;
-  const wood =
-    sum((plan, pieces) => plan.blank.chosen.boardFeet * pieces * plan.blank.chosen.price) + straightFeet * own.ripPrice;
-
-  const straightLength = own.straight ? own.straight.length * quantity : 0;
-  const minutesPerLength = own.passes / inch / (12 * feed);
-  const runMinutes =
-    sum((plan, pieces) => pieces * (plan.runLength * minutesPerLength + standards.handling)) +
-    straightLength * minutesPerLength +
-    straightPieces * standards.handling;
-  const curvedLength = sum((plan, pieces) => (pieces * plan.ring.blankAngle * Math.PI * plan.ring.outside) / 180);
-  const laborMinutes =
-    runMinutes +
-    joints * standards.jointMinutes +
-    (curvedLength * (standards.sawMinutes + standards.sandMinutes) + straightLength * standards.sandMinutes) /
-      longUnit(standards.unit);
-
-  const material = wood * (1 + standards.waste);
-  const labor = (laborMinutes / 60) * standards.shopRate;
-  const knifeShare = (standards.knifeGrinding * quantity) / (shares.knives.get(own.knife.toLowerCase()) ?? quantity);
-  const setupShare =
-    guideSetups *
-      (((standards.guideMinutes + standards.setupMinutes) / 60) * standards.shopRate + standards.guideMaterial) +
-    straightSetups * (standards.setupMinutes / 60) * standards.shopRate;
-  const cost = material + labor + knifeShare + setupShare;
-  const sold = standards.pricing === 'markup' ? cost * (1 + standards.pricingRate) : cost / (1 - standards.pricingRate);
-  const unitPrice = toCents(sold / quantity);
+export function costOf(
+  own: OwnCost,
+  share: Pick<Share, 'money' | 'wood'>,
+  { quantity, stock, priceAgreed }: Sold,
+  factors: WoodFactors,
+  standards: Standards,
+): Cost {
+  const factor = factors(stock);
+  const material = (own.wood + share.wood) * (factor ?? 1 + standards.waste);
+  const cost = material + own.labor + share.money;
+  const unitPrice = priceAgreed ?? toCents((cost / quantity) * sellingFactor(standards));
   return {
-    crownPieces,
-    haunchPieces,
-    straightPieces,
-    joints,
-    straightFeet,
-    boardFeet,
-    runMinutes,
-    laborMinutes,
-    guideSetups,
-    straightSetups,
+    ...own,
     material,
-    labor,
-    knifeShare,
-    setupShare,
+    share: share.money,
     cost,
     unitPrice,
     price: toCents(unitPrice * quantity),
+    planned: factor !== null,
   };
+}
+
+/** What cost is multiplied by to be sold. */
+export function sellingFactor({ pricing, pricingRate }: Pick<Standards, 'pricing' | 'pricingRate'>): number {
+  return pricing === 'markup' ? 1 + pricingRate : 1 / (1 - pricingRate);
 }

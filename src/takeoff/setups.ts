@@ -4,11 +4,13 @@ import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
-import { passesOf, type OwnFigures, type RingPlan } from './ownFigures';
+import { headsOf } from './ownCost';
+import { cutsAtEdge, passesOf, type OwnFigures, type RingPlan } from './ownFigures';
 import type { OpeningTakeoff, Takeoff } from './takeoff';
 
 /** The pieces one opening sends through a set-up. */
 export interface SetupPieces {
+  readonly no: number;
   readonly row: number;
   readonly mark: string;
   readonly count: number;
@@ -85,9 +87,9 @@ function isCrown({ plan, own }: Run): boolean {
   return plan !== null && plan === own.crown;
 }
 
-function runsOf({ opening, inputs, own }: OpeningTakeoff): Run[] {
+function runsOf({ no, opening, inputs, own }: OpeningTakeoff): Run[] {
   if (inputs === null || own === null) return [];
-  const of = { row: opening.row, mark: opening.mark };
+  const of = { no, row: opening.row, mark: opening.mark };
   const runs: Run[] = [own.crown, own.haunch].flatMap((plan) =>
     plan === null
       ? []
@@ -97,14 +99,14 @@ function runsOf({ opening, inputs, own }: OpeningTakeoff): Run[] {
             own,
             inputs,
             plan,
-            pieces: [{ ...of, count: inputs.quantity * plan.ring.count, runLength: plan.runLength }],
+            pieces: [{ ...of, count: headsOf(inputs) * plan.ring.count, runLength: plan.runLength }],
           },
         ],
   );
   if (own.straight === null) return runs;
   const pieces = own.straight.pieces.map(({ length, count }) => ({
     ...of,
-    count: count * inputs.quantity,
+    count: count * headsOf(inputs),
     runLength: length,
   }));
   return [...runs, { name: own.straight.setup, own, inputs, plan: null, pieces }];
@@ -118,6 +120,7 @@ function finish(runs: readonly Run[], standards: Standards): Setup {
   const passes = passesOf(standards);
   const inside = plan?.ring.inside ?? null;
   const pair = inside === null ? null : guides(inside, inputs.face, standards.margin, standards.clearance);
+  const edge = plan === null ? null : cutsAtEdge(plan.ring, inputs.face, standards);
   const spares = plan === null ? 0 : standards.sparePieces;
   const run = pieces.reduce((sum, piece) => sum + piece.count, 0);
   const length = pieces.reduce((sum, piece) => sum + piece.count * piece.runLength, 0);
@@ -135,7 +138,7 @@ function finish(runs: readonly Run[], standards: Standards): Setup {
     count: run + spares,
     passes,
     cutsCenter: own.cutsPerInch,
-    cutsOutside: plan?.cutsOutside ?? own.cutsPerInch,
+    cutsOutside: edge?.ok ? edge.value : own.cutsPerInch,
     shortest: Math.min(...pieces.map((piece) => piece.runLength)),
     runMinutes: (passes * withSpares) / inch / (12 * feed) + (run + spares) * standards.handling,
   };

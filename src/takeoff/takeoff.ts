@@ -1,31 +1,20 @@
 import type { Opening, Problem } from '../schedule/opening';
 import type { Standards } from '../standards';
-import { attentionOf } from './attention';
-import { curveOf, type Curve } from './curve';
-import { known, needsOf, type Inputs, type Known, type ShapeInputs } from './inputs';
-import { ownFigures, type OwnFigures } from './ownFigures';
-import { priceOf, type Cost } from './price';
-import { sharesOf, type Shares } from './shares';
+import { computeRow, type RowFigures } from './computeRow';
+import { costOf, NOT_PLANNED, type Cost, type WoodFactors } from './price';
+import { rowOf, sharedMarks, type Row } from './row';
+import { sharesOf, type Share } from './shares';
 
 /** One opening taken off. */
-export interface OpeningTakeoff {
+export interface OpeningTakeoff extends RowFigures {
+  /** Its permanent number in its workbook. */
+  readonly no: number;
   readonly opening: Opening;
-  /** The inputs as far as they are known, with the shop's standards put in. */
-  readonly known: Known;
-  /** Inputs of the curve that are missing or in doubt, each in a sentence. */
-  readonly missingShape: readonly string[];
-  /** All inputs that are missing or in doubt, those of the curve first. */
-  readonly missing: readonly string[];
-  /** Why the figures can't be computed although every input is there. */
-  readonly failure: string | null;
-  /** The two above together; empty: every figure below is there. */
-  readonly needs: readonly string[];
-  /** What is computed but should be looked at before the order goes out. */
-  readonly attention: readonly string[];
-  /** There as soon as the curve's own inputs are. */
-  readonly curve: Curve | null;
-  readonly inputs: Inputs | null;
-  readonly own: OwnFigures | null;
+  /** The cells of its row. */
+  readonly cells: Row;
+  /** Its part of what is shared; null where it bears nothing. */
+  readonly share: Share | null;
+  /** Null where it needs something. */
   readonly cost: Cost | null;
 }
 
@@ -44,42 +33,70 @@ export interface Takeoff {
   readonly standards: Standards;
   readonly openings: readonly OpeningTakeoff[];
   readonly problems: readonly Problem[];
-  readonly shares: Shares;
   readonly totals: Totals;
+  /** The greatest number that an opening of this workbook ever had: none is given twice. */
+  readonly numbersGiven: number;
 }
 
-/** Takes off a list of openings: every opening stays, those that can't be computed say what they need. */
-export function takeoff(openings: readonly Opening[], standards: Standards): Takeoff {
-  const marks = new Map<string, number>();
-  for (const { mark } of openings) marks.set(mark.toLowerCase(), (marks.get(mark.toLowerCase()) ?? 0) + 1);
-  const markUsed = (mark: string) => marks.get(mark.toLowerCase()) ?? 0;
+export interface TakeoffOptions {
+  /** From the plan of the boards; left out: no wood is planned. */
+  readonly factors?: WoodFactors | undefined;
+  /** The greatest number that the workbook has given so far. */
+  readonly numbersGiven?: number | undefined;
+  /** The cells of each opening's row, where they stand in a workbook; left out: what a filling would write. */
+  readonly cells?: readonly Row[] | undefined;
+}
 
-  const computed = openings.map((opening) => {
-    const at = known(opening, standards);
-    const needed = needsOf(opening, at, standards, markUsed);
-    const made = needed.shape.length === 0 ? curveOf(at as ShapeInputs, standards.endAllowance) : null;
-    const curve = made?.ok ? made.value : null;
-    const missing = [...needed.shape, ...needed.rest];
-    const base = { opening, known: at, missingShape: needed.shape, missing, curve };
-    if (missing.length > 0) return { ...base, failure: null, needs: missing, inputs: null, own: null };
-    const own = made?.ok ? ownFigures(at as Inputs, made.value, standards) : made;
-    if (own?.ok) return { ...base, failure: null, needs: [], inputs: at as Inputs, own: own.value };
-    const failure = own?.message ?? 'The curve can not be computed.';
-    return { ...base, failure, needs: [failure], inputs: null, own: null };
+/**
+ * Takes off a list of openings: every opening stays, those that can't be computed say what they need. Openings without a
+ * number get the next ones.
+ */
+export function takeoff(
+  openings: readonly Opening[],
+  standards: Standards,
+  { factors = NOT_PLANNED, numbersGiven = 0, cells: given }: TakeoffOptions = {},
+): Takeoff {
+  const isShared = sharedMarks(openings);
+  const numbers = numbered(openings, numbersGiven);
+  const computed = openings.map((opening, at) => {
+    const cells = given?.[at] ?? rowOf(opening, standards, isShared(opening.mark));
+    return { no: numbers[at]!, opening, cells, ...computeRow(cells, { standards }) };
   });
-  const shares = sharesOf(computed.flatMap(({ inputs, own }) => (inputs && own ? [{ inputs, own }] : [])));
+  const problems = openings.flatMap((opening) => opening.problems);
+  return priced(
+    { standards, problems, numbersGiven: numbers.reduce((most, no) => Math.max(most, no), numbersGiven) },
+    computed,
+    factors,
+  );
+}
+
+/** The same takeoff with what its boards really cost. */
+export function withFactors(taken: Takeoff, factors: WoodFactors): Takeoff {
+  return priced(taken, taken.openings, factors);
+}
+
+function priced(
+  { standards, problems, numbersGiven }: Pick<Takeoff, 'standards' | 'problems' | 'numbersGiven'>,
+  computed: readonly Omit<OpeningTakeoff, 'share' | 'cost'>[],
+  factors: WoodFactors,
+): Takeoff {
+  const sharers = computed.flatMap(({ no, inputs, own }) => (inputs && own ? [{ no, inputs, own }] : []));
+  const shares = new Map(sharesOf(sharers, standards).map((share) => [share.no, share]));
   const rows = computed.map((row): OpeningTakeoff => {
-    if (row.inputs === null || row.own === null) return { ...row, attention: [], cost: null };
-    const cost = priceOf(row.inputs, row.own, shares, standards);
-    return { ...row, attention: attentionOf(row.inputs, row.own, standards), cost };
+    const share = shares.get(row.no) ?? null;
+    if (share === null || row.inputs === null || row.own === null || row.ownCost === null)
+      return { ...row, share: null, cost: null };
+    const { priceAgreed } = row.opening;
+    const sold = { quantity: row.inputs.quantity, stock: row.own.stock, priceAgreed };
+    return { ...row, share, cost: costOf(row.ownCost, share, sold, factors, standards) };
   });
-  return {
-    standards,
-    openings: rows,
-    problems: openings.flatMap((opening) => opening.problems),
-    shares,
-    totals: totalsOf(rows),
-  };
+  return { standards, openings: rows, problems, numbersGiven, totals: totalsOf(rows) };
+}
+
+/** Each opening's number: its own, or the next after the greatest there is. */
+function numbered(openings: readonly Opening[], given: number): number[] {
+  let next = 1 + openings.reduce((most, { no }) => Math.max(most, no ?? 0), given);
+  return openings.map(({ no }) => no ?? next++);
 }
 
 function totalsOf(rows: readonly OpeningTakeoff[]): Totals {

@@ -1,3 +1,4 @@
+import { roundTo } from '../rounding';
 import type { Standards } from '../standards';
 import type { StockBoard } from '../stockList';
 
@@ -28,6 +29,11 @@ export function woodFor(species: string, thickness: number, standards: Standards
     boards,
     widest: Math.max(...boards.map((board) => board.width)),
   };
+}
+
+/** What a wood is called in plans and sheets: `Poplar 0.8125`, as the stock list spells it, with the dressed thickness. */
+export function stockName({ boards, thickness }: Wood): string {
+  return `${boards[0]!.species} ${roundTo(4, thickness)}`;
 }
 
 export function inStock(species: string, standards: Standards): boolean {

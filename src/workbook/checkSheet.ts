@@ -12,7 +12,7 @@ import { groupRow, headingRow, unitRow } from './columnHeads';
 import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
 import type { Cell, Sheet } from './sheet';
-import { takeoffRange } from './takeoffSheet';
+import { takeoffRange } from './takeoff/sheet';
 
 /** Rows above the lines: title, counts, group, heading, unit. */
 export const CHECK_HEAD_ROWS = 5;

@@ -1,6 +1,5 @@
 import type { Unit } from '../unit';
-import type { ColumnMeasure } from './columns/column';
-import { columnUnit } from './format';
+import { columnUnit, type ColumnMeasure } from './format';
 import type { Cell } from './sheet';
 
 /** What the rows above a table need to know of a column. */

@@ -1,6 +1,20 @@
 import type { Measure } from '../standards';
 import type { Unit } from '../unit';
-import type { ColumnMeasure } from './columns/column';
+
+/** What a column of a sheet measures; decides its number format and what stands in the row of units. */
+export type ColumnMeasure =
+  | 'text'
+  | 'row'
+  | 'count'
+  | 'input length' // as a shop writes it: 36 1/2
+  | 'length' // exact, in decimals
+  | 'length text' // rounded, as on a tape
+  | 'degrees'
+  | 'boardFeet'
+  | 'cuts'
+  | 'minutes'
+  | 'money'
+  | 'number';
 
 const MONEY = '#,##0.00';
 

@@ -1,30 +1,49 @@
-import { ENDS, HEAD_SHAPES } from '../head/head';
-import type { CellValue, Opening, OpeningField, OpeningInputs, Table } from '../schedule/opening';
+import { readEnds, readHead } from '../head/words';
+import type { Opening, OpeningField, Table } from '../schedule/opening';
+import { doubtIn, listedCells, rowOf, sharedMarks, type RowCell } from '../takeoff/row';
+import type { Standards } from '../standards';
 import type { Unit } from '../unit';
-import { INPUT_KEYS, isFilledIn } from './columns/opening';
+import { readListed } from './scheduleSheet';
 import type { Cell } from './sheet';
-import { TAKEOFF_COLUMNS } from './takeoffColumns';
-import { lengthsIn } from './takeoffLengths';
+import { TAKEOFF_COLUMNS } from './takeoff/columns';
+import { readTakeoff, scaleTo } from './takeoff/read';
+import { isFilledIn } from './takeoff/sheet';
 
 /**
- * Filling a workbook again keeps what its user did to the takeoff: inputs changed by hand, and columns of their own. Rows
- * are matched by source row and the list's mark. Which inputs were changed is told from the column "As filled", where each
- * row keeps what the list gave.
+ * Filling a workbook again keeps what its user did to the takeoff: inputs changed by hand, figures typed over, and columns of
+ * their own. Openings are known by their number; what the list gave stands on the Schedule sheet under the same number.
  */
+
+/** The two sheets as they stand in the workbook. */
+export interface Before {
+  /** The Takeoff's values, and the same with `=…` where a cell holds a formula. */
+  readonly values: Table;
+  readonly formulas: Table;
+  /** The Schedule; null: it is gone, and nothing can be told of what the list gave. */
+  readonly schedule: Table | null;
+}
 
 /** One input changed by hand in the workbook. */
 export interface Edit {
+  readonly no: number;
   readonly row: number;
   readonly mark: string;
   readonly field: OpeningField;
-  readonly value: string | number | null;
-  readonly was: string | number | null;
+  readonly value: RowCell;
+  readonly was: RowCell;
 }
 
-/** A column of the user's own, by source row and mark. */
+/** A figure that somebody typed over its formula. */
+export interface TypedOver {
+  readonly no: number;
+  readonly mark: string;
+  readonly heading: string;
+}
+
+/** A column of the user's own, by the openings' numbers. */
 export interface OwnColumn {
   readonly heading: string;
-  readonly cells: ReadonlyMap<string, OwnCell>;
+  readonly cells: ReadonlyMap<number, OwnCell>;
 }
 
 interface OwnCell {
@@ -34,83 +53,65 @@ interface OwnCell {
   readonly sheetRow: number;
 }
 
+/** Where an opening stood in the list that was filled. */
+interface Known {
+  readonly no: number;
+  readonly row: number;
+  readonly mark: string;
+}
+
 export interface Kept {
+  readonly known: readonly Known[];
+  readonly numbersGiven: number;
   readonly edits: readonly Edit[];
+  readonly typedOver: readonly TypedOver[];
   readonly ownColumns: readonly OwnColumn[];
 }
 
-function keyOf(row: unknown, mark: unknown): string {
-  return JSON.stringify([Number(row), String(mark ?? '')]);
-}
+export const NOTHING_KEPT: Kept = { known: [], numbersGiven: 0, edits: [], typedOver: [], ownColumns: [] };
 
-/**
- * What the user did to a takeoff since it was filled. `values` and `formulas` are the sheet as it stands, the latter with
- * `=…` where a cell holds a formula. Lengths come in `unit`, whichever the sheet is kept in. A sheet without our headings
- * holds nothing to keep.
- */
-export function keptFrom(values: Table, formulas: Table, unit: Unit): Kept {
-  const at = values.rows.findIndex((row) => row[0] === TAKEOFF_COLUMNS[0]!.heading);
-  const headings = (at < 0 ? [] : values.rows[at]!).map((cell) => String(cell ?? ''));
-  const column = new Map(TAKEOFF_COLUMNS.map(({ key, heading }) => [key, headings.indexOf(heading)]));
-  const filledAt = column.get('filled') ?? -1;
-  const markAt = column.get('mark') ?? -1;
-  if (filledAt < 0 || markAt < 0) return { edits: [], ownColumns: [] };
-
-  const inUnit = lengthsIn(unit, values, at);
-  const known = new Set(column.values());
-  const own = headings.flatMap((heading, index) =>
-    known.has(index) ? [] : [{ index, heading, cells: new Map<string, OwnCell>() }],
-  );
+/** What the user did to a takeoff since it was filled, lengths in `unit`. Sheets that are none of ours hold nothing to keep. */
+export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Kept {
+  const rows = readTakeoff(values, formulas, unit);
+  const read = schedule === null ? null : readListed(schedule);
+  if (rows === null || read === null) return NOTHING_KEPT;
+  const listed = new Map(read.listed.map((row) => [row.no, row]));
+  const scale = scaleTo(unit, read.unit);
   const edits: Edit[] = [];
-  for (let index = at + 1; index < values.rows.length; index++) {
-    const cells = values.rows[index]!;
-    const [row] = cells;
-    if (typeof row !== 'number') continue;
-    const filled = readFilled(cells[filledAt]);
-    if (filled === null) continue;
-    const mark = String(filled[INPUT_KEYS.indexOf('mark')] ?? '');
-    INPUT_KEYS.forEach((field, place) => {
-      const cell = column.get(field)!;
-      const formula = formulas.rows[index]?.[cell];
-      if (typeof formula === 'string' && isFilledIn(field, formula)) return;
-      const value = plain(cells[cell]);
-      const was = filled[place] ?? null;
-      if (same(field, value, was)) return;
-      edits.push({ row, mark, field, value: inUnit(field, value), was: inUnit(field, was) });
-    });
-    for (const { index: place, cells: kept } of own) {
-      const value = plain(cells[place]);
-      const formula = formulas.rows[index]?.[place];
-      const live = typeof formula === 'string' && formula.startsWith('=') ? formula : null;
-      if (value !== null || live)
-        kept.set(keyOf(row, mark), { value: value ?? '', formula: live, sheetRow: values.firstRow + index });
+  const typedOver: TypedOver[] = [];
+  const own = new Map<string, Map<number, OwnCell>>();
+  for (const { no, sheetRow, inputs, formulas: live, own: cells } of rows) {
+    const before = listed.get(no);
+    if (before === undefined) continue;
+    const mark = String(before.inputs.get('mark') ?? '');
+    for (const { key, heading, role, measure } of TAKEOFF_COLUMNS) {
+      if (role === 'figure' && !live.has(key)) typedOver.push({ no, mark: String(inputs.mark ?? ''), heading });
+      if (role !== 'input') continue;
+      const field = key as OpeningField;
+      const formula = live.get(key);
+      if (formula !== undefined && isFilledIn(formula)) continue;
+      const was = before.inputs.get(field) ?? null;
+      const listedValue = typeof was === 'number' && measure === 'input length' ? was * scale : was;
+      if (same(inputs[field], listedValue)) continue;
+      edits.push({ no, row: before.row, mark, field, value: inputs[field], was: listedValue });
+    }
+    for (const [heading, { value, formula }] of cells) {
+      const column = own.get(heading) ?? new Map<number, OwnCell>();
+      own.set(heading, column.set(no, { value: value ?? '', formula, sheetRow }));
     }
   }
   return {
+    known: read.listed.map(({ no, row, inputs }) => ({ no, row, mark: String(inputs.get('mark') ?? '') })),
+    numbersGiven: Math.max(read.numbersGiven, ...read.listed.map(({ no }) => no)),
     edits,
-    ownColumns: own.filter(({ cells }) => cells.size > 0).map(({ heading, cells }) => ({ heading, cells })),
+    typedOver,
+    ownColumns: [...own].map(([heading, cells]) => ({ heading, cells })),
   };
 }
 
-function readFilled(cell: CellValue | undefined): (string | number | null)[] | null {
-  if (typeof cell !== 'string' || !cell.startsWith('[')) return null;
-  try {
-    const read: unknown = JSON.parse(cell);
-    return Array.isArray(read) ? (read as (string | number | null)[]) : null;
-  } catch {
-    return null; // changed by hand: nothing can be told of this row
-  }
-}
-
-function plain(cell: CellValue | undefined): string | number | null {
-  if (cell === null || cell === undefined || cell === '') return null;
-  return typeof cell === 'number' || typeof cell === 'string' ? cell : String(cell);
-}
-
-/** A blank leg is written as 0, and a grid may give a figure back with its last digit rounded. */
-function same(field: OpeningField, value: string | number | null, was: string | number | null): boolean {
-  if (value === was || (value === null && was === '')) return true;
-  if (field === 'leg' && value === 0 && was === null) return true;
+/** A grid may give a figure back with its last digit rounded. */
+function same(value: RowCell, was: RowCell): boolean {
+  if (value === was) return true;
   return typeof value === 'number' && typeof was === 'number' && Math.abs(value - was) <= 1e-12 * Math.abs(was);
 }
 
@@ -120,64 +121,99 @@ export interface Reapplied {
   readonly said: readonly string[];
 }
 
-/** The openings with the edits put in again. An edit whose row is gone is said, not dropped in silence. */
-export function reapply(openings: readonly Opening[], edits: readonly Edit[]): Reapplied {
+/**
+ * The list's openings under the numbers they had, with the edits put in again. An opening is the one it was where row and
+ * mark of the list are the same, else where its mark stands once in both; all others get new numbers. An edit whose opening is
+ * gone is said, not dropped in silence.
+ */
+export function reapply(openings: readonly Opening[], kept: Kept, standards: Standards): Reapplied {
   const said: string[] = [];
-  const byRow = new Map<string, Edit[]>();
-  for (const edit of edits) {
-    const key = keyOf(edit.row, edit.mark);
-    byRow.set(key, [...(byRow.get(key) ?? []), edit]);
-  }
-  const next = openings.map((opening): Opening => {
-    const key = keyOf(opening.row, opening.mark);
-    const own = byRow.get(key);
-    byRow.delete(key);
-    if (own === undefined) return opening;
-    const taken = own.filter((edit) => {
-      const fits = fitting(edit);
+  const numbers = numbersFor(openings, kept.known);
+  const byNumber = new Map<number, Edit[]>();
+  for (const edit of kept.edits) byNumber.set(edit.no, [...(byNumber.get(edit.no) ?? []), edit]);
+  const isShared = sharedMarks(openings);
+  let next = kept.numbersGiven;
+  const numbered = openings.map((opening, at): Opening => {
+    const no = numbers[at] ?? ++next;
+    const own = byNumber.get(no) ?? [];
+    byNumber.delete(no);
+    const taken = own.flatMap((edit) => {
+      const value = fitting(edit);
       const listed = opening[edit.field] ?? 'nothing';
       said.push(
-        fits
-          ? `${name(opening)}: kept ${edit.field} ${edit.value ?? 'blank'} from the workbook; the list says ${listed}.`
-          : `${name(opening)}: the workbook's ${edit.field} "${edit.value}" can't be used; the list says ${listed}.`,
+        value === undefined
+          ? `${name(opening)}: the workbook's ${words(edit.field)} "${edit.value}" can't be used; the list says ${listed}.`
+          : `${name(opening)}: kept ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook; the list says ${listed}.`,
       );
-      return fits;
+      return value === undefined ? [] : [[edit.field, value] as const];
     });
-    if (taken.length === 0) return opening;
-    const changes = Object.fromEntries(taken.map(({ field, value }) => [field, value]));
+    if (taken.length === 0) return { ...opening, no };
+    const changes = Object.fromEntries(taken);
     const { rough, ...rest } = opening;
     const stillRough = Object.fromEntries(Object.entries(rough ?? {}).filter(([field]) => !(field in changes)));
     return {
       ...rest,
       ...changes,
-      listed: inputsOf(opening),
+      no,
+      listed: listedCells(opening, rowOf(opening, standards, isShared(opening.mark))),
       ...(Object.keys(stillRough).length > 0 ? { rough: stillRough } : {}),
-      problems: opening.problems.filter(({ field }) => (changes[field] ?? null) === null),
+      problems: opening.problems.filter(({ field }) => !(field in changes)),
     };
   });
-  for (const own of byRow.values()) {
-    for (const { row, mark, field, value } of own) {
+  for (const own of byNumber.values()) {
+    for (const { row, mark, field, value } of own)
       said.push(
-        `Row ${row} ${mark}: ${field} ${value ?? 'blank'} was changed in the workbook, but the list has no such row now.`,
+        `Row ${row} ${mark}: ${words(field)} ${value ?? 'blank'} was changed in the workbook, but the list has no such row now.`,
       );
-    }
   }
-  return { openings: next, said };
+  for (const { mark, heading } of kept.typedOver)
+    said.push(
+      `${mark}: ${heading} had a figure typed over its formula, which is written again. Use Price agreed to set a price.`,
+    );
+  return { openings: numbered, said };
 }
 
-function inputsOf(opening: Opening): OpeningInputs {
-  return Object.fromEntries(INPUT_KEYS.map((key) => [key, opening[key]])) as unknown as OpeningInputs;
+function numbersFor(openings: readonly Opening[], known: readonly Known[]): (number | undefined)[] {
+  const key = (row: number, mark: string) => JSON.stringify([row, mark.toLowerCase()]);
+  const byPlace = new Map(known.map(({ no, row, mark }) => [key(row, mark), no]));
+  const free = new Map(known.map(({ no, mark }) => [no, mark.toLowerCase()]));
+  const found = openings.map(({ row, mark }) => {
+    const no = byPlace.get(key(row, mark));
+    if (no === undefined || !free.delete(no)) return undefined;
+    return no;
+  });
+  const once = (marks: readonly string[]) => {
+    const count = new Map<string, number>();
+    for (const mark of marks) count.set(mark, (count.get(mark) ?? 0) + 1);
+    return (mark: string) => mark !== '' && count.get(mark) === 1;
+  };
+  const isFree = once([...free.values()]);
+  const waiting = openings.filter((_opening, at) => found[at] === undefined).map(({ mark }) => mark.toLowerCase());
+  const isWaiting = once(waiting);
+  const byMark = new Map([...free].map(([no, mark]) => [mark, no]));
+  return openings.map(({ mark }, at) => {
+    const wanted = mark.toLowerCase();
+    return found[at] ?? (isFree(wanted) && isWaiting(wanted) ? byMark.get(wanted) : undefined);
+  });
 }
 
-const WORDS: Partial<Record<OpeningField, readonly string[]>> = { head: HEAD_SHAPES, ends: ENDS };
-const TEXTS: ReadonlySet<OpeningField> = new Set(['mark', 'species', 'profile']);
+const TEXTS: ReadonlySet<OpeningField> = new Set(['mark', 'place', 'remarks', 'species', 'profile']);
 
-/** Whether a cell's value is one the input can have at all; whether it makes sense is the takeoff's to say. */
-function fitting({ field, value }: Edit): boolean {
-  if (value === null) return field !== 'mark';
-  const words = WORDS[field];
-  if (words) return words.includes(String(value));
-  return TEXTS.has(field) ? typeof value === 'string' : typeof value === 'number';
+/** An edit's value as the input has it; undefined where it is none that the input can have at all. */
+function fitting({ field, value }: Edit): string | number | null | undefined {
+  if (value === null) return field === 'mark' ? undefined : null;
+  if (doubtIn(value) !== null) return undefined;
+  if (field === 'head' || field === 'ends') {
+    const read = field === 'head' ? readHead(String(value)) : readEnds(String(value));
+    return read.ok ? read.value : undefined;
+  }
+  if (TEXTS.has(field)) return String(value);
+  return typeof value === 'number' ? value : undefined;
+}
+
+/** An input as its column is headed, in a sentence. */
+function words(field: OpeningField): string {
+  return (TAKEOFF_COLUMNS.find(({ key }) => key === field)?.heading ?? field).toLowerCase();
 }
 
 function name(opening: Opening): string {
@@ -185,9 +221,9 @@ function name(opening: Opening): string {
 }
 
 /** The user's own cells beside an opening that now stands in this row of the sheet. */
-export function ownCells(columns: readonly OwnColumn[], opening: Opening, sheetRow: number): (Cell | null)[] {
+export function ownCells(columns: readonly OwnColumn[], no: number, sheetRow: number): (Cell | null)[] {
   return columns.map(({ cells }) => {
-    const cell = cells.get(keyOf(opening.row, (opening.listed ?? opening).mark));
+    const cell = cells.get(no);
     if (cell === undefined) return null;
     const { value, formula } = cell;
     const live = formula !== null && cell.sheetRow === sheetRow ? { formula: formula.slice(1) } : {};

@@ -2,15 +2,10 @@ import type { Standards } from '../standards';
 import { setupFlags } from '../takeoff/setupFlags';
 import { marksOf, type Setup, type SetupPlan } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
-import { columnLetters } from './address';
 import { headingRow, unitRow } from './columnHeads';
-import { columnFormat } from './format';
-import { FEED } from './columns/formulas';
-import type { ColumnMeasure } from './columns/column';
-import { plainFormula } from './plain';
+import { columnFormat, type ColumnMeasure } from './format';
 import { setupPage } from './setupPage';
 import type { Cell, CellStyle, Sheet } from './sheet';
-import { takeoffRange } from './takeoffSheet';
 
 /** A printed page for each of the first so many set-ups; a longer job says how many pages it leaves out. */
 const MOST_PAGES = 100;
@@ -22,23 +17,10 @@ interface SetupColumn {
   readonly measure: ColumnMeasure;
   readonly width: number;
   readonly value: (setup: Setup, at: number, standards: Standards) => string | number | null;
-  /** With `{A}` for the cell in column A of the same row, `{pieces}` for a column of the takeoff. */
-  readonly formula?: string;
   readonly total?: true;
-  /** Left out: `figure` with a formula, else `fixed`. */
+  /** Left out: `fixed`. */
   readonly style?: CellStyle;
 }
-
-/** A takeoff figure of the first opening in this set-up, from its crowns, else its haunches. */
-const lookUp = (figure: string, haunchFigure: string) =>
-  `IFERROR(INDEX({${figure}},MATCH({B},{guide},0)),IFERROR(INDEX({${haunchFigure}},MATCH({B},{haunchGuide},0)),""))`;
-const straight = 'SUMIFS({straightPieces},{straightSetup},{B})';
-const curved = '(SUMIFS({pieces},{guide},{B})+SUMIFS({haunchPieces},{haunchGuide},{B}))';
-const lengths =
-  '(SUMIFS({runLength},{guide},{B})+SUMIFS({haunchRunLength},{haunchGuide},{B})' +
-  '+SUMPRODUCT(--({straightSetup}={B}),{counted},{straightLength}))';
-const FACE =
-  'IFERROR(INDEX({face},MATCH({B},{guide},0)),IFERROR(INDEX({face},MATCH({B},{haunchGuide},0)),INDEX({face},MATCH({B},{straightSetup},0))))';
 
 const COLUMNS: readonly SetupColumn[] = [
   { heading: 'Order', measure: 'count', width: 6, value: (_setup, at) => at + 1 },
@@ -50,28 +32,24 @@ const COLUMNS: readonly SetupColumn[] = [
     measure: 'length',
     width: 9,
     value: (setup) => setup.insideRadius,
-    formula: lookUp('insideRadius', 'haunchInsideRadius'),
   },
   {
     heading: 'Inside guide',
     measure: 'length',
     width: 9,
     value: (setup) => guideOf(setup, 'inside'),
-    formula: 'IF({E}="","",{E}-Shop_margin-Shop_clearance)',
   },
   {
     heading: 'Outside guide',
     measure: 'length',
     width: 9,
     value: (setup) => guideOf(setup, 'outside'),
-    formula: `IF({E}="","",{E}+${FACE}+Shop_margin+Shop_clearance)`,
   },
   {
     heading: 'Pieces',
     measure: 'count',
     width: 7,
     value: (setup) => setup.count,
-    formula: `IF({E}="",${straight},IF(${curved}=0,0,${curved}+Shop_spare_pieces))`,
     total: true,
   },
   {
@@ -79,28 +57,24 @@ const COLUMNS: readonly SetupColumn[] = [
     measure: 'count',
     width: 7,
     value: (setup) => setup.passes,
-    formula: 'ROUNDUP(Shop_profile_depth/Shop_deepest_cut-0.000000001,0)',
   },
   {
     heading: 'Cuts per inch, center',
     measure: 'cuts',
     width: 9,
     value: (setup) => setup.cutsCenter,
-    formula: `ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED})`,
   },
   {
     heading: 'Cuts per inch, outside',
     measure: 'cuts',
     width: 9,
     value: (setup) => setup.cutsOutside,
-    formula: `IF({E}="",{J},ARCH.CUTSPERINCH(Shop_rpm,Shop_knives,${FEED},{E}+${FACE}/2,{E}+${FACE}))`,
   },
   {
     heading: 'Run minutes',
     measure: 'minutes',
     width: 9,
     value: (setup) => setup.runMinutes,
-    formula: `IF({H}=0,0,{I}*${lengths}*IF({E}="",1,{H}/${curved})/Shop_per_inch/(12*${FEED})+{H}*Shop_handling)`,
     total: true,
   },
   {
@@ -108,7 +82,6 @@ const COLUMNS: readonly SetupColumn[] = [
     measure: 'minutes',
     width: 9,
     value: (_setup, _at, { setupMinutes }) => setupMinutes,
-    formula: 'Shop_setup_minutes',
     total: true,
   },
   {
@@ -121,28 +94,20 @@ const COLUMNS: readonly SetupColumn[] = [
 ];
 
 /** One row for each set-up in the order that changes knives and guides least; below, a page for each at the machine. */
-export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): Sheet {
+export function setupsSheet(plan: SetupPlan, takeoff: Takeoff): Sheet {
   const { standards } = takeoff;
   const { unit } = standards;
   const first = HEAD_ROWS + 1;
-  const last = HEAD_ROWS + Math.max(1, plan.setups.length);
   const rows: (Cell | null)[][] = [
     [{ value: 'Setups', style: 'title' }],
     [{ value: orderText(plan), style: 'text' }],
     [
-      {
-        value:
-          'Radii and minutes follow the takeoff. Fill again after openings were added or a casing changed: the list of set-ups itself is written.',
-        style: 'note',
-      },
+      { value: 'As planned.', style: 'note' },
+      { value: '', formula: 'Plan_state', style: 'attention' },
     ],
     headingRow(COLUMNS),
     unitRow(COLUMNS, unit),
   ];
-  const resolve = (template: string, row: number) =>
-    template.replace(/\{([A-Z]|[a-z]\w+)\}/g, (_all, name: string) =>
-      name.length === 1 ? `${name}${row}` : takeoffRange(name, takeoff.openings.length),
-    );
   plan.setups.forEach((setup, at) => {
     rows.push(
       COLUMNS.map((column): Cell => {
@@ -151,9 +116,7 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): 
           format: columnFormat(column.measure, unit),
           wrap: column.measure === 'text',
         };
-        if (column.formula === undefined) return { ...base, style: column.style ?? 'fixed' };
-        const formula = resolve(column.formula, first + at);
-        return { ...base, style: 'figure', formula: plain ? plainFormula(formula, () => 0).formula : formula };
+        return { ...base, style: column.style ?? 'fixed' };
       }),
     );
   });
@@ -162,11 +125,9 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff, plain: boolean): 
     COLUMNS.map((column, at): Cell | null => {
       if (at === 1) return { value: 'Total', style: 'total' };
       if (!column.total) return null;
-      const letter = columnLetters(at);
       const sum = plan.setups.reduce((total, setup, index) => total + Number(column.value(setup, index, standards)), 0);
       return {
         value: sum,
-        formula: `SUM(${letter}${first}:${letter}${last})`,
         style: 'total',
         format: columnFormat(column.measure, unit),
       };

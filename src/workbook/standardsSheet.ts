@@ -1,127 +1,133 @@
-import { cellName, limits, SETTING_GROUPS, SETTINGS, type Setting, type Standards } from '../standards';
-import type { Unit } from '../unit';
-import { longUnit, perFootPerMinute, perInch } from '../unit';
+import { ON_HAND_KINDS, type OnHand } from '../onHand';
+import { ON_HAND_COLUMNS, STOCK_COLUMNS, type OnHandColumnKey, type StockColumnKey } from '../shopRange';
+import {
+  cellName,
+  defaultStandards,
+  limits,
+  SETTING_GROUPS,
+  SETTINGS,
+  type Setting,
+  type SettingKey,
+  type Standards,
+} from '../standards';
+import type { StockBoard } from '../stockList';
+import { sellingFactor } from '../takeoff/price';
+import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
 import { columnLetters } from './address';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat, settingFormat, settingUnit } from './format';
+import type { StandardsRanges } from './planBlock';
+import { quote } from './quote';
 import type { Cell, Sheet, Validation } from './sheet';
 
-/** Blank rows below the stock list, so that boards can be added inside the named ranges. */
-const SPARE_STOCK_ROWS = 16;
-
-/** Figures that follow from the unit; the takeoff's formulas divide by them. */
-const UNIT_FIGURES: readonly { name: string; label: string; of: (unit: Unit) => number; note: string }[] = [
-  { name: 'Shop_per_inch', label: 'Units in an inch', of: perInch, note: '25.4 mm, by definition.' },
+/** Figures that follow from settings; formulas of other sheets use them. */
+const WORKED_OUT: readonly {
+  readonly name: string;
+  readonly label: string;
+  readonly of: (standards: Standards) => number;
+  readonly formula: string;
+  readonly note: string;
+}[] = [
+  unitFigure('Shop_per_inch', 'Units in an inch', perInch, '25.4 mm, by definition.'),
+  unitFigure('Shop_per_ft_min', 'Feed units in 1 ft/min', perFootPerMinute, '0.3048 m/min, by definition.'),
+  unitFigure(
+    'Shop_long_unit',
+    'Units in a foot or meter',
+    longUnit,
+    'What minutes of sawing and sanding are counted by.',
+  ),
   {
-    name: 'Shop_per_ft_min',
-    label: 'Feed units in 1 ft/min',
-    of: perFootPerMinute,
-    note: '0.3048 m/min, by definition.',
+    name: 'Shop_sell',
+    label: 'Selling factor',
+    of: sellingFactor,
+    formula: 'IF(Shop_pricing="margin",1/(1-Shop_pricing_rate),1+Shop_pricing_rate)',
+    note: 'Cost times this is the price.',
   },
   {
-    name: 'Shop_long_unit',
-    label: 'Units in a foot or meter',
-    of: longUnit,
-    note: 'What minutes of sawing and sanding are counted by.',
+    name: 'Shop_unplanned',
+    label: 'Wood factor before planning',
+    of: ({ waste }) => 1 + waste,
+    formula: '1+Shop_waste',
+    note: 'For wood that no plan of boards holds yet.',
   },
 ];
 
-/** The stock list's columns; the key is also the end of the named range, `Stock_width`. */
-export const STOCK_COLUMNS = [
-  { key: 'species', heading: 'Species' },
-  { key: 'quarters', heading: 'Quarters' },
-  { key: 'thickness', heading: 'Dressed thickness' },
-  { key: 'width', heading: 'Width' },
-  { key: 'length', heading: 'Length' },
-  { key: 'price', heading: 'Price per board foot' },
-  { key: 'onHand', heading: 'On hand' },
-] as const;
-export type StockColumnKey = (typeof STOCK_COLUMNS)[number]['key'];
+function unitFigure(name: string, label: string, of: (unit: Unit) => number, note: string) {
+  const formula = `IF(Shop_unit="mm",${of('mm')},${of('in')})`;
+  return { name, label, of: ({ unit }: Standards) => of(unit), formula, note };
+}
 
 export const STOCK_HEADING = 'Stock list';
+export const ON_HAND_HEADING = 'Knives and guides on hand';
 /** Stands below the heading Quarters; the unit row is told by it when the sheet is read back. */
 export const QUARTERS_UNIT = 'of an inch, rough';
+/** Blank rows below a list, so that rows can be added inside the named ranges. */
+const SPARE_ROWS = 16;
 
-/** Every shop setting once, with its unit, limits and the name formulas know it by; below, the stock list. */
+type Rows = (Cell | null)[][];
+type Names = { name: string; ref: string }[];
+
+/**
+ * Every shop setting once, with its unit, limits and the name formulas know it by; below, the stock list and what is on hand.
+ * A blank value is not set, and means the default: what is in use stands beside it.
+ */
 export function standardsSheet(standards: Standards): Sheet {
   const { unit } = standards;
-  const rows: (Cell | null)[][] = [
+  const rows: Rows = [
     [{ value: 'Standards', style: 'title' }],
     [
       {
-        value: 'Change the tinted cells; the takeoff follows. Save the workbook and use it for the next job.',
+        value:
+          'Change the tinted cells; the takeoff follows. A blank value means the default. Save the workbook and use it for the next job.',
         style: 'text',
       },
     ],
     [],
-    ['Setting', 'Value', 'Unit', 'Limits', 'Name in formulas', 'Note'].map((heading) =>
-      headingCell(heading, heading === 'Value' ? 'figures' : 'text'),
+    ['Setting', 'Value', 'In use', 'Unit', 'Limits', 'Name in formulas', 'Note'].map((heading) =>
+      headingCell(heading, heading === 'Value' || heading === 'In use' ? 'figures' : 'text'),
     ),
   ];
-  const names: { name: string; ref: string }[] = [];
+  const names: Names = [];
   const validations: Validation[] = [];
+  const first = rows.length + 1;
   for (const group of SETTING_GROUPS) {
     rows.push([{ value: group, style: 'group' }]);
     for (const setting of SETTINGS as readonly Setting[]) {
       if (setting.group !== group) continue;
-      rows.push(settingRow(setting, standards));
-      names.push({ name: cellName(setting.key), ref: `Standards!$B$${rows.length}` });
+      rows.push(settingRow(setting, standards, rows.length + 1));
+      names.push({ name: cellName(setting.key), ref: `Standards!$C$${rows.length}` });
       const validation = validationOf(setting, unit, `B${rows.length}`);
       if (validation) validations.push(validation);
     }
-    if (group === 'Workbook') {
-      for (const figure of UNIT_FIGURES) {
-        rows.push([
-          { value: figure.label, style: 'text' },
-          {
-            value: figure.of(unit),
-            formula: `IF(Shop_unit="mm",${figure.of('mm')},${figure.of('in')})`,
-            style: 'figure',
-            format: '0.0###',
-          },
-          { value: '', style: 'text' },
-          { value: '', style: 'text' },
-          { value: figure.name, style: 'note' },
-          { value: figure.note, style: 'note' },
-        ]);
-        names.push({ name: figure.name, ref: `Standards!$B$${rows.length}` });
-      }
-    }
+  }
+  const last = rows.length;
+  names.push(
+    { name: 'Shop', ref: `Standards!$A$${first}:$B$${last}` },
+    { name: 'Shop_values', ref: `Standards!$B$${first}:$B$${last}` },
+  );
+  rows.push([], [{ value: 'Worked out', style: 'group' }]);
+  for (const { name, label, of, formula, note } of WORKED_OUT) {
+    rows.push([
+      { value: label, style: 'text' },
+      null,
+      { value: of(standards), formula, style: 'figure', format: '0.0###' },
+      ...[null, null].map(() => ({ value: '', style: 'text' }) as const),
+      { value: name, style: 'note' },
+      { value: note, style: 'note' },
+    ]);
+    names.push({ name, ref: `Standards!$C$${rows.length}` });
   }
   rows.push([]);
   const settingsEnd = rows.length;
-  const over = (key: StockColumnKey) => (key === 'species' ? 'text' : 'figures');
-  rows.push([{ value: STOCK_HEADING, style: 'group' }]);
-  rows.push(STOCK_COLUMNS.map(({ key, heading }) => headingCell(heading, over(key))));
-  rows.push(STOCK_COLUMNS.map(({ key }) => unitCell(stockUnit(key, unit), over(key))));
-  const first = rows.length + 1;
-  for (const board of standards.stock) {
-    const value = { ...board, price: board.pricePerBoardFoot };
-    rows.push(
-      STOCK_COLUMNS.map(({ key }) => ({
-        value: value[key],
-        style: 'input',
-        format: stockFormat(key, unit, value[key]),
-      })),
-    );
-  }
-  for (let spare = 0; spare < SPARE_STOCK_ROWS; spare++) {
-    rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: null, style: 'input', format: stockFormat(key, unit, null) })));
-  }
-  const last = rows.length;
-  STOCK_COLUMNS.forEach(({ key }, at) => {
-    const letter = columnLetters(at);
-    names.push({
-      name: `Stock_${key === 'onHand' ? 'on_hand' : key}`,
-      ref: `Standards!$${letter}$${first}:$${letter}$${last}`,
-    });
-  });
+  addStockList(rows, names, standards);
+  rows.push([]);
+  addOnHand(rows, names, validations, standards);
   return {
     name: 'Standards',
     rows,
     widths: [27, 14, 18, 18, 22, 20, 14],
     landscape: true,
-    // The headings of the settings are not those of the stock list below them.
+    // The headings of the settings are not those of the lists below them.
     frozenRows: 1,
     frozenColumns: 1,
     names,
@@ -133,7 +139,102 @@ export function standardsSheet(standards: Standards): Sheet {
   };
 }
 
-function settingRow(setting: Setting, standards: Standards): Cell[] {
+function addStockList(rows: Rows, names: Names, { unit, stock }: Standards): void {
+  const over = (key: StockColumnKey) => (key === 'species' ? 'text' : 'figures');
+  rows.push([{ value: STOCK_HEADING, style: 'group' }]);
+  rows.push(STOCK_COLUMNS.map(({ key, heading }) => headingCell(heading, over(key))));
+  rows.push(STOCK_COLUMNS.map(({ key }) => unitCell(stockUnit(key, unit), over(key))));
+  const first = rows.length + 1;
+  for (const board of stock) {
+    const value = stockCells(board);
+    rows.push(
+      STOCK_COLUMNS.map(({ key }, at) => ({
+        value: value[at]!,
+        style: 'input',
+        format: stockFormat(key, unit, value[at]),
+      })),
+    );
+  }
+  for (let spare = 0; spare < SPARE_ROWS; spare++)
+    rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: null, style: 'input', format: stockFormat(key, unit, null) })));
+  nameColumns(names, 'Stock', 'Wood', STOCK_COLUMNS, first, rows.length);
+}
+
+function addOnHand(rows: Rows, names: Names, validations: Validation[], { unit, onHand }: Standards): void {
+  const length = (key: OnHandColumnKey) => key !== 'kind' && key !== 'profile';
+  const format = (key: OnHandColumnKey, value: unknown) =>
+    length(key) ? columnFormat('input length', unit, value) : '@';
+  rows.push([{ value: ON_HAND_HEADING, style: 'group' }]);
+  rows.push(ON_HAND_COLUMNS.map(({ key, heading }) => headingCell(heading, length(key) ? 'figures' : 'text')));
+  rows.push(
+    ON_HAND_COLUMNS.map(({ key }) =>
+      unitCell(key === 'kind' ? ON_HAND_KINDS.join(' or ') : length(key) ? unit : '', length(key) ? 'figures' : 'text'),
+    ),
+  );
+  const first = rows.length + 1;
+  const cells = [
+    ...onHand.map(onHandCells),
+    ...Array.from({ length: SPARE_ROWS }, () => [] as (string | number | null)[]),
+  ];
+  for (const values of cells) {
+    rows.push(
+      ON_HAND_COLUMNS.map(({ key }, at) => ({
+        value: values[at] ?? null,
+        style: 'input',
+        format: format(key, values[at] ?? null),
+      })),
+    );
+  }
+  validations.push({
+    range: `A${first}:A${rows.length}`,
+    rule: { kind: 'list', choices: ON_HAND_KINDS },
+    message: `On hand is ${ON_HAND_KINDS.join(' or ')}.`,
+  });
+  nameColumns(names, 'OnHand', 'OnHand', ON_HAND_COLUMNS, first, rows.length);
+}
+
+/** A list's name, and one for each of its columns: `Stock_on_hand`. */
+function nameColumns(
+  names: Names,
+  prefix: string,
+  whole: string,
+  columns: readonly { readonly key: string }[],
+  first: number,
+  last: number,
+): void {
+  names.push({ name: whole, ref: `Standards!$A$${first}:$${columnLetters(columns.length - 1)}$${last}` });
+  columns.forEach(({ key }, at) => {
+    const letter = columnLetters(at);
+    const end = key.replace(/[A-Z]/g, (capital) => `_${capital.toLowerCase()}`);
+    names.push({ name: `${prefix}_${end}`, ref: `Standards!$${letter}$${first}:$${letter}$${last}` });
+  });
+}
+
+/** A board as the cells of its row. */
+function stockCells({ species, quarters, thickness, width, length, pricePerBoardFoot, onHand }: StockBoard) {
+  return [species, quarters, thickness, width, length, pricePerBoardFoot, onHand] as const;
+}
+
+function onHandCells({ kind, profile, face, thickness, insideRadius }: OnHand): (string | number | null)[] {
+  return [kind, profile, face, thickness, insideRadius];
+}
+
+/** What the named ranges hold that a plan rests on, cell by cell, blank rows left out at their ends. */
+export function standardsRanges(standards: Standards): StandardsRanges {
+  const blank = <T>(columns: readonly T[]) => Array.from({ length: SPARE_ROWS }, () => columns.map(() => null));
+  return {
+    settings: SETTING_GROUPS.flatMap((group) => [
+      null,
+      ...(SETTINGS as readonly Setting[])
+        .filter((setting) => setting.group === group)
+        .map(({ key }) => standards[key as SettingKey] as string | number),
+    ]),
+    wood: [...standards.stock.map((board) => [...stockCells(board)]), ...blank(STOCK_COLUMNS)],
+    onHand: [...standards.onHand.map(onHandCells), ...blank(ON_HAND_COLUMNS)],
+  };
+}
+
+function settingRow(setting: Setting, standards: Standards, row: number): Cell[] {
   const { unit } = standards;
   const value = standards[setting.key as keyof Standards] as string | number;
   return [
@@ -143,11 +244,23 @@ function settingRow(setting: Setting, standards: Standards): Cell[] {
       style: 'input',
       format: settingFormat(setting.measure, unit, value),
     },
+    {
+      value,
+      formula: `IF(B${row}="",${defaultText(setting, unit)},B${row})`,
+      style: 'figure',
+      format: settingFormat(setting.measure, unit, value).replace('@', 'General'),
+    },
     { value: settingUnit(setting.measure, unit), style: 'text' },
     { value: limitsText(setting, unit), style: 'text' },
     { value: cellName(setting.key), style: 'note' },
     { value: setting.note, style: 'note' },
   ];
+}
+
+/** A setting's default as a formula writes it. */
+function defaultText(setting: Setting, unit: Unit): string {
+  const value = setting.key === 'unit' ? unit : defaultStandards(unit)[setting.key as SettingKey];
+  return typeof value === 'number' ? String(value) : quote(value);
 }
 
 function limitsText(setting: Setting, unit: Unit): string {

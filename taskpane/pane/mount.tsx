@@ -4,7 +4,6 @@ import type { Host } from '../host';
 import type { Core } from './core';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets } from './deeds/chooseList';
-import { keepList, resumeList } from './deeds/keepList';
 import { loadShop } from './deeds/shop';
 import { Pane } from './pane';
 import { reduce } from './reducer';
@@ -26,15 +25,8 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   render(<Pane bench={bench} />, root);
   performance.mark(USABLE);
   void listSheets(bench);
-  const leaveList = options.keepsList ? keepList(bench) : () => undefined;
-  const leaveRefusals =
-    host.onRefusal?.((sentence) =>
-      store.send({ type: 'told', notice: sentence === null ? null : { tone: 'error', text: sentence } }),
-    ) ?? (() => undefined);
-  void loadShop(bench).then(() => (options.keepsList ? resumeList(bench) : undefined));
+  void loadShop(bench);
   return () => {
-    leaveList();
-    leaveRefusals();
     leaveTheme();
     render(null, root);
   };

@@ -4,7 +4,6 @@ import type { Scene } from '../../src/drawing/scene';
 import { refuse, type Result } from '../../src/result';
 import type { Opening } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
-import { known } from '../../src/takeoff/inputs';
 import { takeoff, type OpeningTakeoff } from '../../src/takeoff/takeoff';
 
 /** One opening taken off by itself: its figures, or what it needs. */
@@ -14,12 +13,13 @@ export function takeOne(opening: Opening, standards: Standards): OpeningTakeoff 
 
 /** The opening from the front, to scale, with what is known of it; refused in a sentence while span or rise are missing. */
 export function openingScene(opening: Opening, standards: Standards, lettersAcross = 31): Result<Scene> {
-  const at = known(opening, standards);
+  const taken = takeOne(opening, standards);
+  if (taken === null) return refuse('There is no opening to draw.');
+  const { known: at, own } = taken;
   if (at.head === null) return refuse('The drawing appears once the head is known.');
   if (at.span === null) return refuse('The drawing appears once the span is known.');
   const head = makeHead(at.head, at.span, at.rise);
   if (!head.ok) return refuse(`No drawing yet: ${head.message}.`);
-  const own = takeOne(opening, standards)?.own;
   return elevationScene({
     head: head.value,
     reveal: at.reveal ?? standards.reveal,
@@ -27,7 +27,7 @@ export function openingScene(opening: Opening, standards: Standards, lettersAcro
     ends: at.ends ?? standards.ends,
     leg: at.leg ?? 0,
     ...(own ? { segments: segmentsOf(own) } : {}),
-    mark: at.mark,
+    mark: opening.mark,
     unit: standards.unit,
     wordless: true,
     lettersAcross,

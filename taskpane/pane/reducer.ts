@@ -29,13 +29,6 @@ export type Action =
   | { readonly type: 'standards set'; readonly standards: Standards; readonly ahead: boolean }
   | { readonly type: 'tables found'; readonly tables: readonly Table[] }
   | { readonly type: 'table chosen'; readonly table: Table }
-  | {
-      readonly type: 'list resumed';
-      readonly table: Table;
-      readonly choices: Readonly<Record<number, MeaningKey>>;
-      readonly edits: PaneState['edits'];
-      readonly plain: boolean;
-    }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
   | { readonly type: 'schedule read'; readonly schedule: Schedule | null }
   | {
@@ -84,16 +77,6 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, tables: action.tables, notice: null };
     case 'table chosen':
       return { ...state, ...NO_LIST, table: action.table, inTheWay: null, notice: null };
-    case 'list resumed':
-      return {
-        ...state,
-        ...NO_LIST,
-        table: action.table,
-        choices: action.choices,
-        edits: action.edits,
-        plain: action.plain,
-        firstUse: false,
-      };
     case 'meaning chosen':
       return {
         ...state,

@@ -1,6 +1,5 @@
 import type { ICellData, ICommandInfo, Injector, Univer, Workbook, Worksheet } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
-import { keepDependencies } from './dependencies';
 import type { GridLibrary } from './library';
 
 /** A running grid with one workbook, with or without a page around it. */
@@ -29,7 +28,6 @@ export function startWorkbook(library: GridLibrary, univer: Univer): Engine {
     sheetOrder: ['first'],
     sheets: { first: { id: 'first', name: 'Sheet1', rowCount: 200, columnCount: 30 } },
   });
-  keepDependencies(library, injector);
   return { library, univer, injector, api, workbook, ...calculation(library, injector) };
 }
 

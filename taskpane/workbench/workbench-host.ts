@@ -15,8 +15,6 @@ import { writeSheets } from './write';
 /** The port over the workbench's grid. */
 export class WorkbenchHost implements Host {
   readonly name = 'workbench';
-  private readonly settingListeners: (() => void)[] = [];
-  private readonly refusalListeners = new Set<(sentence: string | null) => void>();
 
   constructor(private readonly engine: Engine) {}
 
@@ -167,25 +165,8 @@ export class WorkbenchHost implements Host {
   }
 
   async saveSetting(key: string, value: string): Promise<Result<void>> {
-    if (settingsOf(this.engine)[key] === value) return ok(undefined);
     settingsOf(this.engine)[key] = value;
-    for (const heard of this.settingListeners) heard();
     return ok(undefined);
-  }
-
-  onRefusal(listener: (sentence: string | null) => void): () => void {
-    this.refusalListeners.add(listener);
-    return () => this.refusalListeners.delete(listener);
-  }
-
-  /** Tells that what was typed into a cell was not taken; null: what stands there now is right. */
-  refused(sentence: string | null): void {
-    for (const hear of [...this.refusalListeners]) hear(sentence);
-  }
-
-  /** Called when a text kept with the workbook changes. */
-  onSetting(listener: () => void): void {
-    this.settingListeners.push(listener);
   }
 
   private active(): Worksheet | null {

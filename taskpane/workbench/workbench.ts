@@ -2,12 +2,8 @@ import { coreWith } from '../pane/loadCore';
 import { mountPane } from '../pane/mount';
 import { ARCH_FUNCTIONS } from './arch-functions';
 import { EXAMPLE_SHEET, exampleFile, showExample } from './example';
-import { Job } from './file/job';
-import { CellNotesShown } from './cell-note';
 import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
-import { watchQuestions } from './page/dialogs';
-import { mountPage } from './page/page';
 import { showStatus } from './status';
 import { watchTyping } from './typing';
 import { WorkbenchHost } from './workbench-host';
@@ -15,7 +11,7 @@ import './workbench.css';
 
 declare global {
   /** For the browser tests, which read through the same port as the pane. */
-  var workbench: { readonly host: WorkbenchHost; readonly job: Job; readonly settled: () => Promise<void> } | undefined;
+  var workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> } | undefined;
 }
 
 const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
@@ -33,34 +29,7 @@ async function start(): Promise<void> {
     const engine = await startGrid(grid, ARCH_FUNCTIONS);
     const host = new WorkbenchHost(engine);
     const announce = showStatus(engine, host, line);
-    const notes = new CellNotesShown(engine);
-    let refusedAt = '';
-    const ask = watchQuestions();
-    watchTyping(engine, {
-      refuse(sentence, at) {
-        refusedAt = JSON.stringify(at);
-        announce(sentence);
-        notes.show(at, sentence);
-        host.refused(sentence);
-      },
-      accept(at) {
-        notes.hide(at);
-        if (refusedAt !== JSON.stringify(at)) return;
-        refusedAt = '';
-        host.refused(null);
-      },
-      askOver: async (address) =>
-        'over' ===
-        (await ask.ask({
-          title: `${address} is a figure that follows from others`,
-          about:
-            'Typed over, it no longer follows its inputs, and is asked about when the workbook is filled again. To agree on a price, use the column for it.',
-          choices: [
-            ['over', 'Type over it'],
-            ['stay', 'Leave it'],
-          ],
-        })),
-    });
+    watchTyping(engine, announce);
     announce('Type =ARCH. into a cell, or fill the takeoff from the pane.');
     // `npm start` prints the address with ?example; without it the workbook starts empty.
     if (new URLSearchParams(location.search).has('example')) {
@@ -68,21 +37,9 @@ async function start(): Promise<void> {
       if (!shown.ok) announce(shown.message);
       else announce('This is a made-up schedule to try things on: the pane takes it off.');
     }
-    const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET, keepsList: true };
-    const core = coreWith(startWorker);
-    let unmount = mountPane(pane, host, options, core);
-    const job = new Job(
-      engine,
-      () => {
-        unmount();
-        unmount = mountPane(pane, host, options, core);
-      },
-      announce,
-    );
-    host.onSetting(() => job.touch());
-    mountPage({ engine, host, job, say: announce, example: exampleFile, questions: ask, closed: () => notes.clear() });
-    await job.start();
-    globalThis.workbench = { host, job, settled: engine.settled };
+    const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET };
+    mountPane(pane, host, options, coreWith(startWorker));
+    globalThis.workbench = { host, settled: engine.settled };
   } catch (thrown) {
     line.textContent = `The workbench could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkQuote, readQuote } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
+import { planTakeoff } from '../../src/takeoff/planned';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { exampleCheck, sharedLines } from '../check/quote/example';
@@ -30,7 +31,7 @@ describe('LibreOffice Calc, made to recalculate, agrees with the core on every c
     const from = random(72);
     const standards = defaultStandards(unit);
     const openings = randomOpenings(150, from, standards);
-    const taken = takeoff(openings, standards);
+    const { taken } = planTakeoff(takeoff(openings, standards));
     const made = taken.openings.flatMap((row) => {
       if (row.own === null) return [];
       const line = rightLine(row, from);

@@ -34,10 +34,10 @@ describe('set-ups', () => {
     const taken = takeoff(randomOpenings(150, random(12)), STANDARDS);
     const plan = planSetups(taken);
     const pieces = plan.setups.flatMap((setup) => setup.pieces).reduce((sum, piece) => sum + piece.count, 0);
-    const counted = taken.openings.reduce(
-      (sum, { cost }) => sum + (cost ? cost.crownPieces + cost.haunchPieces + cost.straightPieces : 0),
-      0,
-    );
+    const counted = taken.openings.reduce((sum, { own, inputs }) => {
+      const each = own ? own.rings.reduce((all, { ring }) => all + ring.count, own.straight?.count ?? 0) : 0;
+      return sum + each * (inputs?.quantity ?? 0);
+    }, 0);
     expectNear(pieces, counted, 1e-12);
     expectNear(plan.runMinutes, taken.totals.runMinutes, 1e-10);
   });

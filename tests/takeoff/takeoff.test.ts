@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { defaultStandards, withSettings, type SettingKey } from '../../src/standards';
-import { takeoff, type OpeningTakeoff } from '../../src/takeoff/takeoff';
+import { defaultStandards, withSettings, type SettingKey, type Standards } from '../../src/standards';
+import { toCents } from '../../src/rounding';
+import { planBoards } from '../../src/takeoff/boards';
+import { boardsToBuy } from '../../src/takeoff/boardsToBuy';
+import { factorsOf } from '../../src/takeoff/factors';
+import { partsOf } from '../../src/takeoff/parts';
+import { takeoff, withFactors, type OpeningTakeoff } from '../../src/takeoff/takeoff';
 import { random } from '../random';
 import { expectNear, valueOf } from '../value';
 import { opening, randomOpenings } from './openings';
@@ -163,13 +168,13 @@ describe('the price', () => {
       opening({ row: 3, mark: 'B', head: 'half round', span: 36 }),
       opening({ row: 4, mark: 'C', head: 'half round', span: 48, profile: 'casing' }),
     ];
-    const costs = takeoff(openings, STANDARDS).openings.map((row) => row.cost!);
-    expectNear(
-      costs.reduce((sum, cost) => sum + cost.knifeShare, 0),
-      STANDARDS.knifeGrinding,
-      1e-12,
+    const shares = takeoff(openings, STANDARDS).openings.map((row) => row.share!.money);
+    const { knifeGrinding, guideMinutes, setupMinutes, shopRate, guideMaterial } = STANDARDS;
+    const setUp = ((guideMinutes + setupMinutes) / 60) * shopRate + guideMaterial;
+    // One knife for five heads; one guide set for four pieces, another for one.
+    [(3 * knifeGrinding) / 5 + 0.75 * setUp, knifeGrinding / 5 + 0.25 * setUp, knifeGrinding / 5 + setUp].forEach(
+      (expected, at) => expectNear(shares[at]!, expected, 1e-12),
     );
-    expect(costs.map((cost) => cost.guideSetups)).toEqual([0.75, 0.25, 1]);
   });
 
   it('an opening that can not be priced bears no share', () => {
@@ -177,7 +182,8 @@ describe('the price', () => {
       opening({ head: 'half round', span: 36 }),
       opening({ row: 3, mark: 'B', head: 'half round', span: null }),
     ];
-    expect(takeoff(openings, STANDARDS).openings[0]!.cost!.guideSetups).toBe(1);
+    const alone = takeoff(openings.slice(0, 1), STANDARDS).openings[0]!.share;
+    expect(takeoff(openings, STANDARDS).openings.map(({ share }) => share)).toEqual([alone, null]);
   });
 
   it('totals add up to the cent', () => {
@@ -192,8 +198,83 @@ describe('the price', () => {
   });
 
   it('spare pieces are made and paid for by the openings of their guide set', () => {
-    const with2 = one({ head: 'half round', span: 36, quantity: 4 }, { sparePieces: 2 }).cost!;
-    expect(with2.crownPieces).toBe(6);
+    const given = { head: 'half round', span: 36, quantity: 4 } as const;
+    const none = one(given);
+    const two = one(given, { sparePieces: 2 });
+    expect(two.ownCost).toEqual(none.ownCost);
+    // Two more pieces of the four that the opening makes for itself: half its wood and its labor again.
+    expectNear(two.share!.wood - none.share!.wood, none.ownCost!.wood / 2, 1e-12);
+    expectNear(two.share!.money - none.share!.money, none.ownCost!.labor / 2, 1e-12);
+  });
+
+  it('a knife and guides that the shop owns are not charged again', () => {
+    const row = [opening({ head: 'half round', span: 36 })];
+    const owned = [
+      { kind: 'knife', profile: 'CASING', face: 3.5, thickness: 0.75, insideRadius: null },
+      { kind: 'guides', profile: 'casing', face: 3.5, thickness: 0.75, insideRadius: 18.1875 },
+    ] as const;
+    const money = (onHand: Standards['onHand']) => takeoff(row, { ...STANDARDS, onHand }).openings[0]!.share!.money;
+    const { knifeGrinding, guideMinutes, shopRate, guideMaterial } = STANDARDS;
+    expectNear(money([]) - money(owned.slice(0, 1)), knifeGrinding, 1e-12);
+    expectNear(money([]) - money(owned.slice(1)), (guideMinutes / 60) * shopRate + guideMaterial, 1e-12);
+    expect(money([{ ...owned[1], insideRadius: 18.25 }])).toBe(money([]));
+  });
+
+  it('both sides of a wall take twice the pieces', () => {
+    const cost = (sides: number) => one({ head: 'segmental', span: 50, rise: 8, sides }).ownCost!;
+    expectNear(cost(2).wood, 2 * cost(1).wood, 1e-14);
+    expectNear(cost(2).labor, 2 * cost(1).labor, 1e-14);
+  });
+
+  it('two legs that differ are as long together as they are', () => {
+    const straight = (leg: number, otherLeg: number | null) =>
+      one({ head: 'half round', span: 36, ends: 'legs', leg, otherLeg }).own!.straight;
+    expect(straight(40, 60)!.length).toBe(straight(50, null)!.length);
+    expect(straight(40, 60)!.pieces.map(({ count }) => count)).toEqual([1, 1]);
+    expect(straight(40, 0)!.count).toBe(1);
+  });
+
+  it('takes as many segments as are wanted, and refuses fewer than the boards and the grain allow', () => {
+    const wanted = (segmentsWanted: number) => one({ head: 'half round', span: 36, segmentsWanted });
+    expect(wanted(7).own!.crown!.blank.chosen.segments).toBe(7);
+    expect(wanted(1).needs.join()).toMatch(
+      /^Segments wanted must be at least \d for the boards and the grain there are; got 1\.$/,
+    );
+  });
+
+  it('a price agreed replaces the unit price, and leaves the cost as it is', () => {
+    const [free, agreed] = [null, 100].map((priceAgreed) =>
+      one({ head: 'half round', span: 36, quantity: 3, priceAgreed }),
+    );
+    expect(agreed!.cost).toEqual({ ...free!.cost, unitPrice: 100, price: 300 });
+  });
+
+  it('openings keep the number they have; the others get the next that was never given', () => {
+    const openings = [opening({ head: 'round', span: 20 }), opening({ head: 'round', span: 20, no: 3 })];
+    expect(takeoff(openings, STANDARDS).openings.map(({ no }) => no)).toEqual([4, 3]);
+    const later = takeoff(openings, STANDARDS, { numbersGiven: 9 });
+    expect(later.openings.map(({ no }) => no)).toEqual([10, 3]);
+    expect(later.numbersGiven).toBe(10);
+  });
+
+  it('has the same shares in whatever order the openings stand', () => {
+    const { openings } = takeoff(randomOpenings(40, random(4)), STANDARDS);
+    const rows = openings.map(({ opening: given, no }) => ({ ...given, no }));
+    const share = (from: readonly (typeof rows)[number][]) =>
+      new Map(takeoff(from, STANDARDS).openings.map((row) => [row.no, row.share]));
+    expect(share([...rows].reverse())).toEqual(new Map([...share(rows)].reverse()));
+  });
+
+  it('the material of all rows, rounded once, is what the boards of the plan cost', () => {
+    const openings = randomOpenings(25, random(8)).map((each) => ({ ...each, species: 'Poplar', thickness: null }));
+    const taken = takeoff(openings, STANDARDS);
+    const boards = planBoards(partsOf(taken), STANDARDS);
+    const planned = withFactors(taken, factorsOf(taken, boards));
+    const material = planned.openings.reduce((sum, { cost }) => sum + (cost?.material ?? 0), 0);
+    const bought = boardsToBuy(boards, STANDARDS).reduce((sum, { cost }) => sum + cost, 0);
+    expect(material).toBeGreaterThan(100);
+    expect(toCents(material)).toBe(toCents(bought));
+    expect(planned.openings.every(({ cost }) => cost === null || cost.planned)).toBe(true);
   });
 });
 

@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkQuote, type QuoteLine } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
+import { planBoards } from '../../src/takeoff/boards';
+import { factorsOf } from '../../src/takeoff/factors';
+import { partsOf } from '../../src/takeoff/parts';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Sheet } from '../../src/workbook/sheet';
@@ -32,6 +35,15 @@ beforeAll(async () => {
   await engine.settled();
 }, 60_000);
 afterAll(() => engine.univer.dispose());
+
+/** The wood factors that the workbook was filled with: an edit doesn't renew them. */
+function plannedFactors() {
+  const filled = takeoff(
+    example.takeoff.openings.map(({ opening }) => opening),
+    defaultStandards(),
+  );
+  return factorsOf(filled, planBoards(partsOf(filled), defaultStandards()));
+}
 
 const checkOf = (all: readonly Sheet[]) => all.find(({ name }) => name === 'Check')!;
 
@@ -98,12 +110,12 @@ describe('the Check sheet in the grid', () => {
     valueOf(await host.writeCells('Takeoff', cell, [[4.25]], true));
     await engine.settled();
     const after = await shown(10);
-    valueOf(await host.writeCells('Takeoff', cell, [['=Shop_face']], true));
+    valueOf(await host.writeCells('Takeoff', cell, [['']], true));
     await engine.settled();
     const openings = example.takeoff.openings.map(({ opening }) =>
       opening.mark === 'W4' ? { ...opening, face: 4.25 } : opening,
     );
-    const check = checkQuote(example.check.quote, takeoff(openings, defaultStandards()));
+    const check = checkQuote(example.check.quote, takeoff(openings, defaultStandards(), { factors: plannedFactors() }));
     const sheet = checkSheet(check, false);
     const cells = sheet.rows[rowOf(sheet, 10) - 1]!;
     const expected = Object.fromEntries(sheet.columnKeys!.map((key, at) => [key, cells[at]?.value ?? null]));

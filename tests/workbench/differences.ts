@@ -2,6 +2,15 @@ import type { Sheet } from '../../src/workbook/sheet';
 import { addressOf } from '../../src/workbook/address';
 import type { CellValue } from '../../src/schedule/opening';
 import type { Host } from '../../taskpane/host';
+import type { Opening } from '../../src/schedule/opening';
+import type { Standards } from '../../src/standards';
+import { planBoards } from '../../src/takeoff/boards';
+import { factorsOf } from '../../src/takeoff/factors';
+import { partsOf } from '../../src/takeoff/parts';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoff/columns';
+import { takeoffSource } from '../../src/workbook/takeoff/sheet';
+import { held } from '../../src/workbook/workbook';
 
 /** Each computed cell of `sheets` that a host shows otherwise, with both values; the first 20. */
 export async function differences(
@@ -29,6 +38,32 @@ export async function differences(
 }
 
 function same(shown: CellValue, expected: CellValue, within: number): boolean {
+  if (typeof shown === 'string' && typeof expected === 'string') return inDigits(shown) === inDigits(expected);
   if (typeof shown !== 'number' || typeof expected !== 'number') return shown === expected;
   return Math.abs(shown - expected) <= within * Math.max(1, Math.abs(expected));
+}
+
+/** Figures within a text: a spreadsheet joins them with 15 digits, the grid with 17. */
+function inDigits(text: string): string {
+  return text.replace(/\d+\.\d{9,}/g, (figure) => String(Number(Number(figure).toPrecision(12))));
+}
+
+/**
+ * The Takeoff sheet as it must stand after edits and before the boards are planned again: fresh figures, priced by the wood
+ * factors of the plan that was made from other openings or settings. What tells the age of the plan is left out.
+ */
+export function liveTakeoff(
+  openings: readonly Opening[],
+  standards: Standards,
+  planned: readonly Opening[],
+  plannedBy: Standards = standards,
+): Sheet {
+  const before = takeoff(planned, plannedBy);
+  const factors = factorsOf(before, planBoards(partsOf(before), plannedBy));
+  const sheet = held(takeoffSource(takeoff(openings, standards, { factors }), null));
+  const plan = TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'plan');
+  const rows = sheet.rows.map((row) =>
+    row.map((cell, at) => (at === plan || cell?.formula === 'Plan_state' ? null : cell)),
+  );
+  return { ...sheet, rows };
 }

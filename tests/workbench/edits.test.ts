@@ -3,8 +3,8 @@ import type { Opening } from '../../src/schedule/opening';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { columnLetters } from '../../src/workbook/address';
-import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoffColumns';
-import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoffSheet';
+import { TAKEOFF_COLUMNS, UNPLANNED } from '../../src/workbook/takeoff/columns';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import type { Engine } from '../../taskpane/workbench/engine';
@@ -12,7 +12,7 @@ import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { opening, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
-import { differences } from './differences';
+import { differences, liveTakeoff } from './differences';
 
 const STANDARDS = defaultStandards();
 let openings: Opening[] = [
@@ -28,6 +28,9 @@ let openings: Opening[] = [
   }),
 ];
 
+const PLANNED = openings.map((each, at) => ({ ...each, no: at + 1 }));
+openings = PLANNED;
+
 let engine: Engine;
 let host: WorkbenchHost;
 beforeAll(async () => {
@@ -42,12 +45,13 @@ function fresh() {
   return workbookSheets(scheduleOf(openings), takeoff(openings, STANDARDS));
 }
 
-const takeoffOnly = () => fresh().filter(({ name }) => name === 'Takeoff');
+/** A fresh takeoff priced by the plan that the workbook was filled with. */
+const takeoffOnly = () => [liveTakeoff(openings, STANDARDS, PLANNED)];
 
 /** Types into the grid, and puts the same into the list that a fresh takeoff is made from. */
 async function type(
   mark: string,
-  field: 'span' | 'rise' | 'quantity' | 'face' | 'leg' | 'species',
+  field: 'span' | 'rise' | 'quantity' | 'face' | 'leg' | 'species' | 'priceAgreed' | 'sides' | 'segmentsWanted',
   value: number | string,
 ) {
   const at = openings.findIndex((each) => each.mark === mark);
@@ -72,9 +76,43 @@ describe('an input edited in the grid gives what a fresh takeoff gives', () => {
     ['C', 'leg', 0],
     ['B', 'species', 'Cherry'],
     ['D', 'rise', 8],
+    ['A', 'sides', 2],
+    ['A', 'segmentsWanted', 6],
+    ['B', 'priceAgreed', 99],
   ] as const)('%s, %s %s', async (mark, field, value) => {
     await type(mark, field, value);
     expect(await differing()).toEqual([]);
+  });
+
+  it('says of each row that changed that it is not planned, and at the top which is the first', async () => {
+    const table = valueOf(await host.readSheet('Takeoff'))!;
+    const plan = TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'plan');
+    const said = table.rows.slice(TAKEOFF_HEAD_ROWS, TAKEOFF_HEAD_ROWS + 4).map((row) => row[plan] ?? '');
+    expect(said).toEqual([UNPLANNED, UNPLANNED, UNPLANNED, UNPLANNED]);
+    expect(table.rows[0]![3]).toBe(
+      'Boards, set-ups and wood factors are older than 4 rows, A first: bring them up to date.',
+    );
+  });
+
+  it('rows that change places take everything with them', async () => {
+    const table = valueOf(await host.readSheet('Takeoff'))!;
+    const inputs = TAKEOFF_COLUMNS.flatMap(({ role }, at) => (role === 'figure' ? [] : [at]));
+    const [first, second] = [table.rows[TAKEOFF_HEAD_ROWS]!, table.rows[TAKEOFF_HEAD_ROWS + 1]!];
+    for (const at of inputs) {
+      const column = columnLetters(at);
+      const cells = [[second[at] ?? ''], [first[at] ?? '']] as (string | number)[][];
+      valueOf(await host.writeCells('Takeoff', `${column}${TAKEOFF_HEAD_ROWS + 1}`, cells, true));
+    }
+    await engine.settled();
+    openings = [openings[1]!, openings[0]!, ...openings.slice(2)];
+    expect(await differing()).toEqual([]);
+    openings = [openings[1]!, openings[0]!, ...openings.slice(2)];
+    for (const at of inputs) {
+      const column = columnLetters(at);
+      const cells = [[first[at] ?? ''], [second[at] ?? '']] as (string | number)[][];
+      valueOf(await host.writeCells('Takeoff', `${column}${TAKEOFF_HEAD_ROWS + 1}`, cells, true));
+    }
+    await engine.settled();
   });
 
   it('a deleted row no longer bears its share of set-ups and knives', async () => {

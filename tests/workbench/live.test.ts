@@ -18,7 +18,7 @@ import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
-import { differences } from './differences';
+import { differences, liveTakeoff } from './differences';
 
 const OPENINGS = randomOpenings(16, random(3));
 
@@ -38,8 +38,7 @@ function sheetsOf(standards: Standards): Sheet[] {
 
 /** Where the grid's takeoff differs from a fresh one. */
 function differing(standards: Standards): Promise<string[]> {
-  const takeoffOnly = sheetsOf(standards).filter(({ name }) => name === 'Takeoff');
-  return differences(host, takeoffOnly, 1e-9);
+  return differences(host, [liveTakeoff(OPENINGS, standards, OPENINGS, defaultStandards())], 1e-9);
 }
 
 /** The cell of the Standards sheet that holds a setting. */
@@ -48,7 +47,7 @@ function cellOf(key: string): string {
   return named
     .find(({ name }) => name === cellName(key))!
     .ref.split('!')[1]!
-    .replaceAll('$', '');
+    .replace(/^\$C\$/, 'B'); // beside the value in use stands the one that is typed
 }
 
 /** Another value the setting may have, one that matters. */

@@ -27,6 +27,6 @@ afterAll(() => engine.univer.dispose());
 test('every formula of the example, calculated by the grid, gives what the takeoff gave', async () => {
   engine.api.getFormula().executeCalculation();
   await engine.settled();
-  expect(sheets.flatMap(({ rows }) => rows.flat()).filter((cell) => cell?.formula).length).toBeGreaterThan(1000);
+  expect(sheets.flatMap(({ rows }) => rows.flat()).filter((cell) => cell?.formula).length).toBeGreaterThan(500);
   expect(await differences(host, sheets, WITHIN)).toEqual([]);
 }, 60_000);

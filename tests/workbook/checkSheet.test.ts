@@ -4,7 +4,7 @@ import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
-import { takeoffSource } from '../../src/workbook/takeoffSheet';
+import { takeoffSource } from '../../src/workbook/takeoff/sheet';
 import { checkRows, exampleCheck, sharedLines } from '../check/quote/example';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
@@ -61,7 +61,7 @@ describe('the Check sheet', () => {
     for (const unit of ['in', 'mm'] as const) {
       const standards = defaultStandards(unit);
       const taken = takeoff(randomOpenings(60, random(7), standards), standards);
-      const rows = [...takeoffSource(taken, false).rows];
+      const rows = [...takeoffSource(taken, null).rows];
       const values = rows.map((row) => row.map((cell) => cell?.value ?? null));
       const quote = valueOf(readQuote({ name: 'Takeoff', firstRow: 1, rows: values }, standards));
       expect(quote.setAside.filter(({ understood }) => !understood)).toEqual([]);

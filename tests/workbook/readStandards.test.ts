@@ -53,8 +53,8 @@ describe('a Standards sheet read back', () => {
     });
   });
 
-  it('refuses a blank setting rather than taking 0', () => {
-    expect(readStandards(changed('Feed', null))).toMatchObject({ ok: false });
+  it('takes a blank setting as not set: its default, never 0', () => {
+    expect(valueOf(readStandards(changed('Feed', null))).feed).toBe(defaultStandards().feed);
   });
 
   it('refuses a stock board without a width, naming its row', () => {

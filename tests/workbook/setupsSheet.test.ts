@@ -14,7 +14,7 @@ const TAKEN = takeoff(
   defaultStandards(),
 );
 const PLAN = planSetups(TAKEN);
-const SHEET = setupsSheet(PLAN, TAKEN, false);
+const SHEET = setupsSheet(PLAN, TAKEN);
 const textsOf = (rows: typeof SHEET.rows) => rows.map((row) => row.map((cell) => String(cell?.value ?? '')).join(' '));
 
 describe('the Setups sheet', () => {
@@ -43,6 +43,6 @@ describe('the Setups sheet', () => {
 
   it('says so where nothing can be run yet', () => {
     const none = takeoff([opening({ head: 'segmental', span: 48 })], defaultStandards());
-    expect(textsOf(setupsSheet(planSetups(none), none, false).rows).join(' ')).toContain('No opening can be run yet.');
+    expect(textsOf(setupsSheet(planSetups(none), none).rows).join(' ')).toContain('No opening can be run yet.');
   });
 });

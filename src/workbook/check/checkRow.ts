@@ -5,7 +5,7 @@ import { toCents } from '../../rounding';
 import { capital } from '../../schedule/figure';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
-import { sentences } from '../needsFormula';
+import { sentences } from '../../takeoff/figures';
 import type { Cell, CellStyle } from '../sheet';
 import { atRow, CHECK_COLUMNS, type CheckKey, type Lines } from './columns';
 import * as formulas from './formulas';
@@ -79,7 +79,8 @@ class RowCells {
     const { figures } = this;
     const quoted = (value: Value): Content => ({ value, style: 'input' });
     const text = (value: string): Content => ({ value, style: 'text' });
-    const ours = (key: string, value: number | null): Content => figure(value, formulas.ours(key, this.openings));
+    const ours = (of: Parameters<typeof formulas.ours>[0], value: number | null): Content =>
+      figure(value, formulas.ours(of, this.openings, this.plain));
     const compared = {
       openingSays: written(this.openingText()),
       quantitySays: this.quantitySays(),
@@ -101,9 +102,9 @@ class RowCells {
       extension: quoted(line.extension),
       ...compared,
       ourQuantity: ours('quantity', figures.ourQuantity),
-      ourRadius: ours(formulas.RADIUS_KEYS[line.radiusOf], figures.ourRadius),
-      ourLength: ours(formulas.LENGTH_KEYS[line.lengthOf], figures.ourLength),
-      ourPrice: ours('unitPrice', figures.ourPrice),
+      ourRadius: ours(formulas.RADIUS_FIGURES[line.radiusOf], figures.ourRadius),
+      ourLength: ours(formulas.LENGTH_FIGURES[line.lengthOf], figures.ourLength),
+      ourPrice: ours('unit price', figures.ourPrice),
       place: this.place(),
       unit: figure(figures.unit, formulas.UNIT_FORMULA),
       amount: figure(amountOf(line) ?? 0, formulas.AMOUNT_FORMULA),

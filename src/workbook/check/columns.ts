@@ -1,5 +1,5 @@
 import { columnLetters } from '../address';
-import type { ColumnMeasure } from '../columns/column';
+import type { ColumnMeasure } from '../format';
 
 /** The columns of the Check sheet from left to right: where each figure of a line stands. */
 export const CHECK_COLUMNS = [

@@ -2,8 +2,10 @@ import type { CountedBy } from '../../check/quote/checkLine';
 import type { RadiusBasis, LengthBasis } from '../../quote/quote';
 import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
-import { quote } from '../needsFormula';
-import { takeoffRange } from '../takeoffSheet';
+import type { FigureName } from '../../takeoff/figures';
+import { quote } from '../quote';
+import { figureAt, inputAt } from '../takeoff/lookup';
+import { takeoffRange } from '../takeoff/sheet';
 
 /**
  * The Check sheet's formulas, templates as in `columns.ts`; `{lacks}` is "given", or "read" where a line has figures under
@@ -12,21 +14,21 @@ import { takeoffRange } from '../takeoffSheet';
  */
 
 /** A figure of the opening on the line's place in the takeoff; blank where it has none. */
-export function ours(key: string, openings: number): string {
-  const cell = `INDEX(${takeoffRange(key, openings)},{place})`;
+export function ours(of: FigureName | 'quantity' | 'unit price', openings: number, plain: boolean): string {
+  const cell = of === 'quantity' ? inputAt(of, '{place}', openings) : figureAt(of, '{place}', openings, plain);
   return `IF({place}="","",IF(${cell}="","",${cell}))`;
 }
 
-export const RADIUS_KEYS: Readonly<Record<RadiusBasis, string>> = {
-  inside: 'insideRadius',
-  outside: 'outsideRadius',
+export const RADIUS_FIGURES: Readonly<Record<RadiusBasis, FigureName>> = {
+  inside: 'inside radius',
+  outside: 'outside radius',
   opening: 'radius',
 };
-export const LENGTH_KEYS: Readonly<Record<LengthBasis, string>> = {
-  outside: 'length',
-  'all pieces': 'length',
-  inside: 'insideLength',
-  center: 'centerLength',
+export const LENGTH_FIGURES: Readonly<Record<LengthBasis, FigureName>> = {
+  outside: 'long point',
+  'all pieces': 'long point',
+  inside: 'inside length',
+  center: 'center length',
 };
 
 export function placeFormula(openings: number): string {
@@ -101,8 +103,8 @@ export function shapeSays(kind: 'radius' | 'length', written: Written | null, un
 
 /** The length judged by the worksheet function, which knows every mistake. */
 export function lengthCheckSays(openings: number): string {
-  const of = (key: string) => `INDEX(${takeoffRange(key, openings)},{place})`;
-  const args = ['head', 'span', 'rise', 'face', 'reveal', 'ends'].map(of).join(',');
+  const inputs = ['head', 'span', 'rise', 'face', 'reveal', 'ends'] as const;
+  const args = inputs.map((input) => inputAt(input, '{place}', openings)).join(',');
   return noOpening(
     given('length', 'length', known('ourLength', 'length', `ARCH.LENGTHCHECK({length},${args},Shop_tolerance)`)),
   );

@@ -1,9 +1,10 @@
-import type { Schedule, Table } from '../../../src/schedule/opening';
+import type { Schedule } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
+import { planTakeoff } from '../../../src/takeoff/planned';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
-import { keptFrom, reapply } from '../../../src/workbook/refill';
+import { keptFrom, NOTHING_KEPT, reapply, type Before } from '../../../src/workbook/refill';
 import type { Sheet } from '../../../src/workbook/sheet';
-import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoffSheet';
+import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoff/sheet';
 import { workbookSheets } from '../../../src/workbook/workbook';
 import { OUR_SHEETS } from '../ourSheets';
 import type { Filled } from '../state';
@@ -13,8 +14,8 @@ export interface BuildJob {
   readonly schedule: Schedule;
   readonly standards: Standards;
   readonly plain: boolean;
-  /** The Takeoff sheet as it stands, where there is one: what its user did to it is kept. */
-  readonly before: { readonly values: Table; readonly formulas: Table } | null;
+  /** The takeoff as it stands, where there is one: what its user did to it is kept. */
+  readonly before: Before | null;
 }
 
 export interface Built {
@@ -24,15 +25,16 @@ export interface Built {
 
 /** The takeoff of a schedule with what its user has changed by hand in the workbook. */
 export function takeoffWithEdits({ schedule, standards, before }: Omit<BuildJob, 'plain'>) {
-  const kept = before ? keptFrom(before.values, before.formulas, standards.unit) : { edits: [], ownColumns: [] };
-  const { openings, said } = reapply(schedule.openings, kept.edits);
-  return { taken: takeoff(openings, standards), said, ownColumns: kept.ownColumns };
+  const kept = before ? keptFrom(before, standards.unit) : NOTHING_KEPT;
+  const { openings, said } = reapply(schedule.openings, kept, standards);
+  const { taken, boards } = planTakeoff(takeoff(openings, standards, { numbersGiven: kept.numbersGiven }));
+  return { taken, boards, said, ownColumns: kept.ownColumns };
 }
 
 /** The workbook for a schedule, and what to say about it once it is written. */
 export function build(job: BuildJob): Built {
-  const { taken, said, ownColumns } = takeoffWithEdits(job);
-  const sheets = workbookSheets(job.schedule, taken, { plain: job.plain, ownColumns });
+  const { taken, boards, said, ownColumns } = takeoffWithEdits(job);
+  const sheets = workbookSheets(job.schedule, taken, { plain: job.plain, ownColumns, boards });
   return { sheets, filled: { ...filledOf(taken, sheets), said } };
 }
 

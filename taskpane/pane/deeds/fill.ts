@@ -65,7 +65,10 @@ export async function takeoffBefore({ host }: Bench): Promise<Result<BuildJob['b
   if (!values.ok) return values;
   const formulas = await host.readFormulas('Takeoff');
   if (!formulas.ok) return formulas;
-  return ok(values.value && formulas.value ? { values: values.value, formulas: formulas.value } : null);
+  const schedule = await host.readSheet('Schedule');
+  if (!schedule.ok) return schedule;
+  if (!values.value || !formulas.value) return ok(null);
+  return ok({ values: values.value, formulas: formulas.value, schedule: schedule.value });
 }
 
 export async function show(bench: Bench, sheet: string, address: string): Promise<void> {

@@ -4,6 +4,7 @@ import type { Schedule } from '../../../src/schedule/opening';
 import { readSchedule } from '../../../src/schedule/readSchedule';
 import { chooseTable, readTables } from '../../../src/schedule/readTables';
 import { defaultStandards, withSettings, type Standards } from '../../../src/standards';
+import { planTakeoff } from '../../../src/takeoff/planned';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
 import { opening } from '../../takeoff/openings';
 import { valueOf } from '../../value';
@@ -18,7 +19,7 @@ export interface Example {
 export async function exampleCheck(standards: Standards = defaultStandards()): Promise<Example> {
   const scheduleTables = valueOf(await readTables('schedule.csv', readFileSync('examples/schedule.csv')));
   const schedule = valueOf(readSchedule(chooseTable(scheduleTables)!, standards));
-  const taken = takeoff(schedule.openings, standards);
+  const { taken } = planTakeoff(takeoff(schedule.openings, standards));
   const quoteTables = valueOf(await readTables('quote.csv', readFileSync('examples/quote.csv')));
   const quote = valueOf(readQuote(chooseQuoteTable(quoteTables)!, standards));
   return { schedule, takeoff: taken, check: checkQuote(quote, taken) };
@@ -38,7 +39,7 @@ export function sharedLines(): QuoteCheck {
     opening({ head: 'segmental', span: 36, rise: 6, mark: 'W3', row: 4, quantity: 1 }),
   ];
   // A band this wide calls any price right: these lines are about counts.
-  const taken = takeoff(openings, valueOf(withSettings(defaultStandards(), { priceBand: 10 })));
+  const { taken } = planTakeoff(takeoff(openings, valueOf(withSettings(defaultStandards(), { priceBand: 10 }))));
   return checkRows(
     [
       ['Mark', 'Description', 'Qty', 'Length', 'Unit price', 'Extension'],

@@ -1,0 +1,125 @@
+/* eslint-disable @typescript-eslint/no-explicit-any -- ranges arrive as they are */
+import { readOnHand, readShop, readWood } from '../src/shopRange';
+import type { Standards } from '../src/standards';
+import { computeRow, type RowFigures } from '../src/takeoff/computeRow';
+import { BLANK_ROW, MAIN, MORE, type Row, type RowCell } from '../src/takeoff/row';
+import type { Shop } from '../src/takeoff/shop';
+import { give, worksheetError } from './error';
+
+/**
+ * A takeoff asks for ten figures of each row, with the same settings and the same stock list in every call. What was read
+ * and computed is kept, by the very cells it came from, so that the work is done once.
+ */
+const MOST_SHOPS = 4;
+const MOST_ROWS = 20_000;
+
+interface KeptShop {
+  readonly shop: Shop;
+  readonly rows: Map<string, RowFigures>;
+}
+
+const shops = new Map<string, KeptShop>();
+/** The last ranges given, which a host may hand over again as they are. */
+let last: { readonly shop: unknown; readonly wood: unknown; readonly kept: KeptShop } | null = null;
+
+/** The shop's settings and boards, as the worksheet hands them over. */
+function shopOf(shop: any, wood: any): KeptShop {
+  if (last !== null && last.shop === shop && last.wood === wood) return last.kept;
+  const key = JSON.stringify([shop, wood]);
+  const kept = shops.get(key) ?? readShopOf(shop, wood);
+  shops.delete(key);
+  shops.set(key, kept);
+  if (shops.size > MOST_SHOPS) shops.delete(shops.keys().next().value!);
+  last = { shop, wood, kept };
+  return kept;
+}
+
+function readShopOf(shop: any, wood: any): KeptShop {
+  const settings = give(readShop(rowsOf('shop', shop)));
+  const stock = give(readWood(rowsOf('wood', wood)));
+  const standards = { ...settings.standards, stock, onHand: [] } as Standards;
+  return { shop: { standards, wrong: settings.wrong }, rows: new Map() };
+}
+
+/** The figures of one row, from its two blocks of cells. */
+export function figuresOf(main: any, more: any, shop: any, wood: any): { figures: RowFigures; standards: Standards } {
+  const kept = shopOf(shop, wood);
+  const cells = [...cellsIn('main', main, MAIN.length), ...cellsIn('more', more, MORE.length)];
+  return { figures: computed(cells, kept), standards: kept.shop.standards };
+}
+
+function computed(cells: readonly RowCell[], { shop, rows }: KeptShop): RowFigures {
+  const key = JSON.stringify(cells);
+  let figures = rows.get(key);
+  if (figures === undefined) {
+    figures = computeRow(rowFrom(cells), shop);
+    if (rows.size >= MOST_ROWS) rows.clear();
+    rows.set(key, figures);
+  }
+  return figures;
+}
+
+export interface SharingRow {
+  readonly no: number;
+  readonly figures: RowFigures;
+}
+
+/** Many rows at once: those that have a number. */
+export function sharingRows(no: any, main: any, more: any, shop: any, wood: any): readonly SharingRow[] {
+  const kept = shopOf(shop, wood);
+  const numbers = rowsOf('no', no);
+  const mains = rowsOf('main', main);
+  const mores = rowsOf('more', more);
+  if (mains.length !== numbers.length || mores.length !== numbers.length)
+    throw worksheetError(
+      `no, main and more must have the same number of rows; got ${numbers.length}, ${mains.length} and ${mores.length}`,
+    );
+  const seen = new Set<number>();
+  return numbers.flatMap(([cell], at) => {
+    if (typeof cell !== 'number') return [];
+    if (seen.has(cell)) throw worksheetError(`no must name each opening once; got ${cell} twice`);
+    seen.add(cell);
+    const cells = [...padded(mains[at]!, MAIN.length), ...padded(mores[at]!, MORE.length)];
+    return [{ no: cell, figures: computed(cells, kept) }];
+  });
+}
+
+export function shopStandards(shop: any, wood: any, onhand: any): Standards {
+  const { standards } = shopOf(shop, wood).shop;
+  return { ...standards, onHand: isBlank(onhand) ? [] : give(readOnHand(rowsOf('onhand', onhand))) };
+}
+
+function rowFrom(cells: readonly RowCell[]): Row {
+  const row: Record<string, RowCell> = { ...BLANK_ROW };
+  [...MAIN, ...MORE].forEach((field, at) => (row[field] = cells[at] ?? null));
+  return row as Row;
+}
+
+/** A block of cells in one row; a single column is forgiven, and cells that are missing at its end are blanks. */
+function cellsIn(name: string, given: any, most: number): RowCell[] {
+  const rows = isBlank(given) ? [[]] : rowsOf(name, given);
+  const cells = rows.length === 1 ? rows[0]! : rows.every((row) => row.length === 1) ? rows.flat() : null;
+  if (cells === null || cells.length > most)
+    throw worksheetError(
+      `${name} must be one row of at most ${most} cells; got ${rows.length} × ${rows[0]?.length ?? 0} cells`,
+    );
+  return padded(cells, most);
+}
+
+function padded(cells: readonly any[], width: number): RowCell[] {
+  return Array.from({ length: width }, (_, at): RowCell => {
+    const cell: unknown = cells[at];
+    if (isBlank(cell)) return null;
+    return typeof cell === 'number' ? cell : String(cell);
+  });
+}
+
+function rowsOf(name: string, given: any): any[][] {
+  if (isBlank(given)) throw worksheetError(`${name} is missing: give a range of cells`);
+  if (!Array.isArray(given)) return [[given]];
+  return given.map((row: unknown) => (Array.isArray(row) ? row : [row]));
+}
+
+function isBlank(cell: unknown): boolean {
+  return cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
+}

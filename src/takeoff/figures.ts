@@ -1,0 +1,180 @@
+import { lengthText } from '../lengthText';
+import type { Unit } from '../unit';
+import type { Blank } from './blankChoice';
+import type { RowFigures } from './computeRow';
+import type { RingKind } from './curve';
+import type { RingPlan } from './ownFigures';
+import type { Stage } from './shop';
+
+/** What a figure measures; decides its unit and number format wherever it is shown. */
+export type FigureMeasure =
+  'text' | 'length' | 'length text' | 'degrees' | 'count' | 'cuts' | 'minutes' | 'boardFeet' | 'money';
+
+/** One figure of an opening, from its own inputs alone. The only place where it is described. */
+export interface Figure {
+  readonly name: string;
+  readonly heading: string;
+  readonly measure: FigureMeasure;
+  /** What it rests on, since a setting that can't be read blanks only what rests on it; null: on nothing, it is what says so. */
+  readonly stage: Stage | null;
+  readonly about: string;
+  /** Null: the opening has no such figure, or lacks something. */
+  readonly value: (row: RowFigures, unit: Unit) => string | number | null | undefined;
+}
+
+/** Sentences in one cell. Runs of spaces are folded as TRIM folds them. */
+export function sentences(said: readonly string[]): string {
+  return said.join(' ').replace(/ +/g, ' ').trim();
+}
+
+const HAUNCH = 'haunch ';
+
+/** Figures of one kind of ring; of the haunches under the same names with `haunch` before. */
+function ringFigures(which: 'crown' | 'haunch') {
+  const before = which === 'crown' ? '' : HAUNCH;
+  const title = (text: string) =>
+    which === 'crown' ? text : `Haunch: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+  const ofCurve = (ring: (of: RingKind) => number) => (row: RowFigures) => {
+    const found = row.curve?.[which];
+    return found && ring(found);
+  };
+  const ofBlank = (blank: (of: Blank) => number) => (row: RowFigures) => {
+    const found = row.own?.[which];
+    return found && blank(found.blank.chosen);
+  };
+  const make = <N extends string>(
+    name: N,
+    heading: string,
+    measure: FigureMeasure,
+    stage: Stage,
+    about: string,
+    value: Figure['value'],
+  ) => ({ name: `${before}${name}` as N, heading: title(heading), measure, stage, about, value });
+  return [
+    make(
+      'radius',
+      'Radius',
+      'length',
+      'curve',
+      "Radius of the opening's own edge.",
+      ofCurve((ring) => ring.radius),
+    ),
+    make(
+      'inside radius',
+      'Inside radius',
+      'length',
+      'curve',
+      'Radius with the reveal: the inside edge of the molding.',
+      ofCurve((ring) => ring.inside),
+    ),
+    make(
+      'outside radius',
+      'Outside radius',
+      'length',
+      'curve',
+      'Radius of the outside edge of the molding.',
+      ofCurve((ring) => ring.outside),
+    ),
+    make(
+      'angle',
+      'Angle',
+      'degrees',
+      'curve',
+      "Degrees that one arc of the opening's own edge turns through.",
+      ofCurve((ring) => ring.angle),
+    ),
+    make(
+      'blank angle',
+      'Blank angle',
+      'degrees',
+      'curve',
+      'Degrees that the glued ring covers, end allowances included.',
+      ofCurve((ring) => ring.blankAngle),
+    ),
+    make(
+      'segments',
+      'Segments',
+      'count',
+      'blank',
+      'Segments that one ring is glued of.',
+      ofBlank((blank) => blank.segments),
+    ),
+    make(
+      'blank width',
+      'Blank width',
+      'length',
+      'blank',
+      'Width of board that one segment takes.',
+      ofBlank((blank) => blank.width),
+    ),
+    make(
+      'blank length',
+      'Blank length',
+      'length',
+      'blank',
+      'Length of board that one segment takes.',
+      ofBlank((blank) => blank.length),
+    ),
+    make(
+      'board width',
+      'Board width',
+      'length',
+      'blank',
+      'Narrowest board on sale that holds the segment.',
+      ofBlank((blank) => blank.boardWidth),
+    ),
+  ] as const;
+}
+
+/** Every figure that `ARCH.OPENING` gives, in the order of the reference page. */
+// prettier-ignore
+export const FIGURES = [
+  { name: 'needs', heading: 'Needs', measure: 'text', stage: null, about: 'What is missing or in doubt; blank where nothing is.', value: (row) => sentences(row.needs) },
+  { name: 'look at', heading: 'Look at', measure: 'text', stage: null, about: 'What the row needs; where it needs nothing, what should be looked at before the order goes out.', value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention) },
+  ...ringFigures('crown'),
+  { name: 'inside length', heading: 'Inside length', measure: 'length', stage: 'curve', about: 'Length of one head along the inside edge of the casing.', value: (row) => row.curve?.insideLength },
+  { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', value: (row) => row.curve?.centerLength },
+  { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', value: (row) => row.curve?.length },
+  { name: 'long point text', heading: 'Long point', measure: 'length text', stage: 'curve', about: 'The same as on a tape.', value: (row, unit) => row.curve && lengthText(row.curve.length, unit) },
+  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', value: (row) => row.curve?.miter },
+  { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
+  ...ringFigures('haunch'),
+  { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', value: (row) => row.own?.cutsOutside },
+  { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', value: (row) => row.own?.grade },
+  { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth.', value: (row) => row.own?.passes },
+  { name: 'run minutes', heading: 'Run minutes', measure: 'minutes', stage: 'labor', about: 'Minutes at the machine for the whole quantity, without spare pieces and set-ups.', value: (row) => row.ownCost?.runMinutes },
+  { name: 'board feet', heading: 'Board feet', measure: 'boardFeet', stage: 'labor', about: 'Board feet for the whole quantity, without spare and test pieces.', value: (row) => row.ownCost?.boardFeet },
+  { name: 'stock', heading: 'Wood', measure: 'text', stage: 'blank', about: 'The wood by the stock list, with its dressed thickness: what is planned and bought together.', value: (row) => row.own?.stock },
+  { name: 'wood', heading: 'Wood, before waste', measure: 'money', stage: 'labor', about: 'Board-foot money of the wood for the whole quantity, before waste.', value: (row) => row.ownCost?.wood },
+  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: 'Money for running, gluing, sawing and sanding the whole quantity.', value: (row) => row.ownCost?.labor },
+  { name: 'knife', heading: 'Knife', measure: 'text', stage: 'blank', about: 'The knife: width, thickness and profile.', value: (row) => row.own?.knife },
+  { name: 'set-up', heading: 'Set-ups', measure: 'text', stage: 'blank', about: 'The set-ups it runs through: guide sets, and straight molding.', value: (row) => row.own && setupsOf(row.own).join('; ') },
+] as const satisfies readonly Figure[];
+
+export type FigureName = (typeof FIGURES)[number]['name'];
+
+const BY_NAME: ReadonlyMap<string, Figure> = new Map(FIGURES.map((figure) => [figure.name, figure]));
+
+/** A figure by its name, letter case and spaces forgiven; null: there is none. */
+export function figureNamed(name: string): Figure | null {
+  return BY_NAME.get(name.trim().toLowerCase().replace(/\s+/g, ' ')) ?? null;
+}
+
+/** A figure's value as a cell shows it: blank where the opening has none or lacks something. */
+export function figureOf(figure: Figure, row: RowFigures, unit: Unit): string | number {
+  return figure.stage !== null && row.isInDoubt(figure.stage) ? '' : (figure.value(row, unit) ?? '');
+}
+
+function blanksText(rings: readonly RingPlan[], unit: Unit): string {
+  return rings
+    .map(({ ring, blank: { chosen } }) => {
+      const times = ring.count > 1 ? `${ring.count} × ` : '';
+      return `${times}${chosen.segments} of ${lengthText(chosen.width, unit)} x ${lengthText(chosen.length, unit)}`;
+    })
+    .join('; ');
+}
+
+/** The names of the set-ups an opening runs through. */
+export function setupsOf(own: NonNullable<RowFigures['own']>): string[] {
+  return [...own.rings.map(({ guide }) => guide), ...(own.straight ? [own.straight.setup] : [])];
+}

@@ -1,0 +1,149 @@
+import type { WoodFactors } from '../takeoff/price';
+import { ROW_FIELDS } from '../takeoff/row';
+import type { Takeoff } from '../takeoff/takeoff';
+import { columnLetters } from './address';
+import { headingCell } from './columnHeads';
+import type { Cell, Sheet } from './sheet';
+import { TAKEOFF_COLUMNS } from './takeoff/columns';
+import { takeoffRange, unplannedRows } from './takeoff/sheet';
+
+/** Where the settings and lists that plans rest on stand on the Standards sheet. */
+export interface StandardsRanges {
+  readonly settings: readonly (string | number | null)[];
+  readonly wood: readonly (readonly (string | number | null)[])[];
+  readonly onHand: readonly (readonly (string | number | null)[])[];
+}
+
+/**
+ * What a plan of boards and set-ups was made from, below the boards: each opening's inputs under its number, the settings and
+ * lists, and what is bought for each money of wood. Native formulas tell from it whether the plan is older than the rows.
+ */
+export function withPlan(sheet: Sheet, takeoff: Takeoff, factors: WoodFactors, made: StandardsRanges): Sheet {
+  const { openings } = takeoff;
+  const rows: (readonly (Cell | null)[])[] = [...sheet.rows, []];
+  const names: { name: string; ref: string }[] = [...(sheet.names ?? [])];
+  const name = (as: string, firstColumn: number, firstRow: number, columns: number, height: number) => {
+    const corner = (column: number, row: number) => `$${columnLetters(column)}$${row}`;
+    const last = corner(firstColumn + columns - 1, firstRow + height - 1);
+    const first = corner(firstColumn, firstRow);
+    names.push({ name: as, ref: `Stock!${first === last ? first : `${first}:${last}`}` });
+  };
+  const printed = sheet.rows.length;
+
+  rows.push([{ value: 'Wood factors: what is bought for each dollar of wood in the rows', style: 'group' }]);
+  rows.push([headingCell('Wood'), headingCell('Factor', 'figures')]);
+  const woods = new Map<string, number>();
+  for (const { own } of openings) {
+    const factor = own === null ? null : factors(own.stock);
+    if (own !== null && factor !== null) woods.set(own.stock, factor);
+  }
+  const factorRows = [...woods].map(([wood, factor]): Cell[] => [
+    { value: wood, style: 'text', format: '@' },
+    { value: factor, style: 'fixed', format: '0.0000' },
+  ]);
+  if (factorRows.length === 0)
+    factorRows.push([
+      { value: '(no wood is planned)', style: 'text', format: '@' },
+      { value: 1, style: 'fixed' },
+    ]);
+  name('Factors', 0, rows.length + 1, 2, factorRows.length);
+  rows.push(...factorRows, []);
+
+  rows.push([{ value: 'What this plan was made from', style: 'group' }]);
+  const inputs = ROW_FIELDS.map((field) => TAKEOFF_COLUMNS.find(({ key }) => key === field)!.heading);
+  rows.push([...['No.', 'As planned', ...inputs].map((heading) => headingCell(heading))]);
+  // A row of a wood without a plan isn't held by it.
+  const held = openings.filter(({ own, cost }) => own === null || cost === null || factors(own.stock) !== null);
+  const first = rows.length + 1;
+  const from = columnLetters(2);
+  const to = columnLetters(1 + ROW_FIELDS.length);
+  for (const { no, cells } of held) {
+    const row = rows.length + 1;
+    const given = ROW_FIELDS.map((field) => cells[field]);
+    rows.push([
+      { value: no, style: 'fixed', format: '0' },
+      {
+        value: given.map(asText).join('|'),
+        formula: `TEXTJOIN("|",FALSE,${from}${row}:${to}${row})`,
+        style: 'figure',
+      },
+      ...given.map((value): Cell | null => (value === null ? null : { value, style: 'fixed' })),
+    ]);
+  }
+  if (held.length === 0)
+    rows.push([
+      { value: 0, style: 'fixed' },
+      { value: '', style: 'fixed' },
+    ]);
+  name('Plan', 0, first, 2, Math.max(1, held.length));
+  name('Plan_no', 0, first, 1, Math.max(1, held.length));
+
+  rows.push([], [headingCell('Settings'), headingCell('Stock list')]);
+  const listsAt = rows.length + 1;
+  const height = Math.max(made.settings.length, made.wood.length, made.onHand.length);
+  const woodWidth = made.wood[0]?.length ?? 1;
+  const cell = (value: string | number | null | undefined): Cell | null =>
+    value === null || value === undefined ? null : { value, style: 'fixed' };
+  for (let at = 0; at < height; at++) {
+    rows.push([
+      cell(made.settings[at]),
+      ...Array.from({ length: woodWidth }, (_, column) => cell(made.wood[at]?.[column])),
+      ...(made.onHand[at] ?? []).map(cell),
+    ]);
+  }
+  name('Plan_shop', 0, listsAt, 1, made.settings.length);
+  name('Plan_wood', 1, listsAt, woodWidth, made.wood.length);
+  name('Plan_on_hand', 1 + woodWidth, listsAt, made.onHand[0]?.length ?? 1, made.onHand.length);
+
+  rows.push([], [headingCell('Is the plan current?')]);
+  const state = rows.length + 1;
+  const { count, first: firstMark } = unplannedRows(openings.length);
+  const numbers = takeoffRange('no', openings.length);
+  rows.push(
+    [
+      { value: 0, formula: count, style: 'figure' },
+      { value: 'openings new or changed since', style: 'text' },
+    ],
+    [
+      { value: 0, formula: `SUMPRODUCT(--(COUNTIF(${numbers},Plan_no)=0))`, style: 'figure' },
+      { value: 'openings gone since', style: 'text' },
+    ],
+    [
+      {
+        value: 0,
+        formula: ['shop', 'wood', 'on_hand'].map((list) => differing(`Plan_${list}`, CURRENT[list]!)).join('+'),
+        style: 'figure',
+      },
+      { value: 'settings and list cells changed since', style: 'text' },
+    ],
+    [
+      {
+        value: '',
+        formula:
+          `IF(A${state}+A${state + 1}+A${state + 2}=0,"","Boards, set-ups and wood factors are older than "&` +
+          `IF(A${state}>0,A${state}&" rows, "&${firstMark}&" first",IF(A${state + 1}>0,"the rows: "&A${state + 1}&" are gone","the shop's settings"))&": bring them up to date.")`,
+        style: 'attention',
+      },
+    ],
+  );
+  name('Plan_state', 0, state + 3, 1, 1);
+  return {
+    ...sheet,
+    rows,
+    names,
+    printArea: sheet.printArea ?? `A1:${columnLetters(sheet.widths.length - 1)}${printed}`,
+  };
+}
+
+/** A cell as a formula joins it to text: figures with 15 digits. */
+function asText(cell: string | number | null): string {
+  return cell === null ? '' : String(typeof cell === 'number' ? Number(cell.toPrecision(15)) : cell);
+}
+
+/** How many cells of two ranges differ; a blank is another thing than a 0. */
+function differing(one: string, other: string): string {
+  return `SUMPRODUCT(--(${one}&""<>${other}&""))`;
+}
+
+/** The live ranges that a plan's own copies are compared with. */
+const CURRENT: Readonly<Record<string, string>> = { shop: 'Shop_values', wood: 'Wood', on_hand: 'OnHand' };

@@ -1,0 +1,228 @@
+import { ENDS, HEAD_SHAPES } from '../../head/head';
+import { MAIN, MORE } from '../../takeoff/row';
+import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
+import { columnLetters } from '../address';
+import { groupRow, headingCell, headingRow, unitRow } from '../columnHeads';
+import { columnFormat } from '../format';
+import { pagesWide } from '../pagesWide';
+import { ownCells, type OwnColumn } from '../refill';
+import type { Cell, CellStyle, SheetSource, Validation } from '../sheet';
+import { TAKEOFF_COLUMNS, UNPLANNED, type CellsOfRow, type ColumnKey, type TakeoffColumn } from './columns';
+
+/** Rows above the openings: title, summary, groups, units, headings. The headings stand last, so that the rows can be sorted. */
+export const TAKEOFF_HEAD_ROWS = 5;
+/** Number and mark stay in sight. */
+const FROZEN_COLUMNS = 2;
+/** Of a column of the user's own, in characters. */
+const OWN_WIDTH = 14;
+
+const LETTERS = Object.fromEntries(TAKEOFF_COLUMNS.map(({ key }, at) => [key, columnLetters(at)])) as Readonly<
+  Record<ColumnKey, string>
+>;
+
+/** Where the openings stand on the sheet, from 1. */
+export interface Body {
+  readonly first: number;
+  readonly last: number;
+}
+
+export function bodyOf(openings: number): Body {
+  return { first: TAKEOFF_HEAD_ROWS + 1, last: TAKEOFF_HEAD_ROWS + Math.max(1, openings) };
+}
+
+/** A column's cells as an absolute range: `$A$6:$A$30`. */
+function columnRange(key: ColumnKey, body: Body): string {
+  return `$${LETTERS[key]}$${body.first}:$${LETTERS[key]}$${body.last}`;
+}
+
+/** The same for formulas on other sheets: `Takeoff!$A$6:$A$30`. */
+export function takeoffRange(key: ColumnKey, openings: number): string {
+  return `Takeoff!${columnRange(key, bodyOf(openings))}`;
+}
+
+const MAIN_LETTERS = [LETTERS[MAIN[0]], LETTERS[MAIN[MAIN.length - 1]!]] as const;
+const MORE_LETTERS = [LETTERS[MORE[0]], LETTERS[MORE[MORE.length - 1]!]] as const;
+
+/** A block of inputs of all openings, for formulas on other sheets. */
+export function takeoffBlock(block: 'main' | 'more', openings: number): string {
+  const [from, to] = block === 'main' ? MAIN_LETTERS : MORE_LETTERS;
+  const { first, last } = bodyOf(openings);
+  return `Takeoff!$${from}$${first}:$${to}$${last}`;
+}
+
+/** The addresses of a row's cells. */
+export function cellsOfRow(row: number): CellsOfRow {
+  const block = ([from, to]: readonly [string, string]) => `${from}${row}:${to}${row}`;
+  return new Proxy({} as CellsOfRow, {
+    get: (_target, key: ColumnKey | 'main' | 'more') =>
+      key === 'main' ? block(MAIN_LETTERS) : key === 'more' ? block(MORE_LETTERS) : LETTERS[key] + String(row),
+  });
+}
+
+/** How the plain workbook shows a figure of the row: looked up on the sheet Working, by the opening's number. */
+export type WorkingFigure = (column: TakeoffColumn, at: CellsOfRow) => string;
+
+/** The takeoff: a row for each opening, live figures, and what each opening needs. */
+export function takeoffSource(
+  takeoff: Takeoff,
+  working: WorkingFigure | null,
+  own: readonly OwnColumn[] = [],
+): SheetSource {
+  const body = bodyOf(takeoff.openings.length);
+  const widths = [...TAKEOFF_COLUMNS.map((column) => column.width), ...own.map(() => OWN_WIDTH)];
+  return {
+    name: 'Takeoff',
+    rows: { [Symbol.iterator]: () => rowsOf(takeoff, working, own, body) },
+    widths,
+    frozenRows: TAKEOFF_HEAD_ROWS,
+    frozenColumns: FROZEN_COLUMNS,
+    validations: validations(body),
+    repeatRows: [4, TAKEOFF_HEAD_ROWS],
+    landscape: true,
+    pagesWide: pagesWide(widths, FROZEN_COLUMNS),
+    autoFilter: `A${TAKEOFF_HEAD_ROWS}:${columnLetters(widths.length - 1)}${body.last}`,
+    home: `B${body.first}`,
+    columnKeys: TAKEOFF_COLUMNS.map((column) => column.key),
+    body: [body.first, body.last],
+  };
+}
+
+function* rowsOf(
+  takeoff: Takeoff,
+  working: WorkingFigure | null,
+  own: readonly OwnColumn[],
+  body: Body,
+): Generator<(Cell | null)[]> {
+  const { unit } = takeoff.standards;
+  yield [{ value: 'Takeoff', style: 'title' }, null, null, { value: '', formula: 'Plan_state', style: 'attention' }];
+  const blanks = Array<null>(TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'lookAt') - 4).fill(null);
+  yield [null, null, null, summary(takeoff, body), ...blanks, typedOver(body)];
+  yield groupRow(TAKEOFF_COLUMNS, () => false);
+  yield unitRow(TAKEOFF_COLUMNS, unit);
+  yield [...headingRow(TAKEOFF_COLUMNS), ...own.map(({ heading }) => headingCell(heading))];
+  for (const [index, row] of takeoff.openings.entries()) {
+    const place = body.first + index;
+    const at = cellsOfRow(place);
+    yield [
+      ...TAKEOFF_COLUMNS.map((column) => cellOf(column, row, takeoff, at, working)),
+      ...ownCells(own, row.no, place),
+    ];
+  }
+  yield TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body));
+}
+
+function cellOf(
+  column: TakeoffColumn,
+  row: OpeningTakeoff,
+  takeoff: Takeoff,
+  at: CellsOfRow,
+  working: WorkingFigure | null,
+): Cell {
+  const { unit } = takeoff.standards;
+  const value = column.value(row, takeoff) ?? null;
+  const style = styleOf(column);
+  const format = columnFormat(column.measure, unit, value);
+  const wrap = column.key === 'lookAt' || column.key === 'remarks' ? { wrap: true } : {};
+  const formula = formulaOf(column, row, at, unit, working);
+  if (formula === null) return { value, style, format, ...wrap };
+  // Text format would keep Excel from calculating a formula typed over it.
+  return { value: value ?? '', style, format: format === '@' ? 'General' : format, formula, ...wrap };
+}
+
+function formulaOf(
+  column: TakeoffColumn,
+  { opening }: OpeningTakeoff,
+  at: CellsOfRow,
+  unit: Takeoff['standards']['unit'],
+  working: WorkingFigure | null,
+): string | null {
+  // A rough-opening figure less the shop's allowance goes on following the allowance.
+  if (column.key === 'span' && opening.span !== null && opening.rough?.span !== undefined)
+    return `${opening.rough.span}-Shop_rough_width`;
+  if (column.key === 'rise' && opening.rise !== null && opening.rough?.rise !== undefined)
+    return `${opening.rough.rise}-Shop_rough_height`;
+  const native = column.formula?.(at, unit) ?? null;
+  if (column.figure === undefined) return native;
+  const figure =
+    working === null ? `ARCH.OPENING("${column.figure}",${at.main},${at.more},Shop,Wood)` : working(column, at);
+  return `${figure}${native ?? ''}`;
+}
+
+/** Whether a formula (`=…`) in an input's cell is one that a filling writes there, not one of the user's own. */
+export function isFilledIn(formula: string): boolean {
+  return /^=[\d.]+-Shop_rough_\w+$/.test(formula);
+}
+
+function styleOf(column: TakeoffColumn): CellStyle {
+  if (column.role === 'input') return 'input';
+  return column.key === 'lookAt' || column.key === 'plan' ? 'attention' : 'figure';
+}
+
+/** How many openings there are and how many have no price. */
+function summary(takeoff: Takeoff, body: Body): Cell {
+  const { openings, open } = takeoff.totals;
+  return {
+    value: `Openings: ${openings}. Not priced: ${open}.`,
+    formula: `"Openings: "&COUNT(${columnRange('no', body)})&". Not priced: "&COUNTIF(${columnRange('price', body)},"")&"."`,
+    style: 'text',
+  };
+}
+
+/** Figures that somebody typed over their formulas: told at once, and asked about when the takeoff is filled again. */
+function typedOver(body: Body): Cell {
+  const figures = `${LETTERS.longPoint}${body.first}:${LETTERS.lookAt}${body.last}`;
+  return {
+    value: '',
+    formula: `IF(SUMPRODUCT(--NOT(ISFORMULA(${figures})))=0,"","Figures typed over: "&SUMPRODUCT(--NOT(ISFORMULA(${figures})))&".")`,
+    style: 'attention',
+  };
+}
+
+function totalCell(column: TakeoffColumn, takeoff: Takeoff, body: Body): Cell | null {
+  if (column.key === 'no') return { value: 'Total', style: 'total' };
+  if (!column.total && column.key !== 'quantity') return null;
+  const format = columnFormat(column.measure, takeoff.standards.unit);
+  if (column.key === 'quantity')
+    return {
+      value: takeoff.totals.heads,
+      formula: `SUMIF(${columnRange('price', body)},">=0",${columnRange('quantity', body)})`,
+      ...{ style: 'total', format },
+    };
+  const value = takeoff.openings.reduce((sum, row) => {
+    const figure = column.value(row, takeoff);
+    return sum + (typeof figure === 'number' ? figure : 0);
+  }, 0);
+  // A plain sum: an error in a row is an error in the total.
+  const sum = `SUM(${columnRange(column.key, body)})`;
+  return {
+    value: column.key === 'price' ? takeoff.totals.price : value,
+    formula: column.key === 'price' ? `ROUND(${sum},2)` : sum,
+    ...{ style: 'total', format },
+  };
+}
+
+function validations(body: Body): Validation[] {
+  const range = (key: ColumnKey) => `${LETTERS[key]}${body.first}:${LETTERS[key]}${body.last}`;
+  return [
+    {
+      range: range('head'),
+      rule: { kind: 'list', choices: HEAD_SHAPES },
+      message: `A head is one of ${HEAD_SHAPES.join(', ')}.`,
+    },
+    { range: range('ends'), rule: { kind: 'list', choices: ENDS }, message: `Ends are one of ${ENDS.join(', ')}.` },
+    {
+      range: range('quantity'),
+      rule: { kind: 'number', min: 1, max: 100000, whole: true },
+      message: 'The quantity is a whole number from 1.',
+    },
+  ];
+}
+
+/** Rows that the plan at hand doesn't hold as they stand, and the mark of the first, for the line that says so. */
+export function unplannedRows(openings: number): { readonly count: string; readonly first: string } {
+  const plan = takeoffRange('plan', openings);
+  return {
+    count: `COUNTIF(${plan},"${UNPLANNED}")`,
+    first: `INDEX(${takeoffRange('mark', openings)},MATCH("${UNPLANNED}",${plan},0))`,
+  };
+}

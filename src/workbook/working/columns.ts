@@ -1,0 +1,23 @@
+import type { WorkingColumn } from './column';
+import { figure } from './column';
+import { LENGTH_COLUMNS } from './lengths';
+import { MACHINE_COLUMNS } from './machine';
+import { INPUT_COLUMNS, TO_DO_COLUMNS } from './opening';
+import { PRICE_COLUMNS, SHARE_COLUMNS } from './price';
+import { BLANK_TEXT, CROWN_COLUMNS, HAUNCH_COLUMNS } from './ring';
+import { WOOD_COLUMNS } from './wood';
+
+/** Every column of the sheet Working from left to right. Number and shares stand first: they are looked up together. */
+export const WORKING_COLUMNS: readonly WorkingColumn[] = [
+  figure('no', 'No.', 'row', { group: 'Shared', value: ({ no }) => no, formula: () => null }),
+  ...SHARE_COLUMNS,
+  ...INPUT_COLUMNS,
+  ...TO_DO_COLUMNS,
+  BLANK_TEXT,
+  ...CROWN_COLUMNS,
+  ...LENGTH_COLUMNS,
+  ...HAUNCH_COLUMNS,
+  ...MACHINE_COLUMNS,
+  ...WOOD_COLUMNS,
+  ...PRICE_COLUMNS,
+];

@@ -1,0 +1,67 @@
+import { sentences } from '../../takeoff/figures';
+import { headsOf } from '../../takeoff/ownCost';
+import { ROW_FIELDS, type RowField } from '../../takeoff/row';
+import type { ColumnMeasure } from '../format';
+import { takeoffRange } from '../takeoff/sheet';
+import { figure, inGroup, working, type WorkingColumn } from './column';
+import { attentionFormula, missingFormula, missingShapeFormula, needsFormula } from './needs';
+
+/** What stands for a blank input: the shop's standard, or something that follows from the row. */
+const BLANKS: Partial<Record<RowField, string>> = {
+  rise: 'IF({head}="half round",IF(ISNUMBER({span}),{span}/2,""),"")',
+  ends: 'Shop_ends',
+  reveal: 'Shop_reveal',
+  face: 'Shop_face',
+  thickness: 'Shop_thickness',
+  species: 'Shop_species',
+  profile: 'Shop_profile',
+  leg: '0',
+  sides: '1',
+};
+const TEXTS: ReadonlySet<RowField> = new Set(['head', 'ends', 'species', 'profile']);
+const COUNTS: ReadonlySet<RowField> = new Set(['quantity', 'segmentsWanted', 'sides', 'arcs']);
+
+function measureOf(field: RowField): ColumnMeasure {
+  return TEXTS.has(field) ? 'text' : COUNTS.has(field) ? 'count' : 'length';
+}
+
+/** An input of the opening with this number, wherever its row now stands on the Takeoff. */
+function inputColumn(field: RowField): WorkingColumn {
+  return {
+    ...working(field, field, measureOf(field), {
+      // What can't be read stays as it stands in the cell, and is said.
+      value: ({ known, cells }) => known[field] ?? cells[field] ?? '',
+      formula: '',
+    }),
+    formula: (_row, { openings }) => {
+      const cell = `INDEX(${takeoffRange(field, openings.length)},{at})`;
+      return `IF({at}=0,"",IF(${cell}="",${BLANKS[field] ?? '""'},${cell}))`;
+    },
+  };
+}
+
+export const INPUT_COLUMNS: readonly WorkingColumn[] = inGroup('Inputs, the shop’s standards put in', [
+  working('at', 'Place in the Takeoff', 'count', {
+    value: ({ no }, { openings }) => openings.findIndex((each) => each.no === no) + 1,
+    formula: (_row, { openings }) => `IFERROR(MATCH({no},${takeoffRange('no', openings.length)},0),0)`,
+  }),
+  ...ROW_FIELDS.map(inputColumn),
+]);
+
+export const TO_DO_COLUMNS: readonly WorkingColumn[] = inGroup('To do', [
+  figure('needs', 'Needs', 'text', { value: (row) => sentences(row.needs), formula: needsFormula }),
+  figure('attention', 'Attention', 'text', { value: (row) => sentences(row.attention), formula: attentionFormula }),
+  figure('look at', 'Look at', 'text', {
+    value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention),
+    formula: () => 'IF({needs}="",{attention},{needs})',
+  }),
+  working('missingShape', 'Missing for the curve', 'text', {
+    value: (row) => sentences(row.missingShape),
+    formula: missingShapeFormula,
+  }),
+  working('missing', 'Missing inputs', 'text', { value: (row) => sentences(row.missing), formula: missingFormula }),
+  working('counted', 'Heads counted', 'count', {
+    value: (row) => (row.inputs ? headsOf(row.inputs) : 0),
+    formula: () => 'IF({needs}="",{quantity}*{sides},0)',
+  }),
+]);

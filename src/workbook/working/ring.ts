@@ -1,0 +1,198 @@
+import type { Blank } from '../../takeoff/blankChoice';
+import type { RingKind } from '../../takeoff/curve';
+import type { RingPlan } from '../../takeoff/ownFigures';
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { figureNamed, figureOf } from '../../takeoff/figures';
+import type { Unit } from '../../unit';
+import { lengthTextFormula } from '../lengthFormula';
+import type { ColumnMeasure } from '../format';
+import { figure, inGroup, working, type WorkingColumn } from './column';
+import { ringCost } from '../../takeoff/ownCost';
+import { boardFeet, FEED, HAS_HAUNCH, narrowestBoard, piecesThrough, priceAt } from './formulas';
+import { piecesOf, type WorkingTakeoff } from './shared';
+import { CROWN, HAUNCH, type RingGroup } from './ringGroups';
+
+function ringColumns(group: RingGroup): WorkingColumn[] {
+  const at = (name: string) => `{${group.key(name)}}`;
+  const heading = (text: string) =>
+    group.headingStart === '' ? text : group.headingStart + text.charAt(0).toLowerCase() + text.slice(1);
+  const written = (guarded: string) => (row: OpeningTakeoff) => (group.written(row) ? guarded : null);
+  const usual = group === CROWN ? figure : working;
+
+  /** A figure of the curve: blank unless the opening has such a ring. */
+  const ofRing = (
+    name: string,
+    title: string,
+    measure: ColumnMeasure,
+    value: (ring: RingKind) => number,
+    text: string,
+    make = usual,
+  ) =>
+    make(group.key(name), heading(title), measure, {
+      value: (row) => {
+        const ring = group.ring(row);
+        return ring && value(ring);
+      },
+      formula: written(`IF(${at('radius')}="","",${text})`),
+    });
+  /** A figure of the blank: blank, too, while wood or price still lack something. */
+  const column = (
+    name: string,
+    title: string,
+    measure: ColumnMeasure,
+    value: (plan: RingPlan, row: OpeningTakeoff, takeoff: WorkingTakeoff) => number | string | undefined,
+    text: string,
+    make = usual,
+  ) =>
+    make(group.key(name), heading(title), measure, {
+      width: measure === 'text' ? 28 : 11,
+      value: (row, takeoff) => {
+        const plan = group.plan(row);
+        return plan && value(plan, row, takeoff);
+      },
+      formula: written(`IF(OR({missing}<>"",${at('radius')}=""),"",${text})`),
+    });
+  const blank = (count: string) => `${at('insideRadius')},{face},${at('blankAngle')},${count},Shop_margin`;
+  const chosen = (of: (blank: Blank) => number) => (plan: RingPlan) => of(plan.blank.chosen);
+
+  /** Wood and joints of one ring with the fewest segments, one more or two more. */
+  const weighed = (more: 0 | 1 | 2, title: string) => {
+    const count = more === 0 ? at('segmentsFewest') : `(${at('segmentsFewest')}+${more})`;
+    const board = narrowestBoard(`ARCH.BLANKWIDTH(${blank(count)})`);
+    const wood = `${boardFeet(board, `ARCH.BLANKLENGTH(${blank(count)})`, count)}*${priceAt(board)}*(1+Shop_waste)`;
+    const joints = `(${count}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes/60*Shop_shop_rate`;
+    const value = (plan: RingPlan) => plan.blank.weighed[more].cost;
+    return column(`weigh${more}`, `Wood and joints, ${title}`, 'money', value, `${wood}+${joints}`, working);
+  };
+  const [fewest, oneMore, twoMore] = [at('weigh0'), at('weigh1'), at('weigh2')];
+  const cheapest = `IF(${fewest}<=MIN(${oneMore},${twoMore}),0,IF(${oneMore}<=${twoMore},1,2))`;
+
+  return inGroup(group.name, [
+    {
+      ...ofRing('radius', 'Radius', 'length', (ring) => ring.radius, ''),
+      formula: written(`IF({missingShape}<>"","",${group.radius})`),
+    },
+    ofRing('insideRadius', 'Inside radius', 'length', (ring) => ring.inside, `${at('radius')}+{reveal}`),
+    ofRing(
+      'outsideRadius',
+      'Outside radius',
+      'length',
+      (ring) => ring.outside,
+      `${at('insideRadius')}+{face}`,
+      working,
+    ),
+    ofRing('angle', 'Angle', 'degrees', (ring) => ring.angle, group.angle, working),
+    ofRing('blankAngle', 'Blank angle', 'degrees', (ring) => ring.blankAngle, group.blankAngle, working),
+    ...inGroup('Segments weighed', [
+      column(
+        'segmentsFewest',
+        'Fewest segments',
+        'count',
+        (plan) => plan.blank.weighed[0].segments,
+        `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,Shop_grain)`,
+        working,
+      ),
+      weighed(0, 'fewest joints'),
+      weighed(1, 'one more segment'),
+      weighed(2, 'two more segments'),
+    ]),
+    column(
+      'segments',
+      'Segments',
+      'count',
+      chosen((of) => of.segments),
+      `IF({segmentsWanted}="",${at('segmentsFewest')}+${cheapest},{segmentsWanted})`,
+    ),
+    column(
+      'blankWidth',
+      'Blank width',
+      'length',
+      chosen((of) => of.width),
+      `ARCH.BLANKWIDTH(${blank(at('segments'))})`,
+      working,
+    ),
+    column(
+      'boardWidth',
+      'Board width',
+      'length',
+      chosen((of) => of.boardWidth),
+      narrowestBoard(at('blankWidth')),
+      working,
+    ),
+    column(
+      'blankLength',
+      'Blank length',
+      'length',
+      chosen((of) => of.length),
+      `ARCH.BLANKLENGTH(${blank(at('segments'))})`,
+      working,
+    ),
+    column(
+      'guide',
+      'Guide set',
+      'text',
+      (plan) => plan.guide,
+      `{knife}&", R "&ROUND(${at('insideRadius')},3)`,
+      working,
+    ),
+    column(
+      'pieces',
+      'Pieces',
+      'count',
+      (plan, row) => piecesOf(row) * plan.ring.count,
+      `{counted}*${group.count}`,
+      working,
+    ),
+    column(
+      'setupPieces',
+      'Pieces of the guide set',
+      'count',
+      (plan, _row, { setups }) => setups.get(plan.guide.toLowerCase()),
+      piecesThrough(at('guide')),
+    ),
+    column(
+      'guidePart',
+      'Part of the guide set',
+      'number',
+      (plan, row, { setups }) => (piecesOf(row) * plan.ring.count) / (setups.get(plan.guide.toLowerCase()) ?? 1),
+      `IF({counted}=0,0,${at('pieces')}/${at('setupPieces')})`,
+    ),
+    column(
+      'pieceRun',
+      'Run minutes, one piece',
+      'minutes',
+      (plan, row, { standards }) => ringCost(plan, 1, row.own?.passes ?? 1, standards).runMinutes,
+      `ARCH.RUNTIME(RADIANS(${at('blankAngle')})*(${at('insideRadius')}+{face}/2)/Shop_per_inch,${FEED},{passes},Shop_handling)`,
+    ),
+    column(
+      'pieceMinutes',
+      'Labor minutes, one piece',
+      'minutes',
+      (plan, row, { standards }) => ringCost(plan, 1, row.own?.passes ?? 1, standards).laborMinutes,
+      `${at('pieceRun')}+(${at('segments')}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes` +
+        `+RADIANS(${at('blankAngle')})*${at('outsideRadius')}*(Shop_saw_minutes+Shop_sand_minutes)/Shop_long_unit`,
+    ),
+    column(
+      'pieceFeet',
+      'Board feet, one piece',
+      'boardFeet',
+      (plan, row, { standards }) => ringCost(plan, 1, row.own?.passes ?? 1, standards).boardFeet,
+      boardFeet(at('boardWidth'), at('blankLength'), at('segments')),
+    ),
+  ]);
+}
+
+const ringText = (before: string, unit: Unit) => {
+  const at = (name: string) => `{${before === '' ? name : before + name.charAt(0).toUpperCase() + name.slice(1)}}`;
+  return `${at('segments')}&" of "&${lengthTextFormula(at('blankWidth'), unit)}&" x "&${lengthTextFormula(at('blankLength'), unit)}`;
+};
+
+export const BLANK_TEXT: WorkingColumn = figure('blank', 'Blank', 'length text', {
+  group: 'Ring',
+  width: 22,
+  value: (row, { standards }) => figureOf(figureNamed('blank')!, row, standards.unit),
+  formula: (_row, { standards: { unit } }) =>
+    `IF({segments}="","",IF({head}="pointed","2 × ","")&${ringText('', unit)}&IF(${HAS_HAUNCH},"; 2 × "&${ringText('haunch', unit)},""))`,
+});
+export const CROWN_COLUMNS: readonly WorkingColumn[] = ringColumns(CROWN);
+export const HAUNCH_COLUMNS: readonly WorkingColumn[] = ringColumns(HAUNCH);

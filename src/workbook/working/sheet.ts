@@ -1,0 +1,160 @@
+import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
+import { columnLetters } from '../address';
+import { groupRow, headingRow, unitRow } from '../columnHeads';
+import { columnFormat } from '../format';
+import { plainFormula } from '../plain';
+import type { Cell, SheetSource } from '../sheet';
+import type { WorkingFigure } from '../takeoff/sheet';
+import type { WorkingColumn } from './column';
+import { WORKING_COLUMNS } from './columns';
+import { workingTakeoff, type WorkingTakeoff } from './shared';
+
+/** Rows above the figures: title, what it is, groups, headings, units. */
+const HEAD_ROWS = 5;
+
+const LETTERS: ReadonlyMap<string, string> = new Map(WORKING_COLUMNS.map(({ key }, at) => [key, columnLetters(at)]));
+
+interface Body {
+  readonly first: number;
+  readonly last: number;
+}
+
+function bodyOf(openings: number): Body {
+  return { first: HEAD_ROWS + 1, last: HEAD_ROWS + Math.max(1, openings) };
+}
+
+function columnRange(key: string, { first, last }: Body): string {
+  const letters = LETTERS.get(key);
+  if (letters === undefined) throw new Error(`the sheet Working has no column "${key}"`);
+  return `$${letters}$${first}:$${letters}$${last}`;
+}
+
+/** A working figure of all openings, for formulas on other sheets. */
+export function workingRange(key: string, openings: number): string {
+  return `Working!${columnRange(key, bodyOf(openings))}`;
+}
+
+/** How a figure of the Takeoff is looked up here: by the opening's number, so that sorting the Takeoff moves nothing. */
+export function workingFigure(openings: number): WorkingFigure {
+  const numbers = workingRange('no', openings);
+  return ({ figure }, at) => {
+    const key = WORKING_KEYS[figure!] ?? figure!;
+    return `INDEX(${workingRange(key, openings)},MATCH(${at.no},${numbers},0))`;
+  };
+}
+
+/** Figures that stand on Working under the key that its formulas know them by. */
+const WORKING_KEYS: Partial<Record<string, string>> = {
+  'long point': 'length',
+  'inside length': 'insideLength',
+  'center length': 'centerLength',
+  'inside radius': 'insideRadius',
+  'outside radius': 'outsideRadius',
+};
+
+export function workingKey(figure: string): string {
+  return WORKING_KEYS[figure] ?? figure;
+}
+
+/** Every figure on the way, in functions that every spreadsheet has; only the plain workbook has this sheet. */
+export function workingSource(takeoff: Takeoff): SheetSource {
+  const given = workingTakeoff(takeoff);
+  const body = bodyOf(takeoff.openings.length);
+  return {
+    name: 'Working',
+    rows: { [Symbol.iterator]: () => rowsOf(given, body) },
+    widths: WORKING_COLUMNS.map(({ width }) => width),
+    frozenRows: HEAD_ROWS,
+    frozenColumns: 1,
+    names: [{ name: 'Shares', ref: `Working!$A$${body.first}:$C$${body.last}` }],
+    repeatRows: [4, HEAD_ROWS],
+    landscape: true,
+    home: `B${body.first}`,
+    locked: true,
+    columnKeys: WORKING_COLUMNS.map(({ key }) => key),
+    body: [body.first, body.last],
+  };
+}
+
+function* rowsOf(takeoff: WorkingTakeoff, body: Body): Generator<(Cell | null)[]> {
+  const resolve = resolver(body);
+  yield [{ value: 'Working', style: 'title' }];
+  yield [
+    {
+      value: 'Figures on the way, for the sheet Takeoff. Nothing is typed here: change the Takeoff or the Standards.',
+      style: 'text',
+    },
+  ];
+  yield groupRow(WORKING_COLUMNS, () => false);
+  yield headingRow(WORKING_COLUMNS);
+  yield unitRow(WORKING_COLUMNS, takeoff.standards.unit);
+  const byNumber = [...takeoff.openings].sort((one, other) => one.no - other.no);
+  for (const [at, row] of byNumber.entries()) {
+    yield WORKING_COLUMNS.map((column) => cellOf(column, row, takeoff, (text) => resolve(text, body.first + at)));
+  }
+}
+
+function cellOf(
+  column: WorkingColumn,
+  row: OpeningTakeoff,
+  takeoff: WorkingTakeoff,
+  resolve: (template: string) => string,
+): Cell | null {
+  const template = column.formula(row, takeoff);
+  const value = column.value(row, takeoff) ?? null;
+  const format = columnFormat(column.measure, takeoff.standards.unit, value);
+  if (template === null) return value === null ? null : { value, style: 'figure', format };
+  const native = plainFormula(resolve(template), (call) => ellipseFigure(call, row));
+  return {
+    value: value ?? '',
+    style: 'figure',
+    // Text format would keep Excel from calculating a formula typed over it.
+    format: format === '@' ? 'General' : format,
+    formula: native.formula,
+    ...(native.fixed
+      ? { comment: 'Holds arcs fitted to this ellipse: fill the takeoff again after changing its span or rise.' }
+      : {}),
+  };
+}
+
+/** Elliptical arcs have no closed form: the plain workbook holds the fitted figure. `call` is `INDEX(ARCH.HEADARCS(…),row,column)`. */
+function ellipseFigure(call: string, row: OpeningTakeoff): number {
+  const [, arc, figure] = /,(\d),(\d)\)$/.exec(call) ?? [];
+  const { curve } = row;
+  if (!curve || row.known.head !== 'elliptical') return 0;
+  const ring = arc === '1' ? curve.haunch : curve.crown;
+  return (figure === '1' ? ring?.radius : figure === '2' ? ring?.angle : curve.deviation) ?? 0;
+}
+
+/** A column's template taken apart: text and, between, the letters of the columns it names. */
+interface Template {
+  readonly texts: readonly string[];
+  readonly letters: readonly string[];
+}
+
+/** A column's template with its places filled in. Templates recur down the column, so each is taken apart once. */
+function resolver(body: Body): (template: string, row: number) => string {
+  const known = new Map<string, Template>();
+  return (text, row) => {
+    const rowText = String(row);
+    let template = known.get(text);
+    if (template === undefined) {
+      template = takenApart(text, body);
+      known.set(text, template);
+    }
+    const { texts, letters } = template;
+    const parts = [texts[0]!];
+    for (let at = 0; at < letters.length; at++) parts.push(letters[at]!, rowText, texts[at + 1]!);
+    // Joined, not added up: a sum of strings keeps all its pieces in memory.
+    return parts.join('');
+  };
+}
+
+function takenApart(text: string, body: Body): Template {
+  const whole = text.replace(/\{(\w+):all\}/g, (_match, key: string) => columnRange(key, body));
+  const parts = whole.split(/\{([a-z]\w*)\}/);
+  return {
+    texts: parts.filter((_part, at) => at % 2 === 0),
+    letters: parts.filter((_part, at) => at % 2 === 1).map((key) => columnRange(key, body).split('$')[1]!),
+  };
+}
