@@ -8,6 +8,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   fn: async () => (await import('./fn')).fn,
   takeoff: async () => (await import('./takeoff')).takeoffCommand,
   check: async () => (await import('./check')).checkCommand,
+  proposal: async () => (await import('./proposal')).proposalCommand,
+  compare: async () => (await import('./compare')).compareCommand,
   stock: async () => (await import('./stock')).stock,
   template: async () => (await import('./template')).template,
 };

@@ -97,6 +97,7 @@ export const SETTINGS = [
   { key: 'sawMinutes', group: 'Rates', label: 'Sawing the ring', measure: 'minutesPerLength', value: 1.5, metric: 5, min: 0, max: 100, note: 'Band sawing both arcs, for each foot (metric: meter) of outside length.' },
   { key: 'sandMinutes', group: 'Rates', label: 'Sanding', measure: 'minutesPerLength', value: 2, metric: 6.5, min: 0, max: 100, note: 'For each foot (metric: meter) of outside length.' },
   { key: 'handling', group: 'Rates', label: 'Handling, each piece', measure: 'minutes', value: 2, min: 0, max: 1000, note: 'Carrying to and from the machine and clearing.' },
+  { key: 'hoursPerWeek', group: 'Rates', label: 'Machine hours in a week', measure: 'count', value: 30, min: 1, max: 168, note: 'Hours in a week that the machine runs: what a lead time is counted by.' },
   { key: 'pricing', group: 'Rates', label: 'Pricing', measure: 'choice', value: 'markup', choices: ['markup', 'margin'], note: 'markup: price = cost × (1 + rate); margin: price = cost ÷ (1 − rate).' },
   { key: 'pricingRate', group: 'Rates', label: 'Markup or margin', measure: 'percent', value: 0.35, min: 0, max: 0.95, note: 'Which of the two it is stands in the row above.' },
 

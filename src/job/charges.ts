@@ -76,7 +76,7 @@ export function finishText({ finishRate, finishWords }: Job, unit: Unit, length:
 }
 
 export function minimumText({ minimum }: Job): string {
-  return `To the minimum charge of ${minimum.toFixed(2)}`;
+  return `Minimum charge ${minimum.toFixed(2)}, what is short of it`;
 }
 
 export function taxText({ taxRate, taxOn }: Job): string {

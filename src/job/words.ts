@@ -32,7 +32,7 @@ export function openingWords(opening: Described, unit: Unit): string {
   if (section !== null || species !== null) said.push([section, species].filter((part) => part !== null).join(' '));
   if (span !== null) said.push(`${length(span, unit)} wide`);
   if (rise !== null && head !== null && !RISE_FOLLOWS.includes(head)) said.push(`rise ${length(rise, unit)}`);
-  if (head !== 'round' && ends !== null) said.push(endsWords(ends));
+  if (head !== 'round' && ends !== null) said.push(endsWords(ends, head));
   said.push(...legWords(opening, unit));
   if (sides === 2) said.push('both sides of the wall');
   return said.join(', ');
@@ -48,26 +48,28 @@ function sectionWords({ face, thickness }: Described, unit: Unit): string | null
   return `${length(face, unit)} × ${length(thickness, unit)}`;
 }
 
-function endsWords(ends: string): string {
+function endsWords(ends: string, head: HeadShape | null): string {
   switch (ends) {
     case 'radial':
       return 'radial ends';
     case 'level':
       return 'ends cut level';
     case 'legs':
-      return 'mitered to legs';
+      return head === 'straight' ? 'mitered to uprights' : 'mitered to legs';
     default:
       return `ends ${ends}`;
   }
 }
 
-function legWords({ leg, otherLeg = null }: Described, unit: Unit): string[] {
+function legWords({ head, leg, otherLeg = null }: Described, unit: Unit): string[] {
+  // What stands under a straight head is no leg of a curve, but casing like it.
+  const [one, many] = head === 'straight' ? ['upright', 'uprights'] : ['leg', 'legs'];
   const legs = [leg ?? 0, otherLeg ?? leg ?? 0].filter((each) => each > 0);
   if (legs.length === 0) return [];
-  if (legs.length === 1) return [`1 leg ${length(legs[0]!, unit)}`];
+  if (legs.length === 1) return [`1 ${one} ${length(legs[0]!, unit)}`];
   return legs[0] === legs[1]
-    ? [`2 legs ${length(legs[0]!, unit)}`]
-    : [`legs ${length(legs[0]!, unit)} and ${length(legs[1]!, unit)}`];
+    ? [`2 ${many} ${length(legs[0]!, unit)}`]
+    : [`${many} ${length(legs[0]!, unit)} and ${length(legs[1]!, unit)}`];
 }
 
 function capital(text: string): string {

@@ -26,6 +26,7 @@ const CHARGES: readonly (readonly [ChargeKind, RegExp])[] = [
   ['deposit', charge('deposit|down payment|retainer')],
   ['freight', charge('freight|shipping|delivery|cartage|crating|packing|packaging|s ?& ?h|handling|postage')],
   ['tax', charge('tax|taxes|vat|gst|hst')],
+  ['other charge', charge('priming|painting|staining|finishing|(?:priming or )?finish|minimum charge')],
   ['other charge', /^(?:[\w-]+ ){0,3}(?:surcharge|charge|fee)s?$/i],
 ];
 const MOST_WORDS = 9;

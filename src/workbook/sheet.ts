@@ -1,5 +1,6 @@
 /** What a host is asked to write: plain values, the same for Excel, the workbench's grid and an .xlsx file. */
-export type SheetName = 'Schedule' | 'Standards' | 'Takeoff' | 'Stock' | 'Setups' | 'Check' | 'Working';
+export type SheetName =
+  'Schedule' | 'Standards' | 'Takeoff' | 'Stock' | 'Setups' | 'Check' | 'Working' | 'Proposal' | 'Revision';
 
 /** How a cell looks; each host maps the few names to its own means. Color is never the only sign. */
 export type CellStyle =

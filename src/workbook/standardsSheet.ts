@@ -1,3 +1,4 @@
+import { BLANK_JOB, type Job } from '../job/fields';
 import { ON_HAND_KINDS, type OnHand } from '../onHand';
 import { ON_HAND_COLUMNS, STOCK_COLUMNS, type OnHandColumnKey, type StockColumnKey } from '../shopRange';
 import {
@@ -16,6 +17,7 @@ import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
 import { columnLetters } from './address';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat, settingFormat, settingUnit } from './format';
+import { jobRows } from './jobBlock';
 import type { StandardsRanges } from './planBlock';
 import { quote } from './quote';
 import type { Cell, Sheet, Validation } from './sheet';
@@ -69,9 +71,9 @@ type Names = { name: string; ref: string }[];
 
 /**
  * Every shop setting once, with its unit, limits and the name formulas know it by; below, the stock list and what is on hand.
- * A blank value is not set, and means the default: what is in use stands beside it.
+ * A blank value is not set, and means the default: what is in use stands beside it. The job at hand stands among them.
  */
-export function standardsSheet(standards: Standards): Sheet {
+export function standardsSheet(standards: Standards, job: Job = BLANK_JOB): Sheet {
   const { unit } = standards;
   const rows: Rows = [
     [{ value: 'Standards', style: 'title' }],
@@ -118,6 +120,10 @@ export function standardsSheet(standards: Standards): Sheet {
     names.push({ name, ref: `Standards!$C$${rows.length}` });
   }
   rows.push([]);
+  const block = jobRows(job, unit, rows.length + 1);
+  rows.push(...block.rows, []);
+  names.push(...block.names);
+  validations.push(...block.validations);
   const settingsEnd = rows.length;
   addStockList(rows, names, standards);
   rows.push([]);

@@ -1,4 +1,6 @@
 import type { QuoteCheck } from '../check/quote/checkQuote';
+import { BLANK_JOB, type Job } from '../job/fields';
+import { proposalFrom } from '../job/offered';
 import type { Schedule } from '../schedule/opening';
 import { planBoards, type BoardNeeds } from '../takeoff/boards';
 import { factorsOf } from '../takeoff/factors';
@@ -8,6 +10,8 @@ import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import type { OwnColumn } from './refill';
 import { checkSheet } from './checkSheet';
 import { withPlan } from './planBlock';
+import { liveProposal } from './proposal/live';
+import { proposalSheet } from './proposal/sheet';
 import { scheduleSheet } from './scheduleSheet';
 import { setupsSheet } from './setupsSheet';
 import type { Sheet, SheetSource } from './sheet';
@@ -25,6 +29,12 @@ export interface WorkbookOptions {
   readonly ownColumns?: readonly OwnColumn[];
   /** A quote checked against this takeoff: the workbook then has a Check sheet. */
   readonly check?: QuoteCheck;
+  /** The job at hand; it stands on the Standards sheet. */
+  readonly job?: Job;
+  /** Whether the workbook has a Proposal sheet, whose amounts follow the Takeoff. */
+  readonly proposal?: boolean;
+  /** What a revised list changed. */
+  readonly revision?: Sheet;
 }
 
 /** The takeoff workbook, the same value for every host. */
@@ -39,17 +49,25 @@ export function held(source: SheetSource): Sheet {
 
 /** The same workbook for a file, which takes row after row. */
 export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): SheetSource[] {
-  const { plain = false, check, ownColumns = [] } = options;
+  const { plain = false, check, ownColumns = [], job = BLANK_JOB } = options;
   const boards = options.boards ?? planBoards(partsOf(takeoff), takeoff.standards);
   const planned = withFactors(takeoff, factorsOf(takeoff, boards));
   return [
     takeoffSource(planned, plain ? workingFigure(takeoff.openings.length) : null, ownColumns),
     ...(check ? [checkSheet(check, plain)] : []),
+    ...(options.revision ? [options.revision] : []),
+    ...(options.proposal ? [liveProposalSheet(planned, job)] : []),
     ...planSheets(planned, boards, plain),
     scheduleSheet(schedule, planned, plain),
     ...(plain ? [workingSource(planned)] : []),
-    standardsSheet(takeoff.standards),
+    standardsSheet(takeoff.standards, job),
   ];
+}
+
+/** The proposal whose amounts follow the Takeoff of the same workbook. */
+export function liveProposalSheet(takeoff: Takeoff, job: Job): Sheet {
+  const proposal = proposalFrom(takeoff, job);
+  return proposalSheet(proposal, liveProposal(proposal, takeoff));
 }
 
 /** The sheets that are planned: values, that say themselves when they are older than the takeoff. */

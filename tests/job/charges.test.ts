@@ -124,7 +124,7 @@ describe('charges of a job', () => {
       'Knives, guides and set-ups charge',
       'Priming, one coat, 12.3 ft at 1.50 a foot',
       'Discount 2.5%',
-      'To the minimum charge of 500.00',
+      'Minimum charge 500.00, what is short of it',
       'Tax 7%, not on delivery',
     ]);
     expect(texts('mm')[1]).toBe('Priming, one coat, 12.3 m at 1.50 a meter');

@@ -1,0 +1,70 @@
+import { proposalFrom } from '../src/job/offered';
+import type { Proposal } from '../src/job/proposal';
+import { planTakeoff } from '../src/takeoff/planned';
+import { takeoff } from '../src/takeoff/takeoff';
+import { proposalSheet } from '../src/workbook/proposal/sheet';
+import { cannotUse, wrongUsage } from './endings';
+import { readScheduleFile, writeWorkbook } from './files';
+import type { Command, ExitCode, Io } from './io';
+import { readJobFile } from './jobFile';
+import { readOptions, unfitOut } from './options';
+import { Progress } from './progress';
+import { readStandardsFile } from './standardsFile';
+
+const help = `archwright proposal SCHEDULE --out FILE.xlsx [options]    what goes to the customer: one sheet, prices and conditions
+
+The file holds that sheet alone: amounts as figures, sums as formulas, nothing of cost, margin or the shop's settings.
+
+  --out FILE.xlsx     write it there
+  --job FILE          who it is for and by which rules it is charged: .json ({"customer": "…", "taxRate": 0.0625}), or a workbook
+                      whose Standards sheet holds the job; left out: blank, every price as it is
+  --standards FILE    the shop's settings, as for archwright takeoff; a workbook's job is taken along
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitCode> {
+  const options = readOptions(args, {
+    out: { type: 'string' },
+    job: { type: 'string' },
+    standards: { type: 'string' },
+  });
+  if (!options.ok) return wrongUsage(io, 'proposal', options.message);
+  const { values, positionals } = options.value;
+  const [path, extra] = positionals;
+  if (path === undefined) return wrongUsage(io, 'proposal', 'proposal needs the file of a schedule.');
+  if (extra !== undefined)
+    return wrongUsage(io, 'proposal', `proposal reads one schedule at a time; got "${extra}" as well.`);
+  if (values.out === undefined) return wrongUsage(io, 'proposal', 'proposal needs --out, the file to write.');
+  const unfit = unfitOut(values.out, [path]);
+  if (unfit) return wrongUsage(io, 'proposal', unfit.message);
+
+  const progress = new Progress(io, 3);
+  progress.show(0, 'Reading');
+  const standards = await readStandardsFile(values.standards);
+  if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const job = await readJobFile(values.job, values.standards);
+  if (!job.ok) return cannotUse(io, job.message, progress);
+  const schedule = await readScheduleFile(path, standards.value);
+  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
+
+  progress.show(1, 'Computing');
+  const proposal = proposalFrom(planTakeoff(takeoff(schedule.value.openings, standards.value)).taken, job.value);
+  progress.show(2, 'Writing');
+  const written = await writeWorkbook(values.out, [proposalSheet(proposal)]);
+  if (!written.ok) return cannotUse(io, written.message, progress);
+  progress.clear();
+  io.out(summary(proposal));
+  io.say(`Wrote ${values.out}.`);
+  return 0;
+}
+
+function summary({ lines, extras, alternates, notPriced, unknownAlternates, total }: Proposal): string {
+  const said = [`${lines.length + extras.length} lines, total ${total.toFixed(2)}.`];
+  if (alternates.length > 0)
+    said.push(`Alternates, not in the total: ${alternates.map(({ mark }) => mark).join(', ')}.`);
+  for (const mark of unknownAlternates) said.push(`Alternate ${mark}: no opening has this mark.`);
+  for (const { mark, needs } of notPriced)
+    said.push(`Not priced: ${mark === '' ? 'no mark' : mark}. ${needs.join(' ')}`);
+  return said.map((line) => line + '\n').join('');
+}
+
+export const proposalCommand: Command = { summary: 'the sheet that goes to the customer', help, run };

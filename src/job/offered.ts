@@ -1,0 +1,40 @@
+import { planSetups } from '../takeoff/setups';
+import { sellingFactor } from '../takeoff/price';
+import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
+import { toCents } from '../rounding';
+import { longUnit } from '../unit';
+import type { Job } from './fields';
+import { weeksAtMachine } from './leadTime';
+import { proposalOf, type Offered, type Proposal } from './proposal';
+import { openingWords } from './words';
+
+/** The proposal of a takeoff by the rules of its job. */
+export function proposalFrom(taken: Takeoff, job: Job): Proposal {
+  const { standards } = taken;
+  const openings = taken.openings.map((row) => offered(row, taken, job));
+  const weeks = job.leadTime === 'shown' ? weeksAtMachine(machineMinutes(taken), standards.hoursPerWeek) : 0;
+  return proposalOf({ openings, job, unit: standards.unit, weeks });
+}
+
+/** Minutes of the whole job at the machine: every piece through it, and every set-up. */
+function machineMinutes(taken: Takeoff): number {
+  const { runMinutes, setups } = planSetups(taken);
+  return runMinutes + setups.length * taken.standards.setupMinutes;
+}
+
+function offered(row: OpeningTakeoff, { standards }: Takeoff, job: Job): Offered {
+  const { no, opening, known, curve, cost, needs } = row;
+  const apart = cost !== null && job.setups === 'on a line of their own' && opening.priceAgreed === null;
+  const factor = sellingFactor(standards);
+  const legs = (known.leg ?? 0) + (known.otherLeg ?? known.leg ?? 0);
+  const pieces = (known.quantity ?? 0) * (known.sides ?? 1);
+  return {
+    ...{ no, mark: opening.mark, place: opening.place, head: known.head, needs },
+    words: openingWords({ ...known, rise: known.rise ?? curve?.head.rise ?? null }, standards.unit),
+    quantity: known.quantity,
+    unitPrice:
+      cost === null ? null : apart ? toCents(((cost.cost - cost.share) / known.quantity!) * factor) : cost.unitPrice,
+    setups: apart ? cost.share * factor : 0,
+    length: cost === null || curve === null ? 0 : (pieces * (curve.length + legs)) / longUnit(standards.unit),
+  };
+}

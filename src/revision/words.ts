@@ -1,0 +1,18 @@
+import { lengthInWords } from '../lengthText';
+import type { Unit } from '../unit';
+import { COMPARED, type FigureChange, type FigureValue } from './figures';
+
+/** A figure as a sentence names it. */
+export function figureLabel(figure: FigureChange['figure']): string {
+  return COMPARED.find(({ key }) => key === figure)?.label ?? figure;
+}
+
+/** A figure's value as a sentence says it; a length as on a tape where it is one exactly. */
+export function valueText(figure: FigureChange['figure'], value: FigureValue, unit: Unit): string {
+  if (value === null || value === '') return 'not given';
+  if (typeof value === 'string') return value;
+  const isLength = COMPARED.find(({ key }) => key === figure)?.kind === 'length';
+  if (!isLength) return String(value);
+  const onTape = unit === 'mm' || Number.isInteger(value * 16);
+  return onTape ? lengthInWords(value, unit) : String(Number(value.toFixed(4)));
+}
