@@ -1,5 +1,6 @@
 import type { Revision } from '../src/revision/compare';
 import { compareTakeoffs } from '../src/revision/listed';
+import { takenOver } from '../src/revision/takeOver';
 import { figureLabel, valueText } from '../src/revision/words';
 import { ok, type Result } from '../src/result';
 import type { Schedule } from '../src/schedule/opening';
@@ -60,13 +61,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const revision = compareTakeoffs(before, planTakeoff(takeoff(listed, standards.value)).taken);
   if (out !== undefined) {
     progress.show(2, 'Writing');
-    const openings = listed.map((opening, at) => {
-      const match = revision.matches[at] ?? null;
-      return match === null ? opening : { ...opening, no: before.openings[match]!.no };
-    });
-    const taken = takeoff(openings, standards.value, { numbersGiven: before.numbersGiven });
+    const schedule = takenOver(now.value, revision, before);
+    const taken = takeoff(schedule.openings, standards.value, { numbersGiven: before.numbersGiven });
     const names = { old: old.value.name, now: now.value.name };
-    const sheets = workbookSources({ ...now.value, openings }, taken, {
+    const sheets = workbookSources(schedule, taken, {
       revision: revisionSheet(revision, names, standards.value.unit),
     });
     const written = await writeWorkbook(out, sheets);

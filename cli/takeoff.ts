@@ -17,6 +17,7 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
                       such as the Standards sheet of a workbook
   --page N, --table N in a PDF with several tables that read like a schedule: that of this page, the Nth of the list
+  --job FILE          who it is for and how it is charged, as for archwright proposal: the workbook has a Proposal sheet then
   --json              print {openings, problems, totals, setups, stock, unusedColumns} instead of the table
 `;
 
@@ -28,6 +29,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     page: { type: 'string' },
     table: { type: 'string' },
     json: { type: 'boolean' },
+    job: { type: 'string' },
   });
   if (!options.ok) return wrongUsage(io, 'takeoff', options.message);
   const { values, positionals } = options.value;
@@ -45,6 +47,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const job = await readJobFile(values.job, values.standards);
+  if (!job.ok) return cannotUse(io, job.message, progress);
   const schedule = await readScheduleFile(path, standards.value, {
     choice: choice.value,
     onPage: (page, of) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`),
@@ -58,7 +62,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
 
   if (out !== undefined) {
     progress.show(3, 'Writing');
-    const sheets = workbookSources(schedule.value, taken, { plain: values.plain ?? false, boards });
+    const sheets = workbookSources(schedule.value, taken, {
+      ...{ plain: values.plain ?? false, boards },
+      ...{ job: job.value, proposal: values.job !== undefined },
+    });
     const written = await writeWorkbook(out, sheets);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }

@@ -122,7 +122,8 @@ export interface Reapplied {
 }
 
 /**
- * The list's openings under the numbers they had, with the edits put in again. An opening is the one it was where row and
+ * The list's openings under the numbers they had, with the edits put in again. Openings that have numbers keep them, as those of a
+ * revised list that was compared have; else an opening is the one it was where row and
  * mark of the list are the same, else where its mark stands once in both; all others get new numbers. An edit whose opening is
  * gone is said, not dropped in silence.
  */
@@ -132,10 +133,21 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
   const byNumber = new Map<number, Edit[]>();
   for (const edit of kept.edits) byNumber.set(edit.no, [...(byNumber.get(edit.no) ?? []), edit]);
   const isShared = sharedMarks(openings);
-  let next = kept.numbersGiven;
+  const rowListed = (opening: Opening) => listedCells(opening, rowOf(opening, standards, isShared(opening.mark)));
+  let next = openings.reduce((most, { no }) => Math.max(most, no ?? 0), kept.numbersGiven);
   const numbered = openings.map((opening, at): Opening => {
     const no = numbers[at] ?? ++next;
-    const own = byNumber.get(no) ?? [];
+    const own = (byNumber.get(no) ?? []).filter((edit) => {
+      if (opening.no === undefined) return true;
+      // A revised list that says something else of this input now has the last word.
+      const revised = rowListed(opening)[edit.field];
+      if (same(revised, edit.was)) return true;
+      if (!same(revised, edit.value))
+        said.push(
+          `${name(opening)}: ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook is not kept: the revised list changed it from ${edit.was ?? 'blank'} to ${revised ?? 'blank'}.`,
+        );
+      return false;
+    });
     byNumber.delete(no);
     const taken = own.flatMap((edit) => {
       const value = fitting(edit);
@@ -155,7 +167,7 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
       ...rest,
       ...changes,
       no,
-      listed: listedCells(opening, rowOf(opening, standards, isShared(opening.mark))),
+      listed: rowListed(opening),
       ...(Object.keys(stillRough).length > 0 ? { rough: stillRough } : {}),
       problems: opening.problems.filter(({ field }) => !(field in changes)),
     };
@@ -177,6 +189,9 @@ function numbersFor(openings: readonly Opening[], known: readonly Known[]): (num
   const key = (row: number, mark: string) => JSON.stringify([row, mark.toLowerCase()]);
   const byPlace = new Map(known.map(({ no, row, mark }) => [key(row, mark), no]));
   const free = new Map(known.map(({ no, mark }) => [no, mark.toLowerCase()]));
+  // A revised list that was taken over says itself which openings were there.
+  const said = openings.map(({ no }) => no);
+  if (said.some((no) => no !== undefined)) return said;
   const found = openings.map(({ row, mark }) => {
     const no = byPlace.get(key(row, mark));
     if (no === undefined || !free.delete(no)) return undefined;

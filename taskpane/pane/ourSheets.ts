@@ -8,4 +8,6 @@ export const OUR_SHEETS: readonly (readonly [SheetName, string])[] = [
   ['Schedule', 'The list as it was read, row by row'],
   ['Standards', 'Every shop setting; change one and the workbook follows'],
   ['Check', 'A quote against the takeoff'],
+  ['Proposal', 'What goes to the customer'],
+  ['Revision', 'What a revised list changed'],
 ];

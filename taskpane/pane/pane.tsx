@@ -9,6 +9,7 @@ import { ListStep } from './steps/listStep';
 import { OpeningsStep } from './steps/openingsStep';
 import { CellTool } from './tools/cellTool';
 import { FigureTool } from './tools/figureTool';
+import { JobTool } from './tools/jobTool';
 import { QuoteTool } from './tools/quoteTool';
 import { ShopTool } from './tools/shopTool';
 
@@ -17,6 +18,7 @@ const PLACE_NAMES: readonly (readonly [Place, string])[] = [
   ['figure', 'Figure'],
   ['cell', 'Cell'],
   ['quote', 'Quote'],
+  ['job', 'Job'],
   ['shop', 'Shop'],
 ];
 
@@ -63,6 +65,7 @@ function Page({ bench, state }: { readonly bench: Bench; readonly state: PaneSta
   if (state.place === 'figure') return <FigureTool bench={bench} state={state} />;
   if (state.place === 'cell') return <CellTool bench={bench} state={state} />;
   if (state.place === 'quote') return <QuoteTool bench={bench} state={state} />;
+  if (state.place === 'job') return <JobTool bench={bench} state={state} />;
   if (state.place === 'shop') return <ShopTool bench={bench} state={state} />;
   switch (state.step) {
     case 'list':

@@ -1,4 +1,5 @@
 import type { QuoteCheck } from '../../src/check/quote';
+import type { Job } from '../../src/job/fields';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
@@ -13,6 +14,7 @@ import {
   type Notice,
   type PaneState,
   type Place,
+  type Revised,
   type Step,
   type Typed,
   type Work,
@@ -51,6 +53,10 @@ export type Action =
   | { readonly type: 'formulas chosen'; readonly plain: boolean }
   | { readonly type: 'sheets in the way'; readonly names: readonly SheetName[] | null }
   | { readonly type: 'filled'; readonly filled: Filled }
+  | { readonly type: 'job set'; readonly job: Job }
+  | { readonly type: 'revision compared'; readonly revised: Revised | null }
+  /** The revised list stands in place of the one before. */
+  | { readonly type: 'revision taken over'; readonly schedule: Schedule; readonly table: Table }
   | { readonly type: 'quote checked'; readonly check: QuoteCheck }
   | { readonly type: 'cell selected'; readonly cell: CellAt | null };
 
@@ -84,7 +90,7 @@ export function reduce(state: PaneState, action: Action): PaneState {
         edits: {},
       };
     case 'schedule read':
-      return { ...state, ...UNTOUCHED, schedule: action.schedule };
+      return { ...state, ...UNTOUCHED, schedule: withNumbersOf(state.schedule, action.schedule) };
     case 'opening fixed':
       return fixed(state, action.at, action.opening, action.field, action.typed);
     case 'opening put back':
@@ -101,11 +107,31 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, inTheWay: action.names };
     case 'filled':
       return { ...state, filled: action.filled, inTheWay: null, firstUse: false, shopAhead: false, notice: null };
+    case 'job set':
+      return { ...state, job: action.job };
+    case 'revision compared':
+      return { ...state, revised: action.revised, notice: null };
+    case 'revision taken over':
+      return {
+        ...{ ...state, ...NO_LIST, table: action.table, schedule: action.schedule },
+        ...{ place: 'takeoff', step: 'fill', inTheWay: null },
+      };
     case 'quote checked':
       return { ...state, quote: action.check, notice: null };
     case 'cell selected':
       return { ...state, cell: action.cell };
   }
+}
+
+/** The same list read again: its openings keep the numbers that a comparison gave them. */
+function withNumbersOf(before: Schedule | null, schedule: Schedule | null): Schedule | null {
+  if (!before || !schedule) return schedule;
+  const numbers = new Map(before.openings.map(({ row, mark, no }) => [JSON.stringify([row, mark]), no]));
+  const openings = schedule.openings.map((opening) => {
+    const no = numbers.get(JSON.stringify([opening.row, opening.mark]));
+    return no === undefined ? opening : { ...opening, no };
+  });
+  return { ...schedule, openings };
 }
 
 function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, typed: Typed): PaneState {

@@ -1,7 +1,10 @@
 import type { QuoteCheck } from '../../src/check/quote';
+import { BLANK_JOB, type Job } from '../../src/job/fields';
+import type { Refused, Revision } from '../../src/revision/compare';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
+import type { Takeoff } from '../../src/takeoff/takeoff';
 import type { Unit } from '../../src/unit';
 import type { SheetName } from '../../src/workbook/sheet';
 import type { CellAt } from '../host';
@@ -11,7 +14,7 @@ export const STEPS = ['list', 'headings', 'openings', 'fill'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** What the pane shows: the takeoff, or one of its tools. */
-export const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'shop'] as const;
+export const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'job', 'shop'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** Something under way that the user can watch and, where `canStop`, stop. */
@@ -92,6 +95,20 @@ export interface PaneState {
   readonly cell: CellAt | null;
   /** The last quote checked against this list. */
   readonly quote: QuoteCheck | null;
+  /** The job at hand. */
+  readonly job: Job;
+  /** A revised list against the chosen one; null: none was read. */
+  readonly revised: Revised | null;
+}
+
+/** A revised list, compared with the takeoff of the chosen one. */
+export interface Revised {
+  readonly table: Table;
+  readonly schedule: Schedule;
+  readonly before: Takeoff;
+  readonly revision: Revision;
+  /** Pairs that only figures say are one opening, and a person said are not. */
+  readonly refused: Refused;
 }
 
 export const LIST_PAGE = 50;
@@ -114,6 +131,7 @@ export const NO_LIST = {
   choices: {},
   schedule: null,
   quote: null,
+  revised: null,
 } satisfies Partial<PaneState>;
 
 export function initialState(standards: Standards): PaneState {
@@ -130,6 +148,7 @@ export function initialState(standards: Standards): PaneState {
     inTheWay: null,
     plain: false,
     cell: null,
+    job: BLANK_JOB,
   };
 }
 

@@ -1,3 +1,4 @@
+import { BLANK_JOB, type Job } from '../../../src/job/fields';
 import type { Schedule } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
 import { planTakeoff } from '../../../src/takeoff/planned';
@@ -16,6 +17,8 @@ export interface BuildJob {
   readonly plain: boolean;
   /** The takeoff as it stands, where there is one: what its user did to it is kept. */
   readonly before: Before | null;
+  /** Who it is for; left out: blank. */
+  readonly job?: Job;
 }
 
 export interface Built {
@@ -34,7 +37,12 @@ export function takeoffWithEdits({ schedule, standards, before }: Omit<BuildJob,
 /** The workbook for a schedule, and what to say about it once it is written. */
 export function build(job: BuildJob): Built {
   const { taken, boards, said, ownColumns } = takeoffWithEdits(job);
-  const sheets = workbookSheets(job.schedule, taken, { plain: job.plain, ownColumns, boards });
+  const sheets = workbookSheets(job.schedule, taken, {
+    plain: job.plain,
+    ownColumns,
+    boards,
+    job: job.job ?? BLANK_JOB,
+  });
   return { sheets, filled: { ...filledOf(taken, sheets), said } };
 }
 

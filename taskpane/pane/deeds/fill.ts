@@ -4,6 +4,7 @@ import type { BuildJob } from '../build/job';
 import { count } from '../format';
 import { OUR_SHEETS } from '../ourSheets';
 import { breathe, fail, work, type Bench } from './bench';
+import { loadJob } from './job';
 import { loadShop } from './shop';
 
 /** Which of our sheets already hold something: they are never written over unasked. */
@@ -29,15 +30,16 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
     async (signal) => {
       const held = await lookForSheets(bench);
       if (!held.ok) return fail(bench, held.message);
-      // The Check sheet is written from the quote's own page.
-      const inTheWay = held.value.filter((name) => name !== 'Check');
+      // These are written from pages of their own.
+      const inTheWay = held.value.filter((name) => name !== 'Check' && name !== 'Proposal' && name !== 'Revision');
       if (inTheWay.some((name) => !replace.includes(name))) {
         store.send({ type: 'sheets in the way', names: inTheWay });
         return;
       }
       // The Standards sheet may have been changed since the pane was opened.
       if (!(await loadShop(bench))) return;
-      const { schedule, standards, plain } = store.get();
+      if (!(await loadJob(bench))) return;
+      const { schedule, standards, plain, job } = store.get();
       if (!schedule) return fail(bench, 'Choose a list of openings first.');
       const before = await takeoffBefore(bench);
       if (!before.ok) return fail(bench, before.message);
@@ -45,7 +47,7 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
         store.send({ type: 'working', work: { what, done, of, canStop: true } });
       doing(`Working out ${count(schedule.openings.length, 'opening')}`, 0, null);
       await breathe();
-      const built = await core.workbook({ schedule, standards, plain, before: before.value }, signal);
+      const built = await core.workbook({ schedule, standards, plain, job, before: before.value }, signal);
       if (!built.ok) return fail(bench, built.message);
       const written = await host.writeSheets(built.value.sheets, {
         replace,
