@@ -5,6 +5,7 @@ import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
 import { readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
+import { readJobFile } from './jobFile';
 import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
