@@ -1,4 +1,4 @@
-import { checkQuote, chooseQuoteTable, readQuote, summaryText } from '../src/check/quote';
+import { checkTable, chooseQuoteTable, summaryText } from '../src/check/quote';
 import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
@@ -58,12 +58,12 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!tables.ok) return cannotUse(io, tables.message, progress);
   const table = chooseQuoteTable(tables.value);
   if (table === null) return cannotUse(io, `"${path}" holds no table.`, progress);
-  const quote = readQuote(table, standards.value);
-  if (!quote.ok) return cannotUse(io, quote.message, progress);
 
   progress.show(1, 'Checking');
   const { taken, boards } = planTakeoff(takeoff(schedule.value.openings, standards.value));
-  const check = checkQuote(quote.value, taken);
+  const checked = checkTable(table, taken);
+  if (!checked.ok) return cannotUse(io, checked.message, progress);
+  const check = checked.value;
   if (out !== undefined) {
     progress.show(2, 'Writing');
     const sheets = workbookSources(schedule.value, taken, { plain: values.plain ?? false, check, boards });

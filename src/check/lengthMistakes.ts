@@ -3,17 +3,23 @@ import { ENDS, type Ends, type Head, type HeadShape } from '../head/head';
 import { makeHead } from '../head/makeHead';
 import type { Result } from '../result';
 import { outsideOf, type Casing } from './casing';
-import { SCALE_MISTAKES } from './scaleMistakes';
+import { SCALE_MISTAKES, WRITING_MISTAKES } from './scaleMistakes';
 
 /** A figure that a known mistake gives. */
 export interface KnownFigure {
   readonly mistake: string;
   readonly figure: number;
+  /** What the mistake multiplies a figure by: so does rounding grow or shrink. 1 unless said. */
+  readonly scale?: number;
+  /** Any figure has something near that a slip of the pen gives: it is named only where no other mistake fits. */
+  readonly slip?: boolean;
 }
 
 /** One way to get a length wrong. Adding a mistake needs nothing but an entry here and a test that makes it. */
 interface LengthMistake {
   readonly name: string;
+  readonly scale?: number;
+  readonly slip?: boolean;
   /** The lengths it can give; null or not finite where it can't be made. `right` is the outside (long-point) length. */
   readonly figures: (casing: Casing, right: number) => readonly (number | null)[];
 }
@@ -84,18 +90,24 @@ const LENGTH_MISTAKES: readonly LengthMistake[] = [
   reckonedAs('three-centered', 'reckoned as three-centered', ['segmental', 'elliptical']),
   { name: 'one half of the head only', figures: (_, right) => [right / 2] },
   { name: 'the head counted twice', figures: (_, right) => [2 * right] },
-  ...SCALE_MISTAKES.map(({ name, figures }) => ({
+  ...SCALE_MISTAKES.map(({ name, scale }) => ({
     name,
-    figures: (_: Casing, right: number) => figures(right),
+    scale,
+    figures: (_: Casing, right: number) => [right * scale],
   })),
   {
     name: 'rounded to whole feet',
     figures: (_, right) => [12 * Math.floor(right / 12), 12 * Math.ceil(right / 12)],
   },
+  ...WRITING_MISTAKES.map(({ name, figures }) => ({
+    name,
+    slip: true,
+    figures: (_: Casing, right: number) => figures(right),
+  })),
 ];
 
 /** Every mistake on the list, by name. */
-export const LENGTH_MISTAKE_NAMES: readonly string[] = LENGTH_MISTAKES.map(({ name }) => name);
+export const LENGTH_MISTAKE_NAMES: readonly string[] = [...new Set(LENGTH_MISTAKES.map(({ name }) => name))];
 
 /**
  * What length each known mistake gives for this casing, in the list's order. Left out are mistakes that can't be made here and
@@ -107,11 +119,11 @@ export const LENGTH_MISTAKE_NAMES: readonly string[] = LENGTH_MISTAKES.map(({ na
 export function knownLengths(casing: Casing): readonly KnownFigure[] {
   const right = along(casing, outsideOf(casing));
   if (right === null) return [];
-  return LENGTH_MISTAKES.flatMap(({ name, figures }) =>
+  return LENGTH_MISTAKES.flatMap(({ name, figures, scale = 1, slip = false }) =>
     figures(casing, right)
       .filter((figure): figure is number => figure !== null && Number.isFinite(figure) && figure > 0)
       .filter((figure) => Math.abs(figure - right) > 1e-9 * right)
-      .map((figure) => ({ mistake: name, figure })),
+      .map((figure) => ({ mistake: name, figure, scale, slip })),
   );
 }
 

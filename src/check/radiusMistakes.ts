@@ -1,10 +1,12 @@
 import { makeHead } from '../head/makeHead';
 import { outsideOf, type Casing } from './casing';
 import type { KnownFigure } from './lengthMistakes';
-import { SCALE_MISTAKES } from './scaleMistakes';
+import { SCALE_MISTAKES, WRITING_MISTAKES } from './scaleMistakes';
 
 interface RadiusMistake {
   readonly name: string;
+  readonly scale?: number;
+  readonly slip?: boolean;
   readonly figures: (casing: Casing, radius: number) => readonly number[];
 }
 
@@ -35,14 +37,20 @@ const RADIUS_MISTAKES: readonly RadiusMistake[] = [
     name: 'half the rise left out',
     figures: ({ head: { shape, span, rise } }) => (shape === 'segmental' ? [(span * span) / (8 * rise)] : []),
   },
-  ...SCALE_MISTAKES.map(({ name, figures }) => ({
+  ...SCALE_MISTAKES.map(({ name, scale }) => ({
     name,
+    scale,
+    figures: ({ reveal }: Casing, radius: number) => [scale * (radius + reveal)],
+  })),
+  ...WRITING_MISTAKES.map(({ name, figures }) => ({
+    name,
+    slip: true,
     figures: ({ reveal }: Casing, radius: number) => figures(radius + reveal),
   })),
 ];
 
 /** Every mistake on the list, by name. */
-export const RADIUS_MISTAKE_NAMES: readonly string[] = RADIUS_MISTAKES.map(({ name }) => name);
+export const RADIUS_MISTAKE_NAMES: readonly string[] = [...new Set(RADIUS_MISTAKES.map(({ name }) => name))];
 
 /**
  * What radius each known mistake gives for this casing; empty for heads without a radius of their own (elliptical,
@@ -54,10 +62,10 @@ export function knownRadii(casing: Casing): readonly KnownFigure[] {
   const { radius } = casing.head;
   if (radius === null) return [];
   const right = radius + casing.reveal;
-  return RADIUS_MISTAKES.flatMap(({ name, figures }) =>
+  return RADIUS_MISTAKES.flatMap(({ name, figures, scale = 1, slip = false }) =>
     figures(casing, radius)
       .filter((figure) => Number.isFinite(figure) && figure > 0 && Math.abs(figure - right) > 1e-9 * right)
-      .map((figure) => ({ mistake: name, figure })),
+      .map((figure) => ({ mistake: name, figure, scale, slip })),
   );
 }
 

@@ -31,22 +31,92 @@ const CHARGES: readonly (readonly [ChargeKind, RegExp])[] = [
 ];
 const MOST_WORDS = 9;
 
-/** Reads a row's words cell by cell; null where they name neither a charge nor a sum. */
+/** Reads a row's words cell by cell; null where they name neither a charge nor a sum for certain. */
 export function readLabel(cells: readonly string[]): Label | null {
-  const texts = cells.filter((text) => /\p{L}/u.test(text));
+  const texts = cells.filter((text) => /\p{L}/u.test(text)).map(plain);
   for (const text of texts) {
-    const plain = text.replace(/\s+/g, ' ').trim();
-    if (SUBTOTAL.test(plain)) return { kind: 'sum', sum: 'subtotal', text: plain };
-    if (TOTAL.test(plain)) return { kind: 'sum', sum: 'total', text: plain };
+    if (SUBTOTAL.test(text)) return { kind: 'sum', sum: 'subtotal', text };
+    if (TOTAL.test(text)) return { kind: 'sum', sum: 'total', text };
   }
   for (const text of texts) {
-    const plain = text.replace(/\s+/g, ' ').trim();
-    if (plain.split(' ').length > MOST_WORDS) continue;
-    for (const [charge, pattern] of CHARGES) {
-      if (!pattern.test(plain)) continue;
-      const percent = texts.map((one) => /(\d+(?:\.\d+)?) ?%/.exec(one)?.[1]).find((digits) => digits !== undefined);
-      return { kind: 'charge', charge, text: plain, rate: percent === undefined ? null : Number(percent) / 100 };
-    }
+    if (text.split(' ').length > MOST_WORDS) continue;
+    for (const [kind, pattern] of CHARGES)
+      if (pattern.test(text)) return { kind: 'charge', charge: kind, text, rate: rateIn(cells) };
   }
   return null;
+}
+
+function plain(text: string): string {
+  return text.replace(/\s+/g, ' ').trim();
+}
+
+/** "7%", "(8.25 %)" in a row's words, as a fraction. */
+export function rateIn(cells: readonly string[]): number | null {
+  for (const text of cells) {
+    const [, whole, above, below, decimal] =
+      /(?:(\d+)[ -])?(?:(\d)\/(\d)|(\d+(?:\.\d+)?)) ?(?:%|percent\b|pct\b)/i.exec(text) ?? [];
+    if (decimal !== undefined) return Number(decimal) / 100;
+    if (above !== undefined) return (Number(whole ?? 0) + Number(above) / Number(below)) / 100;
+  }
+  return null;
+}
+
+const OF_SUM =
+  /\b(?:sub-?totals?|totals?|ttl|tot|sum|merchandise|amount due|balance due|net due|carried forward|brought forward|bottom line|all in|turnkey|grand|net amount|please pay|pay this|goods|product net|materials only|contract (?:price|amount|sum)|quote(?:d)? (?:price|amount)|bid (?:price|amount)|lump sum price|price for the above|invoice amount|extended net)\b/i;
+const OF_ALL =
+  /\b(?:grand|total due|amount due|balance due|bottom line|all in|turnkey|please pay|pay this|job total|quote total|project total|contract|bid price|bid amount|total quote|total bid)\b/i;
+const KINDS: readonly (readonly [ChargeKind, RegExp])[] = [
+  ['deposit', /\b(?:deposit|down payment|retainer|paid to date|payments? received|prepayment|payment)\b/i],
+  ['tax', /\b(?:tax(?:es)?|vat|gst|hst|pst)\b/i],
+  [
+    'freight',
+    /\b(?:freight|shipping|ship|deliver(?:y|ed)|cartage|haul(?:ing|age)?|truck(?:ing)?|ltl|courier|crat(?:e|es|ing)|pallets?|skids?|packag(?:e|ing)|packing|handling|postage|fuel|liftgate|lift gate|drop)\b/i,
+  ],
+  ['discount', /\b(?:discount|disc|rebate|deduct(?:ion)?|credit|less|off|courtesy|concession|savings?|adjustment)\b/i],
+];
+
+/** A sum by some of its words: "First floor total", "Net merchandise". */
+export function namesSum(words: string): boolean {
+  return OF_SUM.test(words);
+}
+
+/** What is named after a part of the building or of the paper is a sum of it. */
+export function namesPart(words: string): boolean {
+  return /\b(?:page|floors?|stor(?:y|ey)|level|wing|section|phase|building|elevation|sheet|group)\b/i.test(words);
+}
+
+/** It is said to be of everything. */
+export function namesTotal(words: string): boolean {
+  return OF_ALL.test(words);
+}
+
+/** What kind of charge a row's words name; money below 0 that they don't explain is a discount. */
+export function chargeKind(words: string, amount: number | null): ChargeKind {
+  const kind = KINDS.find(([, pattern]) => pattern.test(words))?.[0];
+  return kind ?? (amount !== null && amount < 0 ? 'discount' : 'other charge');
+}
+
+export function namesCharge(words: string): boolean {
+  return (
+    KINDS.some(([, pattern]) => pattern.test(words)) ||
+    /\b(?:charges?|fees?|surcharge|set-?up|grind\w*|kni(?:fe|ves)|tooling|allowance|templates?|engineering|(?:shop )?drawings?|minimum|rush|expedite|samples?|install\w*|labor|trip|storage|insurance|contingency|overtime|admin\w*|bond|escalat\w*)\b/i.test(
+      words,
+    )
+  );
+}
+
+const ALTERNATE =
+  /^\W*(?:(?:deduct(?:ive)?|add(?:itive)?|bid|ve|value engineering)\s+)?(?:alt(?:ernates?|ernatives?)?|options?|optional|add(?:er|-on)|up-?charge|up-?grade|ve item)\b|^\W*ve\s*[:#-]/i;
+
+/** An offer beside the quote, added or taken off when it is chosen: never a discount. */
+export function namesAlternate(words: string): boolean {
+  return ALTERNATE.test(words) || /\b(?:deduct(?:ive)?|add(?:itive)?)[ -]alt(?:ernate)?s?\b/i.test(words);
+}
+
+const GOODS =
+  /\b(?:casings?|arch(?:es|ed)?|arc|heads?|trim|moldings?|mouldings?|curved|radius|segmental|half[ -]?rounds?|round top|ellip\w*|gothic|pointed|eyebrow|jambs?|legs?|stools?|aprons?|keystones?|plinths?|rosettes?|blocks?|returns?|windows?|doors?|openings?|lf|pieces?|balance of)\b/i;
+
+/** Words of molding or what goes with it: such a row is a line even without a mark. */
+export function namesGoods(words: string): boolean {
+  return GOODS.test(words);
 }

@@ -1,25 +1,39 @@
 import { ok, refuse, type Result } from '../result';
 import { cellText, isBlank } from '../schedule/cell';
+import { inWorkbookUnit } from '../schedule/columnUnit';
 import { quote } from '../schedule/figure';
 import type { CellValue } from '../schedule/opening';
-import { inWorkbookUnit } from '../schedule/columnUnit';
 import { readLength } from '../schedule/readLength';
 import { readQuantity } from '../schedule/readQuantity';
-import { readSize } from '../schedule/readSize';
+import { readSection, readSize } from '../schedule/readSize';
 import type { Standards } from '../standards';
 import { perInch } from '../unit';
+import { describedIn } from './described';
 import type { QuoteColumn } from './headings';
+import type { Marks } from './marks';
 import { LENGTHS, RADII, type QuoteKey } from './meanings';
+import { discountOf } from './arithmetic';
 import { extensionTolerance, readMoney } from './money';
-import { halfLastDecimal, perFoot, piecePrice, type Feet } from './perFoot';
-import type { QuoteField, QuoteLine, QuoteProblem, SetAside } from './quote';
+import {
+  SIDE_FIGURES,
+  type Described,
+  type QuoteField,
+  type QuoteLine,
+  type QuoteProblem,
+  type SetAside,
+  type SideFigure,
+} from './quote';
+import { halfLastDecimal, reckon, type Counted, type Feet, type PricePer } from './reckon';
 import { isFigure } from './setAside';
 
 /** The first word decides what a price is by. */
-const BY_FOOT = /^(?:lf|l\.f\.|ft|feet|foot|lin\.? ?ft|linear f|lineal f)/i;
-const BY_LOT = /^(?:lot|ls|l\.s\.|lump|job|set)\b/i;
-const PAIRS = /^(\d+)\s*(?:pr|prs|pair|pairs)\.?$/i;
+const BY_FOOT = /^(?:lf|lft|l\.f\.|ft|feet|foot|lin\.? ?ft|lineal|linear|linear f|lineal f)/i;
+const BY_LOT = /^(?:lot|ls|l\.s\.|lump|job)\b/i;
+const BY_PAIR = /^(?:pr|prs|pair|pairs)\b/i;
 const COUNTED = /^(\d[\d,]*(?:\.\d+)?)\s*([a-z].*)$/i;
+/** Words of a length's cell that say at which edge it is taken. */
+const EDGE_WORDS =
+  /\s*\(?\b(?:long|l\.?p\.?|long[ -]p(?:oin)?t|o\.?a\.?l?\.?|overall|lg|approx\.?|\+\/-|each|ea\.?|radius|rad|r)\)?\.?$/i;
 
 /** A row that is a line of the quote. Nothing is dropped: a figure that can't be read is null, with a sentence that says why. */
 export function readLine(
@@ -28,22 +42,30 @@ export function readLine(
   columns: readonly QuoteColumn[],
   aside: readonly SetAside[],
   standards: Standards,
+  marks: Marks,
 ): QuoteLine {
+  const { unit } = standards;
   const problems: QuoteProblem[] = [];
   const cellOf = (key: QuoteKey) => {
     const column = columns.find((one) => one.key === key);
     const cell = column === undefined ? null : (cells[column.index] ?? null);
     return column === undefined || isBlank(cell) ? null : { column, cell };
   };
+  const mark = cellText(cellOf('mark')?.cell);
+  const description = wordsOf(cells, columns);
   const figure = <T>(field: QuoteField, read: Result<T>): T | null => {
     if (!read.ok) problems.push({ row, field, message: read.message });
     return read.ok ? read.value : null;
   };
-  const length = (field: QuoteField, key: QuoteKey): number | null => {
+  const length = (field: QuoteField, key: QuoteKey, zero = false): number | null => {
     const found = cellOf(key);
     if (found === null) return null;
-    const options = { name: found.column.heading || field, column: found.column.unit, unit: standards.unit };
-    return figure(field, readLength(found.cell, options));
+    const options = { name: found.column.heading || field, column: found.column.unit, unit, zero };
+    const cell =
+      typeof found.cell === 'string'
+        ? found.cell.replace(EDGE_WORDS, '').replace(/^\s*(?:R|RAD\.?|RADIUS)[\s=:]*(?=\d)/i, '')
+        : found.cell;
+    return figure(field, readLength(cell, options));
   };
   const money = (field: QuoteField, key: QuoteKey) => {
     const found = cellOf(key);
@@ -52,90 +74,200 @@ export function readLine(
   const firstOf = <Basis>(keys: readonly (readonly [QuoteKey, Basis])[]) =>
     keys.find(([key]) => cellOf(key) !== null) ?? keys[0]!;
 
+  const described = describedIn(wordsOf(cells, columns, false), unit, (word) => marks.find(word).length > 0);
+  const counted = countOf(cellOf('quantity')?.cell ?? null, cellText(cellOf('measure')?.cell), described);
+  const extension = money('extension', 'extension');
+  const price = priceOf(cellOf, money);
+  const paid = amounts(
+    { lot: counted.lot, counted: figure('quantity', counted.quantity), price, extension },
+    feetOf(cellOf, standards),
+    discountOf(cellOf('discount')?.cell ?? null) ?? 0,
+  );
   const [lengthKey, lengthOf] = firstOf(LENGTHS);
   const [radiusKey, radiusOf] = firstOf(RADII);
-  const size = cellOf('size');
   const across = length('radius', radiusKey);
   const byDiameter = radiusKey === 'diameter';
-  const price = money('unitPrice', 'unitPrice');
-  const saysFoot = BY_FOOT.test(cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '');
-  const footPrice = saysFoot ? price : money('unitPrice', 'footPrice');
-  const ownPrice = saysFoot ? null : price;
-  const extension = money('extension', 'extension');
-  const measure = cellText(cellOf('measure')?.cell);
-  const counted = countOf(cellOf('quantity')?.cell ?? null, measure, footPrice, extension);
-  const count = counted === null ? null : figure('quantity', counted.quantity);
-  const priced = {
-    counts: counted?.by ?? null,
-    count,
-    ownPrice,
-    footPrice,
-    extension,
-    feet: feetOf(cellOf, standards),
-  };
+  const size = cellOf('size');
+  const side: Partial<Record<SideFigure, number>> = {};
+  for (const key of SIDE_FIGURES) {
+    const value = length(key, key, key === 'reveal' || key === 'leg');
+    if (value !== null) side[key] = value;
+  }
+  const section = cellOf('section');
+  if (section !== null) Object.assign(side, sectionOf(section, standards, figure), side);
   const unread = aside.filter((column) => column.unread && isFigure(cells[column.index]));
-  return {
+  return withDescribed({
     kind: 'line',
     row,
-    mark: cellText(cellOf('mark')?.cell),
-    description: wordsOf(cells, columns, aside),
-    ...countedBy(priced),
+    mark,
+    description,
+    head: cellText(cellOf('head')?.cell),
+    species: cellText(cellOf('species')?.cell),
+    ends: cellText(cellOf('ends')?.cell),
+    ...paid,
     size: size === null ? null : sizeOf(size, standards),
-    span: length('span', 'span'),
     radius: across !== null && byDiameter ? across / 2 : across,
     radiusOf,
     byDiameter,
     length: length('length', lengthKey),
     lengthOf,
+    side,
+    legCount: figure('legCount', legsIn(cellOf('legCount')?.cell ?? null)),
+    described,
     extension,
     unread: unread.map(({ name }) => name),
     problems,
+  });
+}
+
+/** What the words give takes the place of a figure that no column gives; the rest stays to be compared by itself. */
+function withDescribed(line: QuoteLine): QuoteLine {
+  const rest: Described[] = [];
+  let { radius, radiusOf, byDiameter, length, lengthOf, legCount, quantity } = line;
+  const side = { ...line.side };
+  const unread = (field: QuoteField) => line.problems.some((problem) => problem.field === field);
+  for (const one of line.described) {
+    const { kind, value, other } = one;
+    if (kind === 'length' && length === null && !unread('length'))
+      [length, lengthOf] = [value, one.lengthOf ?? 'outside'];
+    else if (kind === 'radius' && radius === null && !unread('radius'))
+      [radius, radiusOf] = [value, one.radiusOf ?? 'inside'];
+    else if (kind === 'diameter' && radius === null && !unread('radius')) [radius, byDiameter] = [value / 2, true];
+    else if (kind === 'legCount' && legCount === null) legCount = value;
+    else if (kind === 'quantity') {
+      if (quantity === null && line.by === 'piece' && !unread('quantity')) quantity = value;
+    } else if (kind === 'section' && side.face === undefined && side.thickness === undefined)
+      [side.thickness, side.face] = [value, other!];
+    else if (isSide(kind) && side[kind] === undefined) side[kind] = value;
+    else rest.push(one);
+  }
+  return { ...line, radius, radiusOf, byDiameter, length, lengthOf, legCount, quantity, side, described: rest };
+}
+
+function isSide(kind: Described['kind']): kind is SideFigure {
+  return (SIDE_FIGURES as readonly string[]).includes(kind);
+}
+
+type CellOf = (key: QuoteKey) => { readonly column: QuoteColumn; readonly cell: CellValue } | null;
+
+/** The price of the line and what it is of: under a heading that says so, or in the cell itself, `45.42/lf`. */
+function priceOf(cellOf: CellOf, money: (field: QuoteField, key: QuoteKey) => number | null): Price | null {
+  const own = money('unitPrice', 'unitPrice');
+  if (own !== null) {
+    const of = cellText(cellOf('unitPrice')?.cell).split('/')[1]?.trim() ?? '';
+    return {
+      amount: own,
+      per: BY_FOOT.test(of) ? 'foot' : BY_PAIR.test(of) ? 'pair' : 'piece',
+      net: cellOf('listPrice') !== null,
+    };
+  }
+  for (const [key, per] of [
+    ['pairPrice', 'pair'],
+    ['footPrice', 'foot'],
+    ['listPrice', 'piece'],
+  ] as const) {
+    const amount = money('unitPrice', key);
+    if (amount !== null) return { amount, per, net: key !== 'listPrice' };
+  }
+  return null;
+}
+
+interface Price {
+  readonly amount: number;
+  readonly per: PricePer;
+  /** A list price stands beside it: what is taken off is taken off already. */
+  readonly net: boolean;
+}
+
+interface Paid {
+  readonly lot: boolean;
+  readonly counted: Counted | null;
+  readonly price: Price | null;
+  readonly extension: number | null;
+}
+
+type Amounts = Pick<QuoteLine, 'quantity' | 'by' | 'unitPrice' | 'byFoot' | 'reckoning'>;
+
+/** What a line counts and what one of it costs: pieces, feet or the lot. */
+function amounts({ lot, counted, price, extension }: Paid, lengths: readonly Feet[], less: number): Amounts {
+  const pieces = counted === null || counted.of === 'foot' ? null : counted.count * (counted.of === 'pair' ? 2 : 1);
+  if (lot || (counted === null && price === null && extension !== null))
+    return { quantity: pieces, by: 'lot', unitPrice: null, byFoot: false, reckoning: null };
+  if (price === null)
+    return {
+      quantity: counted?.of === 'foot' ? counted.count : pieces,
+      by: counted?.of === 'foot' ? 'foot' : 'piece',
+      unitPrice: null,
+      byFoot: false,
+      reckoning: null,
+    };
+  const isFoot = price.per === 'foot' || counted?.of === 'foot';
+  // Without an amount of its own a price follows from nothing.
+  const ways = {
+    counted: asFeet(counted, price, extension, lengths),
+    price: price.amount,
+    per: price.per,
+    less,
+    lengths,
+  };
+  // Beside a net price the discount is taken off already.
+  const plain = less === 0 ? null : reckon({ ...ways, less: 0 }, extension);
+  const found =
+    plain !== null && (extension === null ? price.net : Math.abs(extension - plain.amount) <= plain.tolerance)
+      ? plain
+      : reckon(price.net ? { ...ways, less: 0 } : ways, extension);
+  if (isFoot && ways.counted?.of === 'foot' && counted !== null) {
+    // "LF" as unit of measure may be the price's alone: beside a length the amount says whether pieces or feet are counted.
+    const isPieces =
+      Number.isInteger(counted.count) && lengths.length > 0
+        ? reckon({ ...ways, counted: { count: counted.count, of: 'piece' }, per: 'foot' }, extension)
+        : null;
+    const right =
+      extension !== null && isPieces !== null && Math.abs(extension - isPieces.amount) <= isPieces.tolerance;
+    if (right && !(Math.abs(extension - counted.count * price.amount) <= extensionTolerance(counted.count)))
+      return { quantity: counted.count, by: 'piece', unitPrice: isPieces.unitPrice, byFoot: true, reckoning: isPieces };
+    return { quantity: counted.count, by: 'foot', unitPrice: price.amount * (1 - less), byFoot: true, reckoning: null };
+  }
+  if (found === null)
+    return {
+      quantity: pieces,
+      by: 'piece',
+      unitPrice: isFoot ? null : price.amount * (1 - less),
+      byFoot: isFoot,
+      reckoning: null,
+    };
+  if (found.by === 'foot') {
+    const [first] = lengths;
+    return { quantity: first?.feet ?? null, by: 'foot', unitPrice: found.unitPrice, byFoot: true, reckoning: found };
+  }
+  return {
+    quantity: pieces,
+    by: 'piece',
+    unitPrice: found.unitPrice,
+    byFoot: isFoot,
+    reckoning: found.plain ? null : found,
   };
 }
 
-interface Priced {
-  /** What the quantity's cell counts; null where it is blank. */
-  readonly counts: QuoteLine['by'] | null;
-  readonly count: number | null;
-  readonly ownPrice: number | null;
-  readonly footPrice: number | null;
-  readonly extension: number | null;
-  readonly feet: ReturnType<typeof feetOf>;
-}
-
-/** What a line counts and what one of it costs: pieces, feet or the lot. */
-function countedBy(priced: Priced): Pick<QuoteLine, 'quantity' | 'by' | 'unitPrice' | 'byFoot' | 'perFoot'> {
-  const { counts, count, ownPrice, footPrice, extension, feet } = priced;
-  if (counts === 'lot' || (counts === null && ownPrice === null && footPrice === null && extension !== null))
-    return { quantity: count, by: 'lot', unitPrice: ownPrice, byFoot: false, perFoot: null };
-  const rate = footPrice ?? (counts === 'foot' ? ownPrice : null);
-  const byFoot = rate !== null && (ownPrice === null || counts === 'foot');
-  if (!byFoot) return { quantity: count, by: counts ?? 'piece', unitPrice: ownPrice, byFoot, perFoot: null };
-  if (counts === null) {
-    const along = perFoot(rate, feet, 1, extension);
-    return { quantity: along?.feet ?? null, by: 'foot', unitPrice: rate, byFoot, perFoot: along };
-  }
-  const along = count !== null && Number.isInteger(count) ? perFoot(rate, feet, count, extension) : null;
-  // "LF" as unit of measure may be the price's alone: beside a length the extension says whether pieces or feet are counted.
-  const isFeet = counts === 'foot' && (count === null || extension === null || isProduct(count, rate, extension));
-  if (isFeet || (counts === 'foot' && !along?.makesIt))
-    return { quantity: count, by: 'foot', unitPrice: rate, byFoot, perFoot: null };
-  const unitPrice = along === null ? null : piecePrice(along, count!);
-  return { quantity: count, by: 'piece', unitPrice, byFoot, perFoot: along };
-}
-
-function isProduct(count: number, price: number, extension: number): boolean {
-  return Math.abs(count * price - extension) <= extensionTolerance(count);
+/** Beside a price by the foot a bare figure is feet where the amount says so, or where it can't be pieces. */
+function asFeet(
+  counted: Counted | null,
+  price: Price,
+  extension: number | null,
+  lengths: readonly Feet[],
+): Counted | null {
+  if (counted === null || price.per !== 'foot' || counted.of === 'foot') return counted;
+  if (!Number.isInteger(counted.count)) return { count: counted.count, of: 'foot' };
+  const isFeet =
+    extension !== null && Math.abs(counted.count * price.amount - extension) <= extensionTolerance(counted.count);
+  return isFeet && lengths.length === 0 ? { count: counted.count, of: 'foot' } : counted;
 }
 
 /** Feet are written to hundredths; a cell of a spreadsheet shows 4.00 and holds 4. */
 const HUNDREDTH = 0.01;
 
 /** The lengths of a line in feet, that of all pieces first: a price by the foot is of one of them. */
-function feetOf(
-  cellOf: (key: QuoteKey) => { column: QuoteColumn; cell: CellValue } | null,
-  { unit }: Standards,
-): (Feet & { readonly all: boolean })[] {
+function feetOf(cellOf: CellOf, { unit }: Standards): readonly Feet[] {
   const foot = 12 * perInch(unit);
   return [...LENGTHS].reverse().flatMap(([key, basis]) => {
     const found = cellOf(key);
@@ -154,49 +286,69 @@ function sizeOf({ column, cell }: { column: QuoteColumn; cell: CellValue }, { un
   return read.ok ? read.value : null;
 }
 
-/**
- * "2 pr" is four pieces, "86.7 LF" is no count, "1 lot" is the lump. Beside a price by the foot a bare figure is feet where the
- * extension says so, or where it can't be pieces.
- */
+function sectionOf(
+  { column, cell }: { column: QuoteColumn; cell: CellValue },
+  { unit }: Standards,
+  figure: <T>(field: QuoteField, read: Result<T>) => T | null,
+): Partial<Record<SideFigure, number>> {
+  const read = figure('face', readSection(cell, { name: column.heading, column: column.unit, unit }));
+  if (read === null) return {};
+  return { thickness: Math.min(read.width, read.height), face: Math.max(read.width, read.height) };
+}
+
+/** "2", "2 ea", "1 pr", "(2)". */
+function legsIn(cell: CellValue): Result<number | null> {
+  if (cell === null) return ok(null);
+  const pairs = /^(\d+)\s*(?:pr|prs|pair|pairs)\.?$/i.exec(cellText(cell))?.[1];
+  return pairs === undefined ? readQuantity(cell) : ok(2 * Number(pairs));
+}
+
+/** "2 pr" is four pieces, "86.7 LF" is no count, "1 lot" is the lump. */
 function countOf(
   cell: CellValue,
   measure: string,
-  footPrice: number | null,
-  extension: number | null,
-): { readonly quantity: Result<number | null>; readonly by: QuoteLine['by'] } | null {
-  if (cell === null) return BY_LOT.test(measure) ? { quantity: ok(null), by: 'lot' } : null;
+  described: readonly Described[],
+): { readonly quantity: Result<Counted | null>; readonly lot: boolean } {
+  const inWords = described.find(({ kind }) => kind === 'quantity');
+  if (cell === null) {
+    if (BY_LOT.test(measure)) return { quantity: ok(null), lot: true };
+    return { quantity: ok(inWords ? { count: inWords.value, of: 'piece' } : null), lot: false };
+  }
   const text = cellText(cell);
-  const pairs = PAIRS.exec(text);
-  if (pairs) return { quantity: ok(2 * Number(pairs[1])), by: 'piece' };
-  if (BY_LOT.test(text)) return { quantity: ok(null), by: 'lot' };
+  if (BY_LOT.test(text)) return { quantity: ok(null), lot: true };
   const [, digits, words] = COUNTED.exec(text) ?? [];
   const unit = words ?? measure;
-  if (BY_LOT.test(unit)) return { quantity: ok(null), by: 'lot' };
-  if (BY_FOOT.test(unit)) {
-    const feet = Number((digits ?? text).replaceAll(',', ''));
+  const bare = Number((digits ?? text).replaceAll(',', ''));
+  if (BY_LOT.test(unit)) return { quantity: ok(null), lot: true };
+  if (BY_FOOT.test(unit))
     return {
-      quantity: feet > 0 ? ok(feet) : refuse(`Quantity can't be read: the cell says ${quote(text)}.`),
-      by: 'foot',
+      quantity:
+        bare > 0 ? ok({ count: bare, of: 'foot' }) : refuse(`Quantity can't be read: the cell says ${quote(text)}.`),
+      lot: false,
     };
-  }
-  if (/^(?:pr|prs|pair|pairs)\b/i.test(measure) && /^\d+$/.test(text))
-    return { quantity: ok(2 * Number(text)), by: 'piece' };
+  if (BY_PAIR.test(unit) && bare > 0) return { quantity: ok({ count: bare, of: 'pair' }), lot: false };
   const quantity = readQuantity(cell);
-  const feet = Number(text.replaceAll(',', ''));
-  const isFeet =
-    extension === null ? !quantity.ok : Math.abs(feet * (footPrice ?? 0) - extension) <= extensionTolerance(feet);
-  if (footPrice !== null && feet > 0 && (isFeet || !quantity.ok)) return { quantity: ok(feet), by: 'foot' };
-  return { quantity, by: 'piece' };
+  // 86.7 of something is no count of pieces, but may be feet beside a price by the foot.
+  if (!quantity.ok && bare > 0 && !Number.isInteger(bare))
+    return { quantity: ok({ count: bare, of: 'foot' }), lot: false };
+  return { quantity: quantity.ok ? ok({ count: quantity.value, of: 'piece' }) : quantity, lot: false };
 }
 
-/** The words of a row: its descriptions, and what stands in words under headings that no figure is read from. */
-function wordsOf(cells: readonly CellValue[], columns: readonly QuoteColumn[], aside: readonly SetAside[]): string {
+/** The words of a row: its descriptions, and what stands in words under headings that no figure is read from; `all`: also under those that are known. */
+function wordsOf(cells: readonly CellValue[], columns: readonly QuoteColumn[], all = true): string {
   return columns
-    .map(({ index, key, instead }) => {
+    .map(({ index, key }) => {
       const cell = cells[index];
       if (typeof cell !== 'string') return '';
-      const figures = key === 'aside' || instead !== null || aside.some((one) => one.index === index && one.unread);
-      const worded = key === 'description' || key === 'aside' || key === null;
+      // Figures are words only in a description; elsewhere they are of a heading.
+      const figures = key !== 'description';
+      const worded =
+        key === 'description' ||
+        key === 'head' ||
+        key === 'species' ||
+        key === 'ends' ||
+        (all && key === 'aside') ||
+        key === null;
       return worded && !(figures && isFigure(cell)) ? cellText(cell) : '';
     })
     .filter((text) => text !== '')

@@ -32,6 +32,11 @@ const MADE: readonly [string, number][] = [
   ['inches read as millimeters', 30.5 / 25.4],
   ['centimeters read as millimeters', 30.5 / 10],
   ['millimeters read as centimeters', 305],
+  ['25 mm taken for an inch', (30.5 * 25.4) / 25],
+  ['two digits changed places', 3.5],
+  // 30.5 in is 2'-6 1/2", 2.5417 ft.
+  ['decimal feet read as feet and inches', 24 + 5.417],
+  ['feet and inches read as decimal feet', 12 * 2.65],
 ];
 
 describe('a quoted radius', () => {
@@ -41,7 +46,9 @@ describe('a quoted radius', () => {
   });
 
   it('has every mistake on the list made above', () => {
-    const made = MADE.map(([mistake]) => mistake);
+    // 30 is the opening's own radius, too: that is said of it.
+    expect(judge(30, 30.5, knownRadii(CASING), 1 / 64).mistakes).toEqual(['opening radius used for the casing']);
+    const made = [...MADE.map(([mistake]) => mistake), 'fraction dropped'];
     expect(RADIUS_MISTAKE_NAMES.filter((name) => !made.includes(name))).toEqual([]);
   });
 

@@ -91,7 +91,7 @@ describe('the columns of a quote', () => {
     expect(quote.meaning).toEqual(['mark', 'quantity', null, 'radius', null, 'unitPrice', 'extension']);
     expect(quote.setAside.map(({ name, done }) => `${name} ${done}`)).toEqual([
       'column "Radius" not used: column "Inside radius" is read in its place',
-      'column "Cost" not used: column "Price" is read in its place',
+      'column "Cost" not used: column "Unit price" is read in its place',
     ]);
   });
 

@@ -55,7 +55,7 @@ describe('the Check sheet', () => {
       const off = check.lines.filter(({ line, verdict }) => lines.get(line.row)!['verdict']!.value !== verdict);
       expect(off.map(({ line, findings }) => [line.mark, findings.map(({ text }) => text)])).toEqual([]);
     }
-  });
+  }, 60_000);
 
   it('finds our own Takeoff sheet, read as a quote, to agree line by line: no column of ours is unknown', () => {
     for (const unit of ['in', 'mm'] as const) {

@@ -6,10 +6,20 @@ import type { LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
 import { dollars } from '../../quote/money';
 import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
-import { amountOf, type QuoteLine } from '../../quote/quote';
+import { amountOf, SIDE_FIGURES, type QuoteLine } from '../../quote/quote';
 import { namedIn, wordsFindings } from './words';
 import { name, noOpening, surplus } from './whichOpening';
-import { complete, lengthFinding, radiusFinding, widthFinding } from './shapeFindings';
+import {
+  complete,
+  describedFinding,
+  legCountFinding,
+  lengthFinding,
+  radiusFinding,
+  sideFinding,
+  sizeFindings,
+  type Beside,
+  type Complete,
+} from './shapeFindings';
 
 export interface LineCheck {
   readonly line: QuoteLine;
@@ -43,6 +53,12 @@ const LOSES_ALL: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
   'head',
   'ends',
   'width',
+  'rise',
+  'casing width',
+  'thickness',
+  'reveal',
+  'leg',
+  'leg count',
   'radius',
   'length',
 ]);
@@ -53,8 +69,9 @@ export function checkLine(
   same: SameOpening,
   openings: readonly OpeningTakeoff[],
   standards: Standards,
+  beside: Beside,
 ): LineCheck {
-  const findings = findingsOf(match, same, openings, standards);
+  const findings = findingsOf(match, same, openings, standards, beside);
   const amount = Math.abs(amountOf(match.line) ?? 0);
   const staked = findings.map((one) =>
     one.verdict === 'differs' && LOSES_ALL.has(one.about) ? { ...one, stake: Math.max(one.stake, amount) } : one,
@@ -91,15 +108,15 @@ function findingsOf(
   same: SameOpening,
   openings: readonly OpeningTakeoff[],
   standards: Standards,
+  beside: Beside,
 ): Finding[] {
   const { line, places } = match;
   if (match.part === 'alternate') return [cantTell('opening', 'an alternate, beside what the quote comes to')];
   if (places.length === 0) return [noOpening(match, openings), ...present(extensionFinding(line, null))];
-  if (places.length > 1) return severalOpenings(match, openings, standards);
+  if (places.length > 1) return severalOpenings(match, openings, standards, beside);
   const opening = openings[places[0]!]!;
   const extension = present(extensionFinding(line, opening.known.quantity));
-  if (match.part === 'other')
-    return [cantTell('opening', `a part of ${name(opening)} that is priced with its head`), ...extension];
+  if (match.part === 'other') return [...partFindings(line, opening, standards), ...extension];
   const twice = surplus(match, same, opening);
   if (twice) return [twice, ...extension];
   const at = complete(opening);
@@ -112,12 +129,8 @@ function findingsOf(
       ...extension,
     ];
   }
-  const words = wordsFindings(namedIn(line.description), at);
-  const shape = [
-    ...present(widthFinding(line, at, standards)),
-    radiusFinding(line, at, standards),
-    lengthFinding(line, at, at.inputs.quantity, standards),
-  ];
+  const words = wordsFindings(namedIn(line), at);
+  const shape = shapeOf(line, at, at.inputs.quantity, beside, standards);
   return withUnread(line, [
     ...words,
     quantity,
@@ -125,6 +138,56 @@ function findingsOf(
     ...extension,
     priceOfLine(match, same, opening, standards, shape),
   ]);
+}
+
+/** Every figure of the shape that a line gives, in its columns or its words. */
+function shapeOf(line: QuoteLine, at: Complete, pieces: number, beside: Beside, standards: Standards): Finding[] {
+  const unread = line.problems.filter(({ field }) => (OF_SHAPE as readonly string[]).includes(field));
+  return [
+    ...unread.map(({ field, message }) =>
+      cantTell(
+        field === 'face'
+          ? 'casing width'
+          : field === 'span'
+            ? 'width'
+            : field === 'legCount'
+              ? 'leg count'
+              : (field as SideAbout),
+        message,
+      ),
+    ),
+    ...SIDE_FIGURES.flatMap((kind) => {
+      const quoted = line.side[kind];
+      return quoted === undefined || (kind === 'leg' && quoted === 0) ? [] : [sideFinding(kind, quoted, at, standards)];
+    }),
+    ...(line.side.span === undefined && line.size !== null ? sizeFindings(line.size, at, standards) : []),
+    ...(line.legCount === null ? [] : [legCountFinding(line.legCount, at, pieces)]),
+    radiusFinding(line, at, standards),
+    lengthFinding(line, at, pieces, standards, beside),
+    ...line.described.flatMap((one) => describedFinding(one, line, at, pieces, standards, beside)),
+  ];
+}
+
+const OF_SHAPE = [...SIDE_FIGURES, 'legCount'] as const;
+type SideAbout = 'rise' | 'thickness' | 'reveal' | 'leg';
+
+/** The legs of an opening on a line of their own; other parts aren't in the takeoff by themselves. */
+function partFindings(line: QuoteLine, opening: OpeningTakeoff, standards: Standards): Finding[] {
+  const at = complete(opening);
+  if (at === null || !/\blegs?\b|side casing/i.test(line.description))
+    return [cantTell('opening', `a part of ${name(opening)} that is priced with its head`)];
+  const found: Finding[] = [];
+  const { quantity } = line;
+  if (quantity !== null && line.by === 'piece') found.push(legCountFinding(quantity, at, at.inputs.quantity));
+  const length = line.side.leg ?? line.length;
+  if (length !== null) found.push(sideFinding('leg', length, at, standards));
+  for (const kind of ['face', 'thickness'] as const)
+    if (line.side[kind] !== undefined) found.push(sideFinding(kind, line.side[kind], at, standards));
+  const rest = line.described.filter(({ kind }) => kind === 'unknown');
+  const unread = rest.map(({ text }) => cantTell('column', `what ${JSON.stringify(text)} is of`));
+  return found.length === 0
+    ? [cantTell('opening', `a part of ${name(opening)} that is priced with its head`)]
+    : [...wordsFindings(namedIn(line), at).filter(({ about }) => about === 'species'), ...found, ...unread];
 }
 
 /** A line with figures that weren't understood is not called right: it says what it agrees in. */
@@ -203,7 +266,12 @@ function priceOfLine(
 }
 
 /** One line for several openings: counts and prices are added up; figures of the shape are judged only where they are alike. */
-function severalOpenings(match: LineMatch, openings: readonly OpeningTakeoff[], standards: Standards): Finding[] {
+function severalOpenings(
+  match: LineMatch,
+  openings: readonly OpeningTakeoff[],
+  standards: Standards,
+  beside: Beside,
+): Finding[] {
   const { line, places } = match;
   const rows = places.map((place) => openings[place]!);
   const names = rows.map(name).join(', ');
@@ -229,7 +297,7 @@ function severalOpenings(match: LineMatch, openings: readonly OpeningTakeoff[], 
       at!.own.crown?.ring.inside === first.own.crown?.ring.inside,
   );
   const shape = same
-    ? [radiusFinding(line, first, standards), lengthFinding(line, first, wanted!, standards)]
+    ? shapeOf(line, first, wanted!, beside, standards)
     : (['radius', 'length'] as const).map((about) =>
         line[about] === null
           ? notGiven(about, about, line)

@@ -1,4 +1,12 @@
+import { oursOf, type Ours } from '../../quote/ours';
+import { marksOf } from '../../quote/marks';
+import { readQuote, type ReadingOptions } from '../../quote/readQuote';
+import { ok, type Result } from '../../result';
+import type { Table } from '../../schedule/opening';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
+import { namedByNeighbors } from './neighbors';
+import { pricedBesideOthers } from './outliers';
+import type { Beside } from './shapeFindings';
 import { comparedMoney, type ComparedMoney } from './compared';
 import { checkLine, type LineCheck } from './checkLine';
 import { name } from './whichOpening';
@@ -51,6 +59,42 @@ export interface QuoteCheck {
   readonly compared: ComparedMoney;
 }
 
+/** What the reader of a quote may know of a takeoff. */
+export function oursIn({ openings }: Takeoff): Ours {
+  return oursOf(
+    openings.map(({ opening, known, own }) => {
+      const ring = own?.crown && !own.haunch ? own.crown.ring : null;
+      return {
+        mark: opening.mark,
+        quantity: known.quantity,
+        figures: {
+          ...(known.span !== null && { span: known.span }),
+          ...(known.face !== null && { face: known.face }),
+          ...(known.thickness !== null && { thickness: known.thickness }),
+          ...(known.leg !== null && known.leg > 0 && { leg: known.leg }),
+          ...(own && {
+            rise: own.curve.head.rise,
+            length: own.curve.length,
+            insideLength: own.curve.insideLength,
+            centerLength: own.curve.centerLength,
+          }),
+          ...(ring && { radius: ring.inside, outsideRadius: ring.outside, openingRadius: ring.radius }),
+        },
+      };
+    }),
+  );
+}
+
+/** Reads a table as a quote for this takeoff and checks it. */
+export function checkTable(
+  table: Table,
+  takeoff: Takeoff,
+  options: Omit<ReadingOptions, 'ours'> = {},
+): Result<QuoteCheck> {
+  const quote = readQuote(table, takeoff.standards, { ...options, ours: oursIn(takeoff) });
+  return quote.ok ? ok(checkQuote(quote.value, takeoff)) : quote;
+}
+
 /**
  * Checks a quote against the takeoff line by line: which opening a line is for, its quantity, radius, length and price against
  * ours, its extension and the quote's sums against its own figures; what is not quoted, quoted twice or for no opening. Where
@@ -72,21 +116,20 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
     }),
   );
   const none = sameOpening([], [], null);
-  const lines = matches.map((match) =>
-    checkLine(match, (match.places.length === 1 && same.get(match.places[0]!)) || none, openings, standards),
+  const beside = besideOf(matches, openings, standards.tolerance);
+  const judged = matches.map((match) =>
+    checkLine(match, (match.places.length === 1 && same.get(match.places[0]!)) || none, openings, standards, beside),
   );
+  const lines = pricedBesideOthers(namedByNeighbors(judged, openings, standards.tolerance), openings);
   const alternates = new Set(matches.filter(({ part }) => part === 'alternate').map(({ line }) => line.row));
   const sums = checkSums(quote, alternates);
-  const notQuoted = missing(matches, openings);
+  const notQuoted = missing(matches, openings, declinedIn(quote, openings));
   const quoted = quote.items.reduce(
     (sum, item) =>
       sum + (item.kind === 'line' ? (amountOf(item) ?? 0) : item.kind === 'charge' ? (item.amount ?? 0) : 0),
     0,
   );
-  const stated = quote.items.reduce<number | null>(
-    (last, item) => (item.kind === 'sum' && item.sum === 'total' ? item.amount : last),
-    null,
-  );
+  const stated = statedTotal(quote);
   return {
     quote,
     takeoff,
@@ -105,15 +148,58 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   };
 }
 
+/** Whether lines of several pieces give the length of one, or of all: what most do, another that does otherwise has wrong. */
+function besideOf(matches: readonly LineMatch[], openings: readonly OpeningTakeoff[], tolerance: number): Beside {
+  let [each, all] = [0, 0];
+  for (const { line, places } of matches) {
+    const opening = places.length === 1 ? openings[places[0]!] : undefined;
+    const [pieces, right] = [opening?.known.quantity ?? 1, opening?.own?.curve.length];
+    if (pieces < 2 || right === undefined || line.length === null || line.lengthOf === 'all pieces') continue;
+    if (Math.abs(line.length - right) <= tolerance) each += 1;
+    else if (Math.abs(line.length - pieces * right) <= tolerance * pieces) all += 1;
+  }
+  return {
+    faces: [...new Set(openings.flatMap(({ known }) => known.face ?? []))],
+    eachPiece: each >= 2 && each > 2 * all,
+  };
+}
+
+/** The quote's own total: the last one it states, but for what is left to pay after a deposit. */
+function statedTotal({ items }: Quote): number | null {
+  let stated: number | null = null;
+  let paid = false;
+  for (const item of items) {
+    if (item.kind === 'charge' && item.charge === 'deposit') paid = true;
+    if (item.kind === 'sum' && item.sum === 'total' && !(paid && stated !== null)) stated = item.amount ?? stated;
+  }
+  return stated;
+}
+
 /** Rows named before the rest is left to "…". */
 const MOST_ROWS = 5;
 
-function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeoff[]): NotQuoted[] {
+/** Places of the openings that a row says aren't quoted, with its words. */
+function declinedIn({ declined }: Quote, openings: readonly OpeningTakeoff[]): ReadonlyMap<number, string> {
+  const marks = marksOf(openings.map(({ opening }) => opening.mark));
+  return new Map(
+    declined.flatMap(({ row, words, text }) =>
+      (marks.within(text, true).length > 0 ? marks.within(text, true) : []).flatMap((places) =>
+        places.map((place) => [place, `"${words}", row ${row}`] as const),
+      ),
+    ),
+  );
+}
+
+function missing(
+  matches: readonly LineMatch[],
+  openings: readonly OpeningTakeoff[],
+  declined: ReadonlyMap<number, string>,
+): NotQuoted[] {
   const quoted = new Set(matches.flatMap(({ part, places }) => (part === 'head' ? places : [])));
   const shared = new Set(matches.flatMap((match) => (match.shared ? match.places : [])));
   const sharedMarks = new Set([...shared].map((place) => openings[place]!.opening.mark.toLowerCase()));
   const lumps = matches
-    .filter(({ line, places }) => line.by === 'lot' && places.length === 0)
+    .filter(({ line, places, part }) => line.by === 'lot' && places.length === 0 && part !== 'alternate')
     .map(({ line }) => line.row);
   const unmatched = matches.filter(({ places, part }) => places.length === 0 && part !== 'alternate');
   return openings.flatMap((opening, place): NotQuoted[] => {
@@ -121,24 +207,25 @@ function missing(matches: readonly LineMatch[], openings: readonly OpeningTakeof
     const price = opening.cost?.price ?? null;
     const named = name(opening);
     const stake = price ?? 0;
-    if (lumps.length > 0) {
+    const said = declined.get(place);
+    if (lumps.length > 0 && said === undefined) {
       const why = `whether ${named} is in the lump sum of row ${lumps.join(', ')}`;
       return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
     }
-    if (sharedMarks.has(opening.opening.mark.toLowerCase())) {
+    if (said === undefined && sharedMarks.has(opening.opening.mark.toLowerCase())) {
       const why = `${named} stands more than once in the takeoff and is quoted for another of its rows`;
       return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
     }
     const rows = unmatched
       .filter(({ line, akin }) => namesNothing(line) || akin.includes(place))
       .map(({ line }) => line.row);
-    if (rows.length > 0) {
+    if (rows.length > 0 && said === undefined) {
       const which = `${rows.length === 1 ? 'row' : 'rows'} ${rows.slice(0, MOST_ROWS).join(', ')}${rows.length > MOST_ROWS ? ' …' : ''}`;
       const why = `whether ${named} is quoted: no line can be told to be its own, and ${which} could be`;
       return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
     }
     const ours = price === null ? 'it is not priced in the takeoff either' : `our price is ${dollars(price)}`;
-    const finding = differs('opening', `${named} is not quoted; ${ours}`, {
+    const finding = differs('opening', `${named} is not quoted${said === undefined ? '' : ` (${said})`}; ${ours}`, {
       cause: 'openings not quoted',
       dollars: price === null ? null : -price,
       stake,

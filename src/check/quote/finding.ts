@@ -11,6 +11,12 @@ export type About =
   | 'ends'
   | 'quantity'
   | 'width'
+  | 'rise'
+  | 'casing width'
+  | 'thickness'
+  | 'reveal'
+  | 'leg'
+  | 'leg count'
   | 'radius'
   | 'length'
   | 'extension'
@@ -67,7 +73,19 @@ export function agreesIn(findings: readonly Finding[]): readonly string[] {
 }
 
 /** Figures that are compared with the takeoff's: a line's own sums agreeing say nothing of it. */
-const JUDGED: ReadonlySet<About> = new Set<About>(['quantity', 'width', 'radius', 'length', 'unit price']);
+const JUDGED: ReadonlySet<About> = new Set<About>([
+  'quantity',
+  'width',
+  'rise',
+  'casing width',
+  'thickness',
+  'reveal',
+  'leg',
+  'leg count',
+  'radius',
+  'length',
+  'unit price',
+]);
 
 export function differs(about: About, text: string, more: Partial<Finding> & Pick<Finding, 'cause'>): Finding {
   return { ...NOTHING, about, verdict: 'differs', text, ...more };

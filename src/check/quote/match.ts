@@ -1,5 +1,6 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { akinTo } from './akin';
+import { namesAlternate } from '../../quote/labels';
 import { marksOf, type Marks } from '../../quote/marks';
 import type { QuoteLine } from '../../quote/quote';
 
@@ -26,8 +27,6 @@ const OTHER_PARTS = /\b(?:legs?|side casings?|plinths?|plinth blocks?|keystones?
 const HEAD_WORDS =
   /\b(?:arch(?:es|ed)?|arc|head|curved|radius|round|segmental|ellip\w*|gothic|pointed|eyebrow|centered)\b/i;
 
-const ALTERNATE = /^\W*(?:alt(?:ernates?|ernatives?)?|options?|optional|add(?:er|-on)?|up-?charge)\b/i;
-
 /** Finds the opening of every line by its mark, or by a mark in its words. */
 export function matchLines(
   lines: readonly QuoteLine[],
@@ -42,7 +41,12 @@ export function matchLines(
     const head = first === undefined ? null : openings[first[0]!]!.known.head;
     const other = OTHER_PARTS.test(line.description) && !HEAD_WORDS.test(line.description) && groups.length === 1;
     const straight = head === 'straight' && !/\blegs?\b/i.test(line.description);
-    const part = ALTERNATE.test(line.description) ? 'alternate' : other && !straight ? 'other' : 'head';
+    const part =
+      namesAlternate(line.description) || namesAlternate(line.mark)
+        ? 'alternate'
+        : other && !straight
+          ? 'other'
+          : 'head';
     const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
     const shared = groups.some((group) => group.length > 1);
     return { line: edgeOfDiameter(line, openings[places[0] ?? -1], tolerance), places, how, part, shared, akin: [] };
@@ -68,7 +72,7 @@ function groupsOf(line: QuoteLine, marks: Marks): { groups: readonly (readonly n
   const named = marks.within(line.description);
   // "3" under Item may be the third line as well as the third opening: a mark in the words says more.
   if (own.length > 0 && !(/^\d+$/.test(line.mark) && named.length > 0)) return { groups: [own], how: 'by its mark' };
-  const inMark = marks.within(line.mark);
+  const inMark = marks.within(line.mark, true);
   if (inMark.length > 0) return { groups: inMark, how: 'by its mark' };
   return named.length > 0 ? { groups: named, how: 'by the mark in its description' } : { groups: [], how: null };
 }

@@ -1,10 +1,8 @@
-import { figure } from '../../require';
 import { listed } from '../../schedule/figure';
 import { judge } from '../judge';
 import { knownQuantities } from '../quantityMistakes';
 import { agrees, cantTell, differs, notGiven, type Finding } from './finding';
 import { dollars, extensionTolerance } from '../../quote/money';
-import type { PerFoot } from '../../quote/perFoot';
 import type { QuoteLine } from '../../quote/quote';
 
 /** The count of pieces against the takeoff's. `said` is what this line, or lines taken together, quote. */
@@ -30,7 +28,7 @@ export function quantityFinding(line: QuoteLine, said: number | null, right: num
 
 /** Quantity × unit price against the extension, all three the quote's own. `wanted` is the takeoff's quantity. */
 export function extensionFinding(line: QuoteLine, wanted: number | null): Finding | null {
-  const { quantity, unitPrice, perFoot, extension, problems } = line;
+  const { quantity, unitPrice, reckoning, extension, problems } = line;
   const unread = problems.find(({ field }) => field === 'extension' || field === 'unitPrice');
   if (unread) return cantTell('extension', unread.message);
   if (extension === null || unitPrice === null || quantity === null) {
@@ -39,12 +37,11 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
       extension === null ? 'extension' : unitPrice === null ? (line.byFoot ? 'length' : 'unit price') : 'quantity';
     return notGiven('extension', missing, line);
   }
-  const right = quantity * unitPrice;
+  const right = reckoning?.amount ?? quantity * unitPrice;
   const off = extension - right;
-  const sum =
-    perFoot === null ? `${quantity} × ${dollars(unitPrice)}` : feetSum(perFoot, line.by === 'foot' ? 1 : quantity);
-  if (Math.abs(off) <= (perFoot?.tolerance ?? extensionTolerance(quantity))) {
-    const how = perFoot === null ? '' : `: ${sum}`;
+  const sum = reckoning?.words ?? `${quantity} × ${dollars(unitPrice)}`;
+  if (Math.abs(off) <= (reckoning?.tolerance ?? extensionTolerance(quantity))) {
+    const how = reckoning === null ? '' : `: ${sum}`;
     return agrees('extension', `extension ${dollars(extension)} agrees${how}`, extension, right);
   }
   const known = [
@@ -52,7 +49,7 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
     ...(wanted === null ? [] : [{ mistake: "figured with the takeoff's quantity", figure: wanted * unitPrice }]),
     { mistake: 'multiplied by the quantity twice', figure: quantity * right },
   ].filter(({ figure }) => Math.abs(figure - right) > 0.01);
-  const named = judge(extension, right, known, 0.005).mistakes;
+  const named = judge(extension, right, [...known, ...pointMistakes(right)], 0.011).mistakes;
   const mistakes = named.length > 0 ? named : swapped(extension, right) ? ['two digits changed places'] : [];
   const why = mistakes.length > 0 ? `: ${mistakes.join(' or ')}` : '';
   const text = `extension ${dollars(extension)}, but ${sum} is ${dollars(right)}${why}`;
@@ -69,9 +66,13 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
   });
 }
 
-/** "5.68 ft × $45.42", "2 × 5.68 ft × $45.42". */
-function feetSum({ price, feet, of }: PerFoot, quantity: number): string {
-  return `${of === 'each' && quantity > 1 ? `${quantity} × ` : ''}${figure(feet)} ft × ${dollars(price)}`;
+/** A decimal point that moved. */
+function pointMistakes(right: number): readonly { readonly mistake: string; readonly figure: number }[] {
+  return [
+    { mistake: 'ten times too much', figure: 10 * right },
+    { mistake: 'a tenth of it', figure: right / 10 },
+    { mistake: 'a hundred times too much', figure: 100 * right },
+  ];
 }
 
 /** True where two amounts differ only by two neighboring digits that changed places. */
@@ -111,9 +112,28 @@ export function priceFinding(
   );
   const money = (quoted - ours) * many;
   const because = length ? `, as the length is ${off < 0 ? 'short' : 'long'}` : '';
-  return differs('unit price', `${name} ${dollars(quoted)} is ${percent}${because}`, {
-    mistakes: length?.mistakes ?? [],
-    cause: length?.cause ?? `price ${off < 0 ? 'below' : 'above'} our own by more than the band`,
+  const near = (right: number) => Math.abs(quoted / right - 1) <= band + 1e-9;
+  const mistakes = [
+    ...(length?.mistakes ?? []),
+    ...(near(10 * ours)
+      ? ['price ten times ours']
+      : near(ours / 10)
+        ? ['price a tenth of ours']
+        : near(100 * ours)
+          ? ['price a hundred times ours']
+          : []),
+    ...(many > 1 && near(many * ours) ? ['the price of all pieces for one'] : []),
+    ...(many > 1 && near(ours / many) ? ['the price of one divided by the pieces'] : []),
+  ];
+  const why =
+    mistakes.length > (length?.mistakes.length ?? 0)
+      ? `: perhaps ${mistakes.slice(length?.mistakes.length ?? 0).join(' or ')}`
+      : '';
+  return differs('unit price', `${name} ${dollars(quoted)} is ${percent}${because}${why}`, {
+    mistakes,
+    cause:
+      length?.cause ??
+      (why === '' ? `price ${off < 0 ? 'below' : 'above'} our own by more than the band` : mistakes[0]!),
     quoted,
     right: ours,
     dollars: money,

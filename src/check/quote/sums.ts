@@ -1,7 +1,7 @@
 import { agrees, cantTell, differs, type Finding } from './finding';
 import { dollars } from '../../quote/money';
 import { swapped } from './moneyFindings';
-import { amountOf, type Quote, type QuoteCharge, type QuoteSum } from '../../quote/quote';
+import { amountOf, type ChargeKind, type Quote, type QuoteCharge, type QuoteSum } from '../../quote/quote';
 
 /** A subtotal, total or charge and whether its figure follows from those above it. */
 export interface SumCheck {
@@ -30,6 +30,18 @@ interface WrongSum {
   readonly off: number;
 }
 
+/** The amounts above a sum or a charge. */
+interface Above {
+  readonly lines: readonly Amount[];
+  readonly charges: readonly Charged[];
+  readonly subtotals: readonly Amount[];
+  readonly wrong: readonly WrongSum[];
+}
+
+interface Charged extends Amount {
+  readonly kind: ChargeKind;
+}
+
 interface Amount {
   readonly what: string;
   readonly amount: number;
@@ -46,7 +58,7 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
   let sinceSum = new Running();
   let sinceTotal = new Running();
   const lines: Amount[] = [];
-  const charges: (Amount & { readonly discount: boolean })[] = [];
+  const charges: Charged[] = [];
   const subtotals: Amount[] = [];
   const wrong: WrongSum[] = [];
   for (const item of items) {
@@ -63,7 +75,8 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
       continue;
     }
     const amount = item.kind === 'line' ? amountOf(item) : item.amount;
-    if (item.kind === 'charge') checks.push({ item, finding: chargeFinding(item, start, wrong) });
+    if (item.kind === 'charge')
+      checks.push({ item, finding: chargeFinding(item, start, { lines, charges, subtotals, wrong }) });
     for (const running of above) {
       if (alternates.has(item.row)) running.alternates += amount ?? 0;
       else if (amount === null) running.unknown.push(item.row);
@@ -77,7 +90,7 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
         what: `the ${item.charge} of row ${item.row}`,
         amount,
         row: item.row,
-        discount: item.charge === 'discount',
+        kind: item.charge,
       });
   }
   return checks;
@@ -89,18 +102,7 @@ function tolerance(amounts: readonly Amount[]): number {
   return whole ? 0.0050001 : 0.005 * (amounts.length + 1);
 }
 
-function sumFinding(
-  item: QuoteSum,
-  start: Running,
-  sinceSum: Running,
-  sinceTotal: Running,
-  above: {
-    readonly lines: readonly Amount[];
-    readonly charges: readonly (Amount & { readonly discount: boolean })[];
-    readonly subtotals: readonly Amount[];
-    readonly wrong: readonly WrongSum[];
-  },
-): Finding {
+function sumFinding(item: QuoteSum, start: Running, sinceSum: Running, sinceTotal: Running, above: Above): Finding {
   const { sum: about, amount } = item;
   if (amount === null) return cantTell(about, `the amount of the ${about} can't be read`);
   const allowed = tolerance([...above.lines, ...above.charges]);
@@ -139,20 +141,16 @@ function carriedFrom(wrong: readonly WrongSum[], follows: (off: number) => boole
 /** What was probably done to the sum. More than three single rows of that amount say nothing. */
 function sumMistakes(
   off: number,
-  above: {
-    readonly lines: readonly Amount[];
-    readonly charges: readonly (Amount & { readonly discount: boolean })[];
-    readonly subtotals: readonly Amount[];
-  },
+  above: Above,
   near: (figure: number) => boolean,
   right: number,
   stated: number,
 ): readonly string[] {
   const is = (figure: number) => Math.abs(figure) > 0.005 && near(right + figure);
   const said: string[] = [];
-  for (const { what, amount, discount } of above.charges) {
+  for (const { what, amount, kind } of above.charges) {
     if (is(-amount)) said.push(`${what} is left out`);
-    if (discount && is(-2 * amount)) said.push(`${what} is added, not taken off`);
+    if (kind === 'discount' && is(-2 * amount)) said.push(`${what} is added, not taken off`);
     else if (is(amount)) said.push(`${what} is counted twice`);
   }
   const all = above.charges.reduce((sum, { amount }) => sum + amount, 0);
@@ -163,38 +161,126 @@ function sumMistakes(
   );
   if (rows.length <= 3) said.push(...rows);
   if (said.length === 0 && off !== 0 && swapped(stated, right)) said.push('two digits changed places');
+  if (said.length === 0 && near(10 * right)) said.push('ten times too much');
+  if (said.length === 0 && near(right / 10)) said.push('a tenth of it');
+  if (said.length === 0) said.push(...pairsLeftOut(above.lines, is));
   return said;
 }
 
-/** A charge that names its rate must be that share of something above it: which, is for the quote to choose. */
-function chargeFinding(item: QuoteCharge, start: Running, wrong: readonly WrongSum[]): Finding {
+/** Two neighboring rows that are left out together, where only one pair of them fits. */
+function pairsLeftOut(lines: readonly Amount[], is: (figure: number) => boolean): readonly string[] {
+  const pairs = lines.slice(1).filter(({ amount }, at) => is(-amount - lines[at]!.amount));
+  return pairs.length === 1 ? [`${lines[lines.indexOf(pairs[0]!) - 1]!.what} and ${pairs[0]!.what} are left out`] : [];
+}
+
+/** A sum of amounts above that a rate may be of. */
+interface Base {
+  readonly what: string;
+  readonly amount: number;
+  /** It holds freight. */
+  readonly freight: boolean;
+}
+
+/** Goods with and without discounts, other charges and freight, and every sum as the quote states it: which, is for the quote to choose. */
+function basesOf({ lines, charges, subtotals, wrong }: Above): readonly Base[] {
+  const of = (kinds: readonly ChargeKind[]) =>
+    charges.filter(({ kind }) => kinds.includes(kind)).reduce((sum, { amount }) => sum + amount, 0);
+  const goods = lines.reduce((sum, { amount }) => sum + amount, 0);
+  const [discount, other, freight, tax] = [of(['discount']), of(['other charge']), of(['freight']), of(['tax'])];
+  const starts = [
+    { what: 'the goods', amount: goods },
+    ...subtotals.filter(({ what }) => !wrong.some((one) => one.what === what)),
+  ];
+  const parts = [
+    { what: ' less discount', amount: discount, freight: false },
+    { what: ' with charges', amount: other, freight: false },
+    { what: ' with freight', amount: freight, freight: true },
+    { what: ' with tax', amount: tax, freight: false },
+  ].filter(({ amount }) => Math.abs(amount) > 0.005);
+  const bases = starts.flatMap((start) =>
+    Array.from({ length: 2 ** parts.length }, (_, mask): Base => {
+      const taken = parts.filter((_part, at) => (mask >> at) & 1);
+      return {
+        what: start.what + taken.map(({ what }) => what).join(''),
+        amount: taken.reduce((sum, { amount }) => sum + amount, start.amount),
+        freight: taken.some((part) => part.freight),
+      };
+    }),
+  );
+  return bases.sort((one, two) => Number(one.freight) - Number(two.freight));
+}
+
+/** Rates that taxes and discounts have: eighths of a percent. */
+function isRoundRate(rate: number, base: number): number | null {
+  const eighths = Math.round(rate * 800);
+  return eighths > 0 &&
+    eighths <= 400 &&
+    Math.abs((eighths / 800) * base) > 0 &&
+    Math.abs(rate - eighths / 800) * Math.abs(base) <= 0.0150001
+    ? eighths / 800
+    : null;
+}
+
+const percentText = (rate: number) => `${Number((rate * 100).toFixed(4))}%`;
+
+/** A charge that names its rate must be that share of something above it. */
+function chargeFinding(item: QuoteCharge, start: Running, above: Above): Finding {
   const { charge, rate, amount } = item;
   if (amount === null) return cantTell('charge', `the amount of "${item.text}" can't be read`);
+  if (rate === null && charge === 'tax')
+    return cantTell('charge', `what ${charge} ${dollars(amount)} is of: no rate is stated`, { quoted: amount });
   if (rate === null || charge === 'deposit') return agrees('charge', `${charge} ${dollars(amount)}`, amount, null);
   if (start.unknown.length > 0)
     return cantTell('charge', `not every amount above "${item.text}" is known`, { quoted: amount });
-  const sign = charge === 'discount' ? -1 : 1;
-  const bases = [start.lines, start.all];
-  const rights = bases.map((base) => sign * rate * base);
+  const sign = amount < 0 || charge === 'discount' ? -1 : 1;
+  const bases = basesOf(above);
   const isOf = (figure: number) => Math.abs(figure - amount) <= 0.0150001;
-  const right = rights.find(isOf);
-  const percent = `${Number((rate * 100).toFixed(4))}%`;
-  if (right !== undefined) return agrees('charge', `${charge} ${dollars(amount)} is ${percent}`, amount, right);
-  const carried = carriedFrom(wrong, (off) => bases.some((base) => isOf(sign * rate * (base + off))));
+  const found = bases.find((base) => isOf(sign * rate * base.amount));
+  const percent = percentText(rate);
+  if (found && !(found.freight && charge === 'tax'))
+    return agrees(
+      'charge',
+      `${charge} ${dollars(amount)} is ${percent} of ${found.what}`,
+      amount,
+      sign * rate * found.amount,
+    );
+  if (found)
+    return cantTell(
+      'charge',
+      `${charge} ${dollars(amount)} is ${percent} of ${found.what}: whether freight is taxed is for the state to say`,
+      {
+        quoted: amount,
+        mistakes: ['tax on freight'],
+      },
+    );
+  const carried = carriedFrom(above.wrong, (off) => bases.some((base) => isOf(sign * rate * (base.amount + off))));
   if (carried)
     return agrees('charge', `${charge} ${dollars(amount)} is ${percent} by ${carried.what} as stated`, amount, null);
+  const goods = bases[0]!.amount;
+  const rated = bases.flatMap((base) => {
+    const other = isRoundRate((sign * amount) / base.amount, base.amount);
+    return other === null ? [] : [{ base, other }];
+  })[0];
   // Taxes may be on part of the quote only: more than the whole is wrong, less may be meant.
-  const most = Math.max(...rights.map(Math.abs));
-  if (charge === 'tax' && Math.abs(amount) < most)
+  const most = Math.max(...bases.map((base) => Math.abs(rate * base.amount)));
+  if (charge === 'tax' && Math.abs(amount) < most && !rated)
     return cantTell('charge', `what ${charge} ${dollars(amount)} is ${percent} of`, { quoted: amount });
-  const off = amount - rights[0]!;
+  const base = rated?.base ?? bases[0]!;
+  const right = sign * rate * (rated ? base.amount : goods);
+  const off = amount - right;
+  const mistakes = rated
+    ? [`figured at another rate: ${percentText(rated.other)}`]
+    : swapped(amount, right)
+      ? ['two digits changed places']
+      : [];
   return differs(
     'charge',
-    `${charge} ${dollars(amount)}, but ${percent} of ${dollars(start.lines)} is ${dollars(Math.abs(rights[0]!))}`,
+    `${charge} ${dollars(amount)}, but ${percent} of ${base.what}, ${dollars(base.amount)}, is ${dollars(Math.abs(right))}${mistakes.map((one) => `: ${one}`).join('')}`,
     {
-      cause: `${charge} is not its rate`,
+      mistakes,
+      cause: rated ? `${charge} figured at another rate` : `${charge} is not its rate`,
       quoted: amount,
-      right: rights[0]!,
+      right,
       dollars: off,
       stake: Math.abs(off),
     },

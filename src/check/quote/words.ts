@@ -1,5 +1,6 @@
-import type { HeadShape } from '../../head/head';
-import { readHead } from '../../head/words';
+import type { Ends, HeadShape } from '../../head/head';
+import { readEnds, readHead } from '../../head/words';
+import type { QuoteLine } from '../../quote/quote';
 import { differs, type Finding } from './finding';
 import type { Complete } from './shapeFindings';
 
@@ -7,6 +8,7 @@ import type { Complete } from './shapeFindings';
 export interface Named {
   readonly species: string | null;
   readonly head: HeadShape | null;
+  readonly ends: Ends | null;
   readonly noLegs: boolean;
 }
 
@@ -33,9 +35,23 @@ const MOST_WORDS = 4;
 const LONGEST_TEXT = 400;
 
 /** The wood, the head and the legs that a line names; "poplar, not oak" names two woods, so none. */
-export function namedIn(description: string): Named {
+export function namedIn({ description, ...line }: Pick<QuoteLine, 'description'> & Partial<QuoteLine>): Named {
   const text = description.toLowerCase().slice(0, LONGEST_TEXT);
-  return { species: speciesIn(text), head: headIn(text), noLegs: /\b(?:no|without|less|excluding) legs?\b/.test(text) };
+  const own = readHead(line.head ?? '');
+  const wood = speciesIn((line.species ?? '').toLowerCase());
+  const ends = readEnds(line.ends ?? '');
+  return {
+    species: wood ?? speciesIn(text),
+    head: own.ok ? own.value : headIn(text),
+    ends: ends.ok ? ends.value : endsIn(text),
+    noLegs: /\b(?:no|without|less|excluding) legs?\b/.test(text),
+  };
+}
+
+/** "level cut", "cut level at the spring line": only words that say nothing else. */
+function endsIn(text: string): Ends | null {
+  if (/\blevel[ -]?(?:cut|ends?)|cut level\b/.test(text)) return 'level';
+  return /\b(?:radial (?:cut|ends?)|cut (?:radial|on (?:the )?radi)|square cut ends)\b/.test(text) ? 'radial' : null;
 }
 
 function speciesIn(text: string): string | null {
@@ -73,7 +89,7 @@ function sameWood(said: string, ours: string): boolean {
 }
 
 /** What the line's words contradict in the takeoff. Nothing is said of money: no figure tells. */
-export function wordsFindings({ species, head, noLegs }: Named, { inputs }: Complete): Finding[] {
+export function wordsFindings({ species, head, ends, noLegs }: Named, { inputs }: Complete): Finding[] {
   const found: Finding[] = [];
   if (species !== null && !sameWood(species, inputs.species))
     found.push(
@@ -85,6 +101,12 @@ export function wordsFindings({ species, head, noLegs }: Named, { inputs }: Comp
     found.push(
       differs('head', `the line says ${head}, the takeoff has a ${inputs.head} head`, {
         cause: 'another head than the takeoff has',
+      }),
+    );
+  if (ends !== null && ends !== inputs.ends && inputs.head !== 'round')
+    found.push(
+      differs('ends', `the line says ${ends} ends, the takeoff has ${inputs.ends}`, {
+        cause: 'other ends than the takeoff has',
       }),
     );
   if (noLegs && inputs.ends === 'legs')

@@ -50,6 +50,12 @@ const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
   'head',
   'ends',
   'width',
+  'rise',
+  'casing width',
+  'thickness',
+  'reveal',
+  'leg',
+  'leg count',
 ]);
 
 class RowCells {
@@ -157,7 +163,10 @@ class RowCells {
     const { line } = this.check;
     const finding = this.finding('length');
     const open = finding?.verdict === "can't tell" && !finding.notGiven;
-    const together = line.lengthOf === 'all pieces' && this.figures.ourLength !== null && line.length !== null;
+    const { lengthOf } = line;
+    const runs =
+      lengthOf === 'with legs' || (finding?.verdict === 'agrees' && finding.right !== this.figures.ourLength);
+    const together = runs || (lengthOf === 'all pieces' && this.figures.ourLength !== null && line.length !== null);
     if (!this.live || this.unread('length') || open || together) return this.found('length');
     return this.shapeSays('length');
   }
@@ -183,7 +192,7 @@ class RowCells {
     const open = finding?.verdict === "can't tell" && !finding.notGiven;
     if (
       line.by === 'lot' ||
-      line.perFoot !== null ||
+      line.reckoning !== null ||
       open ||
       line.problems.some(({ field }) => field !== 'radius' && field !== 'length')
     )

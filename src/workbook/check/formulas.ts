@@ -27,6 +27,7 @@ export const RADIUS_FIGURES: Readonly<Record<RadiusBasis, FigureName>> = {
 export const LENGTH_FIGURES: Readonly<Record<LengthBasis, FigureName>> = {
   outside: 'long point',
   'all pieces': 'long point',
+  'with legs': 'long point',
   inside: 'inside length',
   center: 'center length',
 };

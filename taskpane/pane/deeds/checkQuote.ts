@@ -34,16 +34,16 @@ async function check(bench: Bench, table: Table): Promise<void> {
   if (!(await loadShop(bench))) return;
   const { schedule, standards } = store.get();
   if (!schedule) return fail(bench, 'Choose the list of openings first; a quote is checked against it.');
-  const [{ checkQuote, readQuote }, { takeoffWithEdits }] = await Promise.all([
+  const [{ checkTable }, { takeoffWithEdits }] = await Promise.all([
     import('../../../src/check/quote'),
     import('../build/job'),
   ]);
-  const quote = readQuote(table, standards);
-  if (!quote.ok) return fail(bench, quote.message);
   const before = await takeoffBefore(bench);
   if (!before.ok) return fail(bench, before.message);
   const { taken } = takeoffWithEdits({ schedule, standards, before: before.value });
-  store.send({ type: 'quote checked', check: checkQuote(quote.value, taken) });
+  const check = checkTable(table, taken);
+  if (!check.ok) return fail(bench, check.message);
+  store.send({ type: 'quote checked', check: check.value });
 }
 
 /**

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { checkQuote, chooseQuoteTable, readQuote, type QuoteCheck } from '../../../src/check/quote';
+import { checkTable, chooseQuoteTable, type QuoteCheck } from '../../../src/check/quote';
 import type { Schedule } from '../../../src/schedule/opening';
 import { readSchedule } from '../../../src/schedule/readSchedule';
 import { chooseTable, readTables } from '../../../src/schedule/readTables';
@@ -21,14 +21,13 @@ export async function exampleCheck(standards: Standards = defaultStandards()): P
   const schedule = valueOf(readSchedule(chooseTable(scheduleTables)!, standards));
   const { taken } = planTakeoff(takeoff(schedule.openings, standards));
   const quoteTables = valueOf(await readTables('quote.csv', readFileSync('examples/quote.csv')));
-  const quote = valueOf(readQuote(chooseQuoteTable(quoteTables)!, standards));
-  return { schedule, takeoff: taken, check: checkQuote(quote, taken) };
+  return { schedule, takeoff: taken, check: valueOf(checkTable(chooseQuoteTable(quoteTables)!, taken)) };
 }
 
 /** A quote in rows of text, checked against a takeoff. */
 export function checkRows(rows: readonly (readonly (string | number | null)[])[], taken: Takeoff): QuoteCheck {
   const table = { name: 'quote.csv', firstRow: 1, rows };
-  return checkQuote(valueOf(readQuote(table, taken.standards)), taken);
+  return valueOf(checkTable(table, taken));
 }
 
 /** A quote with several lines for one opening: pieces divided between them, with some missing, quoted twice, an alternate. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { QuoteCheck } from '../../../src/check/quote';
-import { halfLastDecimal } from '../../../src/quote/perFoot';
+import { halfLastDecimal } from '../../../src/quote/reckon';
 import { defaultStandards } from '../../../src/standards';
 import { takeoff } from '../../../src/takeoff/takeoff';
 import { opening } from '../../takeoff/openings';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkQuote, readQuote, type LineCheck } from '../../../src/check/quote';
+import { checkTable, type LineCheck } from '../../../src/check/quote';
 import { defaultStandards } from '../../../src/standards';
 import { takeoff, type OpeningTakeoff } from '../../../src/takeoff/takeoff';
 import { random } from '../../random';
@@ -37,7 +37,7 @@ describe('mistakes planted at random in right quotes', () => {
           if (from.between(0, 1) < 0.5) plant(line, row, taken, from);
           return line;
         });
-        const check = checkQuote(valueOf(readQuote(tableOf(made, from), taken.standards)), taken);
+        const check = valueOf(checkTable(tableOf(made, from), taken));
         lines += made.length;
         planted += made.filter((line) => line.planted !== null).length;
         expect(check.lines).toHaveLength(made.length);
@@ -56,7 +56,7 @@ describe('mistakes planted at random in right quotes', () => {
         const from = random(seed);
         const taken = takeoff(randomOpenings(60, from), defaultStandards());
         const made = taken.openings.filter((row) => row.own !== null).map((row) => rightLine(row, from));
-        const check = checkQuote(valueOf(readQuote(tableByFoot(made, from), taken.standards)), taken);
+        const check = valueOf(checkTable(tableByFoot(made, from), taken));
         const accused = check.lines.filter(({ verdict }) => verdict === 'differs');
         expect(accused.map(({ findings }) => findings.map(({ text }) => text))).toEqual([]);
         // A length of all pieces may be another mistake's for one: that can't be told, all else agrees.
@@ -78,7 +78,7 @@ describe('mistakes planted at random in right quotes', () => {
           if (from.between(0, 1) < 0.5) plant(line, row, taken, from);
           return [line];
         });
-        const check = checkQuote(valueOf(readQuote(withUnknown(tableOf(made, from), from), taken.standards)), taken);
+        const check = valueOf(checkTable(withUnknown(tableOf(made, from), from), taken));
         expect(check.quote.setAside.filter(({ unread }) => unread)).toHaveLength(1);
         const wanted = made.map(({ planted }) =>
           planted === null || planted.about === 'extension' ? "can't tell" : 'differs',
@@ -102,7 +102,7 @@ describe('mistakes planted at random in right quotes', () => {
         const taken = takeoff(randomOpenings(30, from), defaultStandards());
         const made = taken.openings.filter((row) => row.own !== null).map((row) => rightLine(row, from));
         const table = withSums(tableOf(made, from), made, wrong ? off : 0);
-        const check = checkQuote(valueOf(readQuote(table, taken.standards)), taken);
+        const check = valueOf(checkTable(table, taken));
         expect(check.sums).toHaveLength(5);
         const faults = check.sums.filter(({ finding }) => finding.verdict !== 'agrees');
         expect(faults.map(({ finding }) => [finding.about, Math.round(finding.dollars!)])).toEqual(
@@ -124,7 +124,7 @@ describe('mistakes planted at random in right quotes', () => {
         const twice = made.filter(() => from.between(0, 1) < 0.1);
         const strangers = [1, 2].map((number): MadeLine => ({ ...rightLine(whole[0]!, from), mark: `Z${number}` }));
         const table = tableOf([...made, ...twice, ...strangers], from);
-        const check = checkQuote(valueOf(readQuote(table, taken.standards)), taken);
+        const check = valueOf(checkTable(table, taken));
         const verdicts = check.lines.map(({ verdict }) => verdict);
         expect(verdicts.slice(0, made.length).filter((verdict) => verdict !== 'agrees')).toEqual([]);
         for (const { findings } of check.lines.slice(made.length, made.length + twice.length))

@@ -65,9 +65,9 @@ export function plant(line: MadeLine, row: OpeningTakeoff, takeoff: Takeoff, ran
     line.planted = { about: kind, mistake };
     line.extension = cents(figure * line.unitPrice);
   } else if (kind === 'radius' && line.radius !== null) {
-    const { mistake, figure } = random.pick(knownRadii(casingOf(row)));
+    const { mistake, figure, slip } = random.pick(knownRadii(casingOf(row)));
     if (atTheEdge(figure, line.radius, tolerance)) return;
-    if (Math.abs(figure - line.radius) > tolerance) line.planted = { about: kind, mistake };
+    if (Math.abs(figure - line.radius) > tolerance) line.planted = { about: kind, mistake: slip ? '' : mistake };
     line.radius = figure;
   } else if (kind === 'extension') {
     const off = random.pick([-1, 1]) * cents(random.between(0.05 * line.quantity + 0.02, line.extension / 2));
@@ -80,9 +80,9 @@ export function plant(line: MadeLine, row: OpeningTakeoff, takeoff: Takeoff, ran
     if (Math.abs(line.unitPrice / row.cost!.unitPrice - 1) > priceBand + 1e-6)
       line.planted = { about: kind, mistake: '' };
   } else {
-    const { mistake, figure } = random.pick(knownLengths(casingOf(row)));
+    const { mistake, figure, slip } = random.pick(knownLengths(casingOf(row)));
     if (atTheEdge(figure, line.length, tolerance)) return;
-    if (Math.abs(figure - line.length) > tolerance) line.planted = { about: 'length', mistake };
+    if (Math.abs(figure - line.length) > tolerance) line.planted = { about: 'length', mistake: slip ? '' : mistake };
     line.length = figure;
   }
 }

@@ -52,7 +52,10 @@ describe('the words of a line', () => {
   ])('"%s" accuse nobody', (description, given) => expect(contradicted(description, given)).toEqual([]));
 
   it('name a wood and a head, however they are spelled', () => {
-    expect(namedIn('GOTHIC head, Hard Maple')).toMatchObject({ head: 'pointed', species: 'hard maple' });
-    expect(namedIn('3-centered arch')).toMatchObject({ head: 'three-centered', species: null });
+    expect(namedIn({ description: 'GOTHIC head, Hard Maple' })).toMatchObject({
+      head: 'pointed',
+      species: 'hard maple',
+    });
+    expect(namedIn({ description: '3-centered arch' })).toMatchObject({ head: 'three-centered', species: null });
   });
 });

@@ -1,0 +1,83 @@
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import type { LineCheck } from './checkLine';
+import type { About, Finding } from './finding';
+
+const SWAPPED = 'rows swapped';
+const SLIPPED = 'slipped by one row';
+
+/** What slips from one row to the next when a quote is typed. */
+const SLIPS: readonly About[] = ['quantity', 'radius', 'length', 'unit price'];
+
+/**
+ * Names mistakes that show only beside the lines above and below: two rows with each other's figures, or figures that slipped by a row.
+ * One figure alone that happens to be a neighbor's is said beside what else it may be.
+ */
+export function namedByNeighbors(
+  lines: readonly LineCheck[],
+  openings: readonly OpeningTakeoff[],
+  tolerance: number,
+): readonly LineCheck[] {
+  const named = lines.map(() => new Map<About, string>());
+  for (const about of SLIPS) {
+    const within = about === 'quantity' ? 0 : about === 'unit price' ? 0.005 : tolerance + 1e-9;
+    const quoted = lines.map((line) => finding(line, about)?.quoted ?? null);
+    const rights = lines.map((line) => rightOf(line, about, openings));
+    const has = (at: number, of: number) => {
+      const [said, right] = [quoted[at] ?? null, rights[of] ?? null];
+      return said !== null && right !== null && Math.abs(said - right) <= within;
+    };
+    const off = (at: number) => lines[at] !== undefined && finding(lines[at], about)?.verdict === 'differs';
+    lines.forEach((_line, at) => {
+      if (!off(at)) return;
+      const both = [at - 1, at + 1].find((other) => off(other) && has(at, other) && has(other, at) && !has(at, at));
+      if (both !== undefined) return void named[at]!.set(about, SWAPPED);
+      for (const step of [-1, 1]) {
+        const others = [at - 1, at + 1].filter((other) => off(other) && has(other, other + step)).length;
+        if (about !== 'quantity' && has(at, at + step) && others > 0) named[at]!.set(about, SLIPPED);
+      }
+    });
+  }
+  // Counts are small and alike by chance: they are swapped only where another figure of the row is, too.
+  return lines.map((line, at) => {
+    const names = named[at]!;
+    if (names.size === 0 || (names.size === 1 && names.has('quantity'))) return line;
+    return { ...line, findings: line.findings.map((one) => withName(one, names.get(one.about))) };
+  });
+}
+
+function withName(one: Finding, name: string | undefined): Finding {
+  if (name === undefined || one.verdict !== 'differs') return one;
+  const others = one.mistakes.filter((mistake) => mistake !== name);
+  const beside = others.length === 0 ? '' : `, or ${others.join(' or ')}`;
+  const [said] = one.text.split(': ');
+  return { ...one, text: `${said}: ${name}${beside}`, mistakes: [name, ...others], cause: name };
+}
+
+function finding({ findings }: LineCheck, about: About): Finding | undefined {
+  return findings.find((one) => one.about === about);
+}
+
+function rightOf({ line, places, part }: LineCheck, about: About, openings: readonly OpeningTakeoff[]): number | null {
+  const opening = places.length === 1 && part === 'head' ? openings[places[0]!]! : null;
+  if (opening === null) return null;
+  if (about === 'quantity') return opening.known.quantity;
+  if (about === 'unit price') return null;
+  if (about === 'radius') {
+    const ring = opening.own?.crown && !opening.own.haunch ? opening.own.crown.ring : null;
+    return ring === null
+      ? null
+      : line.radiusOf === 'outside'
+        ? ring.outside
+        : line.radiusOf === 'opening'
+          ? ring.radius
+          : ring.inside;
+  }
+  const curve = opening.own?.curve;
+  return curve === undefined
+    ? null
+    : line.lengthOf === 'inside'
+      ? curve.insideLength
+      : line.lengthOf === 'center'
+        ? curve.centerLength
+        : curve.length;
+}

@@ -1,0 +1,68 @@
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { dollars } from '../../quote/money';
+import type { LineCheck } from './checkLine';
+import { differs } from './finding';
+
+/** Fewer prices say nothing of one another. */
+const FEWEST = 5;
+/** A point that moved makes ten times or a tenth; right prices by the foot differ by less than this. */
+const MOVED = 4;
+
+/**
+ * A unit price whose decimal point moved shows beside the quote's other prices, whatever our own are: by the foot of molding, and
+ * beside our own prices, it is several times, or a fraction of, what the quote charges elsewhere.
+ */
+export function pricedBesideOthers(
+  lines: readonly LineCheck[],
+  openings: readonly OpeningTakeoff[],
+): readonly LineCheck[] {
+  const rates = lines.map(({ line, places, part }) => {
+    const opening = places.length === 1 && part === 'head' && line.by === 'piece' ? openings[places[0]!]! : null;
+    const length = opening?.own?.curve.length;
+    const ours = opening?.cost?.unitPrice;
+    return line.unitPrice === null || !(line.unitPrice > 0) || length === undefined || !ours
+      ? null
+      : { byFoot: line.unitPrice / length, byOurs: line.unitPrice / ours };
+  });
+  const known = rates.filter((rate) => rate !== null);
+  if (known.length < FEWEST) return lines;
+  const [foot, own] = [median(known.map(({ byFoot }) => byFoot)), median(known.map(({ byOurs }) => byOurs))];
+  return lines.map((check, at) => {
+    const rate = rates[at] ?? null;
+    if (rate === null) return check;
+    const times = [rate.byFoot / foot, rate.byOurs / own];
+    const name = times.every((one) => one >= MOVED && one <= 10 * MOVED)
+      ? 'price ten times too high'
+      : times.every((one) => one <= 1 / MOVED && one >= 0.1 / MOVED)
+        ? 'price a tenth of what it should be'
+        : null;
+    if (name === null) return check;
+    const price = check.line.unitPrice!;
+    const found = differs(
+      'unit price',
+      `unit price ${dollars(price)} is ${times[0]!.toFixed(1)} times what the quote's other lines cost by the foot: ${name}`,
+      {
+        mistakes: [name],
+        cause: name,
+        quoted: price,
+        stake: Math.abs(price * (check.line.quantity ?? 1)),
+      },
+    );
+    // Where it is far from our own price as well, that money is said already.
+    const findings = check.findings.map((one) =>
+      one.about === 'unit price' ? { ...found, right: one.right, dollars: one.dollars } : one,
+    );
+    return {
+      ...check,
+      findings,
+      verdict: 'differs',
+      agreesIn: check.agreesIn.filter((one) => one !== 'price'),
+      stake: Math.max(check.stake, found.stake),
+    };
+  });
+}
+
+function median(figures: readonly number[]): number {
+  const sorted = [...figures].sort((one, other) => one - other);
+  return sorted[Math.floor(sorted.length / 2)]!;
+}
