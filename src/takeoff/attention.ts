@@ -5,7 +5,7 @@ import type { OwnFigures } from './ownFigures';
 
 /**
  * What can be computed but should be looked at before the order goes out. The workbook says the same sentences by
- * formula (`workbook/needsFormula.ts`).
+ * formula (`workbook/working/needs.ts`).
  */
 export const ATTENTION = {
   short: 'A blank is shorter than the rolls hold.',
