@@ -85,7 +85,7 @@ function addIn(mode) {
       new MiniCssExtractPlugin({ filename: '[name].css' }),
       new CopyPlugin({
         patterns: [
-          { from: 'taskpane/excel/taskpane.html', to: '[name][ext]' },
+          { from: 'taskpane/excel/{taskpane,support}.html', to: '[name][ext]' },
           { from: 'taskpane/excel/icons/*.png', to: 'icons/[name][ext]' },
           { from: 'functions/functions.json', to: '[name][ext]' },
           // Only what Excel asks for of the 87 MB that the package holds.

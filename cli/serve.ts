@@ -36,6 +36,8 @@ const HEADERS: Readonly<Record<string, string>> = {
   ].join('; '),
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
+  // Excel on the web fetches the list of functions and their script from its own address; without this it knows none of them.
+  'Access-Control-Allow-Origin': '*',
   'Cache-Control': 'no-cache',
 };
 
@@ -94,6 +96,7 @@ function listen(server: Server, port: number): Promise<void> {
 }
 
 async function answer(root: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
+  if (request.method === 'OPTIONS') return allow(response);
   if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405);
   const path = fileOf(root, request.url ?? '/');
   if (path === null) return refuse(response, 404);
@@ -108,6 +111,12 @@ async function answer(root: string, request: IncomingMessage, response: ServerRe
   createReadStream(path)
     .on('error', () => response.destroy())
     .pipe(response);
+}
+
+/** A browser asks this first where a page of the internet wants something of this machine. */
+function allow(response: ServerResponse): void {
+  const allowed = { 'Access-Control-Allow-Methods': 'GET, HEAD', 'Access-Control-Allow-Private-Network': 'true' };
+  response.writeHead(204, { ...HEADERS, ...allowed }).end();
 }
 
 /** The file that an address names; null where it lies outside the folder or can't be read as a path. */

@@ -123,14 +123,14 @@ function inRange(name: string, value: number): number {
 /** The one cell meant: a cell reference may arrive as one row of one cell. */
 function single(name: string, given: any, accepted: string): any {
   const row = Array.isArray(given) && given.length === 1 ? given[0] : given;
-  const cell = Array.isArray(row) && row.length === 1 ? row[0] : row;
+  const cell = plainCell(Array.isArray(row) && row.length === 1 ? row[0] : row);
   if (Array.isArray(cell)) throw worksheetError(`${name} must be one cell with ${accepted}; got ${rangeSize(given)}`);
   return cell;
 }
 
 function cellsOf<T>(name: string, given: any, accepted: string, read: Read<T>): (T | null)[] {
   const rows: any[] = Array.isArray(given) ? given : [given];
-  const cells = rows.flatMap((row: any) => (Array.isArray(row) ? row : [row]));
+  const cells = rows.flatMap((row: any) => (Array.isArray(row) ? row : [row])).map(plainCell);
   if (cells.length > MOST_CELLS) {
     throw worksheetError(
       `${name} must be a range of at most ${MOST_CELLS.toLocaleString('en-US')} cells; got ${cells.length}`,
@@ -138,6 +138,11 @@ function cellsOf<T>(name: string, given: any, accepted: string, read: Read<T>): 
   }
   if (cells.every(isBlank)) throw worksheetError(`${name} is missing: give a range of cells, each ${accepted}`);
   return cells.map((cell, at) => (isBlank(cell) ? null : read(`${name}, cell ${at + 1},`, cell, accepted)));
+}
+
+/** A cell with a data type, such as a formatted number, may arrive as an object, which carries its plain value. */
+function plainCell(cell: any): any {
+  return typeof cell === 'object' && cell !== null && 'basicValue' in cell ? cell.basicValue : cell;
 }
 
 function isBlank(cell: any): boolean {

@@ -30,9 +30,18 @@ describe('the add-in manifest', () => {
     expect(read.permissions).toBe('ReadWriteDocument');
   });
 
-  test('has a GUID as its id, and the version of package.json', () => {
+  test('has a GUID as its id, and the version of package.json, which is no less than 1.0', () => {
     expect(all(/<Id>(.*?)<\/Id>/g)[0]).toMatch(/^[\da-f]{8}-[\da-f]{4}-4[\da-f]{3}-[89ab][\da-f]{3}-[\da-f]{12}$/);
     expect(all(/<Version>(.*?)<\/Version>/g)).toEqual([`${version}.0`]);
+    expect(Number(version.split('.')[0])).toBeGreaterThanOrEqual(1); // Microsoft's validator refuses less
+  });
+
+  test('offers support on a page of its own that says where to turn', () => {
+    const [support] = all(/<SupportUrl DefaultValue="https:\/\/localhost:3000\/([^"]+)"/g);
+    const page = readFileSync(`taskpane/excel/${support}`, 'utf8');
+    expect(page).toMatch(/^<!doctype html>[^]*<h1>/);
+    expect(page).not.toContain('<script');
+    expect(resources.get('Support.Url')).toContain(support);
   });
 
   test('names https addresses only', () => {

@@ -1,9 +1,21 @@
 import { lookOf, shownAs } from '../../src/schedule/numberLook';
 import type { CellValue } from '../../src/schedule/opening';
+import { withoutIntersection } from '../../src/workbook/intersection';
 
 /** A cell as the schedule reader wants it: '' is empty, and a number is what its format shows: a date (UTC), or with its unit. */
 export function cellValue(value: unknown, format: unknown): CellValue {
-  if (value === '' || value === undefined || value === null) return null;
-  if (typeof value === 'number') return typeof format === 'string' ? shownAs(value, lookOf(format)) : value;
-  return typeof value === 'boolean' ? value : String(value);
+  const plain = basicValue(value);
+  if (plain === '' || plain === undefined || plain === null) return null;
+  if (typeof plain === 'number') return typeof format === 'string' ? shownAs(plain, lookOf(format)) : plain;
+  return typeof plain === 'boolean' ? plain : String(plain);
+}
+
+/** A cell's formula, or the constant that it holds. */
+export function cellFormula(entry: unknown): CellValue {
+  return typeof entry === 'string' && entry.startsWith('=') ? withoutIntersection(entry) : cellValue(entry, null);
+}
+
+/** A cell with a data type (a formatted number, a linked record) may come as an object, which carries its plain value. */
+function basicValue(value: unknown): unknown {
+  return typeof value === 'object' && value !== null && 'basicValue' in value ? value.basicValue : value;
 }

@@ -1,6 +1,7 @@
 /**
  * `npm run package -- --origin https://…`: a folder to host (dist/host) and a manifest that points at it (dist/manifest.xml).
- * The version is package.json's; nothing in the built scripts depends on the origin.
+ * Beside it dist/store, the same for Microsoft's store, which wants office.js from Microsoft's own address. The version is
+ * package.json's; nothing in the built scripts depends on the origin.
  */
 import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -11,6 +12,9 @@ const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
 const DEVELOPMENT_ORIGIN = 'https://localhost:3000';
 /** Where the JSDoc says a function is explained, until an origin is known. */
 const HELP_ORIGIN = 'https://archwright.example';
+const OWN_OFFICE = 'office/office.js';
+/** Where Microsoft hosts it; an add-in in its store must load it from there. */
+const STORE_OFFICE = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 
 function readOrigin(): string {
   const { values } = parseArgs({ options: { origin: { type: 'string' } } });
@@ -36,6 +40,13 @@ function main(): void {
   const functions = join(host, 'functions.json');
   writeFileSync(functions, readFileSync(functions, 'utf8').replaceAll(HELP_ORIGIN, origin));
 
+  const store = join(PROJECT, 'dist/store');
+  rmSync(store, { recursive: true, force: true });
+  cpSync(host, store, { recursive: true, filter: (path) => !path.startsWith(join(host, 'office')) });
+  const page = readFileSync(join(host, 'taskpane.html'), 'utf8');
+  if (!page.includes(`"${OWN_OFFICE}"`)) throw new Error(`taskpane.html does not load ${OWN_OFFICE}`);
+  writeFileSync(join(store, 'taskpane.html'), page.replace(OWN_OFFICE, STORE_OFFICE));
+
   const { version } = JSON.parse(readFileSync(join(PROJECT, 'package.json'), 'utf8')) as { version: string };
   const manifest = readFileSync(join(PROJECT, 'manifest.xml'), 'utf8')
     .replace(/<!--.*?-->\n/s, '')
@@ -44,6 +55,7 @@ function main(): void {
     .replace(/<Version>.*<\/Version>/, `<Version>${version}.0</Version>`);
   writeFileSync(join(PROJECT, 'dist/manifest.xml'), manifest);
   console.log(`Host the folder dist/host at ${origin}/ and give Excel dist/manifest.xml.`);
+  console.log('For Microsoft’s store host dist/store there instead: it takes office.js from Microsoft.');
 }
 
 try {

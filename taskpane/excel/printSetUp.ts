@@ -1,9 +1,8 @@
 import { columnLetters } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 
-/** Points in an inch. */
-const INCH = 72;
-const MARGINS = { left: 0.4, right: 0.4, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 };
+/** In points: 0.4, 0.6 and 0.3 inches. */
+const MARGINS = { side: 28.8, end: 43.2, header: 21.6 };
 
 /** The same as a stored workbook has (`sheetXml`): paper, margins, footer, repeated rows and columns, breaks, area. */
 export function printSetUp(target: Excel.Worksheet, sheet: Sheet): void {
@@ -12,12 +11,12 @@ export function printSetUp(target: Excel.Worksheet, sheet: Sheet): void {
   pageLayout.paperSize = 'Letter';
   pageLayout.orientation = sheet.landscape ? 'Landscape' : 'Portrait';
   pageLayout.zoom = { horizontalFitToPages: pagesWide };
-  pageLayout.leftMargin = MARGINS.left * INCH;
-  pageLayout.rightMargin = MARGINS.right * INCH;
-  pageLayout.topMargin = MARGINS.top * INCH;
-  pageLayout.bottomMargin = MARGINS.bottom * INCH;
-  pageLayout.headerMargin = MARGINS.header * INCH;
-  pageLayout.footerMargin = MARGINS.footer * INCH;
+  pageLayout.leftMargin = MARGINS.side;
+  pageLayout.rightMargin = MARGINS.side;
+  pageLayout.topMargin = MARGINS.end;
+  pageLayout.bottomMargin = MARGINS.end;
+  pageLayout.headerMargin = MARGINS.header;
+  pageLayout.footerMargin = MARGINS.header;
   const footer = pageLayout.headersFooters.defaultForAllPages;
   footer.leftFooter = '&A';
   footer.rightFooter = 'Page &P of &N';

@@ -1,8 +1,8 @@
 import type { CellValue, Table } from '../../src/schedule/opening';
 import type { CellAt, Selection } from '../host';
 import { EMPTY_SELECTION } from '../refusals';
-import { readInBlocks, type Property, type Rectangle } from './blocks';
-import { cellValue } from './cellValue';
+import { readInBlocks, type Rectangle } from './blocks';
+import { cellFormula, cellValue } from './cellValue';
 import { Refused } from './session';
 
 /** The selected cells; one single cell stands for the filled region around it. */
@@ -104,10 +104,11 @@ async function cellsAt(
   where: Rectangle,
   what: 'values' | 'formulas',
 ): Promise<CellValue[][]> {
-  // A formula is no date, whatever its cell's format.
-  const properties: Property[] = what === 'values' ? ['values', 'numberFormat'] : ['formulas'];
-  const read = await readInBlocks(context, sheet, where, properties);
-  return read[what].map((row, down) =>
-    row.map((value, across) => cellValue(value, what === 'values' ? read.numberFormat[down]?.[across] : null)),
-  );
+  if (what === 'formulas') {
+    // A formula is no date, whatever its cell's format.
+    const { formulas } = await readInBlocks(context, sheet, where, ['formulas']);
+    return formulas.map((row) => row.map(cellFormula));
+  }
+  const { values, numberFormat } = await readInBlocks(context, sheet, where, ['values', 'numberFormat']);
+  return values.map((row, down) => row.map((value, across) => cellValue(value, numberFormat[down]?.[across])));
 }

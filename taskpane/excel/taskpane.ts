@@ -21,9 +21,15 @@ async function start(): Promise<void> {
   mountPane(
     root,
     excelHost(ask),
-    { locale, theme: Office.context.officeTheme, example },
+    { locale, theme: Office.context.officeTheme, example, savesFiles: savesFiles() },
     coreWith(() => new Worker(new URL('../pane/build/worker.ts', import.meta.url))),
   );
+}
+
+/** In the web view of Excel on a Mac or an iPad a link that downloads does nothing, and says nothing. */
+function savesFiles(): boolean {
+  const { platform } = Office.context;
+  return platform !== Office.PlatformType.Mac && platform !== Office.PlatformType.iOS;
 }
 
 async function example(): Promise<{ name: string; bytes: Uint8Array }> {

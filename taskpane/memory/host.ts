@@ -3,7 +3,7 @@ import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { filledRegion } from '../filledRegion';
-import type { CellAt, Host, WriteOptions } from '../host';
+import type { CellAt, Host, Selection, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet, sheetInTheWay, STOPPED } from '../refusals';
 import { constant, filled, put, type Grid, type MemoryCell } from './cells';
 import { sheetFaults } from './strict';
@@ -26,6 +26,8 @@ export interface Faults {
 export class MemoryHost implements Host {
   readonly name = 'memory';
   readonly faults: Faults = {};
+  /** Rows, from 1, that a filter hides in whichever sheet is selected. */
+  hiddenRows: readonly number[] = [];
   /** The sheets as last written, with formats, names and styles. */
   readonly written = new Map<string, Sheet>();
   #grids = new Map<string, Grid>();
@@ -65,7 +67,7 @@ export class MemoryHost implements Host {
     return at.ok ? (this.#grids.get(sheet)?.[at.value.row]?.[at.value.column] ?? null) : null;
   }
 
-  async readSelection(): Promise<Result<Table>> {
+  async readSelection(): Promise<Result<Selection>> {
     const grid = this.#grids.get(this.#selected.sheet);
     const range = readRange(this.#selected.range);
     if (!grid || !range.ok) return refuse(noSheet(this.#selected.sheet));
@@ -84,7 +86,17 @@ export class MemoryHost implements Host {
     }
     return rows.every((row) => row.every((value) => value === null))
       ? refuse(EMPTY_SELECTION)
-      : ok({ name: this.#selected.sheet, firstRow: first.row + 1, rows });
+      : ok({
+          name: this.#selected.sheet,
+          firstRow: first.row + 1,
+          rows,
+          ...this.#hiddenIn(first.row + 1, last.row + 1),
+        });
+  }
+
+  #hiddenIn(first: number, last: number): Pick<Selection, 'hiddenRows'> {
+    const hiddenRows = this.hiddenRows.filter((row) => row >= first && row <= last);
+    return hiddenRows.length > 0 ? { hiddenRows } : {};
   }
 
   async sheetNames(): Promise<Result<readonly string[]>> {

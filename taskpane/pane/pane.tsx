@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { stop, type Bench } from './deeds/bench';
 import { NoticeBar, WorkBar } from './parts/notice';
+import { ShownFiles } from './parts/shownFiles';
 import { StepArch } from './parts/stepArch';
 import type { PaneState, Place } from './state';
 import { FillStep } from './steps/fillStep';
@@ -55,6 +56,9 @@ export function Pane({ bench }: { readonly bench: Bench }) {
       <WorkBar work={state.work} stop={stop} />
       <NoticeBar notice={state.notice} dismiss={() => bench.store.send({ type: 'told', notice: null })} />
       <div class="page" ref={page} aria-busy={state.work !== null}>
+        {state.shownFiles.length > 0 && (
+          <ShownFiles files={state.shownFiles} close={() => bench.store.send({ type: 'files shown', files: [] })} />
+        )}
         <Page bench={bench} state={state} />
       </div>
     </>

@@ -4,7 +4,7 @@ import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { SheetName } from '../../src/workbook/sheet';
-import type { CellAt } from '../host';
+import type { CellAt, Selection } from '../host';
 import {
   canGo,
   LIST_PAGE,
@@ -16,6 +16,7 @@ import {
   type Place,
   type Revised,
   type Step,
+  type TextFile,
   type Typed,
   type Work,
   UNTOUCHED,
@@ -30,6 +31,8 @@ export type Action =
   | { readonly type: 'settings read'; readonly standards: Standards; readonly firstUse: boolean }
   | { readonly type: 'standards set'; readonly standards: Standards; readonly ahead: boolean }
   | { readonly type: 'tables found'; readonly tables: readonly Table[] }
+  | { readonly type: 'rows hidden'; readonly selection: Selection | null }
+  | { readonly type: 'files shown'; readonly files: readonly TextFile[] }
   | { readonly type: 'table chosen'; readonly table: Table }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
   | { readonly type: 'schedule read'; readonly schedule: Schedule | null }
@@ -103,6 +106,10 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, listed: state.listed + LIST_PAGE };
     case 'formulas chosen':
       return { ...state, plain: action.plain };
+    case 'rows hidden':
+      return { ...state, partlyHidden: action.selection };
+    case 'files shown':
+      return { ...state, shownFiles: action.files };
     case 'sheets in the way':
       return { ...state, inTheWay: action.names };
     case 'filled':

@@ -7,7 +7,7 @@ import type { Standards } from '../../src/standards';
 import type { Takeoff } from '../../src/takeoff/takeoff';
 import type { Unit } from '../../src/unit';
 import type { SheetName } from '../../src/workbook/sheet';
-import type { CellAt } from '../host';
+import type { CellAt, Selection } from '../host';
 
 /** The four steps of a takeoff, in the order they are walked. */
 export const STEPS = ['list', 'headings', 'openings', 'fill'] as const;
@@ -16,6 +16,14 @@ export type Step = (typeof STEPS)[number];
 /** What the pane shows: the takeoff, or one of its tools. */
 export const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'job', 'shop'] as const;
 export type Place = (typeof PLACES)[number];
+
+/** A file for the user to keep. */
+export interface TextFile {
+  readonly name: string;
+  readonly content: string;
+  /** Media type. */
+  readonly type: string;
+}
 
 /** Something under way that the user can watch and, where `canStop`, stop. */
 export interface Work {
@@ -72,6 +80,8 @@ export interface PaneState {
   readonly sheetNames: readonly string[];
   /** The tables a file held, where the user has to choose one. */
   readonly tables: readonly Table[];
+  /** The selected cells, some of whose rows are hidden, until the user says whether these are to be read. */
+  readonly partlyHidden: Selection | null;
   readonly table: Table | null;
   /** Source column (from 0) → meaning the user chose against ours. */
   readonly choices: Readonly<Record<number, MeaningKey>>;
@@ -89,6 +99,8 @@ export interface PaneState {
   readonly listed: number;
   /** Sheets that hold something and would be written over; null until asked. */
   readonly inTheWay: readonly SheetName[] | null;
+  /** Files whose text is shown to be copied, where the host saves none. */
+  readonly shownFiles: readonly TextFile[];
   readonly plain: boolean;
   readonly filled: Filled | null;
   /** The cell selected in the grid, while the pane follows it. */
@@ -127,6 +139,7 @@ export const UNTOUCHED = {
 export const NO_LIST = {
   ...UNTOUCHED,
   tables: [],
+  partlyHidden: null,
   table: null,
   choices: {},
   schedule: null,
@@ -146,6 +159,7 @@ export function initialState(standards: Standards): PaneState {
     sheetNames: [],
     ...NO_LIST,
     inTheWay: null,
+    shownFiles: [],
     plain: false,
     cell: null,
     job: BLANK_JOB,

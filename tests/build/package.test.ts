@@ -28,6 +28,12 @@ describe('npm run package', () => {
     const pictures = [...page.matchAll(/\]\((pictures\/[^)]+)\)/g)].map((match) => match[1]!);
     expect(pictures.filter((picture) => !existsSync(join('dist/host/docs', picture)))).toEqual([]);
     expect(readdirSync('dist/host/docs').sort()).toEqual(['functions.md', 'pictures']);
+    // The store build: the same files, but office.js is Microsoft's.
+    expect(files.filter((file) => !existsSync(join('dist/store', file)))).toEqual([]);
+    expect(existsSync('dist/store/office')).toBe(false);
+    expect(readFileSync('dist/store/taskpane.html', 'utf8')).toContain(
+      '<script src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js"></script>',
+    );
   });
 
   test.each([

@@ -72,6 +72,17 @@ describe('the server behind npm start', () => {
     expect(headers).not.toHaveProperty('x-frame-options');
   });
 
+  // Microsoft's page "Publish an add-in": functions.json and the scripts must come with this header.
+  test('lets Excel on the web fetch every file from its own address, and answers what a browser asks before', async () => {
+    for (const path of ['/', '/a%20b.js', '/nowhere']) {
+      expect((await ask(path)).headers['access-control-allow-origin']).toBe('*');
+    }
+    expect(await ask('/a%20b.js', 'OPTIONS')).toMatchObject({
+      status: 204,
+      headers: { 'access-control-allow-origin': '*', 'access-control-allow-methods': 'GET, HEAD' },
+    });
+  });
+
   test('takes another port where the one wished for is taken', async () => {
     const port = Number(new URL(serving.address).port);
     await expect(serve(join(folder, 'web'), { port, onlyThatPort: true })).rejects.toThrow('EADDRINUSE');

@@ -47,6 +47,51 @@ describe('reading from Excel', () => {
     expect(await host.readSelection()).toMatchObject({ value: { firstRow: 2, rows: { length: 3 } } });
   });
 
+  test('the region round one cell ends at a blank row, as in Excel', async () => {
+    book.sheet('Job').cells.set('B6', 'A3');
+    book.selected = 'B3';
+    expect(await host.readSelection()).toMatchObject({ value: { rows: { length: 3 } } });
+    expect(await host.readSheet('Job')).toMatchObject({ value: { rows: { length: 5 } } });
+  });
+
+  test('rows that a filter hides are named, whether some are shown or none', async () => {
+    book.selected = 'B2:C4';
+    expect(await host.readSelection()).not.toHaveProperty('value.hiddenRows');
+    book.sheet('Job').hiddenRows.add(2);
+    expect(await host.readSelection()).toMatchObject({ value: { hiddenRows: [3], rows: { length: 3 } } });
+    for (const row of [1, 3]) book.sheet('Job').hiddenRows.add(row);
+    expect(await host.readSelection()).toMatchObject({ value: { hiddenRows: [2, 3, 4] } });
+  });
+
+  test('a cell with a data type is read as its plain value', async () => {
+    book.sheet('Job').results.set('C3', { type: 'FormattedNumber', basicValue: 36.5, numberFormat: '0.0' });
+    const read = await host.readSheet('Job');
+    expect(read.ok && read.value?.rows[1]).toEqual([null, 'A1', 36.5]);
+  });
+
+  test('a formula that comes back with @ in front of our names reads as it was written', async () => {
+    book.sheet('Job').cells.set('C3', '=@ARCH.RADIUS(36,@Shop_reveal)+@mine');
+    const read = await host.readFormulas('Job');
+    expect(read.ok && read.value?.rows[1]?.[2]).toBe('=ARCH.RADIUS(36,Shop_reveal)+@mine');
+  });
+
+  test('whether a sheet is filled is asked without its cells', async () => {
+    expect(await host.isFilled('Job')).toEqual({ ok: true, value: true });
+    expect(await host.isFilled('Other')).toEqual({ ok: true, value: false });
+    expect(await host.isFilled('Nowhere')).toEqual({ ok: true, value: false });
+    expect(JSON.stringify(book.requests)).not.toMatch(/values|formulas/i);
+  });
+
+  test('a large sheet comes in blocks of rows, each answer under 5 MB, also where rows grow on the way', async () => {
+    const rows = Array.from({ length: 3000 }, (_, row) => [row, 'x'.repeat(row < 1500 ? 20 : 6000), '=A1']);
+    book = new FakeWorkbook({ Large: rows });
+    install(book);
+    const read = await host.readSheet('Large');
+    expect(read.ok && read.value?.rows).toEqual(rows);
+    expect(Math.max(...book.syncs.map(({ answer }) => answer))).toBeGreaterThan(5_000_000); // refused, then asked for less
+    expect(book.syncs.length).toBeLessThan(20);
+  });
+
   test('an empty selection is refused in words', async () => {
     book.selected = 'F9:G10';
     expect(await host.readSelection()).toEqual({ ok: false, message: expect.stringContaining('are empty') });

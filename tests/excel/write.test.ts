@@ -102,6 +102,102 @@ describe('writing sheets to Excel', () => {
     expect(book.sheet('Takeoff').looks.get('B1:C1048576 columnHidden')).toBe(true);
   });
 
+  test('rows and filters that hid something of a replaced sheet do so no more', async () => {
+    book = new FakeWorkbook({ Takeoff: [['mine'], [1], [2]] });
+    book.sheet('Takeoff').hiddenRows.add(1);
+    book.sheet('Takeoff').filter = 'A1:A3';
+    install(book);
+    await host.writeSheets([standards, takeoff], { replace: ['Takeoff'] });
+    expect(book.sheet('Takeoff').hiddenRows.size).toBe(0);
+    expect(book.sheet('Takeoff').filter).toBeNull();
+    const all = 'A1:XFD1048576';
+    expect(book.sheet('Takeoff').looks.get(`${all} columnHidden`)).toBe(false);
+  });
+
+  test('filter buttons are put on before the sheet is locked, and print set-up is that of a file', async () => {
+    const printed = sheet('Takeoff', [[cell('A')], [cell(1)], [cell(2)]], {
+      autoFilter: 'A1:A3',
+      locked: true,
+      landscape: true,
+      pagesWide: 2,
+      frozenColumns: 1,
+      repeatRows: [1, 1],
+      pageBreaks: [2],
+      printArea: 'A1:B3',
+    });
+    expect(await host.writeSheets([printed], { replace: [] })).toEqual({ ok: true, value: undefined });
+    const { filter, looks } = book.sheet('Takeoff');
+    expect(filter).toBe('A1:A3');
+    expect(Object.fromEntries([...looks].filter(([name]) => /^(pageLayout|horizontalPageBreaks)/.test(name)))).toEqual({
+      'pageLayout.paperSize': 'Letter',
+      'pageLayout.orientation': 'Landscape',
+      'pageLayout.zoom': { horizontalFitToPages: 2 },
+      'pageLayout.leftMargin': 28.8,
+      'pageLayout.rightMargin': 28.8,
+      'pageLayout.topMargin': 43.2,
+      'pageLayout.bottomMargin': 43.2,
+      'pageLayout.headerMargin': 21.6,
+      'pageLayout.footerMargin': 21.6,
+      'pageLayout.headersFooters.defaultForAllPages.leftFooter': '&A',
+      'pageLayout.headersFooters.defaultForAllPages.rightFooter': 'Page &P of &N',
+      'pageLayout.setPrintTitleRows': ['$1:$1'],
+      'pageLayout.setPrintTitleColumns': ['$A:$A'],
+      'pageLayout.setPrintArea': ['A1:B3'],
+      'horizontalPageBreaks.removePageBreaks': [],
+      'horizontalPageBreaks.add': ['A3'],
+    });
+  });
+
+  test('the cells that an array fills are left empty', async () => {
+    const formula: Cell = { value: 1, formula: 'ARCH.GUIDES(30,3.5)', spill: { rows: 2, columns: 2 } };
+    await host.writeSheets(
+      [
+        sheet('Takeoff', [
+          [formula, cell(2), cell('x')],
+          [cell(3), cell(4)],
+        ]),
+      ],
+      { replace: [] },
+    );
+    expect([...book.sheet('Takeoff').cells]).toEqual([
+      ['A1', '=ARCH.GUIDES(30,3.5)'],
+      ['C1', 'x'],
+    ]);
+  });
+
+  test('a formula that repeats down its column is sent once, and stands in every row as it should', async () => {
+    const rows = Array.from({ length: 400 }, (_, at): Cell[] => [
+      cell(at),
+      cell(0, { formula: `ARCH.RADIUS(A${at + 1},$A$1)+Other!B${at + 1}&"A${1}"` }),
+      cell(0, { formula: at === 200 ? 'A1' : `B${at + 1}*2` }),
+    ]);
+    await host.writeSheets([sheet('Takeoff', rows)], { replace: [] });
+    const { cells } = book.sheet('Takeoff');
+    for (const [at, row] of rows.entries()) {
+      expect(cells.get(`B${at + 1}`)).toBe(`=${row[1]!.formula}`);
+      expect(cells.get(`C${at + 1}`)).toBe(`=${row[2]!.formula}`);
+    }
+    expect(JSON.stringify(book.requests).split('ARCH.RADIUS').length - 1).toBe(1);
+  });
+
+  test('a name that the sheet alone knows gives way to the workbook’s, and is back after a failure', async () => {
+    book = new FakeWorkbook({ Standards: [['x']] });
+    book.sheet('Standards').names.set('Shop_reveal', '=Standards!$B$9');
+    book.sheet('Standards').names.set('mine', '=Standards!$C$1');
+    install(book);
+    const picture = book.snapshot();
+    book.fault = { sync: 4, after: 0, code: 'GeneralException' };
+    expect((await host.writeSheets([standards], { replace: ['Standards'] })).ok).toBe(false);
+    expect(book.sheet('Standards').names.get('Shop_reveal')).toBe('=Standards!$B$9');
+    expect(book.names.size).toBe(0);
+    book.sheet('Standards').names = new Map([...book.sheet('Standards').names].reverse()); // their order is no matter
+    expect(book.snapshot()).toEqual(picture);
+    expect((await host.writeSheets([standards], { replace: ['Standards'] })).ok).toBe(true);
+    expect([...book.sheet('Standards').names.keys()]).toEqual(['mine']);
+    expect([...book.names]).toEqual([['Shop_reveal', '=Standards!$B$1']]);
+    expect(book.sheets.every(({ names }) => !names.has('Shop_reveal'))).toBe(true); // no copy left a twin
+  });
+
   test.each([
     [2, 1],
     [3, 0],

@@ -111,7 +111,7 @@ export function lengthCheckSays(openings: number): string {
   );
 }
 
-const money = (amount: string) => `"$"&TEXT(ABS(${amount}),"#,##0.00")&IF(${amount}<0," too little"," too much")`;
+const money = (amount: string) => `"$"&FIXED(ABS(${amount}),2)&IF(${amount}<0," too little"," too much")`;
 
 export const EXTENSION_SAYS = given(
   'extension',
@@ -137,7 +137,7 @@ export const PRICE_SAYS = noOpening(
       'price',
       'IF({ourPrice}=0,"can\'t tell: our own price is 0",' +
         'IF(ABS({unit}/{ourPrice}-1)<=Shop_price_band+0.000000001,"agrees",' +
-        'TEXT(ABS({unit}/{ourPrice}-1)*100,"0.0")&"% "&IF({unit}<{ourPrice},"below","above")&" ours"))',
+        'FIXED(ABS({unit}/{ourPrice}-1)*100,1,TRUE)&"% "&IF({unit}<{ourPrice},"below","above")&" ours"))',
     ),
   ),
 );

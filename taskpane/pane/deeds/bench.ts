@@ -24,6 +24,8 @@ export interface PaneOptions {
   readonly theme?: OfficeTheme;
   /** The example schedule, for first use. */
   readonly example: () => Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
+  /** False where the host program ignores a download, as Excel on a Mac does: files are shown to be copied instead. */
+  readonly savesFiles?: boolean;
   /** The sheet that shows the example, where the workbook has it: read in place of the file, with what was changed in it. */
   readonly exampleSheet?: string;
 }

@@ -16,9 +16,23 @@ export async function listSheets({ host, store }: Bench): Promise<void> {
 
 export function takeSelection(bench: Bench): Promise<void> {
   return work(bench, 'Reading the selected cells', async () => {
-    const table = await bench.host.readSelection();
-    if (!table.ok) return fail(bench, table.message);
-    await takeTable(bench, table.value);
+    const selection = await bench.host.readSelection();
+    if (!selection.ok) return fail(bench, selection.message);
+    if (selection.value.hiddenRows) bench.store.send({ type: 'rows hidden', selection: selection.value });
+    else await takeTable(bench, selection.value);
+  });
+}
+
+/** The selected cells of which some rows are hidden: read with them, or with blank rows in their places. */
+export function takePartlyHidden(bench: Bench, hiddenToo: boolean): Promise<void> {
+  return work(bench, 'Reading the selected cells', async () => {
+    const selection = bench.store.get().partlyHidden;
+    if (!selection) return;
+    bench.store.send({ type: 'rows hidden', selection: null });
+    const { hiddenRows = [], ...table } = selection;
+    const hidden = new Set(hiddenToo ? [] : hiddenRows);
+    const rows = table.rows.map((row, at) => (hidden.has(table.firstRow + at) ? row.map(() => null) : row));
+    await takeTable(bench, { ...table, rows });
   });
 }
 

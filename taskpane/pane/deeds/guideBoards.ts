@@ -34,8 +34,10 @@ export function saveGuides(bench: Bench, setup: Setup): Promise<void> {
     const boards = guideBoardsOf(setup, bench.store.get().standards);
     const files = boards.ok ? templateFiles(boards.value, setup.name) : boards;
     if (!files.ok) return fail(bench, files.message);
-    for (const { name, content } of files.value) {
-      download(name, content, TYPES[name.split('.').pop() ?? ''] ?? 'text/plain');
-    }
+    const typeOf = (name: string) => TYPES[name.split('.').pop() ?? ''] ?? 'text/plain';
+    download(
+      bench,
+      files.value.map(({ name, content }) => ({ name, content, type: typeOf(name) })),
+    );
   });
 }

@@ -142,5 +142,6 @@ async function readShopFile(bench: Bench, file: File): Promise<Result<Standards>
 
 export async function saveShopFile(bench: Bench): Promise<void> {
   const { standardsJson } = await import('../../../src/standardsJson');
-  download('shop-standards.json', standardsJson(bench.store.get().standards), 'application/json');
+  const content = standardsJson(bench.store.get().standards);
+  download(bench, [{ name: 'shop-standards.json', content, type: 'application/json' }]);
 }

@@ -4,11 +4,14 @@ import {
   takeExample,
   takeFile,
   takeOneOf,
+  takePartlyHidden,
   takeSelection,
   takeSheet,
   takeText,
 } from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
+import { Ask } from '../parts/ask';
+import { count } from '../format';
 import { FilePick } from '../parts/filePick';
 import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState } from '../state';
@@ -36,12 +39,31 @@ export function ListStep({ bench, state }: { readonly bench: Bench; readonly sta
         <button type="button" class={state.firstUse ? '' : 'main'} onClick={() => takeSelection(bench)}>
           Read the selected cells
         </button>
+        {state.partlyHidden && (
+          <Ask
+            title={`${count(state.partlyHidden.hiddenRows?.length ?? 0, 'selected row')} hidden`}
+            about={`A filter hides them, or somebody has: ${listed(state.partlyHidden.hiddenRows ?? [])}.`}
+            yes="Read only the rows shown"
+            no="Read all of them"
+            onYes={() => takePartlyHidden(bench, false)}
+            onNo={() => takePartlyHidden(bench, true)}
+          />
+        )}
         <SheetChoice bench={bench} names={state.sheetNames} read={(name) => void takeSheet(bench, name)} />
       </section>
       <FileChoice bench={bench} />
       <PasteChoice bench={bench} />
     </>
   );
+}
+
+const MOST_LISTED = 8;
+
+/** "row 7", "rows 7, 9 and 12 more". */
+function listed(rows: readonly number[]): string {
+  const first = rows.slice(0, MOST_LISTED).join(', ');
+  const more = rows.length - MOST_LISTED;
+  return `${rows.length === 1 ? 'row' : 'rows'} ${first}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 function FileChoice({ bench }: { readonly bench: Bench }) {

@@ -71,7 +71,8 @@ describe('a stored workbook beside one that Excel wrote', () => {
     const extension = parts['xl/webextensions/webextension1.xml']!;
     const manifest = readFileSync('manifest.xml', 'utf8');
     const id = /<Id>(.*)<\/Id>/.exec(manifest)![1];
-    expect(extension).toContain(`<we:reference id="${id}" version="1.0.0.0" ${GOLDEN.reference}`);
+    const version = /<Version>(.*)<\/Version>/.exec(manifest)![1];
+    expect(extension).toContain(`<we:reference id="${id}" version="${version}" ${GOLDEN.reference}`);
     for (const empty of GOLDEN.emptyParts) expect(extension).toMatch(new RegExp(`<${empty}( [^>]*)?/>`));
     expect(extension).toContain(
       `${GOLDEN.functions}<we:customFunctionIds>_xldudf_ARCH_RADIUS</we:customFunctionIds>` +

@@ -3,6 +3,7 @@ import {
   chooseMeaning,
   takeExample,
   takeFile,
+  takePartlyHidden,
   takeSelection,
   takeSheet,
   takeText,
@@ -23,6 +24,23 @@ describe('choosing the list', () => {
     await takeSelection(bench);
     expect(bench.store.get()).toMatchObject({ step: 'headings', work: null });
     expect(bench.store.get().schedule?.openings.map((one) => one.mark)).toEqual(['W1', 'W2', 'W3']);
+  });
+
+  it.each([
+    [false, ['W1', 'W3'], [2, 4]],
+    [true, ['W1', 'W2', 'W3'], [2, 3, 4]],
+  ])('asks about hidden rows before it reads any; told %s, it reads %s', async (hiddenToo, marks, rows) => {
+    const host = new MemoryHost({ List: LIST });
+    host.hiddenRows = [3];
+    const bench = benchOn(host);
+    host.select('List', 'A1:E4');
+    await takeSelection(bench);
+    expect(bench.store.get()).toMatchObject({ step: 'list', schedule: null, partlyHidden: { hiddenRows: [3] } });
+    await takePartlyHidden(bench, hiddenToo);
+    const { schedule, partlyHidden } = bench.store.get();
+    expect(schedule?.openings.map((one) => one.mark)).toEqual(marks);
+    expect(schedule?.openings.map((one) => one.row)).toEqual(rows);
+    expect(partlyHidden).toBeNull();
   });
 
   it('reads the example in one step', async () => {
