@@ -153,5 +153,9 @@ describe('a workbook written as .xlsx', () => {
 
   it('leaves text in quotes alone where it renames functions', () => {
     expect(storedFormula('"ARCH.X(" & ARCH.X(IFS(1,2))')).toBe('"ARCH.X(" & _xldudf_ARCH_X(_xlfn.IFS(1,2))');
+    // Of Excel 2013, and as [MS-XLSX] 2.2.2 lists them: a prefix for the younger, none for those of the file format.
+    expect(storedFormula('IFNA(ISFORMULA(A1),SUMIFS(A1,B1,1))')).toBe(
+      '_xlfn.IFNA(_xlfn.ISFORMULA(A1),SUMIFS(A1,B1,1))',
+    );
   });
 });

@@ -1,5 +1,6 @@
 /** Text in quotes; a worksheet function of ours; a function younger than the file format. */
-const RENAMED = /"[^"]*"|\bARCH\.([A-Z]+)|\b(MINIFS|MAXIFS|IFS|TEXTJOIN|CONCAT|ISFORMULA)\(/g;
+const RENAMED =
+  /"[^"]*"|\bARCH\.([A-Z]+)|\b(MINIFS|MAXIFS|IFS|SWITCH|TEXTJOIN|CONCAT|IFNA|XOR|ISFORMULA|FORMULATEXT|NUMBERVALUE|UNICHAR|UNICODE)\(/g;
 
 /**
  * A formula as a stored .xlsx holds it: worksheet functions of an add-in are `_xldudf_ARCH_RADIUS(…)`, and functions younger
