@@ -1,13 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { fill } from '../../../../taskpane/pane/deeds/fill';
 import { fixOpening } from '../../../../taskpane/pane/deeds/fixOpening';
-import { changeUnit, loadShop, loadShopFile, setSetting } from '../../../../taskpane/pane/deeds/shop';
+import { changeUnit, loadShop, loadShopFile, saveShopFile, setSetting } from '../../../../taskpane/pane/deeds/shop';
 import { MemoryHost } from '../../../../taskpane/memory/host';
 import { SETTINGS } from '../../../../src/standards';
 import { benchOn, inputCell, LIST, noticeOf, readList, settingRow } from '../bench';
 
 describe('the shop’s standards', () => {
   const reveal = SETTINGS.find((setting) => setting.key === 'reveal')!;
+
+  it('are shown to be copied where the host program saves no file', async () => {
+    const bench = benchOn(new MemoryHost());
+    await saveShopFile({ ...bench, options: { ...bench.options, savesFiles: false } });
+    const [file, ...others] = bench.store.get().shownFiles;
+    expect(others).toEqual([]);
+    expect(file).toMatchObject({ name: 'shop-standards.json', type: 'application/json' });
+    expect(JSON.parse(file!.content)).toHaveProperty('reveal');
+  });
 
   it('are kept with the workbook and found again', async () => {
     const host = new MemoryHost({ List: LIST });
