@@ -76,7 +76,10 @@ function* formats(target: Excel.Worksheet, sheet: Sheet): Generator<number> {
     range.numberFormat = sheet.rows.map((cells) => [cells[column]?.format ?? 'General']);
     yield BYTES_OF_ONE + rows * 12;
   }
-  const steady = { ...sheet, rows: sheet.rows.map((cells) => cells.map((cell, at) => (changing.has(at) ? null : cell))) };
+  const steady = {
+    ...sheet,
+    rows: sheet.rows.map((cells) => cells.map((cell, at) => (changing.has(at) ? null : cell))),
+  };
   for (const [format, ranges] of areasBy(steady, (cell) => cell.format ?? null)) {
     for (const range of ranges) {
       // One value for a whole range: Excel fills it in everywhere.
@@ -91,7 +94,8 @@ function columns(target: Excel.Worksheet, sheet: Sheet): void {
     once(target.getRange(columnsAddress(column, column))).format.columnWidth = points(width);
   }
   // Hidden rather than grouped: Excel won't unfold a group on a protected sheet, but shows hidden columns there when asked.
-  for (const { first, last } of sheet.folded ?? []) once(target.getRange(columnsAddress(first, last))).columnHidden = true;
+  for (const { first, last } of sheet.folded ?? [])
+    once(target.getRange(columnsAddress(first, last))).columnHidden = true;
 }
 
 /** A width in characters as Excel's points: 7 pixels a character and 5 beside them, 3/4 of a point a pixel. */
