@@ -5,7 +5,7 @@ import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
 import type { WoodFactors } from '../../../src/takeoff/price';
 import { withPoint } from '../format';
 import { fail, tell, work, type Bench } from './bench';
-import { download } from './download';
+import { download, downloadBytes } from './download';
 import { lookForSheets } from './fill';
 import { loadShop } from './shop';
 
@@ -70,7 +70,7 @@ async function takeJob(bench: Bench, job: Job): Promise<Result<void>> {
 
 export async function saveJobFile(bench: Bench): Promise<void> {
   const { jobJson } = await import('../../../src/job/jobJson');
-  download('job.json', jobJson(bench.store.get().job), 'application/json');
+  download(bench, [{ name: 'job.json', content: jobJson(bench.store.get().job), type: 'application/json' }]);
 }
 
 export function loadJobFile(bench: Bench, file: File): Promise<void> {
@@ -161,7 +161,7 @@ export function saveProposalAlone(bench: Bench): Promise<void> {
     ]);
     const bytes = writeXlsx([proposalSheet(proposalFrom(taken.value, bench.store.get().job))]);
     if (!bytes.ok) return fail(bench, bytes.message);
-    download('proposal.xlsx', new Uint8Array(bytes.value), FILE_TYPE);
+    downloadBytes(bench, 'proposal.xlsx', new Uint8Array(bytes.value), FILE_TYPE);
     tell(bench, 'proposal.xlsx holds the proposal alone: no cost, no margin, no setting.');
   });
 }
