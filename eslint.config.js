@@ -6,6 +6,7 @@ export const ROOMS = [
   ['require'],
   ['insideOffset'],
   ['stock/'],
+  ['boards/'],
   ['arc', 'machine', 'lumber', 'dimension', 'feetInches'],
   ['lengthText', 'callout'],
   ['blank/'],

@@ -96,6 +96,10 @@ export class Master {
     return most;
   }
 
+  priceOf(board: number): number {
+    return this.prices[board]!;
+  }
+
   /** Dual of a board kind's limit, 0 or less. */
   limitDual(board: number): number {
     const row = this.limitRow[board]!;

@@ -1,0 +1,96 @@
+import type { Effort } from '../stock/effort';
+import { wholeBoundOf } from '../stock/wholeBound';
+import type { Filler, Question } from './filling';
+import type { Problem } from './problem';
+
+/**
+ * A proof in whole numbers: pieces are worth so much each, and no board of a kind, cut by the rules of sawing with no more of a
+ * piece than is wanted, holds more than `most`. Whatever boards are bought must hold the worth of all pieces.
+ */
+export interface Proof {
+  readonly worths: readonly number[];
+  readonly most: readonly number[];
+}
+
+/** Cases looked at for the fullest board of a proof. */
+const PATIENCE = 300;
+
+/** What these worths prove. The filler must be one for bounds. */
+export function proofOf(question: Question, filler: Filler, effort: Effort): Proof {
+  const { boards } = filler.problem;
+  const worths = Array.from(question.worths);
+  const most = boards.map((_, at) => {
+    if (effort.ended) return Infinity;
+    const alone = { ...question, prices: boards.map((_, k) => (k === at ? 1 : Infinity)) };
+    return Math.floor(filler.fullest(alone, PATIENCE, effort).ratio);
+  });
+  return { worths, most };
+}
+
+/** The least cost of whole boards that hold the worth of all pieces, in cents. */
+export function boundOf({ worths, most }: Proof, problem: Problem, effort: Effort): number {
+  if (most.some((each) => !Number.isSafeInteger(each))) return 0;
+  const boards = problem.boards.map(({ price, limit, room }) => ({ price, limit, room }));
+  return wholeBoundOf({ worths, most }, { sizes: [], demand: problem.demand, boards }, effort);
+}
+
+/** Steps of looking for the cheapest boards. */
+const MOST_STEPS = 300_000;
+/** Work of one such step. */
+const A_STEP = 30;
+
+/**
+ * The cheapest whole boards, so many of each kind, that hold the worth of all pieces by every one of the proofs, cost less than
+ * `below`, and are more of some kind than each of those excluded. `'none'`: there are none. Null: too many to look through.
+ */
+export function cheapestBoards(
+  proofs: readonly Proof[],
+  { boards, demand }: Problem,
+  below: number,
+  excluded: readonly (readonly number[])[],
+  effort: Effort,
+): number[] | 'none' | null {
+  const n = boards.length;
+  const order = boards.map((_, at) => at).sort((a, b) => boards[b]!.price - boards[a]!.price);
+  const wanted = proofs.map(({ worths }) => worths.reduce((sum, worth, at) => sum + worth * demand[at]!, 0));
+  /** By proof: the most worth for a cent among the boards from a place on. */
+  const rates = proofs.map(({ most }) => {
+    const rate = new Float64Array(n + 1);
+    for (let at = n - 1; at >= 0; at--)
+      rate[at] = Math.max(rate[at + 1]!, most[order[at]!]! / boards[order[at]!]!.price);
+    return rate;
+  });
+  let best = below;
+  let found: number[] | null = null;
+  const counts = new Array<number>(n).fill(0);
+  let steps = 0;
+  const choose = (at: number, cost: number, left: readonly number[]): boolean => {
+    if (++steps > MOST_STEPS) return false;
+    let more = 0;
+    for (let p = 0; p < proofs.length; p++) {
+      if (left[p]! <= 0) continue;
+      more = Math.max(more, rates[p]![at]! > 0 ? left[p]! / rates[p]![at]! : Infinity);
+    }
+    // What is still to be paid, in whole cents, a rounding less.
+    if (cost + Math.ceil(more * (1 - 1e-12) - 1e-6) >= best) return true;
+    if (more === 0 && !excluded.some((other) => other.every((count, board) => counts[board]! <= count))) {
+      best = cost;
+      found = [...counts];
+      return true;
+    }
+    if (at === n) return true;
+    const board = order[at]!;
+    const { price, limit } = boards[board]!;
+    const most = Math.min(limit, Math.ceil((best - cost) / price));
+    for (let count = most; count >= 0; count--) {
+      counts[board] = count;
+      const next = left.map((each, p) => each - count * proofs[p]!.most[board]!);
+      if (cost + count * price < best && !choose(at + 1, cost + count * price, next)) return false;
+    }
+    counts[board] = 0;
+    return true;
+  };
+  const complete = choose(0, 0, wanted);
+  effort.spend(A_STEP * steps);
+  return complete ? (found ?? 'none') : null;
+}

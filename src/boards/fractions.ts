@@ -1,0 +1,68 @@
+import type { Effort } from '../stock/effort';
+import { Master, SHORT_PRICES } from '../stock/master';
+import type { Filler, Question } from './filling';
+import type { Cut, Problem } from './problem';
+
+/** Worths are counted in this part of a cent, whole. */
+export const WORTHS_PER_CENT = 4096;
+
+/** Cuts of each kind of board added at a time. */
+const CUTS_EACH = 4;
+/** Cases looked at for one more cut, where the quick ones are worth no more than their boards. */
+const PATIENCE = 100;
+
+export function masterOf(problem: Problem, effort: Effort): Master {
+  const { demand, boards } = problem;
+  const prices = boards.map(({ price }) => price);
+  return new Master(
+    demand,
+    boards.map(({ limit }) => limit),
+    prices,
+    SHORT_PRICES * Math.max(...prices),
+    effort,
+    false,
+  );
+}
+
+/** What the master's duals ask for: pieces at these worths, boards at their price and what their scarcity adds to it. */
+export function questionOf(master: Master, problem: Problem): Question {
+  const { kinds, boards } = problem;
+  return {
+    worths: Float64Array.from(kinds, (_, at) => Math.round(Math.max(0, master.dual[at]!) * WORTHS_PER_CENT)),
+    wanted: kinds.map((_, at) => Math.round(master.wanted[at]!)),
+    prices: boards.map((_, at) =>
+      master.hadOf(at) < 1 ? Infinity : Math.max(1, WORTHS_PER_CENT * (master.priceOf(at) - master.limitDual(at))),
+    ),
+  };
+}
+
+/**
+ * Adds cuts until none is worth more than its board by the share `close` (column generation: Gilmore and Gomory 1961), or the
+ * fractional plan costs no more than `goal`, or the effort ends. True: it went to the end.
+ */
+export function generateCuts(
+  master: Master,
+  filler: Filler,
+  effort: Effort,
+  { close = 1e-4, goal = -Infinity }: { close?: number; goal?: number } = {},
+): boolean {
+  const { problem } = filler;
+  for (;;) {
+    if (!master.primal()) return false;
+    if (effort.ended) return false;
+    if (master.value() <= goal) return true;
+    const question = questionOf(master, problem);
+    let added = 0;
+    for (const cut of filler.some(question, CUTS_EACH, effort))
+      if (isWorth(cut, question, close) && master.add(cut)) added++;
+    if (added > 0) continue;
+    const { cut } = filler.fullest(question, PATIENCE, effort, 1 + 10 * close);
+    if (cut === null || !isWorth(cut, question, close) || !master.add(cut)) return true;
+  }
+}
+
+function isWorth({ board, pieces, counts }: Cut, { worths, prices }: Question, close: number): boolean {
+  let worth = 0;
+  for (let at = 0; at < pieces.length; at++) worth += counts[at]! * worths[pieces[at]!]!;
+  return worth > prices[board]! * (1 + close);
+}

@@ -1,0 +1,142 @@
+import { patternKey } from '../stock/cutting';
+import type { Effort } from '../stock/effort';
+import type { Master } from '../stock/master';
+import { worthOf, type Filler } from './filling';
+import { generateCuts, masterOf, WORTHS_PER_CENT } from './fractions';
+import { withDemand, type Cut, type Problem } from './problem';
+
+/** Cuts found so far, each once. */
+export class Pool {
+  readonly cuts: Cut[] = [];
+  private readonly known = new Set<string>();
+
+  add(cut: Cut): void {
+    const key = patternKey(cut);
+    if (this.known.has(key)) return;
+    this.known.add(key);
+    this.cuts.push(cut);
+  }
+}
+
+export interface Tools {
+  readonly filler: Filler;
+  readonly pool: Pool;
+  readonly effort: Effort;
+  readonly random: () => number;
+}
+
+export function costOf(cuts: readonly Cut[], { boards }: Problem): number {
+  return cuts.reduce((sum, { board }) => sum + boards[board]!.price, 0);
+}
+
+/**
+ * Looks for a plan that costs at most `aim`: boards are bought as the fractional plan has them, the fullest fraction first, and
+ * cuts are generated anew for what is left, until nothing is. Null: none was found.
+ */
+export function dive(problem: Problem, aim: number, tools: Tools, daring: number): Cut[] | null {
+  const { filler, pool, effort, random } = tools;
+  const master = masterOf(problem, effort);
+  effort.spend(100 * pool.cuts.length);
+  for (const cut of pool.cuts) if (master.mostOf(cut) >= 1) master.add(cut);
+  const known = master.patterns.length;
+  const bought: Cut[] = [];
+  let left = aim;
+  const give = <T>(answer: T): T => {
+    for (let at = known; at < master.patterns.length; at++) pool.add(master.patterns[at] as Cut);
+    return answer;
+  };
+  for (;;) {
+    generateCuts(master, filler, effort, { close: 1e-3 });
+    if (effort.ended || Math.ceil(master.value() - 1e-6) > left) return give(null);
+    const cuts = buy(master, daring, random);
+    if (cuts.length === 0) return give(null);
+    bought.push(...cuts);
+    left -= costOf(cuts, problem);
+    if (left < 0) return give(null);
+    if (problem.demand.every((_, at) => master.wanted[at]! < 0.5)) return give(bought);
+    if (!master.dualSteps()) return give(null);
+    master.dropBarred();
+  }
+}
+
+/** Buys the whole boards of the fractional plan; where there are none, the one that is most nearly whole. */
+function buy(master: Master, daring: number, random: () => number): Cut[] {
+  const used = master.used();
+  const bought: Cut[] = [];
+  const take = (column: number, cut: Cut, wish: number) => {
+    const times = Math.min(wish, master.mostOf(cut));
+    if (times < 1) return;
+    master.fix(column, times);
+    for (let time = 0; time < times; time++) bought.push(cut);
+  };
+  const liked = used
+    .map(({ column, pattern, level }) => ({
+      column,
+      cut: pattern as Cut,
+      level,
+      liking: level * (1 - daring * random()),
+    }))
+    .sort((a, b) => b.liking - a.liking);
+  for (const { column, cut, level, liking } of liked) {
+    if (level >= 1 - 1e-6 && (daring === 0 || liking >= 0.6)) take(column, cut, Math.floor(level + 1e-6));
+  }
+  for (const { column, cut } of liked) if (bought.length === 0) take(column, cut, 1);
+  return bought;
+}
+
+/** Takes some boards of the plan back, lossy ones rather, and plans their pieces anew; what is cheaper is kept. */
+export function improve(problem: Problem, plan: readonly Cut[], worths: ArrayLike<number>, tools: Tools): Cut[] | null {
+  const { random } = tools;
+  const loss = plan.map(({ board, pieces, counts }) => {
+    const held = pieces.reduce((sum, piece, at) => sum + counts[at]! * worths[piece]!, 0);
+    return Math.max(0, 1 - held / (WORTHS_PER_CENT * problem.boards[board]!.price));
+  });
+  const many = Math.min(plan.length, 2 + Math.floor(random() * 4));
+  const order = plan
+    .map((_, at) => ({ at, key: random() ** (1 / (0.02 + loss[at]!)) }))
+    .sort((a, b) => b.key - a.key)
+    .map(({ at }) => at);
+  const taken = new Set(order.slice(0, many));
+  const removed = plan.filter((_, at) => taken.has(at));
+  const kept = plan.filter((_, at) => !taken.has(at));
+  const demand = problem.kinds.map(() => 0);
+  for (const { pieces, counts } of removed) pieces.forEach((piece, at) => (demand[piece]! += counts[at]!));
+  const limits = problem.boards.map(
+    ({ limit }, board) => limit - kept.reduce((sum, cut) => sum + (cut.board === board ? 1 : 0), 0),
+  );
+  const found = dive(
+    withDemand(problem, demand, limits),
+    costOf(removed, problem) - 1,
+    tools,
+    random() < 0.3 ? 0 : 0.5,
+  );
+  return found === null ? null : [...kept, ...found];
+}
+
+/**
+ * A plan made board by board, each the one that holds the most wood for its price. It always comes to an end; pieces for which
+ * there are no boards left are `short`.
+ */
+export function boardByBoard(problem: Problem, { filler, effort }: Tools): { cuts: Cut[]; short: number[] } {
+  const { kinds, classes, boards } = problem;
+  const scale = 1e6 / Math.max(...kinds.map(({ step, class: c }) => step * classes[c]!.width));
+  const worths = kinds.map(({ step, class: c }) => Math.ceil(scale * step * classes[c]!.width));
+  const left = [...problem.demand];
+  const had = boards.map(({ limit }) => limit);
+  const cuts: Cut[] = [];
+  for (;;) {
+    const prices = boards.map((_, board) => (had[board]! > 0 ? 0.5 : Infinity));
+    let best: Cut | null = null;
+    let most = 0;
+    for (const cut of filler.some({ worths, wanted: left, prices }, 1, effort)) {
+      const ratio = worthOf(cut, worths) / boards[cut.board]!.price;
+      if (ratio > most) [best, most] = [cut, ratio];
+    }
+    if (best === null) return { cuts, short: left };
+    const { board, pieces, counts } = best;
+    const times = Math.min(had[board]!, ...pieces.map((piece, at) => Math.floor(left[piece]! / counts[at]!)));
+    for (let time = 0; time < times; time++) cuts.push(best);
+    had[board]! -= times;
+    pieces.forEach((piece, at) => (left[piece]! -= times * counts[at]!));
+  }
+}

@@ -1,0 +1,81 @@
+import { Master } from '../stock/master';
+import { cheapestBoards, proofOf, type Proof } from './bound';
+import type { Filler } from './filling';
+import { generateCuts, questionOf } from './fractions';
+import { withDemand, type Cut, type Problem } from './problem';
+import { dive, type Tools } from './search';
+import { tightPlan, type Pricing } from './tight';
+
+/** A piece left unmade, in cents that no board costs here. */
+const UNMADE = 10_000;
+
+export interface WholeBoards {
+  /** No plan costs less. */
+  readonly bound: number;
+  /** A plan that costs just that; null: none was found. */
+  readonly plan: Cut[] | null;
+}
+
+/**
+ * Raises a bound by looking at whole boards. The cheapest numbers of boards that no proof rules out are tried: if not all pieces
+ * come out of them even in fractions, the duals of "fewest pieces unmade" are a proof that rules them out, and others with them;
+ * else no bound of this kind goes higher, and a plan of just these boards is looked for (Benders 1962, with the boards as the first
+ * stage).
+ */
+export function wholeBoards(
+  problem: Problem,
+  proofs: Proof[],
+  upper: number,
+  pricing: Pricing,
+  rounding: Filler,
+  tools: Tools,
+  tries: number,
+): WholeBoards {
+  const { effort } = tools;
+  let bound = 0;
+  const excluded: number[][] = [];
+  while (!effort.ended) {
+    const counts = cheapestBoards(proofs, problem, upper, excluded, effort);
+    if (counts === 'none') return { bound: upper, plan: null };
+    if (counts === null) break;
+    bound = problem.boards.reduce((sum, { price }, at) => sum + counts[at]! * price, 0);
+    const ruledOut = unmadeProof(problem, counts, rounding, tools);
+    if (ruledOut === null) {
+      for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
+        const plan = dive(withDemand(problem, problem.demand, counts), bound, tools, attempt === 0 ? 0 : 0.5);
+        if (plan !== null) return { bound, plan };
+      }
+      const tight = tightPlan(problem, counts, pricing, effort);
+      if (tight === null) break;
+      if (tight !== 'none') return { bound, plan: tight };
+      excluded.push(counts);
+      continue;
+    }
+    proofs.push(ruledOut);
+  }
+  return { bound, plan: null };
+}
+
+/** A proof that these boards don't hold all pieces, if fractions of cuts don't make them all; else null. */
+function unmadeProof(problem: Problem, counts: readonly number[], rounding: Filler, tools: Tools): Proof | null {
+  const { effort, pool, filler } = tools;
+  const { demand, boards } = problem;
+  const master = new Master(
+    demand,
+    counts,
+    boards.map(() => 0),
+    UNMADE,
+    effort,
+    false,
+  );
+  for (const cut of pool.cuts) if (counts[cut.board]! > 0) master.add(cut);
+  const known = master.patterns.length;
+  generateCuts(master, filler, effort, { goal: 1e-4 });
+  for (let at = known; at < master.patterns.length; at++) pool.add(master.patterns[at] as Cut);
+  if (master.value() <= 1e-3) return null;
+  const question = questionOf(master, problem);
+  const proof = proofOf(question, rounding, effort);
+  const total = proof.worths.reduce((sum, worth, at) => sum + worth * demand[at]!, 0);
+  const held = counts.reduce((sum, count, at) => sum + (count === 0 ? 0 : count * proof.most[at]!), 0);
+  return held < total ? proof : null;
+}
