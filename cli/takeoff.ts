@@ -78,7 +78,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       problems: taken.problems,
       totals: taken.totals,
       setups: setupsJson(planSetups(taken)),
-      stock: stockJson(boards, standards.value),
+      stock: stockJson(boards, taken),
       unusedColumns: unusedColumns(schedule.value),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');

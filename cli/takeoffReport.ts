@@ -1,10 +1,11 @@
 import type { Schedule } from '../src/schedule/opening';
-import type { Standards } from '../src/standards';
-import type { BoardNeeds } from '../src/takeoff/boards';
+import { SAWING_RULES, type BoardNeeds, type WoodBoards } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { SetupPlan } from '../src/takeoff/setups';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
 import type { RingPlan } from '../src/takeoff/ownFigures';
+import { woodFor } from '../src/takeoff/wood';
+import { partLength } from '../src/takeoff/woodParts';
 
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
 export function openingJson(row: OpeningTakeoff) {
@@ -74,39 +75,71 @@ export function setupsJson({ setups }: SetupPlan) {
 }
 
 /**
- * The boards to buy: a plan for each species, thickness and width. `buy` adds the allowance for waste. A cut's length is that
- * of board it takes by itself; pieces abreast or interlocked (`across`, `way`) take less.
+ * The boards to buy: a plan for each wood, over every width and length on sale. A cut's length is that of board it takes by
+ * itself; segments in one row, every second one flipped, take less.
  */
-export function stockJson(needs: BoardNeeds, standards: Standards) {
+export function stockJson(needs: BoardNeeds, taken: Takeoff) {
   const { plans, problems } = needs;
+  const { standards } = taken;
+  const buys = boardsToBuy(needs, standards);
   return {
-    boards: plans.reduce((sum, { boards }) => sum + boards, 0),
+    boards: buys.reduce((sum, { bought }) => sum + bought, 0),
     cost: Number(plans.reduce((sum, { cost }) => sum + cost, 0).toFixed(2)),
-    buy: boardsToBuy(needs, standards).map(({ plan: { species, thickness, quarters, width }, ...size }) => ({
-      species,
-      thickness,
-      quarters,
-      width,
-      ...size,
-    })),
-    plans: plans.map(({ parts, cutting, ...plan }) => ({
+    buy: buys.map(
+      ({ plan: { species, thickness }, board: { quarters, width, length, onHand }, price, bought, cost }) => ({
+        species,
+        thickness,
+        quarters,
+        width,
+        length,
+        onHand,
+        price,
+        bought,
+        cost,
+      }),
+    ),
+    plans: plans.map(({ parts, sale, boards, ...plan }) => ({
       ...plan,
-      pieces: parts.map(({ part, layout: { way, across }, spare }) => ({
-        for: part.for,
-        count: part.count,
-        way,
-        across,
-        spare,
-      })),
-      plan: cutting.map(({ count, length, cuts, offcut }) => ({
+      boards: boards.reduce((sum, { count }) => sum + count, 0),
+      factor: factorOf(plan, taken),
+      rule: SAWING_RULES.join(' '),
+      pieces: parts.map(({ part, extra }) => ({ for: part.for, count: part.count, extra })),
+      plan: boards.map(({ count, board, sections, left }) => ({
         count,
-        stock: length,
-        cuts: cuts.map(({ part, length: taken, pieces }) => ({ for: part.for, length: taken, pieces })),
-        offcut,
+        stock: sale[board]!.length,
+        width: sale[board]!.width,
+        sections: sections.map(({ at, length, lanes }) => ({
+          at,
+          length,
+          lanes: lanes.map((lane) => ({
+            at: lane.at,
+            width: lane.width,
+            rows: lane.rows.map((row) => ({
+              at: row.at,
+              length: row.length,
+              width: row.width,
+              pieces: row.pieces.map((piece) => ({ ...piece, length: partLength(parts[piece.part]!.part.shape) })),
+            })),
+            left: lane.left,
+          })),
+        })),
+        left,
       })),
     })),
     problems,
   };
+}
+
+/** Money for the boards bought for each money of wood in the rows; null where the rows have none of that wood. */
+function factorOf({ species, thickness, cost }: Pick<WoodBoards, 'species' | 'thickness' | 'cost'>, taken: Takeoff) {
+  const { standards } = taken;
+  let wood = 0;
+  for (const { inputs, cost: money } of taken.openings) {
+    if (inputs === null || money === null || inputs.species.toLowerCase() !== species.toLowerCase()) continue;
+    if (woodFor(inputs.species, inputs.thickness, standards)?.thickness !== thickness) continue;
+    wood += money.material / (1 + standards.waste);
+  }
+  return wood > 0 ? cost / wood : null;
 }
 
 /** The table a person reads, as wide as a terminal. */

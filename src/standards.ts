@@ -84,7 +84,7 @@ export const SETTINGS = [
   { key: 'endTrim', group: 'Allowances', label: 'End trim of boards', measure: 'length', value: 0.5, metric: 12, min: 0, max: 24, note: 'Cut off each end of a board before use.' },
   { key: 'roughWidth', group: 'Allowances', label: 'Rough opening, width', measure: 'length', value: 2, metric: 50, min: 0, max: 12, note: 'A rough opening is this much wider than the opening. Varies by maker.' },
   { key: 'roughHeight', group: 'Allowances', label: 'Rough opening, height', measure: 'length', value: 2.5, metric: 65, min: 0, max: 12, note: 'A rough opening is this much higher than the opening. Varies by maker.' },
-  { key: 'waste', group: 'Allowances', label: 'Defect and waste', measure: 'percent', value: 0.15, min: 0, max: 2, note: 'Added to the wood of the blanks for defects and misfits.' },
+  { key: 'waste', group: 'Allowances', label: 'Defect and waste', measure: 'percent', value: 0.15, min: 0, max: 2, note: 'Share of the wood planned as extra pieces for defects and misfits; spare and test pieces are not among them.' },
   { key: 'sparePieces', group: 'Allowances', label: 'Spare pieces', measure: 'count', value: 0, min: 0, max: 20, note: 'Extra pieces run with each guide set, shared by the openings that use it.' },
   { key: 'testPiece', group: 'Allowances', label: 'Test piece', measure: 'length', value: 24, metric: 600, min: 0, max: 240, note: 'Straight length used up to set each guide set.' },
 

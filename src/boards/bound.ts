@@ -15,21 +15,26 @@ export interface Proof {
 /** Cases looked at for the fullest board of a proof. */
 const PATIENCE = 300;
 
-/** What these worths prove. The filler must be one for bounds. */
+/**
+ * What these worths prove. The filler must be one for bounds. First what no board holds for its price, then, as long as the effort
+ * lasts, what each kind holds.
+ */
 export function proofOf(question: Question, filler: Filler, effort: Effort): Proof {
   const { boards } = filler.problem;
   const worths = Array.from(question.worths);
-  const most = boards.map((_, at) => {
-    if (effort.ended) return Infinity;
-    const alone = { ...question, prices: boards.map((_, k) => (k === at ? 1 : Infinity)) };
-    return Math.floor(filler.fullest(alone, PATIENCE, effort).ratio);
+  const prices = boards.map(({ price }) => price);
+  const { ratio } = filler.fullest({ ...question, prices }, PATIENCE, effort);
+  const most = prices.map((price, at) => {
+    const all = Math.floor(ratio * price * (1 + 1e-14));
+    if (effort.ended) return all;
+    const alone = { ...question, prices: prices.map((_, k) => (k === at ? 1 : Infinity)) };
+    return Math.min(all, Math.floor(filler.fullest(alone, PATIENCE, effort).ratio));
   });
   return { worths, most };
 }
 
 /** The least cost of whole boards that hold the worth of all pieces, in cents. */
 export function boundOf({ worths, most }: Proof, problem: Problem, effort: Effort): number {
-  if (most.some((each) => !Number.isSafeInteger(each))) return 0;
   const boards = problem.boards.map(({ price, limit, room }) => ({ price, limit, room }));
   return wholeBoundOf({ worths, most }, { sizes: [], demand: problem.demand, boards }, effort);
 }

@@ -1,5 +1,5 @@
 import type { Effort } from '../stock/effort';
-import { LaneTable, type Steps } from './lanes';
+import { LaneTable, MOST_STATES, STRETCHES, type Steps } from './lanes';
 import { cutOf, type Cut, type LaneFill, type Problem } from './problem';
 import { laneSets, type Lanes } from './sections';
 
@@ -19,44 +19,20 @@ export interface Question {
   readonly prices: ArrayLike<number>;
 }
 
-/** Parts of a board's length that are told apart before the best place for the crosscut is looked for. */
-const STRETCHES = 32;
-
-/** A table with its step functions sampled at the ends of the stretches, for each class. */
-class Sampled {
-  readonly samples: Float64Array[];
-
-  constructor(
-    readonly table: LaneTable,
-    classes: number,
-    readonly stretch: number,
-  ) {
-    const made = new Map<Steps, Float64Array>();
-    this.samples = Array.from({ length: classes }, (_, c) => {
-      const steps = table.best(c);
-      let samples = made.get(steps);
-      if (samples === undefined) {
-        samples = new Float64Array(STRETCHES + 1);
-        for (let at = 0; at <= STRETCHES; at++) samples[at] = table.worth[table.at(steps, at * stretch)]!;
-        made.set(steps, samples);
-      }
-      return samples;
-    });
-  }
-}
-
 /** The fullest boards: those that hold the most worth for their price. */
 export class Filler {
   private readonly setsOf: readonly (readonly Lanes[])[];
   private readonly mostLanes: number;
   private readonly stretch: number;
-  private readonly idle: LaneTable[] = [];
   /** That of the question being answered. */
   private effort!: Effort;
 
   constructor(
     readonly problem: Problem,
-    private readonly purpose: 'plan' | 'bound',
+    readonly purpose: 'plan' | 'bound',
+    readonly most = MOST_STATES,
+    /** Tables that no question uses just now. */
+    readonly idle: LaneTable[] = [],
   ) {
     const { boards, hair } = problem;
     const sets = laneSets(problem, purpose);
@@ -65,10 +41,9 @@ export class Filler {
     this.stretch = (Math.max(...boards.map(({ room }) => room)) + hair) / STRETCHES;
   }
 
-  private table(worths: ArrayLike<number>, caps: ArrayLike<number>): Sampled {
-    const table = this.idle.pop() ?? new LaneTable(this.problem, this.purpose);
-    table.fill(worths, caps, this.effort);
-    return new Sampled(table, this.problem.classes.length, this.stretch);
+  private table(worths: ArrayLike<number>, caps: ArrayLike<number>): LaneTable {
+    const table = this.idle.pop() ?? new LaneTable();
+    return table.fill(this.problem, this, worths, caps, this.effort);
   }
 
   /** Quickly: boards that are worth more than their price, `each` different ones of every kind of board. */
@@ -79,13 +54,13 @@ export class Filler {
     const tables = Array.from({ length: this.mostLanes + 1 }, () => table);
     const cuts: Cut[] = [];
     for (let board = 0; board < boards.length; board++) {
-      if (question.prices[board] === Infinity) continue;
+      if (question.prices[board] === Infinity || boards[board]!.classes === 0) continue;
       for (const layout of this.best(board, tables, question.prices[board]!, each)) {
         const cut = proper(this.fills(layout, tables), layout, question, this.problem);
         if (cut !== null && worthOf(cut, question.worths) > question.prices[board]!) cuts.push(cut);
       }
     }
-    this.idle.push(table.table);
+    this.idle.push(table);
     return cuts;
   }
 
@@ -106,12 +81,12 @@ export class Filler {
     const positions = this.mostLanes + 1;
     const root = this.table(worths, wanted);
     const made = [root];
-    type Case = { tables: Sampled[]; caps: (readonly number[])[]; layout: Layout; ratio: number };
-    const weigh = (tables: Sampled[], caps: (readonly number[])[], floor: number): Case | null => {
+    type Case = { tables: LaneTable[]; caps: (readonly number[])[]; layout: Layout; ratio: number };
+    const weigh = (tables: LaneTable[], caps: (readonly number[])[], floor: number): Case | null => {
       let best: Case | null = null;
       for (let board = 0; board < problem.boards.length; board++) {
         const price = prices[board]!;
-        if (price === Infinity) continue;
+        if (price === Infinity || problem.boards[board]!.classes === 0) continue;
         const least: number = Math.max(floor, best === null ? 0 : (best as Case).ratio) * price;
         const layout: Layout | undefined = this.best(board, tables, least, 1)[0];
         if (layout !== undefined && layout.worth > least) best = { tables, caps, layout, ratio: layout.worth / price };
@@ -158,15 +133,15 @@ export class Filler {
         if (child !== null) open.push({ ...child, ratio: Math.min(child.ratio, next.ratio) });
       }
     }
-    this.idle.push(...made.map(({ table }) => table));
+    this.idle.push(...made);
     return { ratio, found, cut };
   }
 
   /** The `count` best layouts of one board worth more than `least`, best first, each with other lanes. */
-  private best(board: number, tables: readonly Sampled[], least: number, count: number): Layout[] {
+  private best(board: number, tables: readonly LaneTable[], least: number, count: number): Layout[] {
     const { classes } = this.problem.boards[board]!;
     const room = this.problem.boards[board]!.room + this.problem.hair;
-    const keeping = tables[0]!.table;
+    const keeping = tables[0]!;
     const whole = keeping.best(classes - 1);
     const found: Layout[] = [];
     const floor = () => (found.length < count ? least : found.at(-1)!.worth);
@@ -186,7 +161,7 @@ export class Filler {
       let along = -1;
       for (let at = 0; at < stretches; at++) {
         let bound = rest[at]!;
-        for (let lane = 0; lane < lanes.length; lane++) bound += tables[lane + 1]!.samples[lanes[lane]!]![at + 1]!;
+        for (let lane = 0; lane < lanes.length; lane++) bound += tables[lane + 1]!.sampled(lanes[lane]!, at + 1);
         if (bound <= most) continue;
         const better = this.crosscut(lanes, tables, whole, room, at * this.stretch, most);
         if (better !== null) [most, along] = [better.worth, better.along];
@@ -199,7 +174,7 @@ export class Filler {
   /** The best place for the crosscut in one stretch, where it gives more than `most`. */
   private crosscut(
     lanes: Lanes,
-    tables: readonly Sampled[],
+    tables: readonly LaneTable[],
     whole: Steps,
     room: number,
     from: number,
@@ -212,13 +187,13 @@ export class Filler {
     let worth = 0;
     let steps = 1;
     for (let lane = 0; lane < n; lane++) {
-      const { table } = tables[lane + 1]!;
+      const table = tables[lane + 1]!;
       const best = table.best(lanes[lane]!);
       ends.push(best.end);
       states.push(table.at(best, from));
       worth += table.worth[states[lane]!]!;
     }
-    const keeping = tables[0]!.table;
+    const keeping = tables[0]!;
     let kept = keeping.at(whole, room - from);
     let found: { along: number; worth: number } | null = null;
     let along = from;
@@ -229,13 +204,13 @@ export class Filler {
       let next = Infinity;
       for (let lane = 0; lane < n; lane++) {
         const state = states[lane]! + 1;
-        if (state < ends[lane]!) next = Math.min(next, tables[lane + 1]!.table.length[state]!);
+        if (state < ends[lane]!) next = Math.min(next, tables[lane + 1]!.length[state]!);
       }
       if (next > to) break;
       along = next;
       steps++;
       for (let lane = 0; lane < n; lane++) {
-        const { table } = tables[lane + 1]!;
+        const table = tables[lane + 1]!;
         const state = states[lane]! + 1;
         if (state >= ends[lane]! || table.length[state]! > along) continue;
         worth += table.worth[state]! - table.worth[state - 1]!;
@@ -251,9 +226,9 @@ export class Filler {
   }
 
   /** The section that keeps its width first, then the lanes. */
-  private fills({ board, lanes, along }: Layout, tables: readonly Sampled[]): LaneFill[] {
+  private fills({ board, lanes, along }: Layout, tables: readonly LaneTable[]): LaneFill[] {
     const { classes, room } = this.problem.boards[board]!;
-    const filled = ({ table }: Sampled, c: number, length: number) => table.pieces(table.at(table.best(c), length));
+    const filled = (table: LaneTable, c: number, length: number) => table.pieces(table.at(table.best(c), length));
     const whole = filled(tables[0]!, classes - 1, room + this.problem.hair - along);
     return [whole, ...lanes.map((c, at) => filled(tables[at + 1]!, c, along))];
   }

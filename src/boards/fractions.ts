@@ -8,6 +8,8 @@ export const WORTHS_PER_CENT = 4096;
 
 /** Cuts of each kind of board added at a time. */
 const CUTS_EACH = 4;
+/** Share of the worths before in those asked for. */
+const CALM = 0.6;
 /** Cases looked at for one more cut, where the quick ones are worth no more than their boards. */
 const PATIENCE = 100;
 
@@ -47,14 +49,26 @@ export function generateCuts(
   { close = 1e-4, goal = -Infinity }: { close?: number; goal?: number } = {},
 ): boolean {
   const { problem } = filler;
+  let calm: Float64Array | null = null;
   for (;;) {
     if (!master.primal()) return false;
     if (effort.ended) return false;
     if (master.value() <= goal) return true;
     const question = questionOf(master, problem);
     let added = 0;
-    for (const cut of filler.some(question, CUTS_EACH, effort))
-      if (isWorth(cut, question, close) && master.add(cut)) added++;
+    // Worths swing from round to round; cuts for what they were on the way are as good, and there are fewer rounds.
+    const now = question.worths;
+    calm =
+      calm === null
+        ? Float64Array.from(now)
+        : calm.map((worth, at) => Math.round(CALM * worth + (1 - CALM) * now[at]!));
+    for (const worths of [calm, now]) {
+      for (const cut of filler.some({ ...question, worths }, CUTS_EACH, effort)) {
+        if (isWorth(cut, question, close) && master.add(cut)) added++;
+      }
+      if (added > 0) break;
+      calm.set(Array.from(now));
+    }
     if (added > 0) continue;
     const { cut } = filler.fullest(question, PATIENCE, effort, 1 + 10 * close);
     if (cut === null || !isWorth(cut, question, close) || !master.add(cut)) return true;

@@ -1,11 +1,17 @@
 import type { Effort } from '../stock/effort';
 import type { LaneFill, Problem } from './problem';
 
-/** Work of one state merged. */
+/** Work of one state merged, and of one sample. */
 const A_STATE = 6;
+const A_SAMPLE = 2;
+
+/** Equal stretches of the longest board, for a quick look at where a crosscut may pay. */
+export const STRETCHES = 32;
 
 /** Lists longer than this are thinned: of the states in one of so many equal lengths of lane, only the one worth most is kept. */
-const MOST_STATES = 8_000;
+export const MOST_STATES = 8_000;
+/** The same for a quick answer. */
+export const FEW_STATES = 400;
 
 /** A rising step function: what a lane can be worth by the length it has. Entries `start` up to `end` of a table's states. */
 export interface Steps {
@@ -27,19 +33,26 @@ export class LaneTable {
   private added = new Int32Array(4096);
   private states = 0;
   private readonly tops: Steps[] = [];
-  private readonly room: number;
+  private room = 0;
+  private relaxed = false;
+  private most = MOST_STATES;
+  /** By class, what its lanes are worth at the ends of equal stretches of the longest board. */
+  private samples = new Float64Array(0);
 
-  constructor(
-    private readonly problem: Problem,
-    private readonly purpose: 'plan' | 'bound',
-  ) {
-    const { boards, hair } = problem;
+  /**
+   * Fills the table anew, for these worths, whole numbers, with no more than `caps` of each kind in a lane. A table is large, so
+   * one is used for many fillings.
+   */
+  fill(
+    { classes, kinds, boards, hair }: Problem,
+    { purpose, most }: { readonly purpose: 'plan' | 'bound'; readonly most: number },
+    worths: ArrayLike<number>,
+    caps: ArrayLike<number>,
+    effort: Effort,
+  ): this {
     this.room = Math.max(...boards.map((board) => board.room)) + hair;
-  }
-
-  /** Fills the table for these worths, whole numbers, with no more than `caps` of each kind in a lane. */
-  fill(worths: ArrayLike<number>, caps: ArrayLike<number>, effort: Effort): this {
-    const { classes, kinds } = this.problem;
+    this.relaxed = purpose === 'bound';
+    this.most = most;
     this.tops.length = 0;
     this.states = 1;
     this.length[0] = this.worth[0] = 0;
@@ -60,8 +73,33 @@ export class LaneTable {
       if (inside !== null) top = over === 0 ? inside : this.merged(top, inside, 0, 0, 0);
       this.tops.push(top);
     }
-    effort.spend(A_STATE * this.states);
+    this.sample();
+    effort.spend(A_STATE * this.states + A_SAMPLE * this.samples.length);
     return this;
+  }
+
+  private sample(): void {
+    const { tops, length, worth, room } = this;
+    if (this.samples.length < tops.length * (STRETCHES + 1))
+      this.samples = new Float64Array(tops.length * (STRETCHES + 1));
+    tops.forEach((top, c) => {
+      const base = c * (STRETCHES + 1);
+      if (c > 0 && top === tops[c - 1]) {
+        this.samples.copyWithin(base, base - STRETCHES - 1, base);
+        return;
+      }
+      let state = top.start;
+      for (let at = 0; at <= STRETCHES; at++) {
+        const end = (at * room) / STRETCHES;
+        while (state + 1 < top.end && length[state + 1]! <= end) state++;
+        this.samples[base + at] = worth[state]!;
+      }
+    });
+  }
+
+  /** What lanes as wide as a class are worth at the end of a stretch. */
+  sampled(c: number, stretch: number): number {
+    return this.samples[c * (STRETCHES + 1) + stretch]!;
   }
 
   /** States of the lanes as wide as a class. */
@@ -108,9 +146,8 @@ export class LaneTable {
   /** The best of two lists, all of the second longer by a length and worth more. */
   private merged(one: Steps, other: Steps, longer: number, more: number, adding: number): Steps {
     this.reserve(one.end - one.start + other.end - other.start);
-    const { length, worth, before, added, room } = this;
-    const thin = one.end - one.start + other.end - other.start > MOST_STATES ? MOST_STATES / room : 0;
-    const relaxed = this.purpose === 'bound';
+    const { length, worth, before, added, room, relaxed } = this;
+    const thin = one.end - one.start + other.end - other.start > this.most ? this.most / room : 0;
     const from = this.states;
     let to = from;
     let a = one.start;

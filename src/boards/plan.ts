@@ -4,10 +4,11 @@ import { randomNumbers } from '../stock/random';
 import { boundOf, proofOf, type Proof } from './bound';
 import { Filler } from './filling';
 import { generateCuts, masterOf, questionOf, WORTHS_PER_CENT } from './fractions';
-import { layOut } from './layOut';
 import type { WoodOrder, WoodPlan } from './order';
-import { problemOf, withDemand, type Cut, type Problem } from './problem';
-import { boardByBoard, costOf, dive, improve, Pool, type Tools } from './search';
+import { FEW_STATES, MOST_STATES } from './lanes';
+import { layOut } from './layOut';
+import { portionOf, problemOf, withDemand, type Cut, type Problem } from './problem';
+import { areasOf, boardByBoard, costOf, dive, improve, Pool, type Tools } from './search';
 import { wholeBoards } from './wholeBoards';
 
 export interface PlanControl {
@@ -60,6 +61,12 @@ const DEAREST = 1e7;
 /** Every so many improvements a plan is made from the start. */
 const AFRESH = 12;
 
+/** States of a lane table over all kinds, so that many kinds don't take too long. */
+const STATES_FOR_PLAN = 150_000;
+const STATES_FOR_BOUND = 500_000;
+/** More kinds than this are planned in portions. */
+const MOST_KINDS = 400;
+
 interface Found {
   readonly cuts: readonly Cut[];
   /** In cents. */
@@ -68,8 +75,13 @@ interface Found {
   readonly short: readonly number[];
 }
 
-function search(whole: Problem, { effort, better }: PlanControl): Found {
-  const filler = new Filler(whole, 'plan');
+function search(whole: Problem, control: PlanControl): Found {
+  return whole.kinds.length > MOST_KINDS ? searchInPortions(whole, control) : searchAll(whole, control);
+}
+
+function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
+  const states = (all: number) => Math.max(FEW_STATES, Math.min(MOST_STATES, Math.floor(all / whole.kinds.length)));
+  const filler = new Filler(whole, 'plan', states(STATES_FOR_PLAN));
   const pool = new Pool();
   const tools: Tools = { filler, pool, effort, random: randomNumbers(1) };
   const master = masterOf(whole, effort);
@@ -87,9 +99,10 @@ function search(whole: Problem, { effort, better }: PlanControl): Found {
   let cost = costOf(best, problem);
 
   const question = { ...questionOf(master, whole), wanted: problem.demand };
-  const bounding = new Filler(whole, 'bound');
+  const bounding = new Filler(whole, 'bound', states(STATES_FOR_BOUND), filler.idle);
   const proof = proofOf(question, bounding, effort);
-  let bound = boundOf(proof, problem, effort);
+  const proofs = [proof, proofByArea(problem, bounding, effort)];
+  let bound = Math.max(...proofs.map((each) => boundOf(each, problem, effort)));
   const keep = (cuts: readonly Cut[]) => {
     const costs = costOf(cuts, problem);
     if (costs >= cost) return;
@@ -101,7 +114,7 @@ function search(whole: Problem, { effort, better }: PlanControl): Found {
 
   if (cost > bound && !effort.ended) {
     const part = { ...tools, effort: effort.part(FOR_WHOLE_BOARDS * effort.left) };
-    const raised = wholeBoards(problem, [proof], cost, pricingOf(proof, problem), bounding, part, TRIES);
+    const raised = wholeBoards(problem, proofs, cost, pricingOf(proof, problem), bounding, part, TRIES);
     bound = Math.max(bound, raised.bound);
     if (raised.plan !== null) keep(raised.plan);
   }
@@ -111,6 +124,51 @@ function search(whole: Problem, { effort, better }: PlanControl): Found {
     if (found !== null) keep(found);
   }
   return { cuts: best, bound, short };
+}
+
+/**
+ * So many kinds that they are planned in portions, neighbors in width and angle together. The bound is still one of the whole:
+ * whatever a piece is worth in its portion, no board can hold more worth for its price than the fullest over all kinds.
+ */
+function searchInPortions(whole: Problem, { effort, better }: PlanControl): Found {
+  const portions = Math.ceil(whole.kinds.length / MOST_KINDS);
+  const had = whole.boards.map(({ limit }) => limit);
+  const cuts: Cut[] = [];
+  const short = whole.kinds.map(() => 0);
+  const worths = new Float64Array(whole.kinds.length);
+  for (let at = 0; at < portions; at++) {
+    const from = Math.floor((at * whole.kinds.length) / portions);
+    const end = Math.floor(((at + 1) * whole.kinds.length) / portions);
+    const demand = whole.demand.map((wanted, kind) => (kind >= from && kind < end ? wanted : 0));
+    const portion = portionOf(whole, demand, had);
+    const part = effort.part(effort.left / (portions - at));
+    const master = masterOf(portion.problem, part);
+    const filler = new Filler(portion.problem, 'plan', FEW_STATES);
+    generateCuts(master, filler, part.part(FOR_FIRST * part.left));
+    worths.set(Array.from(questionOf(master, portion.problem).worths), from);
+    const pool = new Pool();
+    for (const cut of master.patterns) pool.add(cut as Cut);
+    const made = firstPlan(portion.problem, { filler, pool, effort: part, random: randomNumbers(1) });
+    for (const cut of made.cuts) {
+      had[cut.board]!--;
+      cuts.push(portion.toWhole(cut));
+    }
+    made.short.forEach((count, kind) => (short[from + kind] = count));
+  }
+  const wanted = whole.demand.map((count, kind) => count - short[kind]!);
+  const question = { worths, wanted, prices: whole.boards.map(({ price }) => price) };
+  const bounding = new Filler(whole, 'bound', FEW_STATES);
+  const problem = withDemand(whole, wanted);
+  const proofs = [proofOf(question, bounding, effort.part(0)), proofByArea(problem, bounding, effort)];
+  const bound = Math.max(...proofs.map((each) => boundOf(each, problem, effort)));
+  better?.(costOf(cuts, whole) / 100, bound / 100);
+  return { cuts, bound, short };
+}
+
+/** That the wood in the pieces fits in the boards: a bound even where the fractional plan isn't at its end. */
+function proofByArea(problem: Problem, bounding: Filler, effort: Effort): Proof {
+  const prices = problem.boards.map(({ price }) => price);
+  return proofOf({ worths: areasOf(problem), wanted: problem.demand, prices }, bounding, effort.part(0));
 }
 
 /** Worths scaled so that no board is worth more than its price. */
@@ -126,7 +184,7 @@ function firstPlan(problem: Problem, tools: Tools): { cuts: readonly Cut[]; shor
   const none = problem.kinds.map(() => 0);
   const dived = dive(problem, Infinity, { ...tools, effort: effort.part(FOR_FIRST * effort.left) }, 0);
   if (dived !== null) return { cuts: dived, short: none };
-  const made = boardByBoard(problem, tools);
+  const made = boardByBoard(problem, effort);
   for (let attempt = 0; attempt < TRIES && made.short.some((count) => count > 0) && !effort.ended; attempt++) {
     const again = dive(problem, Infinity, tools, 0.5);
     if (again !== null) return { cuts: again, short: none };

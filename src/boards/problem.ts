@@ -45,7 +45,7 @@ export interface Board {
   /** In cents. */
   readonly price: number;
   readonly limit: number;
-  /** Lanes may be as wide as the classes before this one: those that fit the board. */
+  /** Lanes may be as wide as the classes before this one: those that fit the board. 0: none does. */
   readonly classes: number;
 }
 
@@ -145,6 +145,48 @@ function groupsBy<T>(sorted: readonly T[], together: (before: T, after: T) => bo
 export function withDemand(problem: Problem, demand: readonly number[], limits?: readonly number[]): Problem {
   if (limits === undefined) return { ...problem, demand };
   return { ...problem, demand, boards: problem.boards.map((board, at) => ({ ...board, limit: limits[at]! })) };
+}
+
+/** Some kinds of a problem as a problem of its own. */
+export interface Portion {
+  readonly problem: Problem;
+  /** A cut of the whole problem, where it makes none but these kinds; else null. */
+  readonly toHere: (cut: Cut) => Cut | null;
+  readonly toWhole: (cut: Cut) => Cut;
+}
+
+/** The kinds that `demand` wants any of. */
+export function portionOf(problem: Problem, demand: readonly number[], limits: readonly number[]): Portion {
+  const kinds: Kind[] = [];
+  const wanted: number[] = [];
+  const here = new Int32Array(problem.kinds.length).fill(-1);
+  const whole: number[] = [];
+  const classes: PartClass[] = [];
+  for (const { first, end, width, over } of problem.classes) {
+    const from = kinds.length;
+    for (let kind = first; kind < end; kind++) {
+      if (demand[kind]! <= 0) continue;
+      here[kind] = kinds.length;
+      whole.push(kind);
+      kinds.push({ ...problem.kinds[kind]!, class: classes.length });
+      wanted.push(demand[kind]!);
+    }
+    if (kinds.length > from) classes.push({ width, over, first: from, end: kinds.length });
+  }
+  const boards = problem.boards.map((board, at) => ({
+    ...board,
+    limit: limits[at]!,
+    classes: classes.filter(({ width }) => width <= board.width + problem.hair).length,
+  }));
+  const mapped = (cut: Cut, to: ArrayLike<number>): Cut => {
+    const fill = (lane: LaneFill): LaneFill => ({ ...lane, pieces: lane.pieces.map((piece) => to[piece]!) });
+    return { ...cut, ...fill(cut), lanes: cut.lanes.map(fill), whole: cut.whole && fill(cut.whole) };
+  };
+  return {
+    problem: { ...problem, classes, kinds, demand: wanted, boards },
+    toHere: (cut) => (cut.pieces.every((piece) => here[piece]! >= 0) ? mapped(cut, here) : null),
+    toWhole: (cut) => mapped(cut, whole),
+  };
 }
 
 /** What is in one lane: kinds and how many of each. */

@@ -1,9 +1,20 @@
 import { patternKey } from '../stock/cutting';
 import type { Effort } from '../stock/effort';
 import type { Master } from '../stock/master';
-import { worthOf, type Filler } from './filling';
+import { Filler, worthOf } from './filling';
 import { generateCuts, masterOf, WORTHS_PER_CENT } from './fractions';
-import { withDemand, type Cut, type Problem } from './problem';
+import { portionOf, type Cut, type Problem } from './problem';
+
+/** Work of looking at a cut of the pool. */
+const A_CUT = 20;
+/** States of the lane tables of a plan made board by board. */
+const QUICK_STATES = 150;
+const LARGEST_AREA = 1e6;
+/** Kinds considered for one of its boards. */
+const LARGEST = 40;
+const SMALLEST = 20;
+/** When fewer than this share of the kinds are still wanted, they become a problem of their own. */
+const REST = 0.7;
 
 /** Cuts found so far, each once. */
 export class Pool {
@@ -36,7 +47,7 @@ export function costOf(cuts: readonly Cut[], { boards }: Problem): number {
 export function dive(problem: Problem, aim: number, tools: Tools, daring: number): Cut[] | null {
   const { filler, pool, effort, random } = tools;
   const master = masterOf(problem, effort);
-  effort.spend(100 * pool.cuts.length);
+  effort.spend(A_CUT * pool.cuts.length);
   for (const cut of pool.cuts) if (master.mostOf(cut) >= 1) master.add(cut);
   const known = master.patterns.length;
   const bought: Cut[] = [];
@@ -54,9 +65,39 @@ export function dive(problem: Problem, aim: number, tools: Tools, daring: number
     left -= costOf(cuts, problem);
     if (left < 0) return give(null);
     if (problem.demand.every((_, at) => master.wanted[at]! < 0.5)) return give(bought);
+    if (problem.demand.filter((_, at) => master.wanted[at]! > 0.5).length < REST * problem.kinds.length) {
+      const wanted = problem.demand.map((_, at) => Math.round(master.wanted[at]!));
+      const had = problem.boards.map((_, at) => master.hadOf(at));
+      give(null);
+      const rest = diveFor(problem, wanted, had, left, tools, daring);
+      return rest === null ? null : [...bought, ...rest];
+    }
     if (!master.dualSteps()) return give(null);
     master.dropBarred();
   }
+}
+
+/** A dive for a part of the demand, as a problem of its own: fewer kinds are quicker. */
+export function diveFor(
+  problem: Problem,
+  demand: readonly number[],
+  limits: readonly number[],
+  aim: number,
+  tools: Tools,
+  daring: number,
+): Cut[] | null {
+  const portion = portionOf(problem, demand, limits);
+  const pool = new Pool();
+  for (const cut of tools.pool.cuts) {
+    if (limits[cut.board]! < 1 || cut.pieces.some((piece, at) => cut.counts[at]! > demand[piece]!)) continue;
+    pool.add(portion.toHere(cut)!);
+  }
+  const before = pool.cuts.length;
+  tools.effort.spend(A_CUT * tools.pool.cuts.length);
+  const filler = new Filler(portion.problem, 'plan', tools.filler.most, tools.filler.idle);
+  const found = dive(portion.problem, aim, { ...tools, filler, pool }, daring);
+  for (const cut of pool.cuts.slice(before)) tools.pool.add(portion.toWhole(cut));
+  return found?.map(portion.toWhole) ?? null;
 }
 
 /** Buys the whole boards of the fractional plan; where there are none, the one that is most nearly whole. */
@@ -104,31 +145,39 @@ export function improve(problem: Problem, plan: readonly Cut[], worths: ArrayLik
   const limits = problem.boards.map(
     ({ limit }, board) => limit - kept.reduce((sum, cut) => sum + (cut.board === board ? 1 : 0), 0),
   );
-  const found = dive(
-    withDemand(problem, demand, limits),
-    costOf(removed, problem) - 1,
-    tools,
-    random() < 0.3 ? 0 : 0.5,
-  );
+  const found = diveFor(problem, demand, limits, costOf(removed, problem) - 1, tools, random() < 0.3 ? 0 : 0.5);
   return found === null ? null : [...kept, ...found];
+}
+
+/** What pieces are worth by the wood in them: their step along the board times their width, whole. */
+export function areasOf({ kinds, classes }: Problem): number[] {
+  const areas = kinds.map(({ step, class: c }) => step * classes[c]!.width);
+  const scale = LARGEST_AREA / Math.max(...areas);
+  return areas.map((area) => Math.ceil(scale * area));
 }
 
 /**
  * A plan made board by board, each the one that holds the most wood for its price. It always comes to an end; pieces for which
  * there are no boards left are `short`.
  */
-export function boardByBoard(problem: Problem, { filler, effort }: Tools): { cuts: Cut[]; short: number[] } {
-  const { kinds, classes, boards } = problem;
-  const scale = 1e6 / Math.max(...kinds.map(({ step, class: c }) => step * classes[c]!.width));
-  const worths = kinds.map(({ step, class: c }) => Math.ceil(scale * step * classes[c]!.width));
+export function boardByBoard(problem: Problem, effort: Effort): { cuts: Cut[]; short: number[] } {
+  const { boards, kinds } = problem;
+  const filler = new Filler(problem, 'plan', QUICK_STATES);
+  const worths = areasOf(problem);
+  const order = kinds.map((_, kind) => kind).sort((a, b) => worths[b]! - worths[a]!);
   const left = [...problem.demand];
   const had = boards.map(({ limit }) => limit);
   const cuts: Cut[] = [];
   for (;;) {
     const prices = boards.map((_, board) => (had[board]! > 0 ? 0.5 : Infinity));
+    // Among many kinds the largest, which are the hardest to place, and the smallest, which fill what they leave.
+    const open = order.filter((kind) => left[kind]! > 0);
+    const chosen = open.length <= LARGEST + SMALLEST ? open : [...open.slice(0, LARGEST), ...open.slice(-SMALLEST)];
+    const wanted = kinds.map(() => 0);
+    for (const kind of chosen) wanted[kind] = left[kind]!;
     let best: Cut | null = null;
     let most = 0;
-    for (const cut of filler.some({ worths, wanted: left, prices }, 1, effort)) {
+    for (const cut of filler.some({ worths, wanted, prices }, 1, effort)) {
       const ratio = worthOf(cut, worths) / boards[cut.board]!.price;
       if (ratio > most) [best, most] = [cut, ratio];
     }

@@ -2,8 +2,8 @@ import { Master } from '../stock/master';
 import { cheapestBoards, proofOf, type Proof } from './bound';
 import type { Filler } from './filling';
 import { generateCuts, questionOf } from './fractions';
-import { withDemand, type Cut, type Problem } from './problem';
-import { dive, type Tools } from './search';
+import type { Cut, Problem } from './problem';
+import { diveFor, type Tools } from './search';
 import { tightPlan, type Pricing } from './tight';
 
 /** A piece left unmade, in cents that no board costs here. */
@@ -42,7 +42,7 @@ export function wholeBoards(
     const ruledOut = unmadeProof(problem, counts, rounding, tools);
     if (ruledOut === null) {
       for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
-        const plan = dive(withDemand(problem, problem.demand, counts), bound, tools, attempt === 0 ? 0 : 0.5);
+        const plan = diveFor(problem, problem.demand, counts, bound, tools, attempt === 0 ? 0 : 0.5);
         if (plan !== null) return { bound, plan };
       }
       const tight = tightPlan(problem, counts, pricing, effort);

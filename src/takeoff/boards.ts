@@ -1,179 +1,239 @@
-import { ok, refuse, type Result } from '../result';
+import type { BoardsAlike, Part, WoodOrder } from '../boards/order';
+import { planWood } from '../boards/plan';
+import { boardFeet } from '../lumber';
+import { refuse, type Result } from '../result';
+import { toCents } from '../rounding';
 import type { Standards } from '../standards';
 import { Effort } from '../stock/effort';
-import { MOST_LENGTHS, MOST_PIECES } from '../stock/order';
 import { GUARD_MS } from '../stock/plan';
 import type { StockBoard } from '../stockList';
-import { planKindTogether, priceOf, type BoardKind, type BoardPlan, type Placed, type PricedPlan } from './boardPlan';
-import { FIT, woodFor } from './wood';
-import { layouts, partLength, partWidth, type Layout, type WoodPart } from './woodParts';
+import { perInch, type Unit } from '../unit';
+import { woodFor, type Wood } from './wood';
+import { partArea, partLength, partWidth, type WoodPart } from './woodParts';
+
+/** The boards to buy of one wood, a species in one dressed thickness, and how to cut them. */
+export interface WoodBoards {
+  readonly species: string;
+  /** Dressed. */
+  readonly thickness: number;
+  readonly quarters: number;
+  readonly parts: readonly PlannedPart[];
+  /** The boards of this wood on sale. */
+  readonly sale: readonly StockBoard[];
+  /** Boards cut alike. They speak of `parts` and `sale` by their places in these lists. */
+  readonly boards: readonly BoardsAlike[];
+  /** Money for all boards. */
+  readonly cost: number;
+  /** No boards under the rules of sawing that hold all parts cost less. */
+  readonly lowerBound: number;
+  /** The cost is the least possible, over every width and length on sale. */
+  readonly proven: boolean;
+  /** The clock ended the search: another time, or on another machine, it may come to another plan. */
+  readonly interrupted: boolean;
+  readonly boardFeet: number;
+  /** Share of the boards' face under parts, those for defects among them, 0 to 1. */
+  readonly yield: number;
+}
+
+export interface PlannedPart {
+  /** `count` has the pieces for defects and waste in it. */
+  readonly part: WoodPart;
+  /** Pieces for defects and waste. */
+  readonly extra: number;
+}
 
 export interface BoardNeeds {
-  readonly plans: readonly BoardPlan[];
+  readonly plans: readonly WoodBoards[];
   /** Parts that no board in the stock list can hold, or that the boards on hand don't suffice for: a sentence each. */
   readonly problems: readonly string[];
 }
 
 export interface BoardControl {
-  /** For all plans together, counted as `Effort` does; left out: `BOARD_WORK`. */
+  /** For all plans together, counted as `Effort` does; left out: by the number of parts, see `workFor`. */
   readonly work?: number | undefined;
   /** The clock, in milliseconds; left out: `Date.now`. It only ends a search that takes longer than `GUARD_MS`. */
   readonly now?: (() => number) | undefined;
+  /** Asked now and then: true ends the search with the plans found so far. */
+  readonly stop?: (() => boolean) | undefined;
+  /** Told of each step: the share of the work that is done, 0 to 1, and the wood that is being planned. */
+  readonly progress?: ((done: number, wood: string) => void) | undefined;
 }
 
-/** Half a second for usual jobs, some seconds at most. */
-export const BOARD_WORK = 1e9;
+/** The rules of sawing that a plan keeps to, in the words of the shop. */
+export const SAWING_RULES = [
+  'Each board is trimmed at both ends and cut across at most once before it is ripped.',
+  'One section keeps the full width of the board; the other is ripped into lanes side by side. Either may be missing.',
+  'A lane takes pieces of its own width, and narrower ones, which are ripped to width afterwards.',
+  'Segments of one width and angle lie in one row, every second one flipped, so that two share each cut; their lengths may differ.',
+  'One saw cut is lost between pieces, rows, lanes and sections. What is left over counts as waste.',
+] as const;
 
-/**
- * The boards to buy for these parts, one plan for each species, thickness and board width. Every part is laid on the width and
- * in the way that takes least wood for its price: segments nested across the board or in half-turn rows, mitered ones flipped.
- * Parts that interlock get boards of their own where that is cheaper than sharing boards with the others piece by piece.
- */
+const WORK_AT_LEAST = 5e6;
+const WORK_FOR_A_PART = 1.2e6;
+const WORK_AT_MOST = 5e8;
+
+/** More for more parts, up to some seconds. */
+export function workFor(parts: number): number {
+  return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * parts);
+}
+
+/** The boards to buy for these parts: one plan for each wood, over every width and length on sale. */
 export function planBoards(parts: readonly WoodPart[], standards: Standards, control: BoardControl = {}): BoardNeeds {
-  const now = control.now ?? Date.now;
+  const { now = Date.now, stop, progress } = control;
   const end = now() + GUARD_MS;
-  const effort = new Effort(control.work ?? BOARD_WORK, () => now() >= end);
+  const work = control.work ?? workFor(parts.length);
+  const effort = new Effort(work, () => now() >= end || (stop?.() ?? false));
   const problems: string[] = [];
-  const groups = new Map<string, { kind: BoardKind; placed: Placed[] }>();
+  const groups = new Map<string, { wood: Wood; parts: WoodPart[] }>();
   for (const part of parts) {
-    const choice = choose(part, standards);
-    if (!choice.ok) {
-      problems.push(choice.message);
+    const wood = woodFor(part.species, part.thickness, standards);
+    if (wood === null) {
+      problems.push(`${part.for}: no ${part.species} at least ${part.thickness} thick is in the stock list`);
       continue;
     }
-    const { kind, layout } = choice.value;
-    const key = `${kind.species.toLowerCase()}|${kind.thickness}|${kind.width}`;
-    const group = groups.get(key) ?? { kind, placed: [] };
-    group.placed.push({ part, layout });
+    if (!holds(wood, part, standards)) {
+      problems.push(tooLarge(part, wood, standards));
+      continue;
+    }
+    const key = `${part.species.toLowerCase()}|${wood.thickness}`;
+    const group = groups.get(key) ?? { wood, parts: [] };
+    group.parts.push(part);
     groups.set(key, group);
   }
-  const plans: BoardPlan[] = [];
-  let waiting = groups.size;
-  for (const { kind, placed } of groups.values()) {
-    const planned = planKind(kind, placed, standards, effort.part(effort.left / waiting--));
-    if (planned.ok) plans.push(...planned.value);
-    else problems.push(`${kind.species} ${kind.thickness} × ${kind.width}: ${planned.message}`);
+  const plans = new Map<string, WoodBoards>();
+  let left = [...groups.values()].reduce((sum, group) => sum + group.parts.length, 0);
+  // The smallest first: what they don't need is left for the others.
+  for (const [key, group] of [...groups].sort(([, a], [, b]) => a.parts.length - b.parts.length)) {
+    const { species, thickness } = nameOf(group.wood);
+    progress?.(1 - effort.left / work, `${species} ${thickness}`);
+    const planned = planOne(group.wood, group.parts, standards, effort.part((effort.left * group.parts.length) / left));
+    left -= group.parts.length;
+    if (!planned.ok) {
+      problems.push(`${species} ${thickness}: ${planned.message}`);
+      continue;
+    }
+    if (planned.value.plan.boards.length > 0) plans.set(key, planned.value.plan);
+    problems.push(...planned.value.problems);
   }
-  return { plans, problems };
+  progress?.(1, '');
+  return { plans: [...groups.keys()].flatMap((key) => plans.get(key) ?? []), problems };
 }
 
-/** The board width and layout that take the least money for one part. */
-function choose(part: WoodPart, standards: Standards): Result<{ kind: BoardKind; layout: Layout }> {
-  const { kerf, endTrim } = standards;
-  const wood = woodFor(part.species, part.thickness, standards);
-  if (wood === null)
-    return refuse(`${part.for}: no ${part.species} at least ${part.thickness} thick is in the stock list`);
-  let best: { kind: BoardKind; layout: Layout } | null = null;
-  let least = Infinity;
-  for (const width of new Set(wood.boards.map((board) => board.width))) {
-    const boards = wood.boards.filter((board) => board.width === width);
-    for (const layout of layouts(part, width + FIT, kerf)) {
-      for (const board of boards) {
-        const usable = board.length - 2 * endTrim;
-        if (layout.alone > usable + FIT) continue;
-        // In the long run, a board holds so many; a few parts are charged as if others used the rest.
-        const along =
-          layout.alone <= layout.step ? usable / layout.step : 1 + Math.floor((usable - layout.alone) / layout.step);
-        const rate = priceOf(board, standards) / (Math.max(1, along) * layout.across);
-        if (rate >= least * (1 - FIT)) continue;
-        least = rate;
-        const { species, quarters } = board;
-        best = { kind: { species, thickness: wood.thickness, quarters, width, boards }, layout };
+function nameOf({ boards, thickness }: Wood): { species: string; thickness: number } {
+  return { species: boards[0]!.species, thickness };
+}
+
+function planOne(
+  wood: Wood,
+  parts: readonly WoodPart[],
+  standards: Standards,
+  effort: Effort,
+): Result<{ plan: WoodBoards; problems: string[] }> {
+  const { kerf, endTrim, unit } = standards;
+  const extra = partsForWaste(parts, standards.waste);
+  const planned = parts.map((part, at): PlannedPart => ({
+    part: { ...part, count: part.count + extra[at]! },
+    extra: extra[at]!,
+  }));
+  const sale = wood.boards;
+  const order: WoodOrder = {
+    parts: planned.map(({ part }) => asPart(part)),
+    boards: sale.map((board) => ({
+      width: board.width,
+      length: board.length,
+      price: priceOf(board, standards),
+      limit: board.onHand,
+    })),
+    kerf,
+    trim: endTrim,
+  };
+  const made = planWood(order, { effort });
+  if (!made.ok) return refuse(made.message);
+  const { boards, short } = made.value;
+  const sum = (of: (board: StockBoard) => number) =>
+    boards.reduce((total, { board, count }) => total + count * of(sale[board]!), 0);
+  const missing = new Map(short.map(({ part, count }) => [part, count]));
+  const under = planned.reduce(
+    (total, { part }, at) => total + (part.count - (missing.get(at) ?? 0)) * partArea(part.shape),
+    0,
+  );
+  const plan: WoodBoards = {
+    ...nameOf(wood),
+    quarters: wood.quarters,
+    parts: planned,
+    sale,
+    boards,
+    cost: made.value.cost,
+    lowerBound: made.value.lowerBound,
+    proven: made.value.proven,
+    interrupted: made.value.interrupted,
+    boardFeet: sum((board) => feetOf(board, unit)),
+    yield: under / sum((board) => board.width * board.length),
+  };
+  const problems = short.map(({ part: at, count }) => {
+    const { part } = planned[at]!;
+    return `${part.for}: the ${part.species} boards on hand leave ${count} of ${part.count} pieces ${sizeOf(part)} unmade`;
+  });
+  return { ok: true, value: { plan, problems } };
+}
+
+function asPart({ shape, count }: WoodPart): Part {
+  if (shape.kind === 'straight') return { kind: 'straight', length: shape.length, width: shape.width, count };
+  return { kind: 'segment', inside: shape.ring.inside, outside: shape.ring.outside, half: shape.half, count };
+}
+
+/**
+ * The allowance for defects and waste as pieces that are planned with the rest: the share of the wood that is allowed for is counted
+ * up piece by piece, the largest first, and whenever some is owed one more of that piece is planned, which pays its own face back.
+ * Gives how many more of each part.
+ */
+export function partsForWaste(parts: readonly WoodPart[], waste: number): number[] {
+  const extra = parts.map(() => 0);
+  const areas = parts.map(({ shape }) => partArea(shape));
+  const order = parts.map((_, at) => at).sort((a, b) => areas[b]! - areas[a]! || a - b);
+  let owed = 0;
+  for (const at of order) {
+    const area = areas[at]!;
+    for (let piece = 0; piece < parts[at]!.count; piece++) {
+      owed += waste * area;
+      while (owed > 1e-9 * area) {
+        extra[at]!++;
+        owed -= area;
       }
     }
   }
-  if (best !== null) return ok(best);
-  const longest = Math.max(...wood.boards.map((board) => board.length));
-  return refuse(
-    `${part.for}: a piece ${shown(partLength(part.shape))} × ${shown(partWidth(part.shape))} is larger than every ` +
-      `${part.species} board ${wood.thickness} thick; the largest are ${longest} long, trimmed ${endTrim} at each end, and ${wood.widest} wide`,
+  return extra;
+}
+
+/** What one board costs, to the cent. */
+export function priceOf(board: StockBoard, { unit }: Standards): number {
+  return toCents(feetOf(board, unit) * board.pricePerBoardFoot);
+}
+
+/** Board feet of one board. */
+export function feetOf(board: Pick<StockBoard, 'quarters' | 'width' | 'length'>, unit: Unit): number {
+  const inch = perInch(unit);
+  const feet = boardFeet(board.quarters / 4, board.width / inch, board.length / inch);
+  return feet.ok ? feet.value : 0;
+}
+
+/** As the planner sees it: what is a rounding too long still fits. */
+function holds(wood: Wood, { shape }: WoodPart, { endTrim }: Standards): boolean {
+  const hair = 1e-8 * Math.max(...wood.boards.map(({ length }) => length));
+  return wood.boards.some(
+    ({ width, length }) => partWidth(shape) <= width + hair && partLength(shape) <= length - 2 * endTrim + hair,
   );
 }
 
-function shown(length: number): string {
-  return String(Number(length.toFixed(3)));
+function tooLarge(part: WoodPart, wood: Wood, { endTrim }: Standards): string {
+  const longest = Math.max(...wood.boards.map((board) => board.length));
+  return (
+    `${part.for}: a piece ${sizeOf(part)} is larger than every ${part.species} board ${wood.thickness} thick; ` +
+    `the largest are ${longest} long, trimmed ${endTrim} at each end, and ${wood.widest} wide`
+  );
 }
 
-/** Parts that interlock with one another in one row; null: cut square, they share boards with anything. */
-function rowKey({ part: { shape }, layout }: Placed): string | null {
-  if (shape.kind === 'straight' || layout.way === 'nested') return null;
-  const { ring, half } = shape;
-  return layout.way === 'flipped'
-    ? `flipped|${layout.across}|${partWidth(shape)}|${half}`
-    : `half-turn|${layout.across}|${ring.inside}|${ring.outside}|${half}`;
-}
-
-/** Plans one kind of board: everything piece by piece on shared boards, then each interlocking row on its own where cheaper. */
-function planKind(
-  kind: BoardKind,
-  placed: readonly Placed[],
-  standards: Standards,
-  effort: Effort,
-): Result<BoardPlan[]> {
-  const rows = new Map<string, Placed[]>();
-  const shared: Placed[] = [];
-  for (const each of placed) {
-    const key = rowKey(each);
-    if (key === null) shared.push(each);
-    else rows.set(key, [...(rows.get(key) ?? []), each]);
-  }
-  const share = effort.left / (1 + 3 * rows.size);
-  const plan = (together: readonly Placed[], row: boolean) =>
-    planKindTogether(kind, together, row, used, { standards, effort: effort.part(share) });
-  const plans: BoardPlan[] = [];
-  const used = new Map<StockBoard, number>();
-  const keep = (priced: PricedPlan) => {
-    const kept = priced.laidOut();
-    plans.push(kept);
-    for (const board of kind.boards) {
-      const bought = kept.buys.find((buy) => buy.length === board.length)?.count ?? 0;
-      used.set(board, (used.get(board) ?? 0) + bought);
-    }
-  };
-  for (const row of rows.values()) {
-    const apart = plan(row, true);
-    // Weighing a row against shared boards plans all of those anew; once the work is done it keeps boards of its own.
-    if (apart.ok && effort.ended) {
-      keep(apart.value);
-      continue;
-    }
-    const without = shared.length === 0 ? null : plan(shared, false);
-    const withRow = plan([...shared, ...row.map((one) => pieceByPiece(one, kind, standards))], false);
-    const costApart =
-      apart.ok && (without === null || without.ok)
-        ? apart.value.cost + (without?.ok ? without.value.cost : 0)
-        : Infinity;
-    if (withRow.ok && withRow.value.cost < costApart)
-      shared.push(...row.map((one) => pieceByPiece(one, kind, standards)));
-    else if (!apart.ok) return apart;
-    else keep(apart.value);
-  }
-  for (const portion of portions(shared)) {
-    const rest = plan(portion, false);
-    if (!rest.ok) return rest;
-    keep(rest.value);
-  }
-  return ok(plans);
-}
-
-/** As many parts together as one cutting plan takes. */
-function portions(placed: readonly Placed[]): Placed[][] {
-  const all: Placed[][] = [];
-  let pieces = Infinity;
-  for (const each of placed) {
-    const count = Math.ceil(each.part.count / each.layout.across);
-    if (all.length === 0 || all.at(-1)!.length === MOST_LENGTHS || pieces + count > MOST_PIECES) {
-      all.push([]);
-      pieces = 0;
-    }
-    all.at(-1)!.push(each);
-    pieces += count;
-  }
-  return all;
-}
-
-/** The same part cut square, piece by piece, in whichever such way puts most of them abreast. */
-function pieceByPiece({ part, layout }: Placed, kind: BoardKind, { kerf }: Standards): Placed {
-  const nested = layouts(part, kind.width + FIT, kerf).find((other) => other.way === 'nested');
-  return { part, layout: nested ?? { ...layout, step: layout.alone + kerf } };
+function sizeOf({ shape }: WoodPart): string {
+  const shown = (length: number) => String(Number(length.toFixed(3)));
+  return `${shown(partLength(shape))} × ${shown(partWidth(shape))}`;
 }

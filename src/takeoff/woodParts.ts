@@ -1,6 +1,4 @@
-import { nestedAcross } from '../blank/nest';
 import type { Ring } from '../blank/ring';
-import { flippedRow, halfTurnRow, rowsAcross, strips } from '../blank/rows';
 import { sectorWidth } from '../blank/width';
 
 /** Pieces of wood that the openings need, alike in everything. Lengths are in the workbook's unit. */
@@ -15,62 +13,33 @@ export interface WoodPart {
   readonly shape: StraightShape | SegmentShape;
 }
 
-/** A leg or a straight head. */
+/** A leg, a straight head or a test piece. */
 export interface StraightShape {
   readonly kind: 'straight';
   readonly length: number;
   readonly width: number;
 }
 
-/**
- * A segment of a glued-up ring: `mitered`, a trapezoid whose curve is sawn after the glue-up, or `sawn` to the curve before it.
- * The ring's radii have the margins in them.
- */
+/** A segment of a glued-up ring: a trapezoid whose curve is sawn after the glue-up. The ring's radii have the margins in them. */
 export interface SegmentShape {
-  readonly kind: 'mitered' | 'sawn';
+  readonly kind: 'mitered';
   readonly ring: Ring;
   /** Half of one segment's angle, radians, less than 90°. */
   readonly half: number;
-}
-
-/** One way to lay equal parts on boards of one width. */
-export interface Layout {
-  readonly way: 'straight' | 'nested' | 'half-turn' | 'flipped';
-  /** Parts above one another on the width of the board. */
-  readonly across: number;
-  /** Length of board that one takes. */
-  readonly alone: number;
-  /** Length that each further one in the same row takes, its saw cut included. */
-  readonly step: number;
 }
 
 export function partWidth(shape: WoodPart['shape']): number {
   return shape.kind === 'straight' ? shape.width : sectorWidth(shape.ring, shape.half);
 }
 
-/** Length of board that one part takes by itself. */
+/** Length of board that one part takes by itself: a segment's along its outside edge. */
 export function partLength(shape: WoodPart['shape']): number {
-  if (shape.kind === 'straight') return shape.length;
-  return 2 * shape.ring.outside * (shape.kind === 'mitered' ? Math.tan(shape.half) : Math.sin(shape.half));
+  return shape.kind === 'straight' ? shape.length : 2 * shape.ring.outside * Math.tan(shape.half);
 }
 
-/** Every way to lay the part on a board of that width; none where the board is too narrow. */
-export function layouts({ shape }: WoodPart, boardWidth: number, kerf: number): Layout[] {
-  const alone = partLength(shape);
-  if (shape.kind === 'straight') {
-    const across = strips(shape.width, boardWidth, kerf);
-    return across === 0 ? [] : [{ way: 'straight', across, alone, step: alone + kerf }];
-  }
-  const { ring, half } = shape;
-  const rows = rowsAcross(ring, half, boardWidth, kerf);
-  if (rows === 0) return [];
-  if (shape.kind === 'mitered') {
-    const row = flippedRow(ring, half, kerf);
-    return row === null ? [] : [{ way: 'flipped', across: rows, ...row }];
-  }
-  const nested = nestedAcross({ of: ring, half }, boardWidth, kerf);
-  const found: Layout[] = [{ way: 'nested', across: Math.max(1, nested), alone, step: alone + kerf }];
-  const row = halfTurnRow(ring, half, kerf);
-  if (row !== null) found.push({ way: 'half-turn', across: rows, ...row });
-  return found;
+/** Face of one part: of a segment, the trapezoid's. */
+export function partArea(shape: WoodPart['shape']): number {
+  const long = partLength(shape);
+  const short = shape.kind === 'straight' ? long : 2 * shape.ring.inside * Math.sin(shape.half);
+  return (partWidth(shape) * (long + short)) / 2;
 }

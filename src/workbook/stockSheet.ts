@@ -1,9 +1,9 @@
 import { lengthText } from '../lengthText';
+import { roundTo } from '../rounding';
 import type { Standards } from '../standards';
-import { feetOf, type BoardCut, type BoardPlan } from '../takeoff/boardPlan';
-import type { BoardNeeds } from '../takeoff/boards';
+import { feetOf, SAWING_RULES, type BoardNeeds, type WoodBoards } from '../takeoff/boards';
 import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
-import type { Layout } from '../takeoff/woodParts';
+import { boardWords, proofWords } from '../takeoff/boardWords';
 import type { Unit } from '../unit';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
@@ -22,38 +22,38 @@ const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => s
   ['Thickness', (unit) => unit, 11],
   ['Width', (unit) => unit, 9],
   ['Length', (unit) => unit, 9],
-  ['Boards in the plan', () => '', 10],
-  ['Boards with waste', () => '', 10],
+  ['Boards', () => '', 10],
+  ['On hand', () => '', 10],
   ['Price each', () => '$', 10],
   ['Cost', () => '$', 11],
   ['Board feet', () => 'bd ft', 11],
 ];
-const CUT_HEADINGS = ['Species', 'Quarters', 'Thickness', 'Width', 'Length', 'Boards alike', 'Offcut', 'Cuts'];
+const CUT_HEADINGS = ['Species', 'Quarters', 'Thickness', 'Width', 'Length', 'Boards alike', 'Left over', 'Cuts'];
 const PROOF_HEADINGS = [
   'Species',
   'Quarters',
   'Thickness',
-  'Width',
   'Boards',
+  'For defects',
+  'Wood used',
   'Cost',
   'Least possible',
-  'Wood used',
   'Proof',
 ];
 
 const TEXT_HEADINGS: ReadonlySet<string> = new Set(['Species', 'Cuts', 'Proof']);
 
-/** Boards to buy by species, thickness, width and length; below, how to cut them and the proof that fewer won't do. */
+/** Boards to buy by wood, width and length; below, the rules of sawing, how good the plan is, and how to cut each board. */
 export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boolean): Sheet {
   const { unit } = standards;
   const heading = (text: string) => headingCell(text, TEXT_HEADINGS.has(text) ? 'text' : 'figures');
   const written = writtenCell;
   const size = (value: number) => written(value, columnFormat('input length', unit, value));
-  const board = (plan: BoardPlan) => [
-    written(plan.species),
-    written(plan.quarters, '0'),
-    size(plan.thickness),
-    size(plan.width),
+  const money = columnFormat('money', unit);
+  const wood = ({ species, quarters, thickness }: WoodBoards) => [
+    written(species),
+    written(quarters, '0'),
+    size(thickness),
   ];
   const buys = boardsToBuy(needs, standards);
   const rows: (Cell | null)[][] = [
@@ -61,16 +61,17 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
     [
       {
         value:
-          'Boards to buy; the allowance for waste is of all boards of a wood, rounded up once. What is in italics is worked out ' +
-          'when the takeoff is filled: fill again after openings, blanks or the stock list change.',
+          'Boards to buy, with the pieces for defects and waste in them. What is in italics is worked out when the takeoff is ' +
+          'filled: fill again after openings, blanks or the stock list change.',
         style: 'text',
       },
     ],
     BUY_HEADINGS.map(([text]) => heading(text)),
     BUY_HEADINGS.map(([text, unitText]) => unitCell(unitText(unit), TEXT_HEADINGS.has(text) ? 'text' : 'figures')),
     ...buys.map((buy, at) => [
-      ...board(buy.plan),
-      size(buy.length),
+      ...wood(buy.plan),
+      size(buy.board.width),
+      size(buy.board.length),
       ...buyFigures(buy, HEAD_ROWS + 1 + at, standards, plain),
     ]),
     totalRow(buys, standards),
@@ -79,26 +80,38 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
     rows.push([], [{ value: 'Not in the plan', style: 'group' }]);
     for (const problem of needs.problems) rows.push([{ value: `${problem}.`, style: 'attention', format: '@' }]);
   }
-  rows.push([], [{ value: 'Cutting plan', style: 'group' }], CUT_HEADINGS.map(heading));
-  for (const plan of needs.plans) {
-    for (const { count, length, cuts, offcut } of plan.cutting) {
-      const [text, ...more] = linesOf(cutTexts(cuts, plan.parts, unit));
-      const left = { ...written(lengthText(offcut, unit)), align: 'right' as const };
-      rows.push([...board(plan), size(length), written(count, '0'), left, written(text!)]);
-      for (const line of more) rows.push([...Array.from({ length: 7 }, () => null), written(line)]);
-    }
-  }
   rows.push([], [{ value: 'Proof', style: 'group' }], PROOF_HEADINGS.map(heading));
   for (const plan of needs.plans) {
-    const money = columnFormat('money', unit);
     rows.push([
-      ...board(plan),
-      written(plan.boards, '0'),
+      ...wood(plan),
+      written(
+        plan.boards.reduce((sum, { count }) => sum + count, 0),
+        '0',
+      ),
+      written(
+        plan.parts.reduce((sum, { extra }) => sum + extra, 0),
+        '0',
+      ),
+      written(plan.yield, '0.0%'),
       written(plan.cost, money),
       written(plan.lowerBound, money),
-      written(plan.yield, '0.0%'),
-      written(proofText(plan)),
+      written(proofWords(plan)),
     ]);
+  }
+  rows.push([], [{ value: 'Rules of sawing', style: 'group' }]);
+  SAWING_RULES.forEach((rule, at) => rows.push([{ value: `${at + 1}. ${rule}`, style: 'text', format: '@' }]));
+  rows.push([{ value: wasteWords(needs, standards), style: 'text', format: '@' }]);
+  rows.push([], [{ value: 'Cutting plan', style: 'group' }], CUT_HEADINGS.map(heading));
+  for (const plan of needs.plans) {
+    for (const alike of plan.boards) {
+      const { width, length } = plan.sale[alike.board]!;
+      const lines = boardWords(alike, plan, unit).flatMap(({ where, items }) =>
+        linesOf(where === '' ? items : [`${where}: ${items[0] ?? ''}`, ...items.slice(1)]),
+      );
+      const left = { ...written(lengthText(alike.left, unit)), align: 'right' as const };
+      const board = [...wood(plan), size(width), size(length), written(alike.count, '0'), left];
+      lines.forEach((line, at) => rows.push([...(at === 0 ? board : board.map(() => null)), written(line)]));
+    }
   }
   return {
     name: 'Stock',
@@ -114,35 +127,15 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
   };
 }
 
+function wasteWords({ plans }: BoardNeeds, { waste }: Standards): string {
+  const extra = plans.reduce((sum, { parts }) => sum + parts.reduce((pieces, one) => pieces + one.extra, 0), 0);
+  if (extra === 0) return 'Nothing is planned for defects and waste.';
+  const pieces = extra === 1 ? '1 piece is' : `${extra} pieces are`;
+  return `For defects and waste ${pieces} planned over what the openings, spare and test pieces need: ${roundTo(1, waste * 100)}% of their wood.`;
+}
+
 function writtenCell(value: string | number, format = '@'): Cell {
   return { value, style: 'fixed', format };
-}
-
-/**
- * `8 × 18 7/8, flipped in turn (W1, W4)` for each kind of piece; parts alike in length, name and the way they lie are one kind
- * to the person at the saw.
- */
-function cutTexts(cuts: BoardCut['cuts'], parts: BoardPlan['parts'], unit: Unit): string[] {
-  const layouts = new Map(parts.map(({ part, layout }) => [part, layout]));
-  const pieces = new Map<string, number>();
-  for (const cut of cuts) {
-    const what = [lengthText(cut.length, unit), ...layWords(layouts.get(cut.part))].join(', ') + ` (${cut.part.for})`;
-    pieces.set(what, (pieces.get(what) ?? 0) + cut.pieces);
-  }
-  return [...pieces].map(([what, count]) => `${count} × ${what}`);
-}
-
-/** How pieces lie on the board, where it is not one after the other: what lies abreast or interlocks takes less length. */
-function layWords(layout: Layout | undefined): string[] {
-  if (layout === undefined) return [];
-  const { way, across } = layout;
-  const turned = {
-    straight: [],
-    nested: ['nested'],
-    'half-turn': ['each other one turned half round'],
-    flipped: ['flipped in turn'],
-  };
-  return [...turned[way], ...(across > 1 ? [`${across} abreast`] : [])];
 }
 
 /** A list in lines, broken between its items or, where one has many marks, between those. */
@@ -156,7 +149,12 @@ function linesOf(items: readonly string[]): string[] {
   return lines;
 }
 
-function buyFigures(buy: BoardsToBuy, row: number, standards: Standards, plain: boolean): Cell[] {
+function buyFigures(
+  { board, bought, price, cost }: BoardsToBuy,
+  row: number,
+  standards: Standards,
+  plain: boolean,
+): Cell[] {
   const { unit } = standards;
   const live = (value: number, formula: string, format: string): Cell => ({
     value,
@@ -164,28 +162,14 @@ function buyFigures(buy: BoardsToBuy, row: number, standards: Standards, plain: 
     style: 'figure',
     format,
   });
-  /** The column down to a row, as far as it is of this row's wood; from the unit row on, which holds no figures. */
-  const upTo = (column: string, last: number) => {
-    const range = (letter: string) => `${letter}$${HEAD_ROWS}:${letter}$${last}`;
-    return `${range(column)},${range('A')},A${row},${range('C')},C${row}`;
-  };
   const feet = `ARCH.BOARDFEET(B${row}/4,D${row}/Shop_per_inch,E${row}/Shop_per_inch,1)`;
-  const listed = `Stock_species,A${row},Stock_thickness,C${row},Stock_width,D${row},Stock_length,E${row}`;
   const money = columnFormat('money', unit);
   return [
-    writtenCell(buy.planned, '0'),
-    live(
-      buy.bought,
-      `ROUNDUP(SUMIFS(${upTo('F', row)})*(1+Shop_waste)-0.000000001,0)-SUMIFS(${upTo('G', row - 1)})`,
-      '0',
-    ),
-    live(buy.price, `ROUND(${feet}*MINIFS(Stock_price,${listed}),2)`, money),
-    live(buy.cost, `ROUND(G${row}*H${row},2)`, money),
-    live(
-      buy.bought * feetOf({ ...buy.plan, length: buy.length }, standards.unit),
-      `G${row}*${feet}`,
-      columnFormat('boardFeet', unit),
-    ),
+    writtenCell(bought, '0'),
+    board.onHand === null ? writtenCell('') : writtenCell(board.onHand, '0'),
+    writtenCell(price, money),
+    live(cost, `ROUND(F${row}*H${row},2)`, money),
+    live(bought * feetOf(board, unit), `F${row}*${feet}`, columnFormat('boardFeet', unit)),
   ];
 }
 
@@ -201,23 +185,10 @@ function totalRow(buys: readonly BoardsToBuy[], standards: Standards): (Cell | n
   return [
     { value: 'Total', style: 'total' },
     ...Array.from({ length: 4 }, () => null),
-    sum('F', (buy) => buy.planned, '0'),
-    sum('G', (buy) => buy.bought, '0'),
+    sum('F', (buy) => buy.bought, '0'),
+    null,
     null,
     sum('I', (buy) => buy.cost, columnFormat('money', standards.unit)),
-    sum(
-      'J',
-      (buy) => buy.bought * feetOf({ ...buy.plan, length: buy.length }, standards.unit),
-      columnFormat('boardFeet', standards.unit),
-    ),
+    sum('J', (buy) => buy.bought * feetOf(buy.board, standards.unit), columnFormat('boardFeet', standards.unit)),
   ];
-}
-
-/** Whether a cheaper plan can exist. */
-function proofText({ proven, interrupted, cost, lowerBound }: BoardPlan): string {
-  if (proven) return 'Proven: no plan for these pieces, laid this way, costs less.';
-  const within = `Within $${(cost - lowerBound).toFixed(2)} of the least possible.`;
-  return interrupted
-    ? `${within} The search took too long and was cut short: filled again, it may come out otherwise.`
-    : within;
 }

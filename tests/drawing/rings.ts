@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { segments as fewestSegments } from '../../src/blank/segments';
-import type { BoardLayoutFigures } from '../../src/drawing/boardLayout';
 import { valueOf } from '../value';
 
 /** Any ring with a board for it, for the drawings of rings and boards. */
@@ -12,8 +11,17 @@ export const anyRing = fc.record({
   boardWidth: fc.double({ min: 8, max: 24, noNaN: true }),
 });
 
+interface RingGiven {
+  readonly radius: number;
+  readonly face: number;
+  readonly angle: number;
+  readonly boardWidth: number;
+  readonly kerf: number;
+  readonly margin?: number;
+}
+
 /** As many segments as the core wants for the board. */
-export function layoutOf(given: Omit<BoardLayoutFigures, 'segments' | 'boardLength' | 'unit'>): BoardLayoutFigures {
+export function layoutOf<T extends RingGiven>(given: T): T & { segments: number } {
   const segments = valueOf(fewestSegments(given.radius, given.face, given.angle, given.boardWidth, given.margin));
-  return { ...given, segments, boardLength: 4000, unit: 'in' };
+  return { ...given, segments };
 }
