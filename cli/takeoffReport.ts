@@ -1,10 +1,11 @@
+import { roundTo } from '../src/rounding';
 import type { Schedule } from '../src/schedule/opening';
-import { SAWING_RULES, type BoardNeeds, type WoodBoards } from '../src/takeoff/boards';
+import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
+import { factorsOf } from '../src/takeoff/factors';
 import type { SetupPlan } from '../src/takeoff/setups';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
 import type { RingPlan } from '../src/takeoff/ownFigures';
-import { woodFor } from '../src/takeoff/wood';
 import { partLength } from '../src/takeoff/woodParts';
 
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
@@ -80,8 +81,8 @@ export function setupsJson({ setups }: SetupPlan) {
  */
 export function stockJson(needs: BoardNeeds, taken: Takeoff) {
   const { plans, problems } = needs;
-  const { standards } = taken;
-  const buys = boardsToBuy(needs, standards);
+  const factors = factorsOf(taken, needs);
+  const buys = boardsToBuy(needs, taken.standards);
   return {
     boards: buys.reduce((sum, { bought }) => sum + bought, 0),
     cost: Number(plans.reduce((sum, { cost }) => sum + cost, 0).toFixed(2)),
@@ -101,7 +102,7 @@ export function stockJson(needs: BoardNeeds, taken: Takeoff) {
     plans: plans.map(({ parts, sale, boards, ...plan }) => ({
       ...plan,
       boards: boards.reduce((sum, { count }) => sum + count, 0),
-      factor: factorOf(plan, taken),
+      factor: factors(`${plan.species} ${roundTo(4, plan.thickness)}`),
       rule: SAWING_RULES.join(' '),
       pieces: parts.map(({ part, extra }) => ({ for: part.for, count: part.count, extra })),
       plan: boards.map(({ count, board, sections, left }) => ({
@@ -128,18 +129,6 @@ export function stockJson(needs: BoardNeeds, taken: Takeoff) {
     })),
     problems,
   };
-}
-
-/** Money for the boards bought for each money of wood in the rows; null where the rows have none of that wood. */
-function factorOf({ species, thickness, cost }: Pick<WoodBoards, 'species' | 'thickness' | 'cost'>, taken: Takeoff) {
-  const { standards } = taken;
-  let wood = 0;
-  for (const { inputs, cost: money } of taken.openings) {
-    if (inputs === null || money === null || inputs.species.toLowerCase() !== species.toLowerCase()) continue;
-    if (woodFor(inputs.species, inputs.thickness, standards)?.thickness !== thickness) continue;
-    wood += money.material / (1 + standards.waste);
-  }
-  return wood > 0 ? cost / wood : null;
 }
 
 /** The table a person reads, as wide as a terminal. */

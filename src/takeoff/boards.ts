@@ -68,8 +68,8 @@ export const SAWING_RULES = [
   'One saw cut is lost between pieces, rows, lanes and sections. What is left over counts as waste.',
 ] as const;
 
-const WORK_AT_LEAST = 5e6;
-const WORK_FOR_A_PART = 1.2e6;
+const WORK_AT_LEAST = 1.5e7;
+const WORK_FOR_A_PART = 2e6;
 const WORK_AT_MOST = 5e8;
 
 /** More for more parts, up to some seconds. */
