@@ -59,6 +59,8 @@ const CONTESTS: readonly Contest[] = [
   },
   { name: 'HEADLENGTH', args: (n) => ['elliptical', span(n), rise(n), 3.5] },
   { name: 'HEADARCS', args: (n) => ['elliptical', span(n), rise(n) + n / 1e6] },
+  { name: 'HEADRADIUS', args: (n) => ['segmental', span(n), rise(n)] },
+  { name: 'HEADMITER', args: (n) => ['segmental', span(n), rise(n), 3.5, 0.1875] },
   {
     name: 'MITER',
     args: (n) => [span(n), rise(n), 3.5, 0.1875],

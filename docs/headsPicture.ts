@@ -3,29 +3,11 @@ import { explode } from '../src/drawing/dimension';
 import { elevationScene } from '../src/drawing/elevation';
 import { scaled } from '../src/drawing/scaled';
 import { text, type Scene, type Shape } from '../src/drawing/scene';
-import type { Ends, HeadShape } from '../src/head/head';
+import { HEAD_SHAPES, type HeadShape } from '../src/head/head';
 import { makeHead } from '../src/head/makeHead';
+import { SHAPES } from '../src/head/shapes';
 import { sure } from './sure';
 
-interface Drawn {
-  readonly span: number;
-  readonly rise: number | null;
-  readonly ends: Ends;
-  readonly leg: number;
-  /** Segments of each piece. */
-  readonly segments: readonly number[];
-}
-
-const HEADS: Readonly<Record<HeadShape, Drawn>> = {
-  segmental: { span: 36, rise: 8, ends: 'legs', leg: 12, segments: [3] },
-  'half round': { span: 36, rise: null, ends: 'radial', leg: 12, segments: [4] },
-  elliptical: { span: 42, rise: 14, ends: 'radial', leg: 12, segments: [2, 2, 2] },
-  'three-centered': { span: 42, rise: 14, ends: 'radial', leg: 12, segments: [2, 2, 2] },
-  pointed: { span: 36, rise: 30, ends: 'radial', leg: 12, segments: [2, 2] },
-  'quarter round': { span: 24, rise: null, ends: 'radial', leg: 12, segments: [2] },
-  round: { span: 30, rise: null, ends: 'radial', leg: 0, segments: [6] },
-  straight: { span: 36, rise: null, ends: 'legs', leg: 12, segments: [] },
-};
 const FACE = 3.5;
 const REVEAL = 3 / 16;
 
@@ -35,18 +17,17 @@ const IN_A_ROW = 4;
 
 /** Every head with its casing in a cell of its own, its name below. */
 export function headsPicture(): Scene {
-  const names = Object.keys(HEADS) as HeadShape[];
   return {
     title: 'The heads of openings',
-    description: `Eight openings with their casings: ${names.join(', ')}.`,
+    description: `Openings with their casings: ${HEAD_SHAPES.join(', ')}.`,
     unit: 'in',
-    shapes: names.flatMap((name, at) => cell(name, (at % IN_A_ROW) * WIDE, -Math.floor(at / IN_A_ROW) * HIGH)),
+    shapes: HEAD_SHAPES.flatMap((name, at) => cell(name, (at % IN_A_ROW) * WIDE, -Math.floor(at / IN_A_ROW) * HIGH)),
   };
 }
 
 function cell(name: HeadShape, left: number, foot: number): Shape[] {
-  const { span, rise, ...drawn } = HEADS[name];
-  const head = sure(makeHead(name, span, rise));
+  const { span, rise, haunch, ...drawn } = SHAPES[name].example;
+  const head = sure(makeHead(name, span, rise, haunch ?? null));
   const scene = sure(elevationScene({ head, reveal: REVEAL, face: FACE, unit: 'in', ...drawn }));
   const shapes = explode(scene.shapes).filter(({ layer }) => !['dimension', 'label', 'spring'].includes(layer));
   const box = bounds(shapes);

@@ -1,6 +1,6 @@
 import { GUIDE_CLEARANCE } from './blank/guides';
 import { STEEPEST_GRAIN } from './blank/segments';
-import { ENDS } from './head/head';
+import { ARC_ENDS } from './head/head';
 import { figure, quoted } from './require';
 import { ok, refuse, type Result } from './result';
 import type { OnHand } from './onHand';
@@ -62,7 +62,9 @@ export const SETTINGS = [
   { key: 'thickness', group: 'Casing', label: 'Casing thickness', measure: 'length', value: 0.75, metric: 19, min: 0.125, max: 6, note: 'Finished thickness where the schedule gives none.' },
   { key: 'species', group: 'Casing', label: 'Species', measure: 'text', value: 'Poplar', note: 'Wood where the schedule names none; must stand in the stock list.' },
   { key: 'profile', group: 'Casing', label: 'Profile', measure: 'text', value: 'Casing', note: 'Profile where the schedule names none. One knife is ground for each profile, width and thickness.' },
-  { key: 'ends', group: 'Casing', label: 'Ends of the arc', measure: 'choice', value: 'radial', choices: ENDS, note: 'radial: on the radial lines; level: cut on the spring line; legs: mitered to vertical legs.' },
+  { key: 'ends', group: 'Casing', label: 'Ends of the arc', measure: 'choice', value: 'radial', choices: ARC_ENDS, note: 'radial: on the radial lines; level: cut on the spring line; legs: mitered to vertical legs. A straight head is mitered unless its own ends say otherwise.' },
+  { key: 'overhang', group: 'Casing', label: 'Overhang of a head over its legs', measure: 'length', value: 0, min: 0, max: 6, note: 'How far a straight head that lies over its legs reaches beyond them, on each side.' },
+  { key: 'levelMost', group: 'Casing', label: 'Level ends, at most', measure: 'percent', value: 1, min: 0, max: 10, note: 'An arc whose ends, cut level, make it longer by more than this is refused; more than a quarter is looked at.' },
   { key: 'thinEdge', group: 'Casing', label: 'Thin edge', measure: 'choice', value: 'inside', choices: ['inside', 'outside'], note: 'Which edge of the casing is the thin one as it lies on the radius: inside as a rule, not always.' },
 
   { key: 'rpm', group: 'Machine', label: 'Spindle speed', measure: 'rpm', value: 7000, min: 100, max: 30000, note: 'Revolutions per minute of the cutter head.' },

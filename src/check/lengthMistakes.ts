@@ -1,6 +1,7 @@
-import { leftEnd, rightEnd } from '../head/arcEnds';
-import { ENDS, type Ends, type Head, type HeadShape } from '../head/head';
+import { ARC_ENDS, type ArcEnds, type Head, type HeadShape } from '../head/head';
 import { makeHead } from '../head/makeHead';
+import { leftEnd, rightEnd } from '../head/pieces';
+import { SHAPES } from '../head/shapes';
 import type { Result } from '../result';
 import { outsideOf, type Casing } from './casing';
 import { SCALE_MISTAKES, WRITING_MISTAKES } from './scaleMistakes';
@@ -38,7 +39,7 @@ const LENGTH_MISTAKES: readonly LengthMistake[] = [
     name: 'face counted twice',
     figures: (casing) => [along(casing, casing.reveal + 2 * casing.face), along(casing, 2 * outsideOf(casing))],
   },
-  ...ENDS.flatMap((wrong) => ENDS.filter((meant) => meant !== wrong).map((meant) => wrongEnds(wrong, meant))),
+  ...ARC_ENDS.flatMap((wrong) => ARC_ENDS.filter((meant) => meant !== wrong).map((meant) => wrongEnds(wrong, meant))),
   { name: 'chord, not arc', figures: (casing) => (curved(casing.head) ? chords(casing) : []) },
   {
     name: 'diameter, not circumference',
@@ -136,11 +137,11 @@ function along({ head, ends }: Casing, offset: number): number | null {
 }
 
 function curved(head: Head): boolean {
-  return head.shape !== 'straight' && head.shape !== 'round';
+  return head.shape !== 'straight' && !SHAPES[head.shape].closed;
 }
 
-function wrongEnds(wrong: Ends, meant: Ends): LengthMistake {
-  const words: Readonly<Record<Ends, string>> = { radial: 'radial ends', level: 'level ends', legs: 'legs' };
+function wrongEnds(wrong: ArcEnds, meant: ArcEnds): LengthMistake {
+  const words: Readonly<Record<ArcEnds, string>> = { radial: 'radial ends', level: 'level ends', legs: 'legs' };
   const name = `${words[wrong]} where ${words[meant]} were meant`;
   return {
     name,
@@ -152,9 +153,9 @@ function wrongEnds(wrong: Ends, meant: Ends): LengthMistake {
 function chords(casing: Casing): (number | null)[] {
   const { head, reveal, ends } = casing;
   const outside = outsideOf(casing);
-  const arcs = valueOf(head.arcs(outside, ends));
-  const first = arcs?.[0];
-  const last = arcs?.[arcs.length - 1];
+  const pieces = valueOf(head.pieces(outside, ends));
+  const first = pieces?.[0];
+  const last = pieces?.[pieces.length - 1];
   const from = first && leftEnd(first);
   const to = last && rightEnd(last);
   const endToEnd = from && to ? Math.hypot(to.x - from.x, to.y - from.y) : null;
@@ -189,7 +190,7 @@ function riseAsRadius(casing: Casing): number[] {
 /** The outside edge taken for a curve of the same kind over the outside width and height; or only the inside edge. */
 function grown({ head, face, reveal, ends }: Casing): (number | null)[] {
   if (head.shape === 'straight' || head.radius === head.span / 2) return [];
-  const over = (more: number, offset: number, stops: Ends) => {
+  const over = (more: number, offset: number, stops: Casing['ends']) => {
     const other = valueOf(makeHead(head.shape, head.span + 2 * more, head.rise + more));
     return other && valueOf(other.length(offset, stops));
   };

@@ -1,5 +1,5 @@
-import { leftEnd } from '../head/arcEnds';
-import type { Arc, Ends, Head } from '../head/head';
+import type { Arc, Ends, Head, HeadOptions, Piece } from '../head/head';
+import { isArc, leftEnd } from '../head/pieces';
 import { ok, type Result } from '../result';
 import { roundSteps } from './roundSteps';
 import { arc, line, polyline, type Layer, type Point, type Shape, type Step } from './scene';
@@ -12,40 +12,30 @@ export interface Curve {
 
 /** The curve over an opening at one offset, left to right, with the constant-radius pieces it has, or is run as. */
 export interface HeadCurve extends Curve {
+  readonly pieces: readonly Piece[];
   readonly arcs: readonly Arc[];
+  /** The pieces only stand for the curve, which is drawn through points. */
+  readonly fitted: boolean;
 }
-
-/** Straight pieces a half ellipse is drawn in: at 6 ft span each leaves the curve by less than 0.002 in. */
-const ELLIPSE_PIECES = 240;
 
 /** The parallel curve at `offset` from the opening's edge; true also for an ellipse, whose parallel curve is no ellipse. */
-export function headCurve(head: Head, offset: number, ends: Ends): Result<HeadCurve> {
-  const found = head.arcs(offset, ends);
+export function headCurve(head: Head, offset: number, ends: Ends, options: HeadOptions = {}): Result<HeadCurve> {
+  const found = head.pieces(offset, ends, options);
   if (!found.ok) return found;
-  const arcs = found.value;
-  if (head.shape === 'elliptical') return ok({ ...ellipse(head.span / 2, head.rise, offset), arcs });
-  const [first] = arcs;
-  if (first) return ok({ start: leftEnd(first), steps: arcs.flatMap(arcSteps), arcs });
-  // Straight.
-  const half = head.span / 2 + (ends === 'legs' ? offset : 0);
-  return ok({ start: { x: -half, y: offset }, steps: [{ to: { x: half, y: offset } }], arcs });
+  const pieces = found.value;
+  const arcs = pieces.filter(isArc);
+  const points = head.points(offset, ends);
+  if (!points.ok) return points;
+  if (points.value !== null) {
+    const [start, ...steps] = points.value.map((to) => ({ to }));
+    return ok({ start: start!.to, steps, pieces, arcs, fitted: true });
+  }
+  return ok({ start: leftEnd(pieces[0]!), steps: pieces.flatMap(pieceSteps), pieces, arcs, fitted: false });
 }
 
-function ellipse(half: number, rise: number, offset: number): Curve {
-  const at = (piece: number): Point => {
-    // Exact ends: cos and sin of a half turn are off by rounding.
-    if (piece === 0) return { x: -half - offset, y: 0 };
-    if (piece === ELLIPSE_PIECES) return { x: half + offset, y: 0 };
-    const angle = Math.PI * (1 - piece / ELLIPSE_PIECES);
-    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-    const normal = Math.hypot(rise * cos, half * sin);
-    return { x: half * cos + (offset * rise * cos) / normal, y: rise * sin + (offset * half * sin) / normal };
-  };
-  return { start: at(0), steps: Array.from({ length: ELLIPSE_PIECES }, (_, piece) => ({ to: at(piece + 1) })) };
-}
-
-function arcSteps({ center, radius, start, degrees }: Arc): Step[] {
-  return roundSteps(center, radius, start, start - degrees);
+function pieceSteps(piece: Piece): Step[] {
+  if (piece.kind === 'straight') return [{ to: piece.to }];
+  return roundSteps(piece.center, piece.radius, piece.start, piece.start - piece.degrees);
 }
 
 export function endOf(curve: Curve): Point {
@@ -66,13 +56,16 @@ export function reversed(curve: Curve): Curve {
   };
 }
 
-/** A curve as an open line: arcs where it has them, else one polyline. */
-export function curveShapes(layer: Layer, head: Head, curve: HeadCurve): Shape[] {
-  if (head.shape === 'elliptical') return [polyline(layer, [curve.start, ...curve.steps.map((step) => step.to)])];
-  if (head.shape === 'straight') return [line(layer, curve.start, endOf(curve))];
-  return arcShapes(layer, curve);
+/** A curve as an open line: its pieces where they are the curve, else one polyline. */
+export function curveShapes(layer: Layer, curve: HeadCurve): Shape[] {
+  if (curve.fitted) return [polyline(layer, [curve.start, ...curve.steps.map((step) => step.to)])];
+  return pieceShapes(layer, curve);
 }
 
-export function arcShapes(layer: Layer, { arcs }: HeadCurve): Shape[] {
-  return arcs.map(({ center, radius, start, degrees }) => arc(layer, center, radius, start - degrees, start));
+export function pieceShapes(layer: Layer, { pieces }: HeadCurve): Shape[] {
+  return pieces.map((piece) => {
+    if (piece.kind === 'straight') return line(layer, piece.from, piece.to);
+    const { center, radius, start, degrees } = piece;
+    return arc(layer, center, radius, start - degrees, start);
+  });
 }

@@ -1,9 +1,12 @@
 import { MOST_SEGMENTS } from '../blank/ring';
+import { legTops, mitersLegs, type LegTop } from '../head/joints';
+import { SHAPES } from '../head/shapes';
+import { straightReach } from '../head/straight';
 import { lengthText } from '../lengthText';
 import { notNegative, positive, wholeBetween } from '../require';
 import { ok, type Result } from '../result';
 import { unitName } from '../unit';
-import { arcShapes, curveShapes, endOf, headCurve, reversed, type Curve } from './curve';
+import { curveShapes, endOf, headCurve, pieceShapes, reversed, type Curve } from './curve';
 import { elevationDimensions } from './elevationDimensions';
 import type { Elevation, ElevationFigures } from './elevationFigures';
 import { segmentJoints } from './joints';
@@ -46,15 +49,24 @@ function elevation(figures: ElevationFigures): Result<Elevation> {
     segments.map((count) => wholeBetween('segments', count, 1, MOST_SEGMENTS)).find((found) => found !== null);
   if (refusal) return refusal;
   const outer = reveal + face;
-  const opening = headCurve(head, 0, ends);
+  const reach = straightReach(ends, reveal, face, figures.overhang ?? 0);
+  const options = {
+    ...(figures.arcs === undefined ? {} : { arcs: figures.arcs }),
+    ...(reach === undefined ? {} : { reach }),
+  };
+  // The jamb's own edge ends on its radial lines, but where a leg runs up to the crown it does so to the jamb line.
+  const opening = headCurve(head, 0, head.shape === 'straight' ? 'square' : ends, options);
   if (!opening.ok) return opening;
-  const inside = headCurve(head, reveal, ends);
+  const inside = headCurve(head, reveal, ends, options);
   if (!inside.ok) return inside;
-  const outside = headCurve(head, outer, ends);
+  const outside = headCurve(head, outer, ends, options);
   if (!outside.ok) return outside;
-  const length = head.length(outer, ends);
+  const length = head.length(outer, ends, options);
   if (!length.ok) return length;
-  const legShown = head.shape === 'round' ? 0 : Math.min(leg, LONGEST_LEG_SHOWN * head.span);
+  const tops = legTops(head, reveal, face, ends, options);
+  if (!tops.ok) return tops;
+  const closed = SHAPES[head.shape].closed;
+  const legShown = closed ? 0 : Math.min(leg, LONGEST_LEG_SHOWN * head.span);
   const width = head.span + 2 * outer;
   return ok({
     figures,
@@ -62,10 +74,11 @@ function elevation(figures: ElevationFigures): Result<Elevation> {
     inside: inside.value,
     outside: outside.value,
     length: length.value,
-    letters: Math.max(width, 0.75 * (head.rise + outer + legShown)) / lettersAcross,
+    legTops: tops.value,
+    letters: Math.max(width, 0.75 * (head.top + outer + legShown)) / lettersAcross,
     legShown,
     broken: legShown < leg,
-    foot: head.shape === 'round' ? -outer : Math.min(-legShown, -JAMB_STUB * head.span, lowest(outside.value)),
+    foot: closed ? -outer : Math.min(-legShown, -JAMB_STUB * head.span, lowest(outside.value)),
   });
 }
 
@@ -79,8 +92,8 @@ function headCasing({ inside, outside }: Elevation): Shape[] {
 }
 
 function openingEdge({ figures: { head }, opening, foot }: Elevation): Shape[] {
-  const edge = curveShapes('opening', head, opening);
-  if (head.shape === 'round') return edge;
+  const edge = curveShapes('opening', opening);
+  if (SHAPES[head.shape].closed) return edge;
   const [left, right] = [opening.start, endOf(opening)];
   return [
     ...edge,
@@ -92,10 +105,11 @@ function openingEdge({ figures: { head }, opening, foot }: Elevation): Shape[] {
 function legs(drawn: Elevation): Shape[] {
   const { figures, legShown, broken, letters } = drawn;
   if (legShown === 0) return [];
-  return ([-1, 1] as const).flatMap((side): Shape[] => {
-    const near = side * (figures.head.span / 2 + figures.reveal);
-    const far = near + side * figures.face;
-    const [nearTop, farTop] = legTops(drawn, side);
+  return drawn.legTops.flatMap((leg): Shape[] => {
+    const out = leg.side === 'left' ? -1 : 1;
+    const near = out * (figures.head.span / 2 + figures.reveal);
+    const far = near + out * figures.face;
+    const [nearTop, farTop] = topCorners(drawn, leg);
     const sides = [
       { x: near, y: -legShown },
       { x: near, y: nearTop },
@@ -108,20 +122,14 @@ function legs(drawn: Elevation): Shape[] {
   });
 }
 
-/** Heights of a leg's two upper corners, jamb side first. */
-function legTops(drawn: Elevation, side: -1 | 1): [number, number] {
-  const { figures, inside, outside } = drawn;
+/** Heights of a leg's two upper corners, jamb side first; under a slanting end that isn't mitered it is cut along with that. */
+function topCorners({ figures, inside, outside }: Elevation, { side, ...top }: LegTop): [number, number] {
   const { head, ends, reveal, face } = figures;
-  const outer = reveal + face;
-  if (head.shape === 'quarter round' && side > 0) return [head.rise + outer, head.rise + outer];
-  if (ends === 'legs') {
-    return side < 0 ? [inside.start.y, outside.start.y] : [endOf(inside).y, endOf(outside).y];
-  }
-  if (head.shape === 'straight') return [outer, outer];
-  if (head.shape !== 'segmental' || ends === 'level') return [0, 0];
-  // Cut along the opening's radial line, which runs on from the spring point.
-  const slope = -(drawn.opening.arcs[0]?.center.y ?? 0) / (head.span / 2);
-  return [slope * reveal, slope * outer];
+  if (head.shape === 'straight' || mitersLegs(head, ends)) return [top.inside, top.outside];
+  const [low, high] = side === 'left' ? [inside.start, outside.start] : [endOf(inside), endOf(outside)];
+  const slope = (high.y - low.y) / Math.abs(high.x - low.x);
+  if (!Number.isFinite(slope) || Math.abs(slope) < 1e-12) return [0, 0];
+  return [slope * reveal, slope * (reveal + face)];
 }
 
 function breakLine(from: number, to: number, y: number, letters: number): Point[] {
@@ -140,5 +148,5 @@ function breakLine(from: number, to: number, y: number, letters: number): Point[
 /** Where arcs only stand for the true curve, they are drawn on it with the places where they join. */
 function fittedArcs({ inside, outside }: Elevation): Shape[] {
   if (!inside.arcs.some((piece) => piece.deviation > 0)) return [];
-  return [...arcShapes('fit', inside), ...arcShapes('fit', outside)];
+  return [...pieceShapes('fit', inside), ...pieceShapes('fit', outside)];
 }

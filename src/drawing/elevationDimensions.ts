@@ -1,3 +1,4 @@
+import { SHAPES } from '../head/shapes';
 import { lengthText } from '../lengthText';
 import { endOf } from './curve';
 import type { Elevation } from './elevationFigures';
@@ -10,10 +11,11 @@ export function elevationDimensions(drawn: Elevation): Shape[] {
   const { head } = figures;
   const row = foot - 3 * letters;
   const half = head.span / 2;
-  const bow = head.shape !== 'round' && head.shape !== 'straight';
-  // Across the middle of a round; below everything else.
-  const [edge, at, words] =
-    head.shape === 'round' ? [half, half, foot - 2 * letters] : [foot, row, row - 2.4 * letters];
+  const { closed } = SHAPES[head.shape];
+  const bow = !closed && head.shape !== 'straight';
+  // Across the middle of what goes all round; below everything else.
+  const middle = head.top / 2;
+  const [edge, at, words] = closed ? [middle, middle, foot - 2 * letters] : [foot, row, row - 2.4 * letters];
   const shapes = [
     ...(bow ? [...springLine(drawn), riseDimension(drawn)] : []),
     measure(drawn, 'x', { x: -half, y: edge }, { x: half, y: edge }, at, head.span, 'span '),
@@ -52,11 +54,12 @@ function springLine({ figures: { head }, letters }: Elevation): Shape[] {
   ];
 }
 
-/** On the center line, or where the curve is highest: beside the straight side of a quarter round. */
+/** On the center line, or where the curve is highest: beside the high side of a head that has one. */
 function riseDimension(drawn: Elevation): Shape {
   const { head } = drawn.figures;
-  const x = head.shape === 'quarter round' ? head.span / 2 - 8 * drawn.letters : 0;
-  const top = head.shape === 'quarter round' ? { x: head.span / 2, y: head.rise } : { x, y: head.rise };
+  const { highSide } = SHAPES[head.shape];
+  const x = highSide ? head.span / 2 - 8 * drawn.letters : 0;
+  const top = highSide ? { x: head.span / 2, y: head.rise } : { x, y: head.rise };
   return measure(drawn, 'y', { x, y: 0 }, top, x, head.rise, 'rise ');
 }
 
@@ -64,7 +67,7 @@ function riseDimension(drawn: Elevation): Shape {
 function faceDimension(drawn: Elevation): Shape[] {
   const { inside, outside, figures, letters, legShown, foot } = drawn;
   const { head, reveal, face } = figures;
-  if (head.shape === 'round') return [];
+  if (SHAPES[head.shape].closed) return [];
   const row = foot - 1.5 * letters;
   if (legShown > 0) {
     const near = head.span / 2 + reveal;

@@ -1,4 +1,5 @@
 import type { Ends, Head } from '../head/head';
+import type { LegTop } from '../head/joints';
 import type { Unit } from '../unit';
 import type { HeadCurve } from './curve';
 
@@ -9,6 +10,10 @@ export interface ElevationFigures {
   /** Width of the casing. */
   readonly face: number;
   readonly ends: Ends;
+  /** Arcs that stand for half an ellipse; left out: 3. */
+  readonly arcs?: number;
+  /** How far a straight head that lies over its legs reaches beyond them; left out: 0. */
+  readonly overhang?: number;
   /** Straight leg up to the spring line; 0 or left out: none drawn. A long one is shown broken. */
   readonly leg?: number;
   /** Segments of each constant-radius piece, left to right; left out: no joints within a piece. */
@@ -25,6 +30,8 @@ export interface ElevationFigures {
 export interface Elevation {
   readonly figures: ElevationFigures;
   readonly opening: HeadCurve;
+  /** The legs it may stand on, with the heights of their upper corners. */
+  readonly legTops: readonly LegTop[];
   /** Edges of the casing. */
   readonly inside: HeadCurve;
   readonly outside: HeadCurve;

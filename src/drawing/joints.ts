@@ -1,21 +1,28 @@
 import { polar } from '../angle';
-import { leftEnd, rightEnd } from '../head/arcEnds';
 import type { Arc } from '../head/head';
+import { leftEnd, rightEnd } from '../head/pieces';
+import { SHAPES } from '../head/shapes';
 import type { Elevation } from './elevationFigures';
 import { line, type Point, type Shape } from './scene';
 
 /**
- * Joints across the casing: where its constant-radius pieces meet, and between the equal segments of each piece. A blank
- * covers the longer of its two edges, so that its segments share that one's angle equally.
+ * Joints across the casing: where its pieces meet, and between the equal segments of each arc. A blank covers the farther of
+ * its two corners at either end, so that its segments share the angle between those equally.
  */
 export function segmentJoints({ inside, outside, figures }: Elevation): Shape[] {
-  return inside.arcs.flatMap((inner, piece): Shape[] => {
-    const outer = outside.arcs[piece];
+  const closed = SHAPES[figures.head.shape].closed;
+  let arc = -1;
+  return inside.pieces.flatMap((inner, at): Shape[] => {
+    const outer = outside.pieces[at];
     if (!outer) return [];
-    const meeting = piece === 0 ? [] : [line('joint', leftEnd(inner), leftEnd(outer))];
-    const count = figures.segments?.[piece] ?? 1;
-    const wide = inner.degrees > outer.degrees ? inner : outer;
-    const within = Array.from({ length: count - 1 }, (_, joint) => wide.start - (wide.degrees * (joint + 1)) / count);
+    const meeting =
+      at === 0 && !(closed && inside.pieces.length > 1) ? [] : [line('joint', leftEnd(inner), leftEnd(outer))];
+    if (inner.kind === 'straight' || outer.kind === 'straight') return meeting;
+    arc += 1;
+    const count = figures.segments?.[arc] ?? 1;
+    const start = Math.max(inner.start, outer.start);
+    const turn = start - Math.min(inner.start - inner.degrees, outer.start - outer.degrees);
+    const within = Array.from({ length: count - 1 }, (_, joint) => start - (turn * (joint + 1)) / count);
     return [...meeting, ...within.flatMap((angle) => acrossCasing(inner, outer, angle))];
   });
 }

@@ -1,93 +1,134 @@
-import { insideOffset } from '../insideOffset';
-import { figure, positive, finite } from '../require';
-import { ok, refuse, type Result } from '../result';
-import { exactArc } from './circular';
-import { halfEllipseLength } from './ellipseLength';
+import { ok, type Result } from '../result';
+import { ellipseSizes, halfEllipse, moved, parallelPoints } from './ellipses';
 import type { Arc, Head } from './head';
-import { nearestOval, type NearestOval } from './nearestOval';
-import { normalAt, type Ellipse } from './oval';
-import { sameLength } from './sameLength';
-
-/** How many arcs an ellipse may be made of. */
-const OVAL_ARCS = [3, 5, 7] as const;
+import { arcPiece, headOfPieces, UPRIGHT } from './pieces';
+import { isHalfSpan, riseMissing, type Say, type Shape } from './shape';
 
 /**
  * Half an ellipse on the span, of any rise, also more than half the span. The curve stands upright at the spring points, so
- * that the three ends give one length: half the ellipse's perimeter + π·offset (J. Steiner's formula for parallel curves).
- * A curve at an offset is a parallel curve, not an ellipse; inside, it can be followed only up to the ellipse's tightest
- * radius: rise²/(span/2) at the spring points of a low one, (span/2)²/rise at the crown of a tall one.
+ * that the three ends give one length: half the ellipse's perimeter + π·offset.
  *
  * Example: span 72, rise 24: length 95.1926; 3-1/2 outside 106.1882.
  */
-export function ellipticalHead(span: number, rise: number): Result<Head> {
-  const refusal = positive('span', span) ?? positive('rise', rise);
+function ellipticalHead(span: number, rise: number): Result<Head> {
+  const refusal = ellipseSizes(span, rise);
   if (refusal) return refusal;
-  const ellipse = { a: span / 2, b: rise };
-  const low = Math.min(ellipse.a, ellipse.b);
-  // The search depends on no offset: its answer is kept for the life of the head.
-  const found = new Map<number, NearestOval | null>();
-  const nearest = (count: number) => {
-    const known = found.get(count);
-    if (known !== undefined) return known;
-    const oval = nearestOval(ellipse, (count + 1) / 2);
-    found.set(count, oval);
-    return oval;
-  };
-  const tightest = (low * low) / Math.max(ellipse.a, ellipse.b);
-  return ok({
-    shape: 'elliptical',
-    span,
-    rise,
-    radius: null,
-    length: (offset) =>
-      finite('offset', offset) ??
-      insideOffset(offset, tightest, "the ellipse's tightest radius") ??
-      ok(halfEllipseLength(ellipse.a, ellipse.b) + Math.PI * offset),
-    arcs: (offset, _ends, count = 3) =>
-      finite('offset', offset) ??
-      insideOffset(offset, tightest, "the ellipse's tightest radius") ??
-      ovalArcs(ellipse, offset, count, nearest),
-  });
+  const half = halfEllipse({ a: span / 2, b: rise });
+  return ok(
+    headOfPieces(
+      { shape: 'elliptical', span, rise, radius: null, springs: [UPRIGHT, UPRIGHT] },
+      (offset, _ends, { arcs }) => half.arcs(offset, arcs),
+      {
+        length: half.length,
+        ends: (offset) =>
+          ok([
+            { x: -span / 2 - offset, y: 0, normal: { x: -1, y: 0 } },
+            { x: span / 2 + offset, y: 0, normal: { x: 1, y: 0 } },
+          ]),
+        points: (offset) => {
+          const points = parallelPoints(half.ellipse, offset, Math.PI, 0);
+          // Exact ends: cos and sin of a half turn are off by rounding.
+          return [{ x: -span / 2 - offset, y: 0 }, ...points.slice(1, -1), { x: span / 2 + offset, y: 0 }];
+        },
+      },
+    ),
+  );
 }
 
-function ovalArcs(
-  ellipse: Ellipse,
-  offset: number,
-  count: number,
-  nearestOf: (count: number) => NearestOval | null,
-): Result<readonly Arc[]> {
-  if (!OVAL_ARCS.some((allowed) => allowed === count)) return refuse(`arcs must be 3, 5 or 7; got ${figure(count)}`);
-  const { a, b } = ellipse;
-  if (sameLength(a, b)) {
-    const arc = exactArc(a + offset, Math.PI, { x: 0, y: 0 }, Math.PI);
-    return ok([{ ...arc, deviation: Math.abs(a - b) }]);
-  }
-  const nearest = nearestOf(count);
-  if (!nearest) {
-    return refuse(
-      `no ${count} arcs follow an ellipse of half axes ${figure(a)} and ${figure(b)}; one may be at most 10,000 times the other`,
-    );
-  }
-  const { oval, deviation } = nearest;
-  const normals = oval.breaks.map((t) => normalAt(ellipse, t));
-  const turns = normals.map(({ x, y }) => Math.atan2(y, x));
-  // The quarter was reckoned on the right of the center line; the left is its mirror image, the crown arc spans both.
-  const right = oval.pieces.slice(0, -1).map((piece, at): Arc => {
-    const turn = turns[at]! - (at === 0 ? 0 : turns[at - 1]!);
-    return { ...exactArc(piece.radius + offset, turn, { x: piece.x, y: piece.y }, turns[at]!), deviation };
-  });
-  const left = right.map((arc): Arc => ({
-    ...arc,
-    center: { x: -arc.center.x, y: arc.center.y },
-    start: 180 - arc.start + arc.degrees,
-  }));
-  const crownPiece = oval.pieces[oval.pieces.length - 1]!;
-  const last = normals[normals.length - 1]!;
-  const crown = exactArc(
-    crownPiece.radius + offset,
-    2 * Math.atan2(last.x, last.y),
-    { x: 0, y: crownPiece.y },
-    Math.PI - turns[turns.length - 1]!,
+/**
+ * A whole ellipse, span wide and rise high, standing on the spring line: length 4·a·E(1 − b²/a²) + 2π·offset. No ends, no legs.
+ * Its arcs are those of the half above and the half below, joined across the middle: four for `arcs` 3, then 8 and 12.
+ *
+ * Example: 36 × 24: length 95.1926; 3-11/16 outside 118.3619.
+ */
+function fullEllipseHead(span: number, rise: number): Result<Head> {
+  const refusal = ellipseSizes(span, rise);
+  if (refusal) return refusal;
+  const b = rise / 2;
+  const half = halfEllipse({ a: span / 2, b });
+  return ok(
+    headOfPieces(
+      { shape: 'full ellipse', span, rise, radius: null },
+      (offset, _ends, { arcs }) => {
+        const upper = half.arcs(offset, arcs);
+        return upper.ok ? ok(allRound(upper.value).map((arc) => moved(arc, 0, b))) : upper;
+      },
+      {
+        closed: true,
+        length: (offset) => {
+          const length = half.length(offset);
+          return length.ok ? ok(2 * length.value) : length;
+        },
+        points: (offset) =>
+          parallelPoints(half.ellipse, offset, Math.PI, -Math.PI).map(({ x, y }) => ({ x, y: y + b })),
+      },
+    ),
   );
-  return ok([...left, { ...crown, deviation }, ...right.reverse()]);
 }
+
+/** The upper half's arcs and their mirror images below, clockwise from the left; what meets across the middle is one arc. */
+function allRound(upper: readonly Arc[]): Arc[] {
+  const [only] = upper;
+  if (only && upper.length === 1) {
+    return [arcPiece(only.radius, 2 * Math.PI, only.center, Math.PI * 1.5, only.deviation)];
+  }
+  const across = (arc: Arc, middle: number): Arc => ({
+    ...arc,
+    degrees: 2 * arc.degrees,
+    length: 2 * arc.length,
+    start: middle + arc.degrees,
+  });
+  const inner = upper.slice(1, -1);
+  const below = inner.map((arc): Arc => ({
+    ...arc,
+    center: { x: arc.center.x, y: -arc.center.y },
+    start: arc.degrees - arc.start,
+  }));
+  return [across(upper[0]!, 180), ...inner, across(upper[upper.length - 1]!, 0), ...below.reverse()];
+}
+
+const OF_ARCS = {
+  radius: (say: Say, _span: number, _rise: number, radius: number) =>
+    `The arc that, with its neighbors, strays least from the true ellipse: ${say(radius)}.`,
+  angle: 'From one end of the piece to the other, seen from its center.',
+};
+
+export const ELLIPTICAL: Shape = {
+  name: 'elliptical',
+  spellings:
+    'elliptical elliptic ellipse ellip ell halfellipse semiellipse semielliptical halfelliptical 1/2ellipse 1/2elliptical',
+  rise: {
+    means: 'height of the crown above the spring line',
+    needs: 'Needs a rise: more than 0, and not half the span, which is a half round.',
+    fits: (span, rise) => rise > 0 && !isHalfSpan(span, rise),
+    ofSpan: null,
+  },
+  haunch: null,
+  closed: false,
+  highSide: false,
+  plumb: true,
+  words: { length: 'Half the ellipse and half a circle of the distance from it', ...OF_ARCS },
+  make: (span, rise) => (rise === null ? riseMissing('elliptical') : ellipticalHead(span, rise)),
+  example: { span: 42, rise: 14, ends: 'radial', leg: 12, segments: [2, 2, 2] },
+};
+
+export const FULL_ELLIPSE: Shape = {
+  name: 'full ellipse',
+  spellings: 'fullellipse fullelliptical fulloval oval ovals wholeellipse',
+  rise: {
+    means: 'its whole height',
+    needs: 'Needs a rise: the whole height, more than 0, and not the span, which is a full circle.',
+    fits: (span, rise) => rise > 0 && Math.abs(rise - span) > 1e-9 * span,
+    ofSpan: null,
+    asked: 'whole height',
+    misfit: (span, rise, _tolerance, say) =>
+      rise > 3 * span ? `A height of ${say(rise)} over a width of ${say(span)} can't be right.` : null,
+  },
+  haunch: null,
+  closed: true,
+  highSide: false,
+  plumb: true,
+  words: { length: 'The whole ellipse and a full circle of the distance from it', ...OF_ARCS },
+  make: (span, rise) => (rise === null ? riseMissing('full ellipse') : fullEllipseHead(span, rise)),
+  example: { span: 36, rise: 24, ends: 'radial', leg: 0, segments: [2, 2, 2, 2] },
+};

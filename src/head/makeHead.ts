@@ -1,36 +1,24 @@
 import { refuse, type Result } from '../result';
-import { ellipticalHead } from './elliptical';
-import { halfRoundHead } from './halfRound';
+import { figure } from '../require';
 import type { Head, HeadShape } from './head';
-import { pointedHead } from './pointed';
-import { quarterRoundHead } from './quarterRound';
-import { roundHead } from './round';
-import { segmentalHead } from './segmental';
-import { straightHead } from './straight';
-import { threeCenteredHead } from './threeCentered';
-
-const MAKERS: Readonly<Record<HeadShape, (span: number, rise: number | null) => Result<Head>>> = {
-  segmental: withRise('segmental', segmentalHead),
-  'half round': halfRoundHead,
-  'quarter round': quarterRoundHead,
-  round: roundHead,
-  elliptical: withRise('elliptical', ellipticalHead),
-  'three-centered': withRise('three-centered', threeCenteredHead),
-  pointed: withRise('pointed', pointedHead),
-  straight: straightHead,
-};
-
-function withRise(shape: HeadShape, make: (span: number, rise: number) => Result<Head>) {
-  return (span: number, rise: number | null): Result<Head> =>
-    rise === null ? refuse(`rise is missing; a ${shape} head needs it`) : make(span, rise);
-}
+import { SHAPES } from './shapes';
 
 /**
- * The head of an opening. The rise may be null for half round, quarter round, round and straight heads, which have it from
- * the span. Refused: a span or rise that is not a length more than 0, and a rise the shape can't have.
+ * The head of an opening. The rise may be null for half round, quarter round, round, straight and octagon heads, which have it
+ * from the span; `haunch` is the haunch radius of a four-centered head or the length of clipped corners along the span, null for
+ * every other. Refused: a span or rise that is not a length more than 0, and a rise or haunch the shape can't have.
  *
  * Example: `makeHead('segmental', 36, 6)` has radius 30.
  */
-export function makeHead(shape: HeadShape, span: number, rise: number | null): Result<Head> {
-  return MAKERS[shape](span, rise);
+export function makeHead(
+  shape: HeadShape,
+  span: number,
+  rise: number | null,
+  haunch: number | null = null,
+): Result<Head> {
+  const known = SHAPES[shape];
+  if (haunch !== null && known.haunch === null) {
+    return refuse(`haunch must be left out for a ${shape} head; got ${figure(haunch)}`);
+  }
+  return known.make(span, rise, haunch);
 }

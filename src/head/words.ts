@@ -1,55 +1,104 @@
 import { quoted } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from './head';
-
-/**
- * Spellings the trade uses, written without spaces, hyphens and other marks: one line for each shape. Adding a spelling
- * needs nothing but a word here.
- */
-const SHAPE_WORDS: Readonly<Record<HeadShape, string>> = {
-  segmental:
-    'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop circlesegment partcircle',
-  'half round':
-    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop rdhead rdarch rndtop rndhead rndarch circletop circlehead fullradius roman romanarch',
-  'quarter round':
-    'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4circle quartercircle qtrcircle quadrant',
-  round: 'round rd rnd circle circular cir fullcircle fullround fullrd oculus bullseye bullseyewindow',
-  elliptical:
-    'elliptical elliptic ellipse ellip ell halfellipse semiellipse semielliptical halfelliptical 1/2ellipse 1/2elliptical',
-  'three-centered':
-    'threecentered threecenter threecentred threecentre 3centered 3center 3centred 3centre 3ctr 3cent baskethandle basket tc threecenteredarch',
-  pointed: 'pointed point gothic goth lancet equilateral droparch pointedarch gothicarch',
-  straight:
-    'straight str square sq squarehead squaretop flat flattop level none rect rectangular rectangle plain notarched noarch',
-};
+import { equilateralRise } from './pointed';
+import { SHAPES } from './shapes';
 
 const ENDS_WORDS: Readonly<Record<Ends, string>> = {
   radial: 'radial radially radialends onradialline onradiallines radius rad squareends squarecut squarecuts',
   level:
     'level levelends levelcut levelcuts levelcutends horizontal springline onspringline cutonspringline atspringline cutlevel',
-  legs: 'legs leg mitered mitred miter mitre miteredlegs mitredlegs miteredtolegs mitredtolegs mitertolegs withlegs tolegs onlegs sidelegs',
+  legs: 'legs leg miteredlegs mitredlegs miteredtolegs mitredtolegs mitertolegs withlegs tolegs onlegs sidelegs',
+  mitered: 'mitered mitred miter mitre miters mitres miteredcorners mitredcorners miteredends mitredends',
+  'over legs': 'overlegs overleg overthelegs ontopoflegs onlegtops headoverlegs overlaps buttover',
+  'between legs': 'betweenlegs betweenleg betweenthelegs between headbetweenlegs buttbetween insidelegs',
+  square: 'square sq squared asopening openingwidth',
 };
 
 /** Each spelling with the name it stands for: a takeoff looks up thousands. */
-function bySpelling<Name extends string>(words: Readonly<Record<Name, string>>): ReadonlyMap<string, Name> {
-  const names = Object.keys(words) as Name[];
-  return new Map(names.flatMap((name) => words[name].split(' ').map((word) => [word, name] as const)));
+function bySpelling<Name extends string>(
+  names: readonly Name[],
+  words: (name: Name) => string,
+): ReadonlyMap<string, Name> {
+  return new Map(
+    names.flatMap((name) =>
+      words(name)
+        .split(' ')
+        .map((word) => [word, name] as const),
+    ),
+  );
 }
-const SHAPES = bySpelling(SHAPE_WORDS);
-const ARC_ENDS = bySpelling(ENDS_WORDS);
+const SHAPE_OF = bySpelling(HEAD_SHAPES, (name) => SHAPES[name].spellings);
+const ENDS_OF = bySpelling(ENDS, (name) => ENDS_WORDS[name]);
+
+/** Names of curves that aren't made here, and what is needed in their place. */
+const NOT_MADE: readonly { readonly words: RegExp; readonly needs: string }[] = [
+  {
+    words: /^(?:ogee|ogees|reversecurve|reversedcurve|serpentine|keel|keelarch|ogeearch)$/,
+    needs: 'an ogee is a reversed curve whose centers are free: give a full-size drawing of it',
+  },
+  {
+    words: /^(?:parabola|parabolic|parabolicarch)$/,
+    needs:
+      'a parabola is not run here: give a full-size drawing, or say elliptical or segmental where one of these is meant',
+  },
+  {
+    words: /^(?:catenary|catenaryarch|invertedcatenary)$/,
+    needs:
+      'a catenary is not run here: give a full-size drawing, or say elliptical or segmental where one of these is meant',
+  },
+  {
+    words: /^horseshoe$/,
+    needs:
+      'a horseshoe is a segmental head higher than half its span: say "horseshoe at spring" where the width is taken at the spring line, or "horseshoe at widest"',
+  },
+  {
+    words: /^horseshoe(?:width)?at(?:its)?widest$/,
+    needs:
+      'of a horseshoe as wide as 2R at its widest and h high give the width at the spring line, 2·√(h·(2R − h)), and call it segmental',
+  },
+];
+
+/** What the words of a head say: its shape, and what some of them say besides. */
+export interface HeadWords {
+  readonly shape: HeadShape;
+  /** "eyebrow on legs" says how the arc stops. */
+  readonly ends: Ends | null;
+  /** "equilateral" says how high it is, by the span. */
+  readonly riseOf: ((span: number) => number) | null;
+}
+
+/** Behind a head's name, that it stands on legs. */
+const ON_LEGS = /[\s,;-]+(?:on|w\/|w\/o?n|with|and|\+|&|w)\s*(?:side\s+|straight\s+)?legs?\s*$/i;
 
 /**
- * A head's shape from the words of a schedule: letter case, spaces, hyphens and periods are forgiven, "head", "arch", "top"
- * or "window" may follow. `readHead('Half-Round')` is 'half round', `readHead('gothic arch')` is 'pointed'.
+ * A head from the words of a schedule: letter case, spaces, hyphens and periods are forgiven, "head", "arch", "top" or "window"
+ * may follow, and "on legs" or "w/ legs" behind those. `readHeadWords('eyebrow on legs')` is segmental with ends legs,
+ * `readHeadWords('equilateral')` pointed with a rise of √3/2 of the span.
  */
+export function readHeadWords(text: string): Result<HeadWords> {
+  const legs = text.length <= LONGEST_TEXT && ON_LEGS.test(text);
+  const named = legs ? text.replace(ON_LEGS, '') : text;
+  const shape = find(SHAPE_OF, named);
+  if (shape) {
+    const equilateral = shape === 'pointed' && /equilateral/i.test(named);
+    return ok({ shape, ends: legs ? 'legs' : null, riseOf: equilateral ? equilateralRise : null });
+  }
+  const word = plainWord(named);
+  const known = NOT_MADE.find(({ words }) => words.test(word) || words.test(word.replace(TRAILING, '')));
+  if (known) return refuse(`head ${quoted(text)} can't be taken as it is: ${known.needs}`);
+  return refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
+}
+
+/** The shape alone: `readHead('Half-Round')` is 'half round', `readHead('gothic arch')` is 'pointed'. */
 export function readHead(text: string): Result<HeadShape> {
-  const shape = find(SHAPES, text);
-  return shape ? ok(shape) : refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
+  const words = readHeadWords(text);
+  return words.ok ? ok(words.value.shape) : words;
 }
 
 /** How the arc stops, from words: `readEnds('Mitered legs')` is 'legs'. */
 export function readEnds(text: string): Result<Ends> {
-  const ends = find(ARC_ENDS, text);
+  const ends = find(ENDS_OF, text);
   return ends ? ok(ends) : refuse(`ends must be one of ${ENDS.join(', ')}; got ${quoted(text)}`);
 }
 
@@ -65,13 +114,7 @@ function find<Name extends string>(words: ReadonlyMap<string, Name>, text: strin
   if (text.length > LONGEST_TEXT) return null;
   const asIs = words.get(text);
   if (asIs) return asIs;
-  let word = text
-    .toLowerCase()
-    .replace(/\bthe\b/g, '')
-    .replace(/½/g, '1/2')
-    .replace(/¼/g, '1/4')
-    .replace(/[^a-z0-9/]/g, '')
-    .replace(/(arch|head|top|window|opening)e?s$/, '$1');
+  let word = plainWord(text);
   let isPart = false;
   // "half round arch head" is found by its shorter forms, the longest first: "arch" alone is a word of its own.
   for (;;) {
@@ -82,4 +125,16 @@ function find<Name extends string>(words: ReadonlyMap<string, Name>, text: strin
     isPart ||= OF_PART.test(word);
     word = shorter;
   }
+}
+
+/** Letters, digits and slashes alone, the trailing words in the singular. */
+function plainWord(text: string): string {
+  if (text.length > LONGEST_TEXT) return '';
+  return text
+    .toLowerCase()
+    .replace(/\bthe\b/g, '')
+    .replace(/½/g, '1/2')
+    .replace(/¼/g, '1/4')
+    .replace(/[^a-z0-9/]/g, '')
+    .replace(/(arch|head|top|window|opening)e?s$/, '$1');
 }

@@ -1,4 +1,5 @@
 import type { HeadShape } from '../head/head';
+import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import { figure } from './figure';
 import { agreement, type Findings, type GivenLengths } from './given';
@@ -22,7 +23,7 @@ export function resolveShape(
   const tolerance = agreement(standards.unit);
   const span = resolveSpan(given, stated, standards, tolerance, say);
   if (stated === 'straight') return { head: stated, span, rise: noRise(given, tolerance, say) };
-  if (stated === 'round' || stated === 'quarter round') {
+  if (stated !== null && isWhole(stated)) {
     if (span !== null) checkWhole(given, stated, span, tolerance, say);
     notNeeded(given, stated, say);
     return { head: stated, span, rise: null };
@@ -55,34 +56,34 @@ function notNeeded({ rise, radius }: GivenLengths, head: HeadShape, say: Finding
     if (given?.fault !== undefined) say.note(`${given.fault} A ${head} head needs none.`);
 }
 
-/** Round and quarter-round heads follow from the width; figures given beside it must say the same. */
-function checkWhole(
-  given: GivenLengths,
-  head: 'round' | 'quarter round',
-  span: number,
-  tolerance: number,
-  say: Findings,
-): void {
-  const radius = head === 'round' ? span / 2 : span;
+/** A head that its width gives, and that names no rise to be judged. */
+function isWhole(head: HeadShape): boolean {
+  return SHAPES[head].rise.ofSpan !== null && SHAPES[head].rise.needs === null;
+}
+
+/** Round, quarter-round and octagon heads follow from the width; figures given beside it must say the same. */
+function checkWhole(given: GivenLengths, head: HeadShape, span: number, tolerance: number, say: Findings): void {
+  const { closed } = SHAPES[head];
+  const radius = head === 'quarter round' ? span : span / 2;
   const off = (value: number, ...right: number[]) => right.every((figure) => Math.abs(value - figure) > tolerance);
   const { rise, height, springHeight, leg } = given;
-  const name = head === 'round' ? 'round' : 'quarter-round';
-  if (given.radius?.value !== undefined && off(given.radius.value, radius))
+  const name = head.replace(' ', '-');
+  if (head !== 'octagon' && given.radius?.value !== undefined && off(given.radius.value, radius))
     say.problem(
       'span',
       `A ${name} head ${figure(span)} wide has a radius of ${figure(radius)}; the schedule says ${figure(given.radius.value)}.`,
     );
-  if (rise?.value !== undefined && rise.value !== 0 && off(rise.value, span, ...(head === 'round' ? [span / 2] : [])))
+  if (rise?.value !== undefined && rise.value !== 0 && off(rise.value, span, ...(closed ? [span / 2] : [])))
     say.problem(
       'rise',
-      `A ${name} head ${figure(span)} wide is ${figure(span)} high; the schedule says its rise is ${figure(rise.value)}.`,
+      `${/^o/.test(name) ? 'An' : 'A'} ${name} head ${figure(span)} wide is ${figure(span)} high; the schedule says its rise is ${figure(rise.value)}.`,
     );
   const top = height?.value;
   const below = springHeight?.value ?? leg?.value;
-  if (head === 'round' && top !== undefined && off(top, span))
+  if (closed && top !== undefined && off(top, span))
     say.problem(
       'span',
-      `A round opening is as wide as it is high; the schedule says ${figure(span)} wide and ${figure(top)} high.`,
+      `${head === 'octagon' ? 'An octagon' : 'A round opening'} is as wide as it is high; the schedule says ${figure(span)} wide and ${figure(top)} high.`,
     );
   if (head === 'quarter round' && top !== undefined && below !== undefined && off(top - below, span))
     say.problem(

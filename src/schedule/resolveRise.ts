@@ -1,4 +1,5 @@
 import type { HeadShape } from '../head/head';
+import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import { capital, figure, listed } from './figure';
 import type { Findings, GivenLengths } from './given';
@@ -72,8 +73,9 @@ function missing(head: HeadShape | null, span: number | null, faults: readonly s
   if (head === 'half round' && span === null) return 'Rise is unknown because the width is.';
   const [fault] = faults;
   if (fault !== undefined) return fault;
-  const other =
-    head === 'segmental' || head === 'pointed' ? `, the radius${span === null ? ' with the width' : ''}` : '';
+  const rule = head === null ? null : SHAPES[head].rise;
+  if (rule?.asked !== undefined) return `Rise is missing; please give the ${rule.asked}.`;
+  const other = rule?.ofRadius ? `, the radius${span === null ? ' with the width' : ''}` : '';
   return `Rise is missing; please give the rise${other} or the heights to the crown and to the spring line.`;
 }
 
@@ -86,17 +88,13 @@ function withinReach(
   say: Findings,
 ): number | null {
   if (span === null) return rise;
-  const half = span / 2;
-  const width = `half the width ${figure(span)}`;
-  let why: string | null = null;
-  if (head === 'pointed') {
-    if (rise < half - tolerance) why = `A pointed head rises at least ${width}; its rise is given as ${figure(rise)}.`;
-    else if (rise > 3 * span) why = `A rise of ${figure(rise)} over a width of ${figure(span)} can't be right.`;
-  } else if (head === 'three-centered') {
-    if (rise >= half) why = `A three-centered head rises less than ${width}; its rise is given as ${figure(rise)}.`;
-  } else if (rise > span) why = `A rise of ${figure(rise)} over a width of ${figure(span)} can't be right.`;
-  else if (head === 'segmental' && rise > half + tolerance)
-    say.note(`The rise ${figure(rise)} is more than ${width}, so the arc is more than a half circle.`);
+  const misfit = head === null ? undefined : SHAPES[head].rise.misfit;
+  const tooHigh = rise > span ? `A rise of ${figure(rise)} over a width of ${figure(span)} can't be right.` : null;
+  const why = misfit ? misfit(span, rise, tolerance, figure) : tooHigh;
+  if (why === null && head === 'segmental' && rise > span / 2 + tolerance)
+    say.note(
+      `The rise ${figure(rise)} is more than half the width ${figure(span)}, so the arc is more than a half circle.`,
+    );
   if (why === null) return rise;
   say.problem('rise', why);
   return null;

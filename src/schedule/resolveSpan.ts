@@ -1,4 +1,5 @@
 import type { HeadShape } from '../head/head';
+import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
@@ -47,12 +48,8 @@ export function resolveSpan(
     return span;
   }
   const r = radius?.value;
-  if (r !== undefined && (head === 'half round' || head === 'round')) {
-    return ofRadius(2 * r, `twice the radius ${figure(r)}`, standards, say);
-  }
-  if (r !== undefined && head === 'quarter round') {
-    return ofRadius(r, 'the radius of the quarter round', standards, say);
-  }
+  const fromRadius = head === null ? undefined : SHAPES[head].rise.spanOfRadius;
+  if (r !== undefined && fromRadius) return ofRadius(fromRadius.of(r), fromRadius.said(figure(r)), standards, say);
   const h = rise?.value;
   if (r !== undefined && h !== undefined && h > 0 && h <= r && head === 'segmental') {
     const span = 2 * Math.sqrt(h * (2 * r - h));

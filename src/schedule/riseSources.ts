@@ -1,4 +1,5 @@
 import type { HeadShape } from '../head/head';
+import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
@@ -67,16 +68,17 @@ export function fromRadius(
   if (given.radius?.fault !== undefined) faults.push(given.radius.fault);
   const radius = given.radius?.value;
   if (radius === undefined || span === null) return null;
-  if (head === 'elliptical' || head === 'three-centered') {
-    say.note(`The radius ${figure(radius)} was not used: a head of this shape has more than one.`);
+  const rule = SHAPES[head ?? 'segmental'].rise;
+  const { ofRadius } = rule;
+  if (!ofRadius) {
+    const why = SHAPES[head ?? 'segmental'].words.radius === null ? 'none' : 'more than one';
+    say.note(`The radius ${figure(radius)} was not used: a head of this shape has ${why}.`);
     return null;
   }
-  const half = span / 2;
-  if (radius < half - tolerance) return `A radius of ${figure(radius)} is less than half the width ${figure(span)}.`;
-  const reach = Math.max(radius, half);
-  const pointed = head === 'pointed';
-  const rise = pointed ? Math.sqrt(half * (2 * reach - half)) : reach - Math.sqrt((reach - half) * (reach + half));
-  const radiusOf = (h: number) => (pointed ? (half * half + h * h) / span : (half * half + h * h) / (2 * h));
+  const { least, words } = rule.leastRadius?.(span) ?? { least: span / 2, words: 'half the width' };
+  if (radius < least - tolerance) return `A radius of ${figure(radius)} is less than ${words} ${figure(span)}.`;
+  const rise = ofRadius(span, Math.max(radius, least));
+  const radiusOf = (h: number) => rule.radius?.(span, h) ?? h;
   candidates.push({
     rise,
     how: `radius ${figure(radius)} on a width of ${figure(span)} gives ${figure(rise)}`,

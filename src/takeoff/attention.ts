@@ -1,6 +1,8 @@
-import type { HeadShape } from '../head/head';
+import { mitersLegs } from '../head/joints';
+import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
+import { isButted } from './curve';
 import type { OwnFigures } from './ownFigures';
 
 /**
@@ -16,6 +18,10 @@ export const ATTENTION = {
   legless: 'The head is mitered to legs, but their length is missing: the price is of the head alone.',
   unmitered:
     'There are legs, but the ends of the head are not mitered to them: see how the two meet, and how long a leg is then.',
+  level:
+    'Cutting the ends level adds more than a quarter to the arc: see whether it should meet legs, or end radially.',
+  oneLeg:
+    'The high side stops at the jamb line, as beside another opening, and has no leg: ends "legs" run it on to one.',
 } as const;
 
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
@@ -26,12 +32,16 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
   if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);
   if (own.cutsOutside < 15) said.push(ATTENTION.finish);
-  if (inputs.ends === 'legs' && inputs.leg === 0 && inputs.head !== 'round') said.push(ATTENTION.legless);
-  if (inputs.ends !== 'legs' && inputs.leg > 0 && !springsPlumb(inputs.head)) said.push(ATTENTION.unmitered);
+  const { head, levelAdds } = own.curve;
+  if (levelAdds > 0.25) said.push(ATTENTION.level);
+  const { plumb, closed, highSide } = SHAPES[inputs.head];
+  const mitered = mitersLegs(head, inputs.ends);
+  // A straight head is mitered unless something else is said: without legs it may well stand alone.
+  if (mitered && inputs.leg === 0 && (inputs.head !== 'straight' || inputs.ends === 'legs'))
+    said.push(ATTENTION.legless);
+  if (!mitered && inputs.leg > 0 && !closed && !isButted(inputs)) {
+    if (highSide) said.push(ATTENTION.oneLeg);
+    if (!plumb) said.push(ATTENTION.unmitered);
+  }
   return said;
-}
-
-/** Where a head springs plumb, its ends are cut level however they are called, and a leg stops at the spring line. */
-function springsPlumb(head: HeadShape): boolean {
-  return head !== 'segmental' && head !== 'straight';
 }

@@ -7,11 +7,15 @@ import type { Standards } from '../standards';
 import { perInch } from '../unit';
 import { boardFor, type Wood } from './wood';
 
-/** A constant-radius ring to be glued up: the molding's inside radius, and the degrees its blank must cover. */
+/**
+ * A constant-radius ring to be glued up: the molding's inside radius, the degrees its blank must cover, and those of the
+ * finished piece, which the grain is judged over: what the end allowances add is sawn off.
+ */
 export interface RingSize {
   readonly inside: number;
   readonly face: number;
   readonly degrees: number;
+  readonly finished: number;
 }
 
 /** One ring's blank with a count of segments, and what its wood and joints cost. */
@@ -44,7 +48,8 @@ export function chooseBlank(
   standards: Standards,
   wanted: number | null = null,
 ): Result<BlankChoice> {
-  const { margin, grain } = standards;
+  const { margin } = standards;
+  const grain = grainOf(ring, standards.grain);
   const fewest = fewestSegments(ring.inside, ring.face, ring.degrees, wood.widest, margin, grain);
   if (!fewest.ok) return fewest;
   const weighed: Blank[] = [];
@@ -64,6 +69,11 @@ export function chooseBlank(
   }
   const chosen = first.cost <= Math.min(second.cost, third.cost) ? first : second.cost <= third.cost ? second : third;
   return ok({ chosen, weighed: [first, second, third] });
+}
+
+/** The limit on the blank's own angle that comes to `grain` on the finished one. */
+function grainOf(ring: RingSize, grain: number): number {
+  return Math.min(180, (grain * ring.degrees) / ring.finished);
 }
 
 function blankOf(ring: RingSize, count: number, wood: Wood, standards: Standards): Result<Blank> {

@@ -33,7 +33,7 @@ export interface RowFigures {
 export function computeRow(row: Row, shop: Shop): RowFigures {
   const settings = new SettingsRead(shop);
   const { known, missingShape, missing } = readRow(row, settings.for('inputs'));
-  const made = missingShape.length === 0 ? curveOf(known as ShapeInputs, settings.for('curve').endAllowance) : null;
+  const made = missingShape.length === 0 ? curveOf(known as ShapeInputs, settings.for('curve')) : null;
   const base = {
     ...{ known, missingShape, missing, curve: made?.ok ? made.value : null },
     isInDoubt: (stage: Stage) => settings.wrongFor(stage).length > 0,

@@ -1,4 +1,5 @@
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
+import { SHAPES } from '../head/shapes';
 import { readEnds, readHead } from '../head/words';
 import { quoted } from '../require';
 import { listed } from '../schedule/figure';
@@ -48,13 +49,7 @@ export const NEEDS = {
   head: `Needs a head: ${listed(HEAD_SHAPES, 'or')}.`,
   ends: `Needs ends: ${listed(ENDS, 'or')}.`,
   span: 'Needs a span: more than 0.',
-  rise: {
-    segmental: 'Needs a rise: more than 0.',
-    'half round': 'A half round rises half its span: correct the span, the rise or the head.',
-    elliptical: 'Needs a rise: more than 0, and not half the span, which is a half round.',
-    'three-centered': 'Needs a rise: more than 0, less than half the span.',
-    pointed: 'Needs a rise: more than half the span, which would be a half round.',
-  },
+  rise: 'Needs a rise: more than 0.',
   reveal: 'Needs a reveal: 0 or more.',
   face: 'Needs a casing width: more than 0.',
   thickness: 'Needs a thickness: more than 0.',
@@ -80,23 +75,14 @@ export function tooThin(species: string, thickness: number): string {
   return `The stock list has no ${species} at least ${roundTo(4, thickness)} thick.`;
 }
 
-export type RiseHead = keyof typeof NEEDS.rise;
+/** The sentence that asks for a head's rise; null for heads that have none of their own to judge. */
+export function riseNeed(head: HeadShape): string | null {
+  return SHAPES[head].rise.needs;
+}
 
 /** Whether a rise is possible for the head. */
-export function riseFits(head: RiseHead, span: number, rise: number): boolean {
-  const halfSpan = Math.abs(rise - span / 2) <= 1e-9 * span;
-  switch (head) {
-    case 'segmental':
-      return rise > 0;
-    case 'elliptical':
-      return rise > 0 && !halfSpan;
-    case 'half round':
-      return halfSpan;
-    case 'three-centered':
-      return rise > 0 && rise < span / 2 && !halfSpan;
-    case 'pointed':
-      return rise > span / 2 && !halfSpan;
-  }
+export function riseFits(head: HeadShape, span: number, rise: number): boolean {
+  return SHAPES[head].rise.fits(span, rise);
 }
 
 /** A row read: its inputs, and what is missing or in doubt, each in a sentence, those of the curve first. */
@@ -193,13 +179,13 @@ function readRise(
 ): number | null {
   const rise = typeof cell === 'number' ? cell : null;
   if (head === 'half round' && cell === null) return span === null ? null : span / 2;
-  if (head !== null && head in NEEDS.rise) {
-    const shape = head as RiseHead;
-    if (rise !== null && (span === null || riseFits(shape, span, rise))) return rise;
-    need(NEEDS.rise[shape]);
+  const asked = head === null ? null : riseNeed(head);
+  if (head !== null && asked !== null) {
+    if (rise !== null && (span === null || riseFits(head, span, rise))) return rise;
+    need(asked);
     return null;
   }
-  if (cell !== null && rise === null) need(NEEDS.rise.segmental);
+  if (cell !== null && rise === null) need(NEEDS.rise);
   return rise;
 }
 

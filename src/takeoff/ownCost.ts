@@ -26,8 +26,7 @@ export function ownCost(inputs: Inputs, own: OwnFigures, standards: Standards): 
   const heads = headsOf(inputs);
   const rings = own.rings.map((plan) => ringCost(plan, plan.ring.count * heads, own.passes, standards));
   const sum = (of: (cost: PieceCost) => number) => rings.reduce((total, cost) => total + of(cost), 0);
-  const arcsPerHead = own.rings.reduce((total, { ring }) => total + ring.count, 0);
-  const headJoints = heads * Math.max(0, arcsPerHead - 1);
+  const headJoints = heads * own.curve.pieceJoints;
 
   const straightFeet = own.straight ? own.straight.boardFeet * heads : 0;
   const straightLength = own.straight ? own.straight.length * heads : 0;

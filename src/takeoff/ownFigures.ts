@@ -5,9 +5,10 @@ import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import { chooseBlank, type BlankChoice } from './blankChoice';
-import { legAboveSpring, type Curve, type RingKind } from './curve';
+import type { Curve, RingKind } from './curve';
 import { NEEDS, type Inputs } from './inputs';
 import { roundTo } from '../rounding';
+import { straightPieces } from './straightPieces';
 import { boardFor, stockName } from './wood';
 
 /** A ring with the blank chosen for it and the guide set it runs between. */
@@ -55,10 +56,12 @@ export interface Blanks {
 
 export function blanksOf(inputs: Inputs, curve: Curve, standards: Standards): Result<Blanks> {
   const knife = knifeName(inputs);
-  const crown = ringPlan(curve.crown, inputs, standards, knife);
-  if (!crown.ok) return crown;
-  const haunch = ringPlan(curve.haunch, inputs, standards, knife);
-  if (!haunch.ok) return haunch;
+  const rings: RingPlan[] = [];
+  for (const ring of curve.rings) {
+    const plan = ringPlan(ring, inputs, standards, knife);
+    if (!plan.ok) return plan;
+    rings.push(plan.value);
+  }
 
   const inch = perInch(standards.unit);
   const ripped = boardFor(inputs.face + 2 * standards.margin, inputs.wood);
@@ -72,9 +75,9 @@ export function blanksOf(inputs: Inputs, curve: Curve, standards: Standards): Re
   if (!test.ok) return test;
   return ok({
     curve,
-    rings: [crown.value, haunch.value].flatMap((plan) => (plan ? [plan] : [])),
-    crown: crown.value,
-    haunch: haunch.value,
+    rings,
+    crown: rings[0] ?? null,
+    haunch: rings[1] ?? null,
     straight: straight.value,
     knife,
     ripWidth: ripped.width,
@@ -127,9 +130,8 @@ function knifeName(inputs: Inputs): string {
   return `${roundTo(3, inputs.face)} x ${roundTo(3, inputs.thickness)} ${inputs.profile}`;
 }
 
-function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan | null> {
-  if (ring === null) return ok(null);
-  const size = { inside: ring.inside, face: inputs.face, degrees: ring.blankAngle };
+function ringPlan(ring: RingKind, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan> {
+  const size = { inside: ring.inside, face: inputs.face, degrees: ring.blankAngle, finished: ring.finishedAngle };
   const blank = chooseBlank(size, inputs.wood, standards, inputs.segmentsWanted);
   if (!blank.ok) return blank;
   return ok({
@@ -141,15 +143,7 @@ function ringPlan(ring: RingKind | null, inputs: Inputs, standards: Standards, k
 }
 
 function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife: string): Result<StraightPlan | null> {
-  const pieces: { length: number; count: number }[] = [];
-  if (inputs.head === 'straight') pieces.push({ length: curve.length + 2 * standards.endAllowance, count: 1 });
-  const above = Math.max(0, legAboveSpring(inputs)) + 2 * standards.endAllowance;
-  const { leg, otherLeg } = inputs;
-  if (otherLeg === null || otherLeg === leg) {
-    if (leg > 0) pieces.push({ length: leg + above, count: 2 });
-  } else {
-    for (const each of [leg, otherLeg]) if (each > 0) pieces.push({ length: each + above, count: 1 });
-  }
+  const pieces = straightPieces(curve, inputs.leg, inputs.otherLeg, standards.endAllowance);
   if (pieces.length === 0) return ok(null);
   const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
   const width = inputs.face + 2 * standards.margin;

@@ -25,7 +25,10 @@ const LENGTHS: readonly (readonly [head: string, length: (s: string, h: string, 
       },
     ],
     ['half round', (s, _h, d) => `PI()*(${half(s)}+${d})`],
-    ['quarter round', (s, _h, d) => `PI()/2*(${s}+${d})`],
+    [
+      'quarter round',
+      (s, _h, d, ends) => `(${s}+${d})*(PI()/2+IF(${ends}="legs",ATAN2(SQRT(${s}*(${s}+2*${d})),${d}),0))`,
+    ],
     ['round', (s, _h, d) => `2*PI()*(${half(s)}+${d})`],
     [
       'elliptical',
@@ -46,7 +49,7 @@ const LENGTHS: readonly (readonly [head: string, length: (s: string, h: string, 
         return `2*(${radius}+${d})*ATAN2(${radius}-${half(s)},SQRT((${d}+${half(s)})*(2*${radius}+${d}-${half(s)})))`;
       },
     ],
-    ['straight', (s, _h, d, ends) => `${s}+IF(${ends}="legs",2*${d},0)`],
+    ['straight', (s, _h, d, ends) => `${s}+IF(${ends}="square",0,2*${d})`],
   ];
 
 /** Radii of the three-centered arch by the bisector construction. */

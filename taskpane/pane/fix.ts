@@ -1,4 +1,5 @@
 import type { HeadShape } from '../../src/head/head';
+import { SHAPES } from '../../src/head/shapes';
 import { readEnds, readHead } from '../../src/head/words';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Opening, OpeningField, OpeningInputs, Problem } from '../../src/schedule/opening';
@@ -16,7 +17,7 @@ const MUST_STAND: readonly OpeningField[] = ['quantity', 'head', 'span'];
 
 /** Heads whose rise is typed; the others have it from their span, or have none. */
 export function hasOwnRise(head: HeadShape): boolean {
-  return head === 'segmental' || head === 'elliptical' || head === 'three-centered' || head === 'pointed';
+  return SHAPES[head].rise.ofSpan === null;
 }
 
 /**

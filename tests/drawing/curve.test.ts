@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { endOf, headCurve, reversed } from '../../src/drawing/curve';
-import { leftEnd, rightEnd } from '../../src/head/arcEnds';
+import { leftEnd, rightEnd } from '../../src/head/pieces';
 import { makeHead } from '../../src/head/makeHead';
 import { refusalOf, valueOf } from '../value';
 import { openings } from './openings';

@@ -4,7 +4,7 @@ import { bounds } from '../../src/drawing/bounds';
 import { dimensionLine, explode } from '../../src/drawing/dimension';
 import { elevationScene } from '../../src/drawing/elevation';
 import type { Dimension, Line, Scene } from '../../src/drawing/scene';
-import { ENDS } from '../../src/head/head';
+import { ARC_ENDS } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { legTop } from '../../src/head/segmental';
 import { lengthText } from '../../src/lengthText';
@@ -78,7 +78,7 @@ describe('the elevation of an opening', () => {
   });
 
   it('keeps the joints of a head with mitered or level ends on the casing', () => {
-    for (const ends of ENDS) {
+    for (const ends of ARC_ENDS) {
       const head = valueOf(makeHead('segmental', 36, 6));
       const scene = valueOf(elevationScene({ head, reveal: 0.1875, face: 3.5, ends, segments: [40], unit: 'in' }));
       const drawn = joints(scene);
@@ -93,7 +93,7 @@ describe('the elevation of an opening', () => {
     }
   });
 
-  it.each(ENDS)('shares the angle of the longer edge equally among the segments, ends %s', (ends) => {
+  it.each(ARC_ENDS)('shares the angle of the longer edge equally among the segments, ends %s', (ends) => {
     for (const rise of [6, 24]) {
       const head = valueOf(makeHead('segmental', 36, rise));
       const scene = valueOf(elevationScene({ head, reveal: 0.25, face: 3.5, ends, segments: [4], unit: 'in' }));
@@ -159,13 +159,16 @@ describe('the elevation of an opening', () => {
     },
   );
 
-  it('runs the straight side of a quarter round up to the top of its casing', () => {
+  it('runs the high leg of a quarter round up past the crown, where the arc meets it, and has none where the arc stops', () => {
     const head = valueOf(makeHead('quarter round', 24, null));
-    const [left, right] = legTops(
-      valueOf(elevationScene({ head, reveal: 0.25, face: 3.5, ends: 'radial', leg: 10, unit: 'in' })),
-    );
+    const tops = (ends: 'radial' | 'legs') =>
+      legTops(valueOf(elevationScene({ head, reveal: 3 / 16, face: 3.5, ends, leg: 10, unit: 'in' })));
+    const [left, right] = tops('legs');
     expect(left!.map(({ y }) => y)).toEqual([0, 0]);
-    expect(right!.map(({ y }) => y)).toEqual([27.75, 27.75]);
+    // Worked out independently here: √((24 + d)² − d²).
+    expect(right![0].y).toBeCloseTo(24.1867732449, 9);
+    expect(right![1].y).toBeCloseTo(27.440845468, 9);
+    expect(tops('radial')).toHaveLength(1);
   });
 
   it.each([

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { explode } from '../../src/drawing/dimension';
 import { elevationScene } from '../../src/drawing/elevation';
 import type { ElevationFigures } from '../../src/drawing/elevationFigures';
-import { ENDS, HEAD_SHAPES } from '../../src/head/head';
+import { ARC_ENDS, HEAD_SHAPES } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { valueOf } from '../value';
 import { openings } from './openings';
@@ -32,7 +32,7 @@ describe('the words of an elevation', () => {
       for (const span of [24, 36, 72, 144])
         for (const part of [0.05, 0.08, 0.12, 0.17, 0.25, 0.33, 0.4, 0.5, 0.6, 0.9])
           for (const face of [2.25, 3.5])
-            for (const ends of ENDS)
+            for (const ends of ARC_ENDS)
               for (const leg of [0, 80]) {
                 const fixed = ['half round', 'quarter round', 'round', 'straight'].includes(shape);
                 const head = makeHead(shape, span, fixed ? null : part * span);

@@ -6,6 +6,7 @@ import { CASES } from './cases';
 /** Where a head needs its rise, the rise can't be left out; this one doesn't. */
 const CHOSEN: Readonly<Record<string, readonly unknown[]>> = {
   HEADLENGTH: ['half round', 36, 18, 1, 'level'],
+  HEADRADIUS: ['half round', 36, 18, 5],
   HEADARCS: ['half round', 36, 18, 1, 'level', 5],
 };
 

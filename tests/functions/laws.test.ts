@@ -17,7 +17,9 @@ const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const span = size(1, 500);
 const offset = size(0, 24);
 
-const LENGTHS = 'span rise radius offset step face reveal margin board_width kerf clearance thickness'.split(' ');
+const LENGTHS = 'span rise radius haunch offset step face reveal margin board_width kerf clearance thickness'.split(
+  ' ',
+);
 
 /** What a factor on every length does to each answer: to all of it, to none, or to some columns. */
 const GROWS: Readonly<Record<string, 'all' | 'none' | readonly boolean[]>> = {
@@ -29,6 +31,8 @@ const GROWS: Readonly<Record<string, 'all' | 'none' | readonly boolean[]>> = {
   ORDINATES: 'all',
   HEADLENGTH: 'all',
   HEADARCS: [true, false, true, true],
+  HEADRADIUS: 'all',
+  HEADMITER: [false, false, false, true],
   MITER: 'none',
   SEGMENTS: 'none',
   BLANKWIDTH: 'all',
@@ -116,6 +120,8 @@ describe('worksheet functions together', () => {
       ['ARCLENGTH', [36, 6], [36, 6, 0]],
       ['HEADLENGTH', ['elliptical', 72, 24], ['elliptical', 72, 24, 0, 'radial']],
       ['HEADARCS', ['elliptical', 72, 24], ['elliptical', 72, 24, 0, 'radial', 3]],
+      ['HEADRADIUS', ['elliptical', 72, 24], ['elliptical', 72, 24, 3]],
+      ['HEADMITER', ['segmental', 36, 6, 3.5], ['segmental', 36, 6, 3.5, 0, 'legs']],
       ['MITER', [36, 6, 3.5], [36, 6, 3.5, 0]],
       ['SEGMENTS', [18, 3.5, 180, 6], [18, 3.5, 180, 6, 0, 30]],
       ['BLANKWIDTH', [18, 3.5, 180, 3], [18, 3.5, 180, 3, 0]],

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { ENDS, type HeadShape } from '../../src/head/head';
+import { ARC_ENDS, type HeadShape } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { expectNear, refusalOf, valueOf } from '../value';
 
 describe('heads that are a part of one circle', () => {
   it('a half round 36 wide, casing 3-1/2, reveal 3/16 has the lengths worked out to 30 digits for any ends', () => {
     const head = valueOf(makeHead('half round', 36, null));
-    for (const ends of ENDS) {
+    for (const ends of ARC_ENDS) {
       expectNear(valueOf(head.length(3 / 16, ends)), 57.1377163871644, 1e-14);
       expectNear(valueOf(head.length(3 / 16 + 1.75, ends)), 62.6355035309465, 1e-14);
       expectNear(valueOf(head.length(3 / 16 + 3.5, ends)), 68.1332906747286, 1e-14);
@@ -22,7 +22,8 @@ describe('heads that are a part of one circle', () => {
     const head = valueOf(makeHead(shape, span, null));
     expect(head.rise).toBe(rise);
     expect(head.radius).toBe(radius);
-    for (const ends of ENDS) {
+    // A quarter round's high side runs on to a leg of its own.
+    for (const ends of shape === 'quarter round' ? (['radial', 'level'] as const) : ARC_ENDS) {
       const arcs = valueOf(head.arcs(2, ends));
       expect(arcs).toHaveLength(1);
       const [arc] = arcs;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { halfEllipseLength } from '../../src/head/ellipseLength';
+import { halfEllipseLength } from '../../src/head/oval';
 import { exact, expectExact, PI } from '../exact';
 import { integrate } from '../integrate';
 import { COMPLETE_E } from '../published';

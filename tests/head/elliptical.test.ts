@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ENDS } from '../../src/head/head';
+import { ARC_ENDS } from '../../src/head/head';
 import { makeHead } from '../../src/head/makeHead';
 import { expectNear, refusalOf, valueOf } from '../value';
 
@@ -13,7 +13,7 @@ describe('the length of an elliptical head', () => {
     [36, 12, 3.5, 58.591893055436, 58.5021818269571],
     [96, 16, 4.5, 121.056312705596, 120.246276037026],
   ])('%d × %d at %d outside is %d, not %d as an ellipse with its axes grown', (span, rise, offset, length, grown) => {
-    for (const ends of ENDS) expectNear(valueOf(elliptical(span, rise).length(offset, ends)), length, 1e-14);
+    for (const ends of ARC_ENDS) expectNear(valueOf(elliptical(span, rise).length(offset, ends)), length, 1e-14);
     expectNear(valueOf(elliptical(span + 2 * offset, rise + offset).length(0, 'radial')), grown, 1e-14);
   });
 
@@ -41,7 +41,7 @@ describe('the length of an elliptical head', () => {
 
   it('with a rise of half the span is that of a half round, in one piece', () => {
     expectNear(valueOf(elliptical(36, 18).length(3.5, 'legs')), 21.5 * Math.PI, 1e-15);
-    const arcs = valueOf(elliptical(36, 18).arcs(3.5, 'radial', 5));
+    const arcs = valueOf(elliptical(36, 18).arcs(3.5, 'radial', { arcs: 5 }));
     expect(arcs).toHaveLength(1);
     expect(arcs[0]).toMatchObject({ radius: 21.5, degrees: 180, deviation: 0 });
     // As near a half round as rounding: one arc still, which says by how much it misses the crown.
@@ -57,7 +57,7 @@ describe('the length of an elliptical head', () => {
       "offset must be more than -4, the ellipse's tightest radius; got -4",
     );
     expect(elliptical(72, 12).length(-3.99, 'radial').ok).toBe(true);
-    expect(refusalOf(elliptical(72, 12).arcs(-4, 'radial', 3))).toContain('tightest radius');
+    expect(refusalOf(elliptical(72, 12).arcs(-4, 'radial', { arcs: 3 }))).toContain('tightest radius');
   });
 });
 
@@ -65,12 +65,14 @@ describe('the arcs an elliptical head is run as', () => {
   it('are 3, 5 or 7, three unless said', () => {
     expect(valueOf(elliptical(72, 24).arcs(0, 'radial'))).toHaveLength(3);
     for (const count of [0, 1, 2, 4, 9, 3.5]) {
-      expect(refusalOf(elliptical(72, 24).arcs(0, 'radial', count))).toBe(`arcs must be 3, 5 or 7; got ${count}`);
+      expect(refusalOf(elliptical(72, 24).arcs(0, 'radial', { arcs: count }))).toBe(
+        `arcs must be 3, 5 or 7; got ${count}`,
+      );
     }
   });
 
   it('are refused for an ellipse flatter than 1 : 10,000', () => {
-    expect(refusalOf(elliptical(72, 0.003).arcs(0, 'radial', 5))).toBe(
+    expect(refusalOf(elliptical(72, 0.003).arcs(0, 'radial', { arcs: 5 }))).toBe(
       'no 5 arcs follow an ellipse of half axes 36 and 0.003; one may be at most 10,000 times the other',
     );
   });

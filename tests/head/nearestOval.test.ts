@@ -7,7 +7,7 @@ import { expectNear, valueOf } from '../value';
 
 const elliptical = (span: number, rise: number) => valueOf(makeHead('elliptical', span, rise));
 const arcsOf = (span: number, rise: number, count: number, offset = 0) =>
-  valueOf(elliptical(span, rise).arcs(offset, 'radial', count));
+  valueOf(elliptical(span, rise).arcs(offset, 'radial', count === undefined ? {} : { arcs: count }));
 
 /** Distance of a point from the ellipse, by search over its parameter: coarse, then ever finer round the best. */
 function distanceToEllipse(a: number, b: number, x: number, y: number): number {

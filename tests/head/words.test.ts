@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
-import { readEnds, readHead } from '../../src/head/words';
+import { readEnds, readHead, readHeadWords } from '../../src/head/words';
 import { refusalOf, valueOf } from '../value';
 
 describe('the shape of a head is read from', () => {
@@ -49,27 +49,37 @@ describe('the shape of a head is read from', () => {
     ['Sq. head', 'straight'],
     ['flat', 'straight'],
     ['Rectangular', 'straight'],
+    ['eyebrow on legs', 'segmental'],
+    ['Eyebrow w/ legs', 'segmental'],
+    ['half round top w/ legs', 'half round'],
+    ['Half round with side legs', 'half round'],
+    ['drop pointed', 'pointed'],
+    ['equilateral arch', 'pointed'],
+    ['Tudor arch', 'four-centered'],
+    ['4-centred', 'four-centered'],
+    ['Flat top with radius corners', 'radius corners'],
+    ['eased', 'radius corners'],
+    ['oval window', 'full ellipse'],
+    ['half eyebrow', 'half segmental'],
+    ['raked arch', 'half segmental'],
+    ['¼ ellipse', 'quarter ellipse'],
+    ['Peak', 'gable'],
+    ['dog-eared', 'clipped corners'],
+    ['sloped head', 'shed'],
+    ['Octagonal window', 'octagon'],
+    ['horseshoe at spring', 'segmental'],
   ])('%s: %s', (text, shape) => {
     expect(valueOf(readHead(text))).toBe(shape);
   });
 
-  it.each([
-    '',
-    '  ',
-    'horseshoe',
-    'half',
-    'roundish',
-    'Tudor',
-    '36',
-    'arch 5',
-    'circular arch',
-    'full circle top',
-    '???',
-  ])('but not from "%s"', (text) => {
-    const sentence = refusalOf(readHead(text));
-    expect(sentence).toContain('head must be one of segmental, half round, quarter round, round, elliptical,');
-    expect(sentence).toContain(text.trim() === '' ? 'got nothing' : `got "${text}"`);
-  });
+  it.each(['', '  ', 'half', 'roundish', '36', 'arch 5', 'circular arch', 'full circle top', '???'])(
+    'but not from "%s"',
+    (text) => {
+      const sentence = refusalOf(readHead(text));
+      expect(sentence).toContain('head must be one of segmental, half round, quarter round, round, elliptical,');
+      expect(sentence).toContain(text.trim() === '' ? 'got nothing' : `got "${text}"`);
+    },
+  );
 });
 
 it('text longer than 60 characters names no shape, and is quoted no further than a sentence bears', () => {
@@ -95,6 +105,30 @@ describe('how the arc stops is read from', () => {
   });
 
   it.each(['', 'butt', 'plumb?'])('but not from "%s"', (text) => {
-    expect(refusalOf(readEnds(text))).toContain('ends must be one of radial, level, legs; got');
+    expect(refusalOf(readEnds(text))).toContain(
+      'ends must be one of radial, level, legs, mitered, over legs, between legs, square; got',
+    );
+  });
+});
+
+it('"on legs" behind a head says how the arc stops, "equilateral" how high it is', () => {
+  expect(valueOf(readHeadWords('eyebrow on legs'))).toMatchObject({ shape: 'segmental', ends: 'legs', riseOf: null });
+  expect(valueOf(readHeadWords('eyebrow'))).toMatchObject({ ends: null });
+  const { riseOf, shape } = valueOf(readHeadWords('Equilateral gothic'));
+  expect(shape).toBe('pointed');
+  // Struck from both spring points with the span: √(36² − 18²). M. H. Bloxam, Principles of Gothic Ecclesiastical Architecture.
+  expect(riseOf!(36)).toBeCloseTo(Math.sqrt(36 ** 2 - 18 ** 2), 12);
+});
+
+describe('curves that are not made here are refused by name, with what is needed', () => {
+  it.each([
+    ['ogee', 'give a full-size drawing'],
+    ['Ogee arch', 'give a full-size drawing'],
+    ['parabolic', 'give a full-size drawing, or say elliptical or segmental'],
+    ['catenary arch', 'give a full-size drawing, or say elliptical or segmental'],
+    ['horseshoe', '"horseshoe at spring"'],
+    ['horseshoe, width at widest', '2·√(h·(2R − h))'],
+  ])('%s', (text, needed) => {
+    expect(refusalOf(readHead(text))).toContain(needed);
   });
 });

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { HEAD_SHAPES } from '../../src/head/head';
+import { HEAD_SHAPES, type HeadShape } from '../../src/head/head';
+import { SHAPES } from '../../src/head/shapes';
 import { defaultStandards } from '../../src/standards';
 import { ATTENTION } from '../../src/takeoff/attention';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { opening } from './openings';
 
-const RISES: Partial<Record<string, number>> = { segmental: 6, elliptical: 12, 'three-centered': 12, pointed: 36 };
+const sizeOf = (shape: HeadShape) => ({ span: SHAPES[shape].example.span, rise: SHAPES[shape].example.rise });
 
 function attention(given: Parameters<typeof opening>[0]): readonly string[] {
   return takeoff([opening(given)], defaultStandards()).openings[0]!.attention;
@@ -24,22 +25,20 @@ describe('a head mitered to legs', () => {
     expect(attention({ ...head, ends: 'level' })).not.toContain(ATTENTION.legless);
   });
 
-  it('is every shape but the full circle, which has no legs', () => {
+  it('is every shape that has ends', () => {
     const said = HEAD_SHAPES.filter((shape) =>
-      attention({ ...head, head: shape, rise: RISES[shape] ?? null }).includes(ATTENTION.legless),
+      attention({ ...head, head: shape, ...sizeOf(shape) }).includes(ATTENTION.legless),
     );
-    expect(said).toEqual(HEAD_SHAPES.filter((shape) => shape !== 'round'));
+    expect(said).toEqual(HEAD_SHAPES.filter((shape) => !['round', 'full ellipse', 'octagon'].includes(shape)));
   });
 });
 
 describe('legs under a head that is not mitered to them', () => {
-  it('are to be looked at under a segmental or straight head, which does not spring plumb', () => {
+  it('are to be looked at under a head that does not spring plumb', () => {
     const said = HEAD_SHAPES.filter((shape) =>
-      attention({ head: shape, span: 36, rise: RISES[shape] ?? null, leg: 60, ends: 'level' }).includes(
-        ATTENTION.unmitered,
-      ),
+      attention({ head: shape, ...sizeOf(shape), leg: 60, ends: 'level' }).includes(ATTENTION.unmitered),
     );
-    expect(said).toEqual(['segmental', 'straight']);
+    expect(said).toEqual(['segmental', 'half segmental', 'gable', 'clipped corners', 'shed']);
     expect(attention({ head: 'segmental', span: 36, rise: 6, leg: 60, ends: 'legs' })).not.toContain(
       ATTENTION.unmitered,
     );

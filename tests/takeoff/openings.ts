@@ -1,4 +1,4 @@
-import { ENDS, HEAD_SHAPES, type HeadShape } from '../../src/head/head';
+import { ARC_ENDS, HEAD_SHAPES, type HeadShape } from '../../src/head/head';
 import { blankOpening, type Opening, type Schedule } from '../../src/schedule/opening';
 import { defaultStandards, type Standards } from '../../src/standards';
 import type { Random } from '../random';
@@ -33,29 +33,36 @@ function possibleRise(head: HeadShape, span: number, random: Random): number | n
   }
 }
 
-/** Openings of every head, some with legs, odd casings and repeated profiles; now and then one that lacks something. */
+/** Heads whose figures every sheet's own formulas give. */
+const HEADS = HEAD_SHAPES.slice(0, 8);
+
+/** Openings of these heads, some with legs, odd casings and repeated profiles; now and then one that lacks something. */
 export function randomOpenings(count: number, random: Random, standards: Standards = defaultStandards()): Opening[] {
   const species = [...new Set(standards.stock.map((board) => board.species))];
   const scale = standards.unit === 'in' ? 1 : 25.4;
   const sixteenths = (least: number, most: number) => (random.whole(least * 16, most * 16) / 16) * scale;
   const now = <T>(chance: number, given: () => T): T | null => (random.between(0, 1) < chance ? given() : null);
   return Array.from({ length: count }, (_, at) => {
-    const head = random.pick(HEAD_SHAPES);
+    const head = random.pick(HEADS);
     const span = sixteenths(18, 120);
     const row = at + 2;
+    const rise = possibleRise(head, span, random);
+    const ends = now(0.6, () => random.pick(ARC_ENDS));
     const complete = opening({
       row,
       mark: `W${at + 1}`,
       quantity: random.whole(1, 6),
       head,
       span,
-      rise: possibleRise(head, span, random),
+      rise,
       reveal: now(0.3, () => sixteenths(0, 0.5)),
       face: now(0.4, () => sixteenths(2, 6)),
       thickness: now(0.4, () => random.pick([0.5, 0.75, 0.8125, 1, 1.5]) * scale),
       species: now(0.5, () => random.pick(species)),
-      ends: now(0.6, () => random.pick(ENDS)),
-      leg: now(0.3, () => sixteenths(10, 96)),
+      // Level ends of a flat arc run too far out to be taken.
+      ends: head === 'segmental' && ends === 'level' && (rise ?? 0) < 0.12 * span ? 'legs' : ends,
+      // A quarter round's high leg is longer by the span: boards are 12 ft long.
+      leg: now(0.3, () => (head === 'quarter round' && span > 48 * scale ? 0 : sixteenths(10, 84))),
       profile: now(0.3, () => random.pick(['Casing', 'casing', 'Back band', 'Brick mold'])),
     });
     if (random.between(0, 1) < 0.1) {

@@ -139,11 +139,11 @@ describe('an opening that lacks something', () => {
 });
 
 describe('the price', () => {
-  it('worked by hand: one straight head', () => {
+  it("worked by hand: one straight head, sawn square at the opening's width", () => {
     // 40 in with 1 in at each end is 42 in, 4 in wide of 4/4: 42 × 4 / 144 = 7/6 board feet; test piece 24 × 4 / 144 = 2/3.
     // Wood 11/6 × 3.90 × 1.15 = 8.2225. Run 2 × 42/12/4.5 + 2 = 3.5556 min, sanding 42/12 × 2 = 7 min: 10.5556/60 × 68 = 11.963.
     // Knife 110, set-up 40/60 × 68 = 45.3333. Cost 175.5188, with 35 % markup 236.95.
-    const { cost } = one({ head: 'straight', span: 40 });
+    const { cost } = one({ head: 'straight', span: 40, ends: 'square' });
     expectNear(cost!.material, 8.2225, 1e-12);
     expectNear(cost!.labor, (32 / 9 + 7) * (68 / 60), 1e-12);
     expectNear(cost!.cost, 8.2225 + (32 / 9 + 7) * (68 / 60) + 110 + 136 / 3, 1e-12);

@@ -19,7 +19,9 @@ export const LENGTH_COLUMNS: readonly WorkingColumn[] = inGroup('Lengths', [
   figure('leg miter', 'Miter of the leg', 'degrees', {
     value: (row) => row.curve?.miter,
     formula: ofCurve(
-      'IF({ends}<>"legs","",IF({head}="segmental",ARCH.MITER({span},{rise},{face},{reveal}),IF({head}="straight",45,0)))',
+      'IF({head}="straight",IF(OR({ends}="over legs",{ends}="between legs",{ends}="square"),"",45),' +
+        'IF(OR({head}="round",AND({ends}<>"legs",{ends}<>"mitered")),"",' +
+        'IF({head}="segmental",ARCH.MITER({span},{rise},{face},{reveal}),0)))',
     ),
   }),
 ]);

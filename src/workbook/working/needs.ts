@@ -1,7 +1,7 @@
-import { ENDS, HEAD_SHAPES } from '../../head/head';
+import { ENDS, HEAD_SHAPES, type HeadShape } from '../../head/head';
 import { ATTENTION } from '../../takeoff/attention';
 import { sentences } from '../../takeoff/figures';
-import { NEEDS, notInStock, tooThin, type RiseHead } from '../../takeoff/inputs';
+import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
 import { quote } from '../quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { HAS_HAUNCH, MULTI_CENTERED, SPECIES_IN_STOCK } from './formulas';
@@ -13,12 +13,20 @@ const notListed = (cell: string, list: readonly string[]) =>
   `ISNA(MATCH(${cell},{${list.map((item) => `"${item}"`).join(',')}},0))`;
 
 const NOT_HALF_SPAN = 'ABS({rise}-{span}/2)>0.000000001*{span}';
-const RISE_MISFIT: Readonly<Record<RiseHead, string>> = {
+const RISE_MISFIT: Partial<Readonly<Record<HeadShape, string>>> = {
   segmental: '{rise}<=0',
   'half round': NOT_HALF_SPAN,
   elliptical: `NOT(AND({rise}>0,${NOT_HALF_SPAN}))`,
   'three-centered': `NOT(AND({rise}>0,{rise}<{span}/2,${NOT_HALF_SPAN}))`,
   pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
+  'radius corners': 'NOT(AND({rise}>0,{rise}<={span}/2*1.000000001))',
+  'full ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
+  'half segmental': 'NOT(AND({rise}>0,{rise}<={span}*1.000000001))',
+  'quarter ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
+  'four-centered': 'NOT(AND({rise}>0,{rise}<{span}/SQRT(3)))',
+  gable: '{rise}<=0',
+  'clipped corners': '{rise}<=0',
+  shed: '{rise}<=0',
 };
 
 const when = (condition: string, sentence: string) => `IF(${condition},${quote(`${sentences([sentence])} `)},"")`;
@@ -43,18 +51,21 @@ export function missingShapeFormula(row: OpeningTakeoff): string {
 }
 
 function missingShape(haunch: boolean): string {
-  const riseOf = (head: RiseHead, otherwise: string) => {
+  const riseOf = (head: HeadShape, otherwise: string) => {
     const blank = head === 'half round' ? '{rise}<>""' : 'TRUE'; // a half round's rise follows its span
     const wrong = `IF(ISNUMBER({rise}),IF(${positive('{span}')},${RISE_MISFIT[head]},FALSE),${blank})`;
-    return `IF({head}="${head}",${need(wrong, '{rise}', NEEDS.rise[head])},${otherwise})`;
+    return `IF({head}="${head}",${need(wrong, '{rise}', riseNeed(head) ?? '')},${otherwise})`;
   };
-  const noRise = need('IF({rise}="",FALSE,NOT(ISNUMBER({rise})))', '{rise}', NEEDS.rise.segmental);
+  const noRise = need('IF({rise}="",FALSE,NOT(ISNUMBER({rise})))', '{rise}', NEEDS.rise);
   const parts = [
     ...(haunch ? [] : [when(MULTI_CENTERED, 'This head has haunches: fill the takeoff again.')]),
     need(notListed('{head}', HEAD_SHAPES), '{head}', NEEDS.head),
     need(notListed('{ends}', ENDS), '{ends}', NEEDS.ends),
     need(notPositive('{span}'), '{span}', NEEDS.span),
-    (Object.keys(NEEDS.rise) as RiseHead[]).reduceRight((otherwise, head) => riseOf(head, otherwise), noRise),
+    HEAD_SHAPES.filter((head) => riseNeed(head) !== null).reduceRight<string>(
+      (otherwise, head) => riseOf(head, otherwise),
+      noRise,
+    ),
     need('IF(ISNUMBER({reveal}),{reveal}<0,TRUE)', '{reveal}', NEEDS.reveal),
     need(notPositive('{face}'), '{face}', NEEDS.face),
     optional('{arcs}', 'ISNA(MATCH({arcs},{3,5,7},0))', NEEDS.arcs),
@@ -114,7 +125,7 @@ export function needsFormula(row: OpeningTakeoff): string {
 
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
-  const { short, tight, wide, ellipse, finish, legless, unmitered } = ATTENTION;
+  const { short, tight, wide, ellipse, finish, legless, unmitered, level, oneLeg } = ATTENTION;
   const haunch = HAS_HAUNCH;
   const run = (inside: string, angle: string) => `RADIANS(${angle})*(${inside}+{face}/2)<Shop_shortest_piece`;
   const tightest = 'MIN({insideRadius},{haunchInsideRadius})';
@@ -131,8 +142,13 @@ export function attentionFormula(row: OpeningTakeoff): string {
   ];
   const always = [
     when('{cuts}<15', finish),
+    when(
+      'IF(AND({head}="segmental",{ends}="level"),{length}>1.25*ARCH.HEADLENGTH({head},{span},{rise},{reveal}+{face},"radial"),FALSE)',
+      level,
+    ),
     when('AND({ends}="legs",{leg}=0,{head}<>"round")', legless),
-    when('AND({ends}<>"legs",{leg}>0,OR({head}="segmental",{head}="straight"))', unmitered),
+    when('AND({ends}<>"legs",{ends}<>"mitered",{leg}>0,{head}="quarter round")', oneLeg),
+    when('AND({ends}<>"legs",{ends}<>"mitered",{leg}>0,{head}="segmental")', unmitered),
   ];
   return `IF({needs}<>"","",TRIM(IF({radius}="","",${curved.join('&')})&${always.join('&')}))`;
 }

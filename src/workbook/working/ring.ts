@@ -12,6 +12,10 @@ import { boardFeet, FEED, HAS_HAUNCH, narrowestBoard, piecesThrough, priceAt } f
 import { piecesOf, type WorkingTakeoff } from './shared';
 import { CROWN, HAUNCH, type RingGroup } from './ringGroups';
 
+/** The limit on the blank's angle that comes to the shop's on the finished one, without the end allowances. */
+const GRAIN = (at: (name: string) => string) =>
+  `MIN(180,Shop_grain*${at('blankAngle')}/IF(${at('blankAngle')}=360,360,${at('blankAngle')}-DEGREES(2*Shop_end_allowance/${at('insideRadius')})))`;
+
 function ringColumns(group: RingGroup): WorkingColumn[] {
   const at = (name: string) => `{${group.key(name)}}`;
   const heading = (text: string) =>
@@ -89,7 +93,7 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
         'Fewest segments',
         'count',
         (plan) => plan.blank.weighed[0].segments,
-        `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,Shop_grain)`,
+        `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,${GRAIN(at)})`,
         working,
       ),
       weighed(0, 'fewest joints'),

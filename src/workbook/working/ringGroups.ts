@@ -54,7 +54,7 @@ export const CROWN: RingGroup = {
   ]),
   blankAngle:
     'IF({head}="round",360,MIN(360,' +
-    `IF(${MULTI_CENTERED},{angle},DEGREES({length}/{outsideRadius})/IF({head}="pointed",2,1))` +
+    `IF(${MULTI_CENTERED},{angle},DEGREES(MAX({insideLength}/{insideRadius},{length}/{outsideRadius}))/IF({head}="pointed",2,1))` +
     '+DEGREES(2*Shop_end_allowance/{insideRadius})))',
   count: 'IF({head}="pointed",2,1)',
 };

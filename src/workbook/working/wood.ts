@@ -14,12 +14,23 @@ import {
 } from './formulas';
 import { piecesOf } from './shared';
 
-/** How far a leg's long point stands above the spring line. */
+const MITERED = 'OR({ends}="legs",{ends}="mitered")';
+const EDGE = '({reveal}+{face})';
+/** Height above the spring line where an arc's edge meets its leg. */
+const legTop = (offset: string) =>
+  `{rise}-ARCH.RADIUS({span},{rise})+(${HALF_SPAN}-{rise})*SQRT((${HALF_SPAN}+{rise})^2+4*{rise}*${offset})/(2*{rise})`;
+/** How far a leg's farther upper corner stands above the spring line. */
 const LEG_ABOVE_SPRING =
-  'IF({ends}<>"legs",0,IF({head}="straight",{reveal}+{face},IF({head}="segmental",MAX(0,{rise}-ARCH.RADIUS({span},{rise})' +
-  `+(${HALF_SPAN}-{rise})*SQRT((${HALF_SPAN}+{rise})^2+4*{rise}*({reveal}+{face}))/(2*{rise})),0)))`;
-
-const legLength = (leg: string) => `IF(N(${leg})>0,${leg}+${LEG_ABOVE_SPRING}+2*Shop_end_allowance,0)`;
+  `IF({head}="straight",IF({ends}="over legs",{reveal},${EDGE}),` +
+  `IF(AND({head}="segmental",${MITERED}),MAX(${legTop('{reveal}')},${legTop(EDGE)}),0))`;
+/** The right leg has its own length where one is given. */
+const RIGHT_LEG = 'IF({otherLeg}="",{leg},{otherLeg})';
+const legLength = (leg: string, above: string) => `IF(N(${leg})>0,${leg}+${above}+2*Shop_end_allowance,0)`;
+/** A full circle has no legs; a quarter round's high side has one only where the head is mitered to it. */
+const LEG_LENGTHS =
+  `IF({head}="round",0,${legLength('{leg}', LEG_ABOVE_SPRING)}+IF({head}="quarter round",` +
+  `IF(${MITERED},${legLength(RIGHT_LEG, `SQRT({span}*({span}+2*${EDGE}))`)},0),${legLength(RIGHT_LEG, LEG_ABOVE_SPRING)}))`;
+const LEG_COUNT = `IF({head}="round",0,(N({leg})>0)+IF(AND({head}="quarter round",NOT(${MITERED})),0,N(${RIGHT_LEG})>0))`;
 
 export const WOOD_COLUMNS: readonly WorkingColumn[] = inGroup('Wood', [
   working('stockThickness', 'Stock thickness', 'length', {
@@ -45,13 +56,11 @@ export const WOOD_COLUMNS: readonly WorkingColumn[] = inGroup('Wood', [
   }),
   working('straightLength', 'Straight, one opening', 'length', {
     value: (row) => row.own && (row.own.straight?.length ?? 0),
-    formula:
-      'IF({head}="straight",{length}+2*Shop_end_allowance,0)' +
-      `+IF({otherLeg}="",2*${legLength('{leg}')},${legLength('{leg}')}+${legLength('{otherLeg}')})`,
+    formula: `IF({head}="straight",{length}+2*Shop_end_allowance,0)+${LEG_LENGTHS}`,
   }),
   working('straightPieces', 'Straight pieces', 'count', {
     value: (row) => row.own && (row.own.straight?.count ?? 0) * piecesOf(row),
-    formula: '{counted}*(IF({head}="straight",1,0)+IF({otherLeg}="",2*({leg}>0),({leg}>0)+(N({otherLeg})>0)))',
+    formula: `{counted}*(IF({head}="straight",1,0)+${LEG_COUNT})`,
   }),
   working('straightSetup', 'Straight set-up', 'text', {
     width: 28,
@@ -59,8 +68,7 @@ export const WOOD_COLUMNS: readonly WorkingColumn[] = inGroup('Wood', [
     formula: 'IF({straightPieces}=0,"",{knife}&", straight")',
   }),
   working('headJoints', 'Joints between arcs', 'count', {
-    value: (row) =>
-      row.own && piecesOf(row) * Math.max(0, row.own.rings.reduce((sum, { ring }) => sum + ring.count, 0) - 1),
+    value: (row) => row.own && piecesOf(row) * row.own.curve.pieceJoints,
     formula: `{counted}*IF(${MULTI_CENTERED},2,IF({head}="pointed",1,0))`,
   }),
   working('straightPart', 'Part of the straight set-up', 'number', {

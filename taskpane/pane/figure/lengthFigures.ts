@@ -1,3 +1,4 @@
+import { SHAPES } from '../../../src/head/shapes';
 import type { Inputs } from '../../../src/takeoff/inputs';
 import type { OwnFigures } from '../../../src/takeoff/ownFigures';
 import { headArguments, type Figure, type Say } from './figure';
@@ -7,13 +8,13 @@ export function lengthFigures(inputs: Inputs, own: OwnFigures, say: Say): Figure
   const { reveal, face, ends } = inputs;
   const edge = reveal + face;
   const at = (offset: number) => `ARCH.HEADLENGTH(${headArguments(inputs)},${offset},"${ends}")`;
-  const how = LENGTH_WORDS[inputs.head];
+  const how = SHAPES[inputs.head].words.length;
   const length = (key: string, label: string, value: number, offset: number, where: string): Figure => ({
     key,
     label,
     kind: 'length',
     value,
-    words: `${how}, measured ${where}${ends === 'radial' ? '' : `, ${ENDS_WORDS[ends]}`}.`,
+    words: `${how}, measured ${where}${ENDS_WORDS[ends]}.`,
     formula: at(offset),
   });
   const figures = [
@@ -40,10 +41,7 @@ export function lengthFigures(inputs: Inputs, own: OwnFigures, say: Say): Figure
     ),
   ];
   if (own.curve.miter === null) return figures;
-  const miterFormula =
-    inputs.head === 'segmental'
-      ? `ARCH.MITER(${inputs.span},${inputs.rise},${face},${reveal})`
-      : String(own.curve.miter);
+  const miterFormula = `INDEX(ARCH.HEADMITER(${headArguments(inputs)},${face},${reveal},"${ends}"),1,1)`;
   return [
     ...figures,
     {
@@ -57,14 +55,12 @@ export function lengthFigures(inputs: Inputs, own: OwnFigures, say: Say): Figure
   ];
 }
 
-const LENGTH_WORDS: Readonly<Record<Inputs['head'], string>> = {
-  segmental: 'Radius there times the angle',
-  'half round': 'Half a circle of the radius there',
-  'quarter round': 'A quarter of a circle of the radius there',
-  round: 'A full circle of the radius there',
-  elliptical: 'Half the ellipse and half a circle of the distance from it',
-  'three-centered': 'The three arcs, one after the other',
-  pointed: 'Two arcs that run on to the center line',
-  straight: 'The span and both ends',
+const ENDS_WORDS: Readonly<Record<Inputs['ends'], string>> = {
+  radial: '',
+  level: ', cut level on the spring line',
+  legs: ', run on to the legs',
+  mitered: ', mitered to the legs',
+  'over legs': ', over the legs',
+  'between legs': ', between the legs',
+  square: ", sawn at the opening's width",
 };
-const ENDS_WORDS = { radial: '', level: 'cut level on the spring line', legs: 'run on to the legs' } as const;

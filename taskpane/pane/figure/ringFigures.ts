@@ -18,7 +18,7 @@ export function ringFigures(
   const { margin, clearance } = standards;
   const chosen = blank.chosen;
   const of = part === 'whole' ? '' : `, ${part}`;
-  const radius = radiusWords(inputs, ring.radius, part === 'haunch' ? 1 : 2, say);
+  const radius = radiusWords(inputs, ring, say);
   const blankArguments = `${ring.inside},${face},${ring.blankAngle},${chosen.segments},${margin}`;
   const key = (own: string) => (part === 'haunch' ? `${part}${own}` : own);
   return [

@@ -9,6 +9,17 @@ const BISECTOR = `bisector construction of the three-centered arch; ${WORKED}`;
 
 const EQUILATERAL = 18 * Math.sqrt(3);
 
+/** Half of what a slope of 1 in 3 turns from its upright leg. */
+const LOW = 45 - ((Math.atan(1 / 3) / 2) * 180) / Math.PI;
+const OURS = 'worked out independently here';
+const BRICK_AND_TILE =
+  'The Practical Brick and Tile Book, figure 29, "Ellipse Gothic": haunch radius a quarter of the span, haunch chord equal to it; figures worked out independently here';
+
+/** Lengths to ten or more places, and the arguments that give them. */
+function lengths(source: string, rows: readonly (readonly [number, ...(string | number | null)[]])[]): Case[] {
+  return rows.map(([answer, ...args]) => ({ name: 'HEADLENGTH', args, answer, within: 1e-11, source }));
+}
+
 export const HEAD_CASES: readonly Case[] = [
   // A span of 2 and a rise of √(1 − m): half an ellipse of the table's half axes.
   ...COMPLETE_E.map(([m, e]): Case => ({
@@ -55,7 +66,125 @@ export const HEAD_CASES: readonly Case[] = [
     answer: 86.713728904577,
     source: `${GOTHIC}; ${WORKED}`,
   },
-  { name: 'HEADLENGTH', args: ['straight', 36, null], answer: 36, source: 'a straight head is as long as it spans' },
+  {
+    name: 'HEADLENGTH',
+    args: ['straight', 36, null],
+    answer: 36,
+    source: 'a straight head is as long as it spans, at the opening',
+  },
+  ...lengths(OURS, [
+    [36, 'straight', 36, null, 0, 'square'],
+    [43.375, 'straight', 36, null, 3.6875],
+    [43.375, 'straight', 36, null, 3.6875, 'over legs'],
+    [36.375, 'straight', 36, null, 0.1875, 'between legs'],
+    [62.3409792197, 'quarter round', 36, null, 3.6875],
+    [66.0338055723, 'quarter round', 36, null, 3.6875, 'legs'],
+    [43.4914232981, 'quarter round', 24, null, 3.6875],
+    [47.1899125179, 'quarter round', 24, null, 3.6875, 'legs'],
+    [42.8495559215, 'radius corners', 36, 6],
+    [43.4386045441, 'radius corners', 36, 6, 0.1875],
+    [54.4341788317, 'flat top with radius corners', 36, 6, 3.6875, 'legs'],
+    [97.2837347532, 'radius corners', 72, 12, 3.6875],
+    [95.1926375357, 'full ellipse', 36, 24],
+    [96.3707347808, 'full ellipse', 36, 24, 0.1875],
+    [118.361883356, 'oval', 36, 24, 3.6875],
+    [91.7360922395, 'full ellipse', 24, 16, 4.5],
+    [21.6779436025, 'half segmental', 18, 6, 3.6875],
+    [23.5621874204 + 3.69490388025, 'half segmental', 18, 6, 3.6875, 'legs'],
+    [26.2035106946, 'half segmental', 18, 6, 3.6875, 'level'],
+    [43.5980169925, 'quarter ellipse', 36, 18],
+    [49.3903284475, 'quarter ellipse', 36, 18, 3.6875],
+    [49.3903284475 + 3.68896633508, 'quarter ellipse', 36, 18, 3.6875, 'legs'],
+    [37.5231906336, 'quarter ellipse', 24, 16, 3.6875],
+    [67.1339394186, 'segmental', 24, 24, 0.1875, 'legs'],
+    [87.5524351286, 'segmental', 24, 24, 5.6875, 'legs'],
+    [66.9790004881, 'segmental', 24, 24, 0.1875, 'level'],
+    [83.6141140852, 'horseshoe at spring', 24, 24, 5.6875, 'level'],
+    [43.2666153056, 'gable', 36, 12],
+    [52.1302621911, 'gable', 36, 12, 3.6875, 'legs'],
+    [59.2457819722, 'gable', 36, 12, 3.6875, 'level'],
+    [2 * 15.7827470839 + 21.0548250225, 'clipped corners', 36, 9, 3.6875, 'legs'],
+    [45.7212645033, 'shed', 36, 12, 3.6875, 'legs'],
+    [8 * 8.2842712475, 'octagon', 20],
+  ]),
+  ...lengths(BRICK_AND_TILE, [
+    [47.3622457771, 'four-centered', 36, 12],
+    [58.9479589545, 'Tudor', 36, 12, 3.6875, 'radial', 9],
+    [49.4606495126, 'four-centered', 36, 15],
+    [61.2944219744, 'four-centered', 36, 15, 3.6875],
+    [64.3159743191, 'four-centered', 48, 18],
+    [75.9503342649, 'four-centered', 48, 18, 3.6875],
+  ]),
+  {
+    name: 'HEADLENGTH',
+    args: ['equilateral', 36],
+    answer: 75.398223686155,
+    source: GOTHIC,
+  },
+  {
+    name: 'HEADLENGTH',
+    args: ['eyebrow on legs', 36, 6, 3.6875],
+    answer: 2 * 33.6875 * Math.asin(21.6875 / 33.6875),
+    source: '2(R+d)·asin((span/2+d)/(R+d))',
+  },
+  { name: 'HEADRADIUS', args: ['segmental', 36, 6], answer: 30, source: "Machinery's Handbook, Segments of a Circle" },
+  { name: 'HEADRADIUS', args: ['half segmental', 18, 6], answer: 30, source: OURS },
+  { name: 'HEADRADIUS', args: ['quarter round', 24], answer: 24, source: OURS },
+  { name: 'HEADRADIUS', args: ['three-centered', 72, 24], answer: 49.816653826392, source: BISECTOR },
+  { name: 'HEADRADIUS', args: ['pointed', 36, EQUILATERAL], answer: 36, source: GOTHIC },
+  { name: 'HEADRADIUS', args: ['four-centered', 36, 12], answer: 32.1682956077, within: 1e-11, source: BRICK_AND_TILE },
+  {
+    name: 'HEADRADIUS',
+    args: ['four-centered', 36, 15, null, 9],
+    answer: 229.753175473,
+    within: 1e-11,
+    source: BRICK_AND_TILE,
+  },
+  { name: 'HEADRADIUS', args: ['four-centered', 48, 18], answer: 79.1769145362, within: 1e-11, source: BRICK_AND_TILE },
+  {
+    name: 'HEADRADIUS',
+    args: ['four-centered', 72, 24, null, 12],
+    answer: 168.746133917893,
+    within: 1e-12,
+    source: OURS,
+  },
+  { name: 'HEADRADIUS', args: ['radius corners', 36, 6], answer: 6, source: OURS },
+  ...[
+    ['segmental', 36, 6, 3.5, 25.6985864973, 27.2533706567, 24.2267895238],
+    ['segmental', 36, 12, 5.5, 10.5553874053, 11.9550920601, 9.3179113552],
+    ['segmental', 24, 24, 5.5, -16.8648934754, -19.7685679492, -14.3770405176],
+  ].map(([head, span, rise, face, ...angles]): Case => {
+    const gap = rise === 6 ? 0.0128 : rise === 12 ? 0.016 : 0.0336;
+    return {
+      name: 'HEADMITER',
+      args: [head, span, rise, face, 0.1875],
+      answer: [[...(angles as number[]), gap]],
+      within: 5e-3, // the gap has three digits there; the angles are compared closer in tests/head/joints.test.ts
+      source: OURS,
+    };
+  }),
+  {
+    name: 'HEADMITER',
+    args: ['half round', 36, null, 3.5, 0.1875],
+    answer: [[0, 0, 0, 0]],
+    source: 'a half round meets its legs square',
+  },
+  {
+    name: 'HEADMITER',
+    args: ['straight', 36, null, 3.5, 0.1875],
+    answer: [[45, 45, 45, 0]],
+    source: 'two pieces at a right angle, common practice',
+  },
+  {
+    name: 'HEADMITER',
+    args: ['shed', 36, 12, 3.5, 0.1875],
+    answer: [
+      [LOW, LOW, LOW, 0],
+      [90 - LOW, 90 - LOW, 90 - LOW, 0],
+    ],
+    within: 1e-10,
+    source: OURS,
+  },
   {
     name: 'HEADARCS',
     args: ['segmental', 36, 6, 3.6875],
@@ -101,7 +230,30 @@ export const HEAD_REFUSALS: readonly RefusedCase[] = [
     name: 'HEADLENGTH',
     args: [null, 36, 6],
     message:
-      'head is missing: give "segmental", "half round", "quarter round", "round", "elliptical", "three-centered", "pointed" or "straight"',
+      'head is missing: give "segmental", "half round", "quarter round", "round", "elliptical", "three-centered", "pointed", "straight", "radius corners", "full ellipse", "half segmental", "quarter ellipse", "four-centered", "gable", "clipped corners", "shed" or "octagon"',
+  },
+  {
+    name: 'HEADLENGTH',
+    args: ['four-centered', 36, 10],
+    message:
+      'haunch is missing; a four-centered head 36 wide and 10 high needs its haunch radius, more than 0 and less than 7.07179676972',
+  },
+  { name: 'HEADRADIUS', args: ['gable', 36, 12], message: 'head must be one with a curve; a gable head has no radius' },
+  {
+    name: 'HEADMITER',
+    args: ['round', 36, null, 3.5],
+    message: 'head must be one with ends; a round head goes all round',
+  },
+  {
+    name: 'HEADLENGTH',
+    args: ['ogee', 36, 12],
+    message:
+      'head "ogee" can\'t be taken as it is: an ogee is a reversed curve whose centers are free: give a full-size drawing of it',
+  },
+  {
+    name: 'HEADLENGTH',
+    args: ['half round', 36, null, 3.6875, 'between legs'],
+    message: 'ends of an arched or sloping head must be radial, level or legs; got between legs',
   },
   { name: 'MITER', args: [36, 6, 0], message: 'face must be more than 0; got 0 (a blank cell counts as 0)' },
 ];

@@ -3,17 +3,17 @@ import { readArgument } from '../../../../taskpane/pane/cell/argument';
 import { callsIn } from '../../../../taskpane/pane/cell/callIn';
 import { firstAsk, readAsk, type OpeningAsk } from '../../../../taskpane/pane/figure/ask';
 import { figuresOf } from '../../../../taskpane/pane/figure/figures';
-import { HEAD_SHAPES } from '../../../../src/head/head';
+import { HEAD_SHAPES, type HeadShape } from '../../../../src/head/head';
+import { SHAPES } from '../../../../src/head/shapes';
 import { takeOne } from '../../../../taskpane/pane/openingFigures';
 import { call } from '../../../../functions/call';
 import { defaultStandards } from '../../../../src/standards';
 
-const RISES: Readonly<Record<string, string>> = {
-  segmental: '6',
-  elliptical: '12',
-  'three-centered': '12',
-  pointed: '31',
-};
+/** Sizes that the head can have, as they are typed. */
+function sizesOf(head: HeadShape): { readonly span: string; readonly rise: string } {
+  const { span, rise } = SHAPES[head].example;
+  return { span: String(span), rise: rise === null ? '' : String(rise) };
+}
 
 function figures(changes: Partial<OpeningAsk>, unit: 'in' | 'mm' = 'in') {
   const shop = defaultStandards(unit);
@@ -35,7 +35,7 @@ describe('the figures of one opening', () => {
   it.each(HEAD_SHAPES.flatMap((head) => (['radial', 'level', 'legs'] as const).map((ends) => [head, ends] as const)))(
     'of a %s head with %s ends are what their formulas give',
     (head, ends) => {
-      const all = figures({ head, ends, rise: RISES[head] ?? '' });
+      const all = figures({ head, ends, ...sizesOf(head) });
       expect(all.length).toBeGreaterThan(3);
       for (const figure of all) {
         const answer = evaluate(figure.formula);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { miter } from '../../src/head/miter';
+import { miter } from '../../src/head/joints';
 import { CASES, exact, exactAngle, expectExact, PI } from '../exact';
 import { random } from '../random';
 import { refusalOf, valueOf } from '../value';
