@@ -4,7 +4,7 @@ import { ok } from '../../result';
 import { roundTo } from '../../rounding';
 import { figure } from '../../schedule/figure';
 import type { Standards } from '../../standards';
-import { legAboveSpring } from '../../takeoff/curve';
+import { legLength as longPoint } from '../../takeoff/curve';
 import type { Inputs } from '../../takeoff/inputs';
 import type { OwnFigures } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
@@ -42,8 +42,9 @@ const NOTHING_BESIDE: Beside = { faces: [], eachPiece: false };
 const COMMON_FACES = [2.25, 2.5, 2.75, 3, 3.25, 3.5, 4, 4.25, 4.5, 5, 5.25, 5.5];
 
 /** How long one leg is to its long point; null where the opening has none. */
-export function legLength({ inputs }: Complete): number | null {
-  return inputs.leg > 0 ? inputs.leg + Math.max(0, legAboveSpring(inputs)) : null;
+export function legLength({ inputs, own }: Complete): number | null {
+  const [top] = own.curve.legs;
+  return inputs.leg > 0 && top !== undefined ? longPoint(inputs.leg, top) : null;
 }
 
 /** Words by which a line is for the head and its legs as one. */
