@@ -2,7 +2,7 @@ import type { FoundTable, IsHeading } from './found';
 import { withFractions } from './fractions';
 import { ruledCells } from './grid';
 import { upright, type PageMarks } from './marks';
-import { continuedTable, openTables } from './openTable';
+import { continuedTable, openTables, rowsBelow } from './openTable';
 import { ruledTable } from './ruledTable';
 import { merged } from './rules';
 import { once, wordsOf, type Word } from './words';
@@ -35,7 +35,9 @@ export function readPage(
       const named = isNamed(found.table.rows, isHeading);
       if (!named && !earlier.some((table) => table.edges.length === found.table.edges.length)) continue;
       found.used.forEach((word) => used.add(word));
-      tables.push({ ...found.table, named });
+      const below = rowsBelow(words.filter((word) => !used.has(word)), found.table, isHeading);
+      below.used.forEach((word) => used.add(word));
+      tables.push({ ...found.table, rows: [...found.table.rows, ...below.rows], named });
     }
     const left = words.filter((word) => !used.has(word));
     const open = openTables(left, rules, turned.bands, isHeading);

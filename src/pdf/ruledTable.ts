@@ -48,8 +48,7 @@ export function ruledTable(
   const isEdge = (x0: number, x1: number, y: number) => {
     const one = cellAt(Math.max(x0 - 0.5, box.left + 0.01), y);
     const other = cellAt(Math.min(x1 + 0.5, box.right - 0.01), y);
-    if (one === undefined || other === undefined || one === other) return one !== other;
-    return false;
+    return one !== other;
   };
   for (const line of wordLines(inside))
     for (const phrase of phrasesOf(line, PHRASE_GAP, (x0, x1) => isEdge(x0, x1, middleOf(line[0]!)))) {

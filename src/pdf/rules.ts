@@ -10,24 +10,18 @@ const DASH_GAP = 4.5;
 const LONGEST_DASH = 8;
 const FEWEST_DOTS = 4;
 
-/** Dots in a row with even steps, as dotted lines are drawn. */
+/** Dots in a row with even steps, as dotted lines are drawn. A dot where two lines cross belongs to both. */
 export function chains(dots: readonly Dot[]): Rule[] {
-  const across = chained(dots, true);
-  const used = new Set(across.flatMap((chain) => chain.dots));
-  const down = chained(
-    dots.filter((dot) => !used.has(dot)),
-    false,
-  );
-  return [...across, ...down].map(({ rule }) => rule);
+  return [...chained(dots, true), ...chained(dots, false)];
 }
 
-function chained(dots: readonly Dot[], horizontal: boolean): { rule: Rule; dots: readonly Dot[] }[] {
+function chained(dots: readonly Dot[], horizontal: boolean): Rule[] {
   const along = (dot: Dot) => (horizontal ? dot.x : dot.y);
   const level = (dot: Dot) => (horizontal ? dot.y : dot.x);
   const rows = clusters([...dots], level, 0.4);
   return rows.flatMap((row) => {
     const sorted = row.sort((one, other) => along(one) - along(other));
-    const found: { rule: Rule; dots: readonly Dot[] }[] = [];
+    const found: Rule[] = [];
     let chain: Dot[] = [];
     const close = () => {
       if (chain.length >= FEWEST_DOTS) {
@@ -38,7 +32,7 @@ function chained(dots: readonly Dot[], horizontal: boolean): { rule: Rule; dots:
           from: along(first) - first.size / 2,
           to: along(last) + last.size / 2,
         };
-        found.push({ rule, dots: chain });
+        found.push(rule);
       }
       chain = [];
     };
