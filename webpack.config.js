@@ -88,6 +88,7 @@ function addIn(mode) {
           { from: 'taskpane/excel/{taskpane,support}.html', to: '[name][ext]' },
           { from: 'taskpane/excel/icons/*.png', to: 'icons/[name][ext]' },
           { from: 'functions/functions.json', to: '[name][ext]' },
+          ...pdfLibrary,
           // Only what Excel asks for of the 87 MB that the package holds.
           { context: office, from: '{office,o15apptofilemappingtable}.js', to: 'office/', ...unmodified },
           {

@@ -1,7 +1,8 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { ListKind } from '../src/pdf/found';
-import { chooseOffered, isPdf, type TableChoice } from '../src/pdf/offer';
+import { isPdf } from '../src/pdf/isPdf';
+import { chooseOffered, type TableChoice } from '../src/pdf/offer';
 import type { OnPage } from '../src/pdf/readPdf';
 import { ok, refuse, type Result } from '../src/result';
 import type { Schedule, Table } from '../src/schedule/opening';

@@ -16,7 +16,11 @@ export interface Frame {
 }
 
 /** The table in a frame that the user has set; null where it holds no text. */
-export function readFramed(marks: PageMarks, { page, turn, box, edges }: Frame, isHeading: IsHeading): FoundTable | null {
+export function readFramed(
+  marks: PageMarks,
+  { page, turn, box, edges }: Frame,
+  isHeading: IsHeading,
+): FoundTable | null {
   const turned = upright(marks, turn);
   const rules = merged(turned.rules);
   const words = wordsOf(withFractions(once(turned.letters), rules), rules);

@@ -10,13 +10,6 @@ export interface TableChoice {
   readonly table?: number;
 }
 
-/** Whether bytes are a PDF's: its mark stands among the first of them, not always at the very start. */
-export function isPdf(bytes: Uint8Array): boolean {
-  let head = '';
-  for (const byte of bytes.subarray(0, 1024)) head += String.fromCharCode(byte);
-  return head.includes('%PDF-');
-}
-
 /** The one table that is offered or chosen; else a sentence with the list of them. Pages and tables left out are in `unread`. */
 export function chooseOffered(file: string, { tables, unread }: PdfReading, choice: TableChoice): Result<Table> {
   const { page, table } = choice;

@@ -187,7 +187,9 @@ export function rowsBelow(
   const reach = 1.3 * median(rows.map(({ top, bottom }) => bottom - top));
   const body: Line[] = [];
   let bottom = box.bottom;
-  for (const line of wordLines(words.filter(({ y, left, right }) => y > box.bottom && right > box.left && left < box.right)).map(lineOf)) {
+  for (const line of wordLines(
+    words.filter(({ y, left, right }) => y > box.bottom && right > box.left && left < box.right),
+  ).map(lineOf)) {
     if (line.y - bottom > reach + line.size) break;
     if (line.phrases.length < Math.max(2, 0.5 * columns.length) || !line.phrases.every(fits)) break;
     body.push(line);
@@ -211,7 +213,10 @@ export function tableWithin(
 ): OpenTable | null {
   const columns = edges.slice(0, -1).map((left, index) => ({ left, right: edges[index + 1]! }));
   const isCut = (x0: number, x1: number) => edges.some((edge) => edge >= x0 - 0.5 && edge <= x1 + 0.5);
-  const lines = wordLines(words).map((line): Line => ({ ...lineOf(line), phrases: phrasesOf(line, PHRASE_GAP, isCut) }));
+  const lines = wordLines(words).map((line): Line => ({
+    ...lineOf(line),
+    phrases: phrasesOf(line, PHRASE_GAP, isCut),
+  }));
   const heading = bestHeading(lines, isHeading);
   const last = heading === null ? -1 : lastHeadingLine(lines, heading, isHeading);
   const body = lines.slice(last + 1);

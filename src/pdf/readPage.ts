@@ -35,7 +35,11 @@ export function readPage(
       const named = isNamed(found.table.rows, isHeading);
       if (!named && !earlier.some((table) => table.edges.length === found.table.edges.length)) continue;
       found.used.forEach((word) => used.add(word));
-      const below = rowsBelow(words.filter((word) => !used.has(word)), found.table, isHeading);
+      const below = rowsBelow(
+        words.filter((word) => !used.has(word)),
+        found.table,
+        isHeading,
+      );
       below.used.forEach((word) => used.add(word));
       tables.push({ ...found.table, rows: [...found.table.rows, ...below.rows], named });
     }

@@ -27,7 +27,7 @@ const PLACE_NAMES: readonly (readonly [Place, string])[] = [
 export function Pane({ bench }: { readonly bench: Bench }) {
   const state = useStore(bench);
   const page = useRef<HTMLDivElement>(null);
-  const where = `${state.place} ${state.step} ${state.filled !== null} ${state.tables.length > 1}`;
+  const where = `${state.place} ${state.step} ${state.filled !== null} ${state.tables.length > 1} ${state.pdf !== null}`;
   const first = useRef(true);
   useLayoutEffect(() => {
     const heading = page.current?.querySelector('h1');

@@ -15,6 +15,7 @@ import {
   type PaneState,
   type Place,
   type Revised,
+  type ShownPdf,
   type Step,
   type TextFile,
   type Typed,
@@ -33,6 +34,7 @@ export type Action =
   | { readonly type: 'tables found'; readonly tables: readonly Table[] }
   | { readonly type: 'rows hidden'; readonly selection: Selection | null }
   | { readonly type: 'files shown'; readonly files: readonly TextFile[] }
+  | { readonly type: 'pdf read'; readonly pdf: ShownPdf | null }
   | { readonly type: 'table chosen'; readonly table: Table }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
   | { readonly type: 'schedule read'; readonly schedule: Schedule | null }
@@ -84,8 +86,20 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, standards: action.standards, shopAhead: action.ahead };
     case 'tables found':
       return { ...state, tables: action.tables, notice: null };
+    case 'pdf read':
+      return { ...state, pdf: action.pdf, notice: null };
     case 'table chosen':
-      return { ...state, ...NO_LIST, table: action.table, inTheWay: null, notice: null };
+      return { ...state, ...NO_LIST, pdf: state.pdf, table: action.table, inTheWay: null, notice: null };
+    case 'list resumed':
+      return {
+        ...state,
+        ...NO_LIST,
+        table: action.table,
+        choices: action.choices,
+        edits: action.edits,
+        plain: action.plain,
+        firstUse: false,
+      };
     case 'meaning chosen':
       return {
         ...state,

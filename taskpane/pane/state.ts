@@ -2,6 +2,8 @@ import type { QuoteCheck } from '../../src/check/quote';
 import { BLANK_JOB, type Job } from '../../src/job/fields';
 import type { Refused, Revision } from '../../src/revision/compare';
 import type { MeaningKey } from '../../src/schedule/meanings';
+import type { PdfTable } from '../../src/pdf/pdfTable';
+import type { UnreadPage } from '../../src/pdf/readPdf';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { Takeoff } from '../../src/takeoff/takeoff';
@@ -67,6 +69,15 @@ export interface Filled {
   }[];
 }
 
+/** A PDF whose tables are looked at. */
+export interface ShownPdf {
+  readonly name: string;
+  readonly tables: readonly PdfTable[];
+  readonly unread: readonly UnreadPage[];
+  /** Place in `tables` of the one that is marked. */
+  readonly chosen: number;
+}
+
 export interface PaneState {
   readonly place: Place;
   readonly step: Step;
@@ -82,6 +93,8 @@ export interface PaneState {
   readonly tables: readonly Table[];
   /** The selected cells, some of whose rows are hidden, until the user says whether these are to be read. */
   readonly partlyHidden: Selection | null;
+  /** The PDF of which a table is to be chosen. */
+  readonly pdf: ShownPdf | null;
   readonly table: Table | null;
   /** Source column (from 0) → meaning the user chose against ours. */
   readonly choices: Readonly<Record<number, MeaningKey>>;
@@ -140,6 +153,7 @@ export const NO_LIST = {
   ...UNTOUCHED,
   tables: [],
   partlyHidden: null,
+  pdf: null,
   table: null,
   choices: {},
   schedule: null,

@@ -1,7 +1,8 @@
 import { degrees, PDFDocument, StandardFonts } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
 import { QUOTE, SCHEDULE } from '../../src/pdf/kinds';
-import { chooseOffered, isPdf } from '../../src/pdf/offer';
+import { isPdf } from '../../src/pdf/isPdf';
+import { chooseOffered } from '../../src/pdf/offer';
 import { readPdf } from '../../src/pdf/readPdf';
 import { readQuote } from '../../src/quote/readQuote';
 import { readSchedule } from '../../src/schedule/readSchedule';

@@ -1,6 +1,7 @@
 import type { Table } from '../../../src/schedule/opening';
 import { fail, tell, work, type Bench } from './bench';
 import { readFile, readListedSheet } from './chooseList';
+import { pdfBytes, readQuotePdf } from './choosePdf';
 import { lookForSheets, takeoffBefore } from './fill';
 import { loadShop } from './shop';
 
@@ -19,7 +20,12 @@ export function checkSheet(bench: Bench, name: string): Promise<void> {
 }
 
 export function checkFile(bench: Bench, file: File): Promise<void> {
-  return work(bench, `Checking ${file.name}`, async () => {
+  return work(bench, `Checking ${file.name}`, async (signal) => {
+    const pdf = await pdfBytes(file);
+    if (pdf !== null) {
+      const quote = await readQuotePdf(bench, file.name, pdf, signal);
+      return quote.ok ? check(bench, quote.value) : fail(bench, quote.message);
+    }
     const tables = await readFile(bench, file);
     if (!tables.ok) return fail(bench, tables.message);
     const { chooseQuoteTable } = await import('../../../src/check/quote');

@@ -2,6 +2,7 @@ import { ok, refuse, type Result } from '../../../src/result';
 import type { MeaningKey } from '../../../src/schedule/meanings';
 import type { OpeningField, Table } from '../../../src/schedule/opening';
 import { fail, work, type Bench } from './bench';
+import { pdfBytes, takePdf } from './choosePdf';
 import { fixOpening } from './fixOpening';
 
 /** Files past this are refused before a byte is read. */
@@ -52,25 +53,38 @@ export async function readListedSheet({ host }: Bench, name: string): Promise<Re
 }
 
 export function takeFile(bench: Bench, file: File): Promise<void> {
-  return work(bench, `Reading ${file.name}`, async () => {
-    await takeTables(bench, file.name, await readFile(bench, file));
-  });
+  return work(
+    bench,
+    `Reading ${file.name}`,
+    async (signal) => {
+      const tooLarge = refusedSize(file);
+      if (tooLarge !== null) return fail(bench, tooLarge);
+      const pdf = await pdfBytes(file);
+      if (pdf !== null) return takePdf(bench, file.name, pdf, signal);
+      await takeTables(bench, file.name, await readFile(bench, file));
+    },
+    true,
+  );
 }
 
 /** The tables of a file that the user gave. */
 export async function readFile({ core }: Bench, file: File): Promise<Result<readonly Table[]>> {
-  if (file.size > MOST_MEGABYTES * MEGABYTE) {
-    return refuse(
-      `${file.name} is ${(file.size / MEGABYTE).toFixed(1)} MB; files up to ${MOST_MEGABYTES} MB can be read.`,
-    );
-  }
+  const tooLarge = refusedSize(file);
+  if (tooLarge !== null) return refuse(tooLarge);
   return core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
+}
+
+function refusedSize(file: File): string | null {
+  if (file.size <= MOST_MEGABYTES * MEGABYTE) return null;
+  return `${file.name} is ${(file.size / MEGABYTE).toFixed(1)} MB; files up to ${MOST_MEGABYTES} MB can be read.`;
 }
 
 export function takeText(bench: Bench, text: string): Promise<void> {
   return work(bench, 'Reading the pasted text', async () => {
     if (text.trim() === '')
       return fail(bench, 'Nothing was pasted: paste the rows of the schedule into the box first.');
+    const { FROM_A_VIEWER, hasLostColumns } = await import('../../../src/pdf/pasted');
+    if (hasLostColumns(text)) return fail(bench, FROM_A_VIEWER);
     // Rows copied from a spreadsheet or a mail come with tabs between the cells.
     const name = text.includes('\t') ? 'Pasted text.tsv' : 'Pasted text.csv';
     await takeTables(bench, name, await bench.core.readTables(name, new TextEncoder().encode(text)));
@@ -101,7 +115,7 @@ export function takeOneOf(bench: Bench, table: Table): Promise<void> {
   return work(bench, `Reading ${table.name}`, () => takeTable(bench, table));
 }
 
-async function takeTable(bench: Bench, table: Table): Promise<void> {
+export async function takeTable(bench: Bench, table: Table): Promise<void> {
   const schedule = await bench.core.readSchedule(table, bench.store.get().standards, {});
   if (!schedule.ok) return fail(bench, schedule.message);
   bench.store.send({ type: 'table chosen', table });

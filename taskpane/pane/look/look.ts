@@ -7,5 +7,6 @@ import './arch.css';
 import './entries.css';
 import './findings.css';
 import './steps.css';
+import './pdf.css';
 import './tools.css';
 import './drawing.css';

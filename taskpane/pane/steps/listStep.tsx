@@ -15,11 +15,13 @@ import { count } from '../format';
 import { FilePick } from '../parts/filePick';
 import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState } from '../state';
+import { PdfStep } from './pdfStep';
 
-const KINDS = '.csv,.tsv,.txt,.xlsx';
+const KINDS = '.csv,.tsv,.txt,.xlsx,.pdf';
 
 /** Where the builder's schedule comes from. */
 export function ListStep({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  if (state.pdf !== null) return <PdfStep bench={bench} pdf={state.pdf} />;
   if (state.tables.length > 1) return <ChooseTable bench={bench} state={state} />;
   return (
     <>
@@ -85,7 +87,10 @@ function FileChoice({ bench }: { readonly bench: Bench }) {
       }}
     >
       <h2 id="file-title">In a file</h2>
-      <p>Excel (.xlsx) or text (.csv, .tsv), up to {MOST_MEGABYTES} MB. It stays on this computer.</p>
+      <p>
+        Excel (.xlsx), text (.csv, .tsv) or a PDF with a schedule on it, up to {MOST_MEGABYTES} MB. It stays on this
+        computer.
+      </p>
       <FilePick label="Choose a file, or drop it here" accept={KINDS} take={(file) => void takeFile(bench, file)} />
     </section>
   );

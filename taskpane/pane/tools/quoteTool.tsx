@@ -35,7 +35,11 @@ export function QuoteTool({ bench, state }: { readonly bench: Bench; readonly st
           <button type="button" onClick={() => checkSelection(bench)}>
             Read the selected cells
           </button>
-          <FilePick label="Choose a file" accept=".csv,.tsv,.txt,.xlsx" take={(file) => void checkFile(bench, file)} />
+          <FilePick
+            label="Choose a file"
+            accept=".csv,.tsv,.txt,.xlsx,.pdf"
+            take={(file) => void checkFile(bench, file)}
+          />
         </div>
         <SheetChoice bench={bench} names={state.sheetNames} read={(name) => checkSheet(bench, name)} />
       </section>

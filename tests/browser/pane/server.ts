@@ -30,6 +30,7 @@ const PAGE = `<!doctype html>
 const TYPES: Readonly<Record<string, string>> = {
   css: 'text/css',
   js: 'text/javascript',
+  mjs: 'text/javascript',
   csv: 'text/csv',
   json: 'application/json',
 };
@@ -74,6 +75,8 @@ export async function servePane(): Promise<PaneServer> {
     try {
       if (path === '/') response.end(PAGE);
       else if (path === '/sheets.json') response.end(JSON.stringify(own.sheets));
+      else if (path.endsWith('.mjs'))
+        response.end(readFileSync(join(PROJECT, 'node_modules/pdfjs-dist/legacy/build', path)));
       else response.end(readFileSync(join(path.startsWith('/examples/') ? PROJECT : folder, path)));
     } catch {
       response.statusCode = 404;
