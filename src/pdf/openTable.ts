@@ -1,6 +1,6 @@
 import type { FoundRow, FoundTable, IsHeading } from './found';
 import type { Band, Rule } from './marks';
-import { columnsLike, columnsOf, type Line } from './openColumns';
+import { columnsLike, columnsOf, type Column, type Line } from './openColumns';
 import { assembled, type OpenTable } from './openRows';
 import { median } from './splitRows';
 import { phrasesOf, wordLines, type Phrase, type Word } from './words';
@@ -31,7 +31,7 @@ export function openTables(
   const tables: OpenTable[] = [];
   let left = words;
   for (let count = 0; count < 12; count += 1) {
-    const lines = wordLines(left).map(lineOf);
+    const lines = wordLines(left).map((line) => lineOf(line));
     const heading = bestHeading(lines, isHeading);
     if (heading === null) break;
     const { table, used } = tableBelow(lines, heading, rules, bands, isHeading);
@@ -115,7 +115,33 @@ function tableBelow(
   const columns = columnsOf(head, body, size);
   if (columns.length < 3) return { table: null, used };
   [...headingWords(head), ...headingWords(body)].forEach((word) => used.add(word));
-  return { table: assembled(head, body, columns, rules, bands, isHeading), used };
+  return {
+    table: withStrangers(assembled(head, body, columns, rules, bands, isHeading), columns, size, isHeading),
+    used,
+  };
+}
+
+/** Wider than this, in ems, a gap may part the table from a note beside it. */
+const FAR = 2.5;
+/** A column filled in a smaller part of the rows may be a note that keeps to their lines by chance. */
+const SPARSE = 0.4;
+
+/** Rows with something in a sparse column that stands far off, or has no heading, are in doubt: it may be no column at all. */
+function withStrangers(table: OpenTable, columns: readonly Column[], size: number, isHeading: IsHeading): OpenTable {
+  const head = table.rows.findIndex(({ cells }) => cells.filter((cell) => cell !== '' && isHeading(cell)).length >= 3);
+  const body = table.rows.slice(head + 1);
+  const strange = columns.flatMap(({ left }, column) => {
+    const filled = body.filter(({ cells }) => cells[column] !== '').length;
+    const isFar = column > 0 && left - columns[column - 1]!.right > FAR * size;
+    const named = table.rows.slice(0, head + 1).some(({ cells }) => cells[column] !== '');
+    return filled > 0 && filled < SPARSE * body.length && (isFar || !named) ? [column] : [];
+  });
+  const rows = table.rows.map((row, index) => {
+    const own = index > head ? strange.filter((column) => row.cells[column] !== '') : [];
+    const flags = own.map((column) => `column ${column + 1} may be no part of the table`);
+    return flags.length === 0 ? row : { ...row, flags: [...row.flags, ...flags] };
+  });
+  return { ...table, rows };
 }
 
 /** Second lines of some headings below the best one belong to them: close below, without a figure, and fewer. */
@@ -156,7 +182,7 @@ export function continuedTable(
   const [left, right] = [edges[0]!, edges.at(-1)!];
   const within = (phrase: Phrase) => phrase.right > left - phrase.size && phrase.left < right;
   const lines = wordLines(words)
-    .map(lineOf)
+    .map((line) => lineOf(line))
     .map((line) => ({ ...line, phrases: line.phrases.filter(within) }));
   let start = lines.findIndex(({ phrases }) => phrases.length >= Math.max(2, 0.5 * (edges.length - 1)));
   if (start < 0) return null;
@@ -189,7 +215,7 @@ export function rowsBelow(
   let bottom = box.bottom;
   for (const line of wordLines(
     words.filter(({ y, left, right }) => y > box.bottom && right > box.left && left < box.right),
-  ).map(lineOf)) {
+  ).map((line) => lineOf(line))) {
     if (line.y - bottom > reach + line.size) break;
     if (line.phrases.length < Math.max(2, 0.5 * columns.length) || !line.phrases.every(fits)) break;
     body.push(line);

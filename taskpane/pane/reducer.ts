@@ -90,16 +90,6 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, pdf: action.pdf, notice: null };
     case 'table chosen':
       return { ...state, ...NO_LIST, pdf: state.pdf, table: action.table, inTheWay: null, notice: null };
-    case 'list resumed':
-      return {
-        ...state,
-        ...NO_LIST,
-        table: action.table,
-        choices: action.choices,
-        edits: action.edits,
-        plain: action.plain,
-        firstUse: false,
-      };
     case 'meaning chosen':
       return {
         ...state,
