@@ -24,8 +24,8 @@ const WOOD = new RegExp(
 /** Words that say nothing of the shape by themselves: any arched casing may be called "arch", "radius" or "round top". */
 const GENERIC =
   /^(?:the|an?|arch(?:ed|es)?|archtop|arc|heads?|tops?|windows?|openings?|radius|rounds?|rd|circles?|circular|straight|square|flat|level|plain|none|points?|full|hr|tc|qr|ell|roman|str|sq|none)$/;
-/** Parts of longer names, which alone are none. */
-const NEVER_ALONE = /^(?:quarter|qtr|basket|rect|segments?)$/;
+/** Parts of longer names, which alone are none; or places: "casing, gable" stands in one. */
+const NEVER_ALONE = /^(?:quarter|qtr|basket|rect|segments?|gable|shed)$/;
 /** "Half round molding" is a profile. */
 const PROFILE = /^(?:moldings?|mouldings?|trim|stop|nosing|bead|shoe|stock|profile|ogee)$/;
 const NEGATION = /^(?:not|no|than|from|like|match(?:es|ing)?)$/;

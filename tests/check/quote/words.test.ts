@@ -36,6 +36,7 @@ describe('the words of a line', () => {
     ['', {}],
     ['Arch casing', { species: 'Cherry' }],
     ['oak casing', { species: 'Red oak' }],
+    ['Full round casing, gable', { head: 'round', span: 30, rise: null }],
     ['poplar, not oak', {}],
     ['not oak', {}],
     ['poplar, cherry stain', {}],
