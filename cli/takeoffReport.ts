@@ -14,8 +14,11 @@ export function openingJson(row: OpeningTakeoff) {
   const ring = curve?.crown ?? null;
   const crown = own?.crown ?? null;
   return {
+    no: row.no,
     row: opening.row,
     mark: opening.mark,
+    place: opening.place,
+    remarks: opening.remarks,
     quantity: known.quantity,
     head: known.head,
     span: known.span,
@@ -25,6 +28,7 @@ export function openingJson(row: OpeningTakeoff) {
     thickness: known.thickness,
     species: known.species,
     ends: known.ends,
+    sides: known.sides,
     radius: ring?.radius ?? null,
     insideRadius: ring?.inside ?? null,
     outsideRadius: ring?.outside ?? null,
@@ -37,6 +41,10 @@ export function openingJson(row: OpeningTakeoff) {
     boardFeet: cost?.boardFeet ?? null,
     cutsPerInch: own?.cutsPerInch ?? null,
     runMinutes: cost?.runMinutes ?? null,
+    material: cost?.material ?? null,
+    labor: cost?.labor ?? null,
+    share: cost?.share ?? null,
+    unitPrice: cost?.unitPrice ?? null,
     price: cost?.price ?? null,
     needs: row.needs,
     ...(row.attention.length > 0 ? { attention: row.attention } : {}),

@@ -50,9 +50,13 @@ describe('archwright takeoff', () => {
     expect(first!['length']).toBeCloseTo(33.6875 * angle, 10);
     expect(first!['insideLength']).toBeCloseTo(30.1875 * angle, 10);
     const named =
-      'row mark quantity head span rise reveal face thickness species ends radius insideRadius outsideRadius angle insideLength length segments blankWidth blankLength boardFeet cutsPerInch runMinutes price needs';
+      'no row mark place remarks sides material labor share unitPrice quantity head span rise reveal face thickness species ends radius insideRadius outsideRadius angle insideLength length segments blankWidth blankLength boardFeet cutsPerInch runMinutes price needs';
     for (const name of named.split(' ')) expect(first).toHaveProperty(name);
-    for (const [name, value] of Object.entries(first!)) expect([name, value]).not.toEqual([name, null]);
+    for (const [name, value] of Object.entries(first!))
+      if (name !== 'place' && name !== 'remarks') expect([name, value]).not.toEqual([name, null]);
+    // Material, labor and its share make up the cost, which is sold at 35 percent more.
+    const cost = ['material', 'labor', 'share'].reduce((sum, name) => sum + Number(first![name]), 0);
+    expect(first!['unitPrice']).toBeCloseTo((cost / 2) * 1.35, 2);
     expect(problems.map(({ row }) => row)).toEqual([4]);
     expect(totals['price']).toBeCloseTo(
       openings.reduce((sum, { price }) => sum + Number(price ?? 0), 0),
@@ -90,7 +94,7 @@ describe('archwright takeoff', () => {
     const [full, plain] = [join(folder, 'full.xlsx'), join(folder, 'plain.xlsx')];
     expect(archwright(['takeoff', SCHEDULE, '--out', full])).toMatchObject({ code: 0 });
     expect(archwright(['takeoff', SCHEDULE, '--out', plain, '--plain'])).toMatchObject({ code: 0 });
-    expect(cellsOf(full)).toContain('_xldudf_ARCH_RADIUS(');
+    expect(cellsOf(full)).toContain('_xldudf_ARCH_OPENING(');
     expect(cellsOf(plain)).not.toContain('ARCH');
   });
 
