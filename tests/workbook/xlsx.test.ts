@@ -38,7 +38,9 @@ describe('a workbook written as .xlsx', () => {
         const read = valueOf(await readTables('x.xlsx', bytes))[0];
         for (const [row, cells] of rows.entries()) {
           for (const [column, value] of cells.entries()) {
-            const wanted = value === '' ? null : Object.is(value, -0) ? 0 : value;
+            // A NUL is no character that anything shows: it comes back as the sign for one that can't be read.
+            const text = typeof value === 'string' ? value.replaceAll('\u0000', '\ufffd') : value;
+            const wanted = text === '' ? null : Object.is(text, -0) ? 0 : text;
             expect(read?.rows[row + 1 - read.firstRow]?.[column] ?? null).toEqual(wanted);
           }
         }

@@ -21,8 +21,9 @@ describe('a row of the Takeoff sheet', () => {
     // The workbook may be about to change to millimeters, and the sheet not filled again yet.
     const metric = table.ok && table.value ? openingInRow(table.value, row, 'mm') : null;
     expect(metric?.span).toBeCloseTo(1016, 9);
-    expect(metric?.reveal).toBeCloseTo((3 / 16) * 25.4, 9);
-    expect(metric).toMatchObject({ mark: 'W1', quantity: 2 });
+    expect(metric?.rise).toBeCloseTo(6 * 25.4, 9);
+    // A blank is the shop's standard.
+    expect(metric).toMatchObject({ mark: 'W1', quantity: 2, reveal: null });
     expect(table.ok && table.value && openingInRow(table.value, 1, 'in')).toBeNull();
     expect(table.ok && table.value && openingInRow(table.value, row - 1, 'in')).toBeNull();
   });
