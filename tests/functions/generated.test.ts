@@ -46,6 +46,8 @@ const PROMISED: Readonly<Record<string, string>> = {
   PERBOARD: 'board_length, piece_length, [kerf], [trim]',
   BOARDS: 'lengths, quantities, stock, [kerf], [trim], [prices]',
   STOCKYIELD: 'lengths, quantities, stock, [kerf], [trim], [prices]',
+  OPENING: 'figure, main, more, shop, wood',
+  SHARES: 'no, main, more, shop, wood, [onhand]',
   CUTPLAN: 'lengths, quantities, stock, [kerf], [trim], [prices]',
   INCHES: 'text',
   FEETINCHES: 'inches, [denominator]',
