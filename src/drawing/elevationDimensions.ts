@@ -70,8 +70,10 @@ function faceDimension(drawn: Elevation): Shape[] {
   if (SHAPES[head.shape].closed) return [];
   const row = foot - 1.5 * letters;
   if (legShown > 0) {
+    // Below the right leg, or the left one where the right side has none.
     const near = head.span / 2 + reveal;
-    return [measure(drawn, 'x', { x: near, y: foot }, { x: near + face, y: foot }, row, face)];
+    const left = drawn.legTops.some(({ side }) => side === 'right') ? near : -near - face;
+    return [measure(drawn, 'x', { x: left, y: foot }, { x: left + face, y: foot }, row, face)];
   }
   const [corner, far] = [endOf(inside), endOf(outside)];
   if (Math.abs(Math.hypot(far.x - corner.x, far.y - corner.y) - face) > 1e-6 * face) return [];

@@ -84,10 +84,16 @@ export function readHeadWords(text: string): Result<HeadWords> {
     const equilateral = shape === 'pointed' && /equilateral/i.test(named);
     return ok({ shape, ends: legs ? 'legs' : null, riseOf: equilateral ? equilateralRise : null });
   }
-  const word = plainWord(named);
-  const known = NOT_MADE.find(({ words }) => words.test(word) || words.test(word.replace(TRAILING, '')));
-  if (known) return refuse(`head ${quoted(text)} can't be taken as it is: ${known.needs}`);
+  const needs = curveNotMade(named);
+  if (needs !== null) return refuse(`head ${quoted(text)} can't be taken as it is: ${needs}`);
   return refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
+}
+
+/** What is needed in place of a curve that isn't made here, ogee or horseshoe; null for any other text. */
+export function curveNotMade(text: string): string | null {
+  const word = plainWord(text);
+  const known = NOT_MADE.find(({ words }) => words.test(word) || words.test(word.replace(TRAILING, '')));
+  return known?.needs ?? null;
 }
 
 /** The shape alone: `readHead('Half-Round')` is 'half round', `readHead('gothic arch')` is 'pointed'. */

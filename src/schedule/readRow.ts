@@ -43,12 +43,27 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
   const inDoubt = named.inDoubt || (head === null && problems.some(({ field }) => field === 'head'));
   const ofShape = lengths.ofShape();
   const casing = lengths.ofCasing();
+  const wide = ofShape.width?.value;
+  if (
+    named.riseOf &&
+    head !== null &&
+    wide !== undefined &&
+    ofShape.rise === undefined &&
+    ofShape.radius === undefined
+  ) {
+    ofShape.rise = { value: named.riseOf(wide) };
+    say.note(`Rise ${figure(named.riseOf(wide))} is that of an equilateral head on the width ${figure(wide)}.`);
+  }
   const shape = resolveShape(ofShape, head, inDoubt, standards, say);
   let ends = endsOf(raw, say);
   let leg = orStandard('leg', ofShape.leg, say);
   if (ends === null && facts.ends !== null && !problems.some(({ field }) => field === 'ends')) {
     ends = facts.ends.ends;
     say.note(`The ends are taken from the remarks: ${quote(facts.ends.said)}.`);
+  }
+  if (ends === null && named.ends && !problems.some(({ field }) => field === 'ends')) {
+    ends = named.ends;
+    say.note('The ends are taken from the head, which is said to stand on legs.');
   }
   if (facts.legsToFloor) {
     ends ??= 'legs';

@@ -1,5 +1,5 @@
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
-import { readEnds, readHead } from '../head/words';
+import { curveNotMade, readEnds, readHeadWords, type HeadWords } from '../head/words';
 import { cellText, typedBeforeDate } from './cell';
 import { listed, quote } from './figure';
 import type { Findings } from './given';
@@ -66,23 +66,37 @@ export function quantityOf(raw: RawOpening, say: Findings): number | null {
   return doubt(`Two columns give the quantity, ${listed([...figures].map(String))}; please say which is right.`);
 }
 
+/** What the row's head says besides its shape: "eyebrow on legs", "equilateral". */
+type NamedHead = { readonly head: HeadShape | null; readonly inDoubt: boolean } & Partial<
+  Pick<HeadWords, 'ends' | 'riseOf'>
+>;
+
 /** The head the row names, or null; `inDoubt` where it names one that can't be used. */
-export function headOf(raw: RawOpening, say: Findings): { head: HeadShape | null; inDoubt: boolean } {
-  const [best, ...others] = cellsOf(raw, 'head').map(({ cell }) => ({ cell, read: readHead(cellText(cell)) }));
+export function headOf(raw: RawOpening, say: Findings): NamedHead {
+  const [best, ...others] = cellsOf(raw, 'head').map(({ cell }) => ({ cell, read: readHeadWords(cellText(cell)) }));
   if (best === undefined) return { head: null, inDoubt: false };
   if (!best.read.ok) {
     const said = quote(cellText(best.cell));
-    say.problem('head', `The head can't be read: the cell says ${said}; accepted are ${listed(HEAD_SHAPES, 'or')}.`);
+    const known = curveNotMade(cellText(best.cell));
+    say.problem(
+      'head',
+      known === null
+        ? `The head can't be read: the cell says ${said}; accepted are ${listed(HEAD_SHAPES, 'or')}.`
+        : `The head ${said} can't be taken as it is: ${known}.`,
+    );
     return { head: null, inDoubt: true };
   }
-  const head = best.read.value;
+  const { shape: head, ends, riseOf } = best.read.value;
   for (const { read } of others) {
     // A second column that names no head ("Type": A, B, C) is no contradiction.
-    if (!read.ok || read.value === head) continue;
-    say.problem('head', `Two columns give different heads, ${head} and ${read.value}; please say which is right.`);
+    if (!read.ok || read.value.shape === head) continue;
+    say.problem(
+      'head',
+      `Two columns give different heads, ${head} and ${read.value.shape}; please say which is right.`,
+    );
     return { head: null, inDoubt: true };
   }
-  return { head, inDoubt: false };
+  return { head, inDoubt: false, ends, riseOf };
 }
 
 export function endsOf(raw: RawOpening, say: Findings): Ends | null {

@@ -185,6 +185,178 @@ const FORMULAS: readonly Formula[] = [
     },
   },
   {
+    title: 'HEADLENGTH quarter round on its own high leg',
+    name: 'HEADLENGTH',
+    args: (any) => ['quarter round', any.size(1, 1000), null, any.between(0, 12), 'legs'],
+    answer: (span, d) => span.plus(d).times(PI.div(2).plus(arcsine(d.div(span.plus(d))))),
+  },
+  {
+    title: 'HEADLENGTH half segmental on legs',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['half segmental', span, span * any.between(0.02, 0.98), any.between(0, 12), 'legs'];
+    },
+    answer: (span, rise, d) => {
+      const outer = radiusOf(span.times(2), rise).plus(d);
+      return outer.times(arcsine(span.plus(d).div(outer)).plus(arcsine(d.div(outer))));
+    },
+  },
+  {
+    title: 'HEADLENGTH radius corners',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['radius corners', span, span * any.between(0.01, 0.49), any.between(0, 12)];
+    },
+    answer: (span, r, d) => span.minus(r.times(2)).plus(PI.times(r.plus(d))),
+  },
+  {
+    title: 'HEADLENGTH full ellipse',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['full ellipse', span, span * any.size(0.02, 5), any.between(0, 12)];
+    },
+    answer: (span, rise, d) => halfEllipse(span.div(2), rise.div(2)).plus(PI.times(d)).times(2),
+  },
+  {
+    title: 'HEADLENGTH quarter ellipse',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['quarter ellipse', span, span * any.size(0.02, 5), any.between(0, 12)];
+    },
+    answer: (span, rise, d) => halfEllipse(span, rise).plus(PI.times(d)).div(2),
+  },
+  {
+    title: 'HEADLENGTH four-centered',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      // A quarter of the span and rises where that rule can be, well clear of its limits.
+      return ['four-centered', span, span * any.between(0.325, 0.42), any.between(0, 12), 'radial', span / 4];
+    },
+    answer: (span, h, d, r) => {
+      const turn = PI.div(3);
+      const { sine, cosine } = sineAndCosine(turn);
+      const side = span.div(2).minus(r);
+      const along = h.times(sine).minus(side.times(cosine));
+      const crown = square(side)
+        .plus(square(h))
+        .plus(square(r))
+        .minus(r.times(along).times(2))
+        .div(r.minus(along).times(2));
+      const x = crown.minus(r).times(cosine).minus(side);
+      const upper = arccosine(x.div(crown.plus(d))).minus(turn);
+      return r.plus(d).times(turn).plus(crown.plus(d).times(upper)).times(2);
+    },
+  },
+  {
+    title: 'HEADLENGTH gable on legs',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['gable', span, span * any.size(0.02, 3), any.between(0, 12), 'legs'];
+    },
+    // tan((90° − σ)/2) + tan σ = slope length / half the span.
+    answer: (span, h, d) => {
+      const half = span.div(2);
+      const side = square(half).plus(square(h)).sqrt();
+      return side.plus(d.times(side).div(half)).times(2);
+    },
+  },
+  {
+    title: 'HEADLENGTH gable, level',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['gable', span, span * any.size(0.02, 3), any.between(0, 12), 'level'];
+    },
+    answer: (span, h, d) => {
+      const half = span.div(2);
+      const side = square(half).plus(square(h)).sqrt();
+      return side.plus(d.times(half.div(h).plus(h.div(half)))).times(2);
+    },
+  },
+  {
+    title: 'HEADLENGTH clipped corners on legs',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['clipped corners', span, span * any.between(0.02, 0.48), any.between(0, 12), 'legs'];
+    },
+    answer: (span, c, d) => {
+      const root = ONE.times(2).sqrt();
+      return span
+        .minus(c.times(2))
+        .plus(c.times(root).times(2))
+        .plus(d.times(root.minus(1)).times(6));
+    },
+  },
+  {
+    title: 'HEADLENGTH shed on legs',
+    name: 'HEADLENGTH',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['shed', span, span * any.size(0.02, 3), any.between(0, 12), 'legs'];
+    },
+    answer: (span, h, d) => {
+      const side = square(span).plus(square(h)).sqrt();
+      return side.plus(d.times(side).times(2).div(span));
+    },
+  },
+  {
+    title: 'HEADLENGTH octagon',
+    name: 'HEADLENGTH',
+    args: (any) => ['octagon', any.size(1, 1000), null, any.between(0, 12)],
+    answer: (span, d) => span.plus(d.times(2)).times(ONE.times(2).sqrt().minus(1)).times(8),
+  },
+  {
+    title: 'HEADRADIUS half segmental',
+    name: 'HEADRADIUS',
+    args: (any) => {
+      const span = any.size(1, 1000);
+      return ['half segmental', span, span * any.between(0.01, 0.99)];
+    },
+    answer: (span, rise) => square(span).plus(square(rise)).div(rise.times(2)),
+  },
+  {
+    title: 'HEADMITER segmental',
+    name: 'HEADMITER',
+    args: (any) => {
+      const span = any.size(5, 1000);
+      return ['segmental', span, (span / 2) * any.between(0.05, 0.9), any.between(0.5, 12), any.between(0, 1)];
+    },
+    answer: (span, rise, face, reveal) => {
+      const radius = radiusOf(span, rise);
+      const half = span.div(2);
+      const height = (d: BigNumber) =>
+        square(radius.plus(d))
+          .minus(square(half.plus(d)))
+          .sqrt();
+      const [d1, d2] = [reveal, reveal.plus(face)];
+      const rose = height(d2).minus(height(d1));
+      const mu = arctangent(rose.div(face));
+      const off = (d: BigNumber) =>
+        PI.div(2)
+          .minus(arcsine(half.plus(d).div(radius.plus(d))))
+          .minus(mu)
+          .div(RADIANS);
+      // The curved miter's height is √(A + B·d): farthest from the cut where its slope, B/2√, is the cut's.
+      const b = radius.minus(half).times(2);
+      const at = b.times(face).div(rose.times(2));
+      const d = square(at)
+        .minus(radius.minus(half).times(radius.plus(half)))
+        .div(b);
+      const gap = at
+        .minus(height(d1))
+        .minus(rose.times(d.minus(d1)).div(face))
+        .times(sineAndCosine(mu).cosine);
+      return [mu.div(RADIANS), off(d1), off(d2), gap];
+    },
+  },
+  {
     title: 'MITER',
     name: 'MITER',
     args: (any) => {

@@ -19,7 +19,7 @@ import { valueOf } from '../value';
  * Laws that every head keeps, at every end rule, on random sizes: its pieces join, tangent or mitered on the line that halves
  * them; its ends stand where the rule puts them; a blank covers both corners of both ends.
  */
-const CASES = 300;
+const CASES = 1_000;
 /** Heads that search for arcs take a hundred times as long. */
 const SEARCHED: readonly HeadShape[] = ['elliptical', 'full ellipse', 'quarter ellipse'];
 
