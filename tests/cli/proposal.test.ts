@@ -21,7 +21,7 @@ describe('archwright proposal', () => {
     const out = join(folder, 'proposal.xlsx');
     const { code, out: said } = archwright(['proposal', SCHEDULE, '--out', out, '--job', JOB]);
     expect(code).toBe(0);
-    expect(said).toMatch(/^2 lines, total \d+\.\d\d\.\nNot priced: A3\. Needs a rise/);
+    expect(said).toMatch(/^2 lines, total \d+\.\d\d\.\nNot priced: A3\. Rise is missing/);
     expect(cellsOf(out)).toContain('A builder');
     expect(Object.keys(partsOf(out)).filter((name) => name.startsWith('xl/worksheets/'))).toEqual([
       'xl/worksheets/sheet1.xml',
