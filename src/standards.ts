@@ -63,7 +63,7 @@ export const SETTINGS = [
   { key: 'species', group: 'Casing', label: 'Species', measure: 'text', value: 'Poplar', note: 'Wood where the schedule names none; must stand in the stock list.' },
   { key: 'profile', group: 'Casing', label: 'Profile', measure: 'text', value: 'Casing', note: 'Profile where the schedule names none. One knife is ground for each profile, width and thickness.' },
   { key: 'ends', group: 'Casing', label: 'Ends of the arc', measure: 'choice', value: 'radial', choices: ARC_ENDS, note: 'radial: on the radial lines; level: cut on the spring line; legs: mitered to vertical legs. A straight head is mitered unless its own ends say otherwise.' },
-  { key: 'overhang', group: 'Casing', label: 'Overhang of a head over its legs', measure: 'length', value: 0, min: 0, max: 6, note: 'How far a straight head that lies over its legs reaches beyond them, on each side.' },
+  { key: 'overhang', group: 'Casing', label: 'Overhang of a head over its legs', measure: 'length', value: 0, metric: 0, min: 0, max: 6, note: 'How far a straight head that lies over its legs reaches beyond them, on each side.' },
   { key: 'levelMost', group: 'Casing', label: 'Level ends, at most', measure: 'percent', value: 1, min: 0, max: 10, note: 'An arc whose ends, cut level, make it longer by more than this is refused; more than a quarter is looked at.' },
   { key: 'thinEdge', group: 'Casing', label: 'Thin edge', measure: 'choice', value: 'inside', choices: ['inside', 'outside'], note: 'Which edge of the casing is the thin one as it lies on the radius: inside as a rule, not always.' },
 

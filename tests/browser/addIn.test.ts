@@ -29,6 +29,7 @@ const OFFICE = `
   window.Excel = { run: async (...args) => args.at(-1)(context) };
   window.Office = {
     HostType: { Excel: 'Excel' },
+    PlatformType: { Mac: 'Mac', iOS: 'iOS' },
     onReady: async () => ({ host: 'Excel' }),
     context: {
       contentLanguage: 'en-US',

@@ -7,6 +7,7 @@ import { readTables } from '../../src/schedule/readTables';
 import { defaultStandards } from '../../src/standards';
 import { addressOf, columnLetters } from '../../src/workbook/address';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
+import { spilledColumns } from '../../src/workbook/spilled';
 import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoff/columns';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
 import type { Host } from '../../taskpane/host';
@@ -191,9 +192,12 @@ function entries(sheets: readonly HeldSheet[], name: string): Entries {
 
 function entriesOf(sheet: Sheet): Entries {
   const found: Entries = {};
+  // What a formula spills is Excel's to put there: the fake, which calculates nothing, holds none of it.
+  const spilledIn = spilledColumns();
   for (const [row, cells] of sheet.rows.entries()) {
+    const spilled = spilledIn(cells, row);
     for (const [column, cell] of cells.entries()) {
-      if (cell === null) continue;
+      if (cell === null || spilled.has(column)) continue;
       const entry = cell.formula === undefined ? cell.value : `=${cell.formula}`;
       if (entry !== null && entry !== '') found[addressOf({ row, column })] = entry;
     }
@@ -234,7 +238,7 @@ describe('filling again in Excel', () => {
       const rise = takeoffCell('rise', 0);
       await typeInto(page, 'Takeoff', rise, 7);
       const own = columnLetters(TAKEOFF_COLUMNS.length);
-      await typeInto(page, 'Takeoff', `${own}${TAKEOFF_HEAD_ROWS - 1}`, 'Room');
+      await typeInto(page, 'Takeoff', `${own}${TAKEOFF_HEAD_ROWS}`, 'Room');
       await typeInto(page, 'Takeoff', `${own}${TAKEOFF_HEAD_ROWS + 1}`, 'hall');
       const before = await held(page);
 

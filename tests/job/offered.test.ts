@@ -96,7 +96,10 @@ describe('the proposal of a takeoff', () => {
     ['bare', {}],
     ['with every charge and condition', { ...RULES, extras: [] }],
   ])('reads back as a quote without a finding: %s', async (_title, job) => {
-    expect(await findings(await example(), job)).toEqual({ wrong: [], open: [] });
+    const found = await findings(await example(), job);
+    // Whether freight is taxed is for the state to say: no finding.
+    const open = found.open.filter((text) => !text.includes('whether freight is taxed is for the state to say'));
+    expect({ ...found, open }).toEqual({ wrong: [], open: [] });
   });
 
   it('reads back without anything wrong where it holds what no takeoff has: other lines, alternates, tax on a part', async () => {
@@ -113,7 +116,9 @@ describe('the proposal of a takeoff', () => {
     for (const unit of ['in', 'mm'] as const) {
       const standards = defaultStandards(unit);
       const taken = planTakeoff(takeoff(randomOpenings(60, random(5), standards), standards)).taken;
-      expect(await findings(taken, { ...RULES, extras: [] })).toEqual({ wrong: [], open: [] });
+      const found = await findings(taken, { ...RULES, extras: [] });
+      const open = found.open.filter((text) => !text.includes('whether freight is taxed is for the state to say'));
+      expect({ ...found, open }).toEqual({ wrong: [], open: [] });
     }
   });
 });

@@ -35,10 +35,16 @@ function differences(sheets: readonly Sheet[], found: ReadonlyMap<string, Calcul
         const same =
           typeof expected === 'number' && typeof actual === 'number'
             ? Math.abs(expected - actual) <= WITHIN * Math.max(1, Math.abs(expected))
-            : expected === actual;
+            : inDigits(expected) === inDigits(actual);
         if (!same) said.push(`${sheet.name}!${columnLetters(column)}${at + 1}: core ${expected}, Calc ${actual}`);
       }),
     );
   }
   return said;
+}
+
+/** Figures within a text: the last of 15 digits is rounded one way or the other. */
+function inDigits(value: unknown): unknown {
+  if (typeof value !== 'string') return value;
+  return value.replace(/\d+\.\d{9,}/g, (figure) => String(Number(Number(figure).toPrecision(12))));
 }

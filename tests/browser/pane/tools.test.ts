@@ -14,7 +14,9 @@ describe('the tools', () => {
       await page.evaluate(() => globalThis.memory.select('List', 'H9'));
       await page.getByRole('button', { name: /^Put it in the cell.*Radius of the opening$/ }).click();
       await page.getByRole('status').getByText('Written into List, cell H9.').waitFor();
-      expect(await page.evaluate(() => globalThis.memory.cell('List', 'H9')?.formula)).toBe('=ARCH.RADIUS(36,12)');
+      expect(await page.evaluate(() => globalThis.memory.cell('List', 'H9')?.formula)).toBe(
+        '=INDEX(ARCH.HEADARCS("segmental",36,12),1,1)',
+      );
     });
   });
 
