@@ -1,11 +1,12 @@
 /* eslint-disable @typescript-eslint/no-explicit-any -- cells hold figures, words and blanks, and the metadata knows no unions */
-import { FIGURES, figureNamed, figureOf } from '../src/takeoff/figures';
+import { figureNamed, figureOf } from '../src/takeoff/figures';
 import { sharesOf } from '../src/takeoff/shares';
-import { oneOf, word } from './arguments';
+import { word } from './arguments';
 import { worksheetError } from './error';
 import { figuresOf, sharingRows, shopStandards } from './rows';
 
-const NAMES = oneOf(FIGURES.map(({ name }) => name));
+/** The reference lists them all; a sentence must not. */
+const NAMES = 'the name of a figure, such as "long point", "radius", "blank", "labor" or "needs"';
 
 /**
  * One figure of an opening, from its own inputs alone.
@@ -25,7 +26,7 @@ const NAMES = oneOf(FIGURES.map(({ name }) => name));
  */
 export function OPENING(figure: any, main: any[][], more: any[][], shop: any[][], wood: any[][]): any {
   const named = figureNamed(word('figure', figure, NAMES));
-  if (named === null) throw worksheetError(`figure must be one of ${NAMES}; got "${String(figure)}"`);
+  if (named === null) throw worksheetError(`figure must be ${NAMES}; got "${String(figure)}"`);
   const { figures, standards } = figuresOf(main, more, shop, wood);
   return figureOf(named, figures, standards.unit);
 }
@@ -55,6 +56,7 @@ export function SHARES(
   onhand?: any[][],
 ): number[][] {
   const rows = sharingRows(no, main, more, shop, wood);
+  if (rows.length === 0) throw worksheetError('no must hold the number of at least one opening; got none');
   const sharers = rows.flatMap(({ no: number, figures: { inputs, own, needs } }) =>
     inputs && own && needs.length === 0 ? [{ no: number, inputs, own }] : [],
   );

@@ -25,13 +25,20 @@ let last: { readonly shop: unknown; readonly wood: unknown; readonly kept: KeptS
 /** The shop's settings and boards, as the worksheet hands them over. */
 function shopOf(shop: any, wood: any): KeptShop {
   if (last !== null && last.shop === shop && last.wood === wood) return last.kept;
-  const key = JSON.stringify([shop, wood]);
+  const key = keyOf([shop, wood]);
   const kept = shops.get(key) ?? readShopOf(shop, wood);
   shops.delete(key);
   shops.set(key, kept);
   if (shops.size > MOST_SHOPS) shops.delete(shops.keys().next().value!);
   last = { shop, wood, kept };
   return kept;
+}
+
+/** Ranges as text, whatever a host puts into a cell. */
+function keyOf(ranges: unknown): string {
+  return JSON.stringify(ranges, (_key, value: unknown) =>
+    typeof value === 'bigint' || typeof value === 'symbol' || typeof value === 'function' ? String(value) : value,
+  );
 }
 
 function readShopOf(shop: any, wood: any): KeptShop {
@@ -110,7 +117,7 @@ function padded(cells: readonly any[], width: number): RowCell[] {
   return Array.from({ length: width }, (_, at): RowCell => {
     const cell: unknown = cells[at];
     if (isBlank(cell)) return null;
-    return typeof cell === 'number' ? cell : String(cell);
+    return typeof cell === 'number' && Number.isFinite(cell) ? cell : String(cell);
   });
 }
 

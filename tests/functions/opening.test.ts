@@ -58,7 +58,7 @@ describe('ARCH.OPENING', () => {
   });
 
   it.each([
-    ['volume', SHOP, WOOD, /^figure must be one of "needs", .*; got "volume"$/],
+    ['volume', SHOP, WOOD, /^figure must be the name of a figure, .*; got "volume"$/],
     ['radius', [['Reveal']], [['Poplar']], /^Stock list, row 1: quarters must be a number, more than 0; got nothing\./],
     ['radius', [['no', 'setting']], WOOD, /^shop must be the range Shop/],
     ['radius', null, WOOD, /^shop is missing/],
