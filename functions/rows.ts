@@ -83,7 +83,7 @@ export function sharingRows(no: any, main: any, more: any, shop: any, wood: any)
     );
   const seen = new Set<number>();
   return numbers.flatMap(([cell], at) => {
-    if (typeof cell !== 'number') return [];
+    if (typeof cell !== 'number' || !Number.isFinite(cell)) return [];
     if (seen.has(cell)) throw worksheetError(`no must name each opening once; got ${cell} twice`);
     seen.add(cell);
     const cells = [...padded(mains[at]!, MAIN.length), ...padded(mores[at]!, MORE.length)];

@@ -86,9 +86,11 @@ function mutated(any: Random, { parameters }: FunctionMetadata, { args }: Case):
 /** Why an answer can't stand in a cell; null where it can. */
 function unfit(answer: Answer): string | null {
   if (typeof answer === 'number') return Number.isFinite(answer) ? null : String(answer);
-  // What a row needs quotes the cell.
+  // What a row needs quotes the cell, whatever stands in it.
   if (typeof answer === 'string')
-    return /NaN|Infinity|undefined|null/.test(answer.replace(/got (?:"[^"]*"?|\S+)/g, '')) ? answer : null;
+    return /NaN|Infinity|undefined|null/.test(answer.replace(/[;,] got .*$/s, '').replace(/^Needs .*$/s, ''))
+      ? answer
+      : null;
   if (answer.length === 0 || answer[0]!.length === 0) return 'an empty block';
   if (answer.some((row) => row.length !== answer[0]!.length)) return 'a ragged block';
   return (
