@@ -1,6 +1,7 @@
 import { columnLetters } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { writeXlsx } from '../../src/workbook/xlsx';
+import { sameValue } from '../figures';
 import { valueOf } from '../value';
 import { calculated, type Calculated } from './calc';
 
@@ -32,19 +33,10 @@ function differences(sheets: readonly Sheet[], found: ReadonlyMap<string, Calcul
         if (cell?.formula === undefined) return;
         const expected = cell.value ?? '';
         const actual = found.get(sheet.name)?.[at]?.[column] ?? '';
-        const same =
-          typeof expected === 'number' && typeof actual === 'number'
-            ? Math.abs(expected - actual) <= WITHIN * Math.max(1, Math.abs(expected))
-            : inDigits(expected) === inDigits(actual);
-        if (!same) said.push(`${sheet.name}!${columnLetters(column)}${at + 1}: core ${expected}, Calc ${actual}`);
+        if (!sameValue(expected, actual, WITHIN))
+          said.push(`${sheet.name}!${columnLetters(column)}${at + 1}: core ${expected}, Calc ${actual}`);
       }),
     );
   }
   return said;
-}
-
-/** Figures within a text: the last of 15 digits is rounded one way or the other. */
-function inDigits(value: unknown): unknown {
-  if (typeof value !== 'string') return value;
-  return value.replace(/\d+\.\d{9,}/g, (figure) => String(Number(Number(figure).toPrecision(12))));
 }

@@ -1,6 +1,5 @@
 import type { Sheet } from '../../src/workbook/sheet';
 import { addressOf } from '../../src/workbook/address';
-import type { CellValue } from '../../src/schedule/opening';
 import type { Host } from '../../taskpane/host';
 import type { Opening } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
@@ -11,6 +10,7 @@ import { takeoff } from '../../src/takeoff/takeoff';
 import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoff/columns';
 import { takeoffSource } from '../../src/workbook/takeoff/sheet';
 import { held } from '../../src/workbook/workbook';
+import { sameValue } from '../figures';
 
 /** Each computed cell of `sheets` that a host shows otherwise, with both values; the first 20. */
 export async function differences(
@@ -28,24 +28,13 @@ export async function differences(
         // An empty text and an empty cell look alike.
         const expected = cell.value === '' ? null : cell.value;
         const shown = read.value.rows[row]?.[column] ?? null;
-        if (same(shown, expected, within)) continue;
+        if (sameValue(shown, expected, within)) continue;
         const at = `${sheet.name}!${addressOf({ row, column })}`;
         found.push(`${at} (${sheet.columnKeys?.[column] ?? ''}) shows ${String(shown)} for ${String(expected)}`);
       }
     }
   }
   return found.slice(0, 20);
-}
-
-function same(shown: CellValue, expected: CellValue, within: number): boolean {
-  if (typeof shown === 'string' && typeof expected === 'string') return inDigits(shown) === inDigits(expected);
-  if (typeof shown !== 'number' || typeof expected !== 'number') return shown === expected;
-  return Math.abs(shown - expected) <= within * Math.max(1, Math.abs(expected));
-}
-
-/** Figures within a text: a spreadsheet joins them with 15 digits, the grid with 17. */
-function inDigits(text: string): string {
-  return text.replace(/\d+\.\d{9,}/g, (figure) => String(Number(Number(figure).toPrecision(12))));
 }
 
 /**
