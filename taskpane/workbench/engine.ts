@@ -1,5 +1,6 @@
 import type { ICellData, ICommandInfo, Injector, Univer, Workbook, Worksheet } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
+import { forgetPlaces } from './forget-places';
 import type { GridLibrary } from './library';
 
 /** A running grid with one workbook, with or without a page around it. */
@@ -28,6 +29,7 @@ export function startWorkbook(library: GridLibrary, univer: Univer): Engine {
     sheetOrder: ['first'],
     sheets: { first: { id: 'first', name: 'Sheet1', rowCount: 200, columnCount: 30 } },
   });
+  forgetPlaces(library, injector);
   return { library, univer, injector, api, workbook, ...calculation(library, injector) };
 }
 
