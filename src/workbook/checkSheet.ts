@@ -13,6 +13,7 @@ import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoff/sheet';
+import { unlessErrors } from './unlessErrors';
 
 /** Rows above the lines: title, counts, group, heading, unit. */
 export const CHECK_HEAD_ROWS = 5;
@@ -86,9 +87,12 @@ function countsCell(body: readonly Row[], lines: Lines): Cell {
   const count = (verdict: string) => body.filter((row) => row[columnAt('verdict')]?.value === verdict).length;
   return {
     value: `Lines that agree: ${count('agrees')}, that differ: ${count('differs')}, that can't be told: ${count("can't tell")}.`,
-    formula:
+    formula: unlessErrors(
+      range,
+      'Verdicts',
       `"Lines that agree: "&COUNTIF(${range},"agrees")&", that differ: "&COUNTIF(${range},"differs")&` +
-      `", that can't be told: "&COUNTIF(${range},"can't tell")&"."`,
+        `", that can't be told: "&COUNTIF(${range},"can't tell")&"."`,
+    ),
     style: 'text',
   };
 }

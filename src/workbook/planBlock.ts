@@ -136,7 +136,7 @@ export function withPlan(sheet: Sheet, takeoff: Takeoff, factors: WoodFactors, m
 }
 
 /** A cell as a formula joins it to text: figures with 15 digits. */
-function asText(cell: string | number | null): string {
+export function asText(cell: string | number | null): string {
   return cell === null ? '' : String(typeof cell === 'number' ? Number(cell.toPrecision(15)) : cell);
 }
 

@@ -15,6 +15,7 @@ import type { Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
 import { headingCell } from '../columnHeads';
 import { columnFormat } from '../format';
+import { asText } from '../planBlock';
 import { quote } from '../quote';
 import type { Cell } from '../sheet';
 import { takeoffBlock, takeoffRange } from '../takeoff/sheet';
@@ -161,6 +162,8 @@ function openingRow(
 ): Row {
   const count = openings.length;
   const place = `MATCH($${NO}${row},${takeoffRange('no', count)},0)`;
+  // Not IFERROR: a figure in error, as where the add-in is missing, is no opening that is gone.
+  const there = (shown: string, gone: string) => `IF(ISNUMBER(${place}),${shown},${gone})`;
   const of = (key: Parameters<typeof takeoffRange>[0]) => `INDEX(${takeoffRange(key, count)},${place})`;
   const ours = openings.find((opening) => opening.no === no)!;
   const given = ROW_FIELDS.map((field) => ours.cells[field]);
@@ -183,8 +186,8 @@ function openingRow(
   return [
     { value: line, style: 'fixed', format: '0' },
     { value: no, style: 'fixed', format: '0' },
-    figure(isPriced ? quantity : '', `IFERROR(IF(${unpriced},"",${of('quantity')}),"")`, '0'),
-    figure(isPriced ? unitPrice : '', `IFERROR(${price},"")`, MONEY),
+    figure(isPriced ? quantity : '', there(`IF(${unpriced},"",${of('quantity')})`, '""'), '0'),
+    figure(isPriced ? unitPrice : '', there(price, '""'), MONEY),
     figure(
       isPriced ? toCents(unitPrice * quantity) : 0,
       `IF(${unpriced},0,ROUND($${QUANTITY}${row}*$${UNIT}${row},2))`,
@@ -202,9 +205,9 @@ function openingRow(
           MONEY,
         )
       : { value: 0, style: 'fixed', format: MONEY },
-    figure(given.map((cell) => (cell === null ? '' : String(cell))).join('|'), `TEXTJOIN("|",FALSE,${inputs})`),
+    figure(given.map(asText).join('|'), `TEXTJOIN("|",FALSE,${inputs})`),
     {
-      ...figure('', `IFERROR(IF(EXACT($${WRITTEN}${row},${now}),${missing},"changed since"),"not in the Takeoff")`),
+      ...figure('', there(`IF(EXACT($${WRITTEN}${row},${now}),${missing},"changed since")`, '"not in the Takeoff"')),
       style: 'attention',
     },
     ...given.map((value): Cell | null => (value === null ? null : { value, style: 'fixed' })),
@@ -213,7 +216,8 @@ function openingRow(
 
 /** Whether the whole proposal is as the takeoff is, in one sentence above the working cells. */
 function stateOfAll(states: string, numbers: string, { openings, standards }: Takeoff, { job }: Proposal): Cell {
-  const moved = `COUNTIF(${states},"?*")`;
+  // A state in error is an error here, where COUNTIF would pass over it.
+  const moved = `SUMPRODUCT(--(${states}<>""))`;
   const absent = `SUMPRODUCT(--(COUNTIF(${numbers},${takeoffRange('no', openings.length)})=0))`;
   const held = {
     Shop_ends: standards.ends,

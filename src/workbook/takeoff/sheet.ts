@@ -5,6 +5,7 @@ import { columnLetters } from '../address';
 import { groupRow, headingCell, headingRow, unitRow } from '../columnHeads';
 import { columnFormat } from '../format';
 import { pagesWide } from '../pagesWide';
+import { unlessErrors } from '../unlessErrors';
 import { ownCells, type OwnColumn } from '../refill';
 import type { Cell, CellStyle, SheetSource, Validation } from '../sheet';
 import { TAKEOFF_COLUMNS, UNPLANNED, type CellsOfRow, type ColumnKey, type TakeoffColumn } from './columns';
@@ -158,12 +159,13 @@ function styleOf(column: TakeoffColumn): CellStyle {
   return column.key === 'lookAt' || column.key === 'plan' ? 'attention' : 'figure';
 }
 
-/** How many openings there are and how many have no price. */
+/** How many openings there are and how many have no price. A price in error is neither: where the add-in is missing, all are. */
 function summary(takeoff: Takeoff, body: Body): Cell {
   const { openings, open } = takeoff.totals;
+  const price = columnRange('price', body);
   return {
     value: `Openings: ${openings}. Not priced: ${open}.`,
-    formula: `"Openings: "&COUNT(${columnRange('no', body)})&". Not priced: "&COUNTIF(${columnRange('price', body)},"")&"."`,
+    formula: `"Openings: "&COUNT(${columnRange('no', body)})&". "&${unlessErrors(price, 'Prices', `"Not priced: "&COUNTIF(${price},"")&"."`)}`,
     style: 'text',
   };
 }
@@ -185,7 +187,8 @@ function totalCell(column: TakeoffColumn, takeoff: Takeoff, body: Body): Cell | 
   if (column.key === 'quantity')
     return {
       value: takeoff.totals.heads,
-      formula: `SUMIF(${columnRange('price', body)},">=0",${columnRange('quantity', body)})`,
+      // Of the priced rows; SUMIF would pass over prices in error and show too small a total.
+      formula: `SUMPRODUCT(--(${columnRange('price', body)}<>""),${columnRange('quantity', body)})`,
       ...{ style: 'total', format },
     };
   const value = takeoff.openings.reduce((sum, row) => {
