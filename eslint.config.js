@@ -88,6 +88,21 @@ export default tseslint.config(
   },
   { files: ['*.config.*'], rules: { 'no-restricted-exports': 'off' } },
   {
+    // What needs types: a promise that nobody waits for swallows what went wrong.
+    files: ['**/*.ts', '**/*.tsx'],
+    ignores: ['*.config.ts'],
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/no-floating-promises': 'error',
+      // A handler gives its promise to the page or the grid: each deed reports its own failure.
+      '@typescript-eslint/no-misused-promises': [
+        'error',
+        { checksVoidReturn: { attributes: false, arguments: false } },
+      ],
+      '@typescript-eslint/await-thenable': 'error',
+    },
+  },
+  {
     files: ['src/**/*.ts'],
     rules: {
       'no-restricted-globals': [
