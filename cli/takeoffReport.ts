@@ -2,10 +2,11 @@ import { roundTo } from '../src/rounding';
 import type { Schedule } from '../src/schedule/opening';
 import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
+import type { Curve } from '../src/takeoff/curve';
 import { factorsOf } from '../src/takeoff/factors';
+import type { OwnFigures } from '../src/takeoff/ownFigures';
 import type { SetupPlan } from '../src/takeoff/setups';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
-import type { RingPlan } from '../src/takeoff/ownFigures';
 import { partLength } from '../src/takeoff/woodParts';
 
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
@@ -29,6 +30,8 @@ export function openingJson(row: OpeningTakeoff) {
     species: known.species,
     ends: known.ends,
     sides: known.sides,
+    ...(known.arcs === null ? {} : { arcs: known.arcs }),
+    ...(known.haunch === null ? {} : { haunch: known.haunch }),
     radius: ring?.radius ?? null,
     insideRadius: ring?.inside ?? null,
     outsideRadius: ring?.outside ?? null,
@@ -53,15 +56,23 @@ export function openingJson(row: OpeningTakeoff) {
   };
 }
 
-/** The constant-radius pieces of a head that has several, left to right; radius is the opening's own, length the long point's. */
+/**
+ * The constant-radius pieces of a head that has several, left to right; radius is the opening's own, length the long point's.
+ * Straight pieces of a head stand by themselves, with both edges and the degrees off square of their cuts.
+ */
 function piecesJson({ own, curve }: OpeningTakeoff) {
-  if (curve === null || curve.arcs.length < 2) return {};
-  const { arcs } = curve;
-  const isHaunch = (at: number) => curve.haunch !== null && (at === 0 || at === arcs.length - 1);
+  if (curve === null) return {};
+  const straights = curve.straights.length > 0 ? { straights: curve.straights } : {};
+  return { ...arcsJson(curve, own), ...straights };
+}
+
+function arcsJson(curve: Curve, own: OwnFigures | null) {
+  if (curve.arcs.length < 2) return {};
   return {
-    pieces: arcs.map((arc, at) => {
-      const ring = isHaunch(at) ? curve.haunch : curve.crown;
-      const plan: RingPlan | null = (isHaunch(at) ? own?.haunch : own?.crown) ?? null;
+    pieces: curve.arcs.map((arc, at) => {
+      const kind = curve.rings.findIndex(({ arcs }) => arcs.includes(at));
+      const ring = curve.rings[kind];
+      const plan = own?.rings[kind];
       return {
         radius: ring?.radius ?? null,
         angle: ring?.angle ?? null,

@@ -40,11 +40,12 @@ const LONGEST_LEG_SHOWN = 0.5;
 const JAMB_STUB = 0.16;
 
 function elevation(figures: ElevationFigures): Result<Elevation> {
-  const { head, reveal, face, ends, leg = 0, segments = [], lettersAcross = 36 } = figures;
+  const { head, reveal, face, ends, leg = 0, otherLeg = leg, segments = [], lettersAcross = 36 } = figures;
   const refusal =
     notNegative('reveal', reveal) ??
     positive('face', face) ??
     notNegative('leg', leg) ??
+    notNegative('other leg', otherLeg) ??
     positive('letters across', lettersAcross) ??
     segments.map((count) => wholeBetween('segments', count, 1, MOST_SEGMENTS)).find((found) => found !== null);
   if (refusal) return refusal;
@@ -66,7 +67,12 @@ function elevation(figures: ElevationFigures): Result<Elevation> {
   const tops = legTops(head, reveal, face, ends, options);
   if (!tops.ok) return tops;
   const closed = SHAPES[head.shape].closed;
-  const legShown = closed ? 0 : Math.min(leg, LONGEST_LEG_SHOWN * head.span);
+  const shown = (length: number) => (closed ? 0 : Math.min(length, LONGEST_LEG_SHOWN * head.span));
+  // A leg that is shorter than the other is drawn shorter, also where the longer one is broken.
+  const longest = Math.max(leg, otherLeg);
+  const scale = longest > 0 ? shown(longest) / longest : 0;
+  const legShown = leg === otherLeg ? shown(leg) : scale * leg;
+  const otherLegShown = leg === otherLeg ? legShown : scale * otherLeg;
   const width = head.span + 2 * outer;
   return ok({
     figures,
@@ -75,10 +81,11 @@ function elevation(figures: ElevationFigures): Result<Elevation> {
     outside: outside.value,
     length: length.value,
     legTops: tops.value,
-    letters: Math.max(width, 0.75 * (head.top + outer + legShown)) / lettersAcross,
+    letters: Math.max(width, 0.75 * (head.top + outer + Math.max(legShown, otherLegShown))) / lettersAcross,
     legShown,
-    broken: legShown < leg,
-    foot: closed ? -outer : Math.min(-legShown, -JAMB_STUB * head.span, lowest(outside.value)),
+    otherLegShown,
+    broken: shown(longest) < longest,
+    foot: closed ? -outer : Math.min(-legShown, -otherLegShown, -JAMB_STUB * head.span, lowest(outside.value)),
   });
 }
 
@@ -103,9 +110,10 @@ function openingEdge({ figures: { head }, opening, foot }: Elevation): Shape[] {
 }
 
 function legs(drawn: Elevation): Shape[] {
-  const { figures, legShown, broken, letters } = drawn;
-  if (legShown === 0) return [];
+  const { figures, broken, letters } = drawn;
   return drawn.legTops.flatMap((leg): Shape[] => {
+    const legShown = leg.side === 'left' ? drawn.legShown : drawn.otherLegShown;
+    if (legShown === 0) return [];
     const out = leg.side === 'left' ? -1 : 1;
     const near = out * (figures.head.span / 2 + figures.reveal);
     const far = near + out * figures.face;

@@ -20,7 +20,8 @@ export function elevationDimensions(drawn: Elevation): Shape[] {
     ...(bow ? [...springLine(drawn), riseDimension(drawn)] : []),
     measure(drawn, 'x', { x: -half, y: edge }, { x: half, y: edge }, at, head.span, 'span '),
     ...faceDimension(drawn),
-    ...(legShown > 0 ? [legDimension(drawn)] : []),
+    ...(legShown > 0 ? [legDimension(drawn, 'left', legShown, figures.leg ?? 0)] : []),
+    ...otherLegDimension(drawn),
     ...(figures.wordless ? [] : [text({ x: 0, y: words }, inWords(drawn), letters)]),
   ];
   return [...shapes, ...radiusLeaders(drawn, shapes)];
@@ -82,11 +83,20 @@ function faceDimension(drawn: Elevation): Shape[] {
     : [measure(drawn, 'points', corner, far, -1.1 * letters, face)];
 }
 
-function legDimension(drawn: Elevation): Shape {
-  const { figures, legShown, letters } = drawn;
-  const outer = figures.head.span / 2 + figures.reveal + figures.face;
-  const x = -outer - 1.6 * letters;
-  return measure(drawn, 'y', { x: -outer, y: -legShown }, { x: -outer, y: 0 }, x, figures.leg ?? 0, 'leg ', 'left');
+function legDimension(drawn: Elevation, side: 'left' | 'right', shown: number, leg: number): Shape {
+  const { figures, letters } = drawn;
+  const out = side === 'left' ? -1 : 1;
+  const outer = out * (figures.head.span / 2 + figures.reveal + figures.face);
+  const x = outer + out * 1.6 * letters;
+  return measure(drawn, 'y', { x: outer, y: -shown }, { x: outer, y: 0 }, x, leg, 'leg ', side);
+}
+
+/** The right leg, where it stands and is another. */
+function otherLegDimension(drawn: Elevation): Shape[] {
+  const { figures, otherLegShown, legTops } = drawn;
+  const { leg = 0, otherLeg = leg } = figures;
+  const stands = otherLegShown > 0 && otherLeg !== leg && legTops.some(({ side }) => side === 'right');
+  return stands ? [legDimension(drawn, 'right', otherLegShown, otherLeg)] : [];
 }
 
 function inWords({ figures, length }: Elevation): string {

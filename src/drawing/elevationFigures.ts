@@ -16,6 +16,8 @@ export interface ElevationFigures {
   readonly overhang?: number;
   /** Straight leg up to the spring line; 0 or left out: none drawn. A long one is shown broken. */
   readonly leg?: number;
+  /** The right leg, where it differs. */
+  readonly otherLeg?: number;
   /** Segments of each constant-radius piece, left to right; left out: no joints within a piece. */
   readonly segments?: readonly number[];
   readonly mark?: string;
@@ -40,6 +42,7 @@ export interface Elevation {
   readonly letters: number;
   /** Leg as drawn, and whether that is less than it is. */
   readonly legShown: number;
+  readonly otherLegShown: number;
   readonly broken: boolean;
   /** Lowest edge of jamb and legs. */
   readonly foot: number;

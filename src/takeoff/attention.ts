@@ -13,7 +13,7 @@ export const ATTENTION = {
   short: 'A blank is shorter than the rolls hold.',
   tight: 'An inside radius is smaller than the machine takes.',
   wide: 'The blank is wider than the machine takes.',
-  ellipse: 'Three arcs stray from the true ellipse by more than is allowed.',
+  ellipse: 'The arcs stray from the true ellipse by more than is allowed: more arcs come nearer.',
   finish: 'The outside edge gets fewer knife cuts than the Economy grade asks for.',
   legless: 'The head is mitered to legs, but their length is missing: the price is of the head alone.',
   unmitered:
@@ -25,7 +25,7 @@ export const ATTENTION = {
 } as const;
 
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
-  const plans = [own.crown, own.haunch].flatMap((plan) => (plan ? [plan] : []));
+  const plans = own.rings;
   const said: string[] = [];
   if (plans.some((plan) => plan.runLength < standards.shortestPiece)) said.push(ATTENTION.short);
   if (plans.some((plan) => plan.ring.inside < standards.smallestRadius)) said.push(ATTENTION.tight);

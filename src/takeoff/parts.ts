@@ -35,8 +35,7 @@ export function partsOf(takeoff: Takeoff): WoodPart[] {
       if (standards.testPiece > 0) straight(standards.testPiece, 1, 'test pieces');
       return true;
     };
-    for (const plan of [own.crown, own.haunch]) {
-      if (plan === null) continue;
+    for (const plan of own.rings) {
       const spares = testPiece(plan.guide) ? standards.sparePieces : 0;
       const count = (headsOf(inputs) * plan.ring.count + spares) * plan.blank.chosen.segments;
       const segment = segmentOf(plan, inputs, standards);

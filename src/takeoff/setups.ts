@@ -90,19 +90,13 @@ function isCrown({ plan, own }: Run): boolean {
 function runsOf({ no, opening, inputs, own }: OpeningTakeoff): Run[] {
   if (inputs === null || own === null) return [];
   const of = { no, row: opening.row, mark: opening.mark };
-  const runs: Run[] = [own.crown, own.haunch].flatMap((plan) =>
-    plan === null
-      ? []
-      : [
-          {
-            name: plan.guide,
-            own,
-            inputs,
-            plan,
-            pieces: [{ ...of, count: headsOf(inputs) * plan.ring.count, runLength: plan.runLength }],
-          },
-        ],
-  );
+  const runs = own.rings.map((plan): Run => ({
+    name: plan.guide,
+    own,
+    inputs,
+    plan,
+    pieces: [{ ...of, count: headsOf(inputs) * plan.ring.count, runLength: plan.runLength }],
+  }));
   if (own.straight === null) return runs;
   const pieces = own.straight.pieces.map(({ length, count }) => ({
     ...of,

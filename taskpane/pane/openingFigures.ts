@@ -18,7 +18,7 @@ export function openingScene(opening: Opening, standards: Standards, lettersAcro
   const { known: at, own } = taken;
   if (at.head === null) return refuse('The drawing appears once the head is known.');
   if (at.span === null) return refuse('The drawing appears once the span is known.');
-  const head = makeHead(at.head, at.span, at.rise);
+  const head = makeHead(at.head, at.span, at.rise, at.haunch);
   if (!head.ok) return refuse(`No drawing yet: ${head.message}.`);
   return elevationScene({
     head: head.value,
@@ -26,6 +26,9 @@ export function openingScene(opening: Opening, standards: Standards, lettersAcro
     face: at.face ?? standards.face,
     ends: at.ends ?? standards.ends,
     leg: at.leg ?? 0,
+    overhang: standards.overhang,
+    ...(at.arcs === null ? {} : { arcs: at.arcs }),
+    ...(at.otherLeg === null ? {} : { otherLeg: at.otherLeg }),
     ...(own ? { segments: segmentsOf(own) } : {}),
     mark: opening.mark,
     unit: standards.unit,
@@ -36,9 +39,7 @@ export function openingScene(opening: Opening, standards: Standards, lettersAcro
 
 /** Segments of each constant-radius piece, left to right. */
 function segmentsOf(own: NonNullable<OpeningTakeoff['own']>): readonly number[] {
-  if (!own.crown) return [];
-  const crown = own.crown.blank.chosen.segments;
-  if (!own.haunch) return Array.from({ length: own.crown.ring.count }, () => crown);
-  const haunch = own.haunch.blank.chosen.segments;
-  return [haunch, crown, haunch];
+  const segments: number[] = [];
+  for (const { ring, blank } of own.rings) for (const at of ring.arcs) segments[at] = blank.chosen.segments;
+  return segments;
 }

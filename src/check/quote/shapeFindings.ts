@@ -2,7 +2,7 @@ import { makeHead } from '../../head/makeHead';
 import { lengthText } from '../../lengthText';
 import { ok } from '../../result';
 import { roundTo } from '../../rounding';
-import { figure } from '../../schedule/figure';
+import { figure, listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
 import { legLength as longPoint } from '../../takeoff/curve';
 import type { Inputs } from '../../takeoff/inputs';
@@ -148,16 +148,17 @@ export function radiusFinding(line: QuoteLine, at: Complete, standards: Standard
   const unread = line.problems.find(({ field }) => field === 'radius');
   if (unread) return cantTell('radius', unread.message);
   if (line.radius === null) return notGiven('radius', 'radius', line);
-  const { crown, haunch } = at.own;
+  const { crown, rings } = at.own;
   const quoted = line.radius;
   if (crown === null) return cantTell('radius', `a ${at.inputs.head} head has no radius`, { quoted });
   const of = (ring: typeof crown.ring) =>
     line.radiusOf === 'outside' ? ring.outside : line.radiusOf === 'opening' ? ring.radius : ring.inside;
-  if (haunch !== null) {
-    const [top, side] = [of(crown.ring), of(haunch.ring)];
-    const near = [top, side].find((right) => Math.abs(quoted - right) <= standards.tolerance + 1e-9);
+  if (rings.length > 1) {
+    const right = rings.map(({ ring }) => of(ring));
+    const near = right.find((each) => Math.abs(quoted - each) <= standards.tolerance + 1e-9);
     if (near !== undefined) return figureFinding('radius', quoted, near, [], standards, '');
-    const radii = `${lengthText(top, standards.unit)} at the crown and ${lengthText(side, standards.unit)} at the haunches`;
+    const [top, ...sides] = right.map((radius) => lengthText(radius, standards.unit));
+    const radii = `${top} at the crown and ${listed(sides, 'and')} at the haunches`;
     return cantTell('radius', `a ${at.inputs.head} head has several radii (${radii})`, { quoted });
   }
   const known = line.radiusOf === 'inside' ? () => radiusMistakes(at, standards.unit) : [];
@@ -344,10 +345,8 @@ function* unnamed(
   beside: Beside,
 ): Generator<Finding> {
   const { inputs, own } = at;
-  const { curve, crown, haunch } = own;
-  const rings = [crown, haunch].flatMap((plan) =>
-    plan === null ? [] : [plan.ring.inside, plan.ring.radius, plan.ring.outside],
-  );
+  const { curve } = own;
+  const rings = own.rings.flatMap(({ ring }) => [ring.inside, ring.radius, ring.outside]);
   const leg = legLength(at);
   const ours = [
     inputs.span,
@@ -363,6 +362,8 @@ function* unnamed(
     curve.length + 2 * (leg ?? 0),
     ...rings,
     ...rings.map((ring) => 2 * ring),
+    ...curve.straights.flatMap(({ inside, outside }) => [inside, outside]),
+    ...(inputs.haunch === null ? [] : [inputs.haunch]),
   ];
   const small = inputs.face + inputs.reveal;
   const within = value <= small ? standards.tolerance / OF_SECTION : standards.tolerance;

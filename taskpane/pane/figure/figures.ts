@@ -6,12 +6,17 @@ import type { Figure, Say } from './figure';
 import { lengthFigures } from './lengthFigures';
 import { ringFigures } from './ringFigures';
 
+/** The kinds of ring of a head that has several, from the crown down. */
+const RING_PARTS = ['crown', 'haunch', 'second haunch', 'third haunch'] as const;
+
 /** Every figure of one opening, in the order a shop asks for them. Lengths in the workbook's unit. */
 export function figuresOf(inputs: Inputs, own: OwnFigures, standards: Standards, locale?: string): readonly Figure[] {
   const say = (figure: number) => decimal(figure, 4, locale);
   return [
-    ...ringFigures(own.haunch ? 'crown' : 'whole', own.crown, inputs, standards, say),
-    ...ringFigures('haunch', own.haunch, inputs, standards, say),
+    ...own.rings.flatMap((plan, at) => {
+      const part = own.rings.length === 1 ? 'whole' : (RING_PARTS[at] ?? `haunch ${at}`);
+      return ringFigures(part, plan, inputs, standards, say);
+    }),
     ...lengthFigures(inputs, own, say),
     ...machineFigures(own, standards, say),
   ];

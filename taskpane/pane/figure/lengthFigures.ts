@@ -7,7 +7,8 @@ import { headArguments, type Figure, type Say } from './figure';
 export function lengthFigures(inputs: Inputs, own: OwnFigures, say: Say): Figure[] {
   const { reveal, face, ends } = inputs;
   const edge = reveal + face;
-  const at = (offset: number) => `ARCH.HEADLENGTH(${headArguments(inputs)},${offset},"${ends}")`;
+  const haunch = inputs.haunch === null ? '' : `,${inputs.haunch}`;
+  const at = (offset: number) => `ARCH.HEADLENGTH(${headArguments(inputs)},${offset},"${ends}"${haunch})`;
   const how = SHAPES[inputs.head].words.length;
   const length = (key: string, label: string, value: number, offset: number, where: string): Figure => ({
     key,
@@ -41,7 +42,7 @@ export function lengthFigures(inputs: Inputs, own: OwnFigures, say: Say): Figure
     ),
   ];
   if (own.curve.miter === null) return figures;
-  const miterFormula = `INDEX(ARCH.HEADMITER(${headArguments(inputs)},${face},${reveal},"${ends}"),1,1)`;
+  const miterFormula = `INDEX(ARCH.HEADMITER(${headArguments(inputs)},${face},${reveal},"${ends}"${haunch}),1,1)`;
   return [
     ...figures,
     {

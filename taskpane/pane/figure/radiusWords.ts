@@ -8,6 +8,12 @@ interface Said {
   readonly formula: string;
 }
 
+/** What stands behind a head's sizes where it has arcs or a haunch of its own: no offset, radial ends, arcs, haunch. */
+function chosen({ arcs, haunch }: Inputs): string {
+  if (arcs === null && haunch === null) return '';
+  return `,0,"radial",${arcs ?? ''}${haunch === null ? '' : `,${haunch}`}`;
+}
+
 /** How the radius and the angle of a piece come about, as the head's own shape says it. */
 export function radiusWords(
   inputs: Inputs,
@@ -17,7 +23,8 @@ export function radiusWords(
   const { span, rise } = inputs;
   const { words, rise: rule } = SHAPES[inputs.head];
   const high = rise ?? rule.ofSpan?.(span) ?? 0;
-  const fromArcs = (column: number) => `INDEX(ARCH.HEADARCS(${headArguments(inputs)}),${(arcs[0] ?? 0) + 1},${column})`;
+  const fromArcs = (column: number) =>
+    `INDEX(ARCH.HEADARCS(${headArguments(inputs)}${chosen(inputs)}),${(arcs[0] ?? 0) + 1},${column})`;
   return {
     radius: { words: words.radius?.(say, span, high, radius) ?? '', formula: fromArcs(1) },
     angle: {

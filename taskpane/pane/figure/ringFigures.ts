@@ -4,15 +4,8 @@ import type { RingPlan } from '../../../src/takeoff/ownFigures';
 import type { Figure, Say } from './figure';
 import { radiusWords } from './radiusWords';
 
-/** One constant-radius piece of the casing, none where it has no such piece: its radii, the blank it is cut from, the guides it runs between. */
-export function ringFigures(
-  part: 'whole' | 'crown' | 'haunch',
-  plan: RingPlan | null,
-  inputs: Inputs,
-  standards: Standards,
-  say: Say,
-): Figure[] {
-  if (!plan) return [];
+/** One constant-radius piece of the casing, `part` its name, "whole" where it is the only one: its radii, the blank it is cut from, the guides it runs between. */
+export function ringFigures(part: string, plan: RingPlan, inputs: Inputs, standards: Standards, say: Say): Figure[] {
   const { ring, blank } = plan;
   const { face, reveal } = inputs;
   const { margin, clearance } = standards;
@@ -20,7 +13,7 @@ export function ringFigures(
   const of = part === 'whole' ? '' : `, ${part}`;
   const radius = radiusWords(inputs, ring, say);
   const blankArguments = `${ring.inside},${face},${ring.blankAngle},${chosen.segments},${margin}`;
-  const key = (own: string) => (part === 'haunch' ? `${part}${own}` : own);
+  const key = (own: string) => (part.includes('haunch') ? `${part}${own}` : own);
   return [
     { key: key('radius'), label: `Radius of the opening${of}`, kind: 'length', value: ring.radius, ...radius.radius },
     {
