@@ -1,4 +1,4 @@
-import { figure, notNegative } from '../require';
+import { figure, notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { ring } from './ring';
 
@@ -30,4 +30,17 @@ export function guides(radius: number, face: number, margin = 0, clearance = GUI
     );
   }
   return ok({ inside: of.value.inside - clearance, outside: of.value.outside + clearance });
+}
+
+/**
+ * The longest straight piece as wide as the blank that still passes between the guides: its inner edge touches the inside guide
+ * while its outer corners touch the outside one. With c clear on each side and Ro the blank's outside radius that is
+ * 4·√(c·Ro), exactly: the sagitta of the piece over the outside guide is 2c. Refused: an outside radius that is none, a negative
+ * clearance.
+ *
+ * Example: outside radius 33.6875, clearance 1/32: 4.1041.
+ */
+export function longestStraight(outside: number, clearance: number): Result<number> {
+  const refusal = positive('outside radius', outside) ?? notNegative('clearance', clearance);
+  return refusal ?? ok(4 * Math.sqrt(clearance * outside));
 }

@@ -4,11 +4,15 @@ import { marksOf, type Setup, type SetupPlan } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
 import { headingRow, unitRow } from './columnHeads';
 import { columnFormat, type ColumnMeasure } from './format';
-import { setupPage } from './setupPage';
+import { cautionRows, setupCard } from './setupCard';
 import type { Cell, CellStyle, Sheet } from './sheet';
+import { pageBreaksBetween } from './textLines';
 
-/** A printed page for each of the first so many set-ups; a longer job says how many pages it leaves out. */
-const MOST_PAGES = 100;
+/** A card for each of the first so many set-ups; a longer job says how many it leaves out. */
+const MOST_CARDS = 100;
+
+/** Rows on a printed page under the repeated title: two cards of half a page each. */
+const PAGE_ROWS = 48;
 
 const HEAD_ROWS = 5;
 
@@ -93,7 +97,7 @@ const COLUMNS: readonly SetupColumn[] = [
   },
 ];
 
-/** One row for each set-up in the order that changes knives and guides least; below, a page for each at the machine. */
+/** One row for each set-up in the order that changes knives and guides least; below, the cautions once and a card of half a page for each. */
 export function setupsSheet(plan: SetupPlan, takeoff: Takeoff): Sheet {
   const { standards } = takeoff;
   const { unit } = standards;
@@ -133,21 +137,22 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff): Sheet {
       };
     }),
   );
-  const pageBreaks = [rows.length];
-  for (const setup of plan.setups.slice(0, MOST_PAGES)) {
-    rows.push([], ...setupPage(setup, takeoff));
-    pageBreaks.push(rows.length);
-  }
-  if (plan.setups.length > MOST_PAGES) {
-    rows.push(
-      [],
-      [
-        {
-          value: `Pages for the ${plan.setups.length - MOST_PAGES} set-ups after number ${MOST_PAGES} are left out.`,
-          style: 'attention',
-        },
-      ],
-    );
+  rows.push([], ...cautionRows(plan.setups, takeoff));
+  const list = rows.length;
+  const cards = plan.setups.slice(0, MOST_CARDS).map((setup, at) => [...setupCard(setup, at + 1, takeoff), []]);
+  for (const card of cards) rows.push(...card);
+  const pageBreaks = pageBreaksBetween(
+    cards.map((card) => card.length),
+    list,
+    PAGE_ROWS,
+  );
+  if (plan.setups.length > MOST_CARDS) {
+    rows.push([
+      {
+        value: `Cards for the ${plan.setups.length - MOST_CARDS} set-ups after number ${MOST_CARDS} are left out.`,
+        style: 'attention',
+      },
+    ]);
   }
   return {
     name: 'Setups',

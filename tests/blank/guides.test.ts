@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { guides } from '../../src/blank/guides';
+import { guides, longestStraight } from '../../src/blank/guides';
 import { refusalOf, valueOf } from '../value';
 
 describe('the guides a blank slides between', () => {
@@ -20,5 +20,29 @@ describe('the guides a blank slides between', () => {
       'clearance must be less than radius − margin, here 0.2; got 0.5',
     );
     expect(refusalOf(guides(2, 3.5, 0, -0.1))).toBe('clearance must be 0 or more; got -0.1');
+  });
+});
+
+describe('the longest straight piece that passes between curved guides', () => {
+  it.each([
+    // Worked out independently here, to 12 digits: 4·√(c·Ro).
+    [21.6875, 1 / 32, 3.29298496808],
+    [33.6875, 1 / 32, 4.10411378985],
+    [100, 1 / 32, 7.07106781187],
+    [33.6875, 1 / 16, 5.80409338312],
+  ])('at an outside radius of %d with %d clear is %d', (outside, clear, longest) => {
+    expect(valueOf(longestStraight(outside, clear))).toBeCloseTo(longest, 10);
+  });
+
+  it('touches the inside guide with its edge and the outside one with its corners', () => {
+    const [outside, clear, width] = [33.9375, 1 / 32, 4];
+    const half = valueOf(longestStraight(outside, clear)) / 2;
+    const inner = outside - width - clear;
+    expect(Math.hypot(half, inner + width)).toBeCloseTo(outside + clear, 10);
+  });
+
+  it('is refused for no radius and a negative clearance', () => {
+    expect(refusalOf(longestStraight(0, 0.1))).toContain('outside radius must be more than 0');
+    expect(refusalOf(longestStraight(10, -1))).toContain('clearance must be 0 or more');
   });
 });

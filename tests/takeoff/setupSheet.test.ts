@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards, type Standards } from '../../src/standards';
-import { CAUTIONS, CAUTION_PLACES, cautionsFor, COMMON_PRACTICE, NOT_A_SUBSTITUTE } from '../../src/takeoff/cautions';
+import { CARD_CAUTIONS, CAUTIONS, CAUTION_PLACES, COMMON_PRACTICE, NOT_A_SUBSTITUTE } from '../../src/takeoff/cautions';
 import { setupFlags, tightnessChecks } from '../../src/takeoff/setupFlags';
 import { planSetups, type Setup } from '../../src/takeoff/setups';
-import { setupSteps } from '../../src/takeoff/setupSteps';
+import { setupSteps, stepSources } from '../../src/takeoff/setupSteps';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { opening } from './openings';
 
@@ -28,18 +28,14 @@ describe('the cautions', () => {
 
   it('cover guards, disconnecting, balance, dust, hearing, shortest piece and glue joints', () => {
     const said = CAUTIONS.map(({ text }) => text).join(' ');
-    for (const word of [/hood/, /Disconnect/, /balanced/, /dust/i, /hearing/, /shorter/, /glue joint/, /feed rolls/]) {
+    for (const word of [/hood/, /disconnect/, /balanced/, /dust/, /Hearing/, /shorter/, /glue joint/, /Feed rolls/]) {
       expect(said).toMatch(word);
     }
   });
 
-  it('are shown where they matter: every place has some, and asking for a place gives no others', () => {
-    for (const place of CAUTION_PLACES) {
-      const own = cautionsFor(place);
-      expect(own.length).toBeGreaterThan(0);
-      expect(own.every((caution) => caution.place === place)).toBe(true);
-    }
-    expect(cautionsFor(...CAUTION_PLACES)).toHaveLength(CAUTIONS.length);
+  it('matter at every place of the work, and two lines of them stand on each card', () => {
+    for (const place of CAUTION_PLACES) expect(CAUTIONS.some((caution) => caution.place === place)).toBe(true);
+    expect(CARD_CAUTIONS).toHaveLength(2);
   });
 
   it('close by saying what they do not replace', () => {
@@ -50,53 +46,75 @@ describe('the cautions', () => {
 describe('the steps of a set-up', () => {
   const standards = defaultStandards();
 
+  const said = (given: Parameters<typeof opening>[0], shop: Standards = standards) =>
+    setupSteps(setupOf(given, shop), shop).map(({ text }) => text);
+
   it('carry the guide radii, the thin edge and the passes of the set-up', () => {
-    const said = setupSteps(setupOf(arched, standards), standards).map(({ text }) => text);
-    const all = said.join(' ');
+    const all = said(arched).join(' ');
     // Inside radius 30 + 3/16; margin 1/4 and clearance 1/32 on each edge of a 3-1/2 face.
-    expect(all).toContain('R 29 29/32 inside and R 33 31/32 outside');
-    expect(all).toContain('thin edge of the molding lies to the inside');
+    expect(all).toContain('R 29 29/32 inside, R 33 31/32 outside');
+    expect(all).toContain('Thin edge to the inside');
     expect(all).toContain('in 2 passes');
     expect(all).toContain('counterweight');
+    expect(all).toContain('1/32 clear on each side');
+  });
+
+  it('say how long a straight test piece may be, rounded down: 4√(c·Ro), and name a curved one for the dry run', () => {
+    // Worked out independently: 4·√(33.9375/32) = 4.1193, down to the sixteenth 4 1/16.
+    const dry = said(arched).find((text) => text.startsWith('Dry run'))!;
+    expect(dry).toContain('curved piece that is scrap');
+    expect(dry).toContain('only up to 4 1/16 long');
   });
 
   it('follow the shop: thin edge outside, several knives, one pass', () => {
-    const other: Standards = { ...standards, thinEdge: 'outside', knives: 2, deepestCut: 1 };
-    const all = setupSteps(setupOf(arched, other), other)
-      .map(({ text }) => text)
-      .join(' ');
-    expect(all).toContain('lies to the outside');
-    expect(all).toContain('Mount 2 knives');
-    expect(all).toContain('in one pass');
+    const all = said(arched, { ...standards, thinEdge: 'outside', knives: 2, deepestCut: 1 }).join(' ');
+    expect(all).toContain('to the outside');
+    expect(all).toContain('2 knives');
+    expect(all).toContain('alike endwise as well as to one circle');
+    expect(all).not.toContain('passes, each');
     expect(all).not.toContain('counterweight');
   });
 
-  it('disconnect the cutter first, and connect it only after the dry run, the hood and dust collection', () => {
-    const said = setupSteps(setupOf(arched, standards), standards).map(({ text }) => text);
-    const at = (word: string) => said.findIndex((text) => text.includes(word));
-    expect(at('Disconnect')).toBe(0);
-    expect(at('Dry run')).toBeGreaterThan(at('guide boards'));
-    expect(at('hood')).toBeGreaterThan(at('Dry run'));
-    expect(at('connect the cutter.')).toBe(at('hood'));
-    expect(at('dust collection')).toBe(at('hood'));
-    expect(at('Run the test piece')).toBeGreaterThan(at('hood'));
+  it('stand in the order of a careful hand, power only after the dry run and the hood', () => {
+    const steps = said({ head: 'half round', span: 60 });
+    const order = [
+      'lock it out',
+      'bed lines',
+      'middle screw',
+      'clear on each side',
+      'Knife ',
+      'sideways with the guides',
+      'Wax',
+      'Count the turns',
+      'Dry run',
+      'Hood',
+      'extraction',
+      'Hold these rings up',
+      'first piece',
+      'two hours',
+    ];
+    expect(order.map((word) => steps.findIndex((text) => text.includes(word)))).toEqual(order.map((_, at) => at));
+    expect(steps).toHaveLength(order.length);
   });
 
-  it('leave guide boards and thin edge out of a straight set-up', () => {
-    const setup = setupOf({ head: 'straight', span: 36 }, standards);
-    const all = setupSteps(setup, standards)
-      .map(({ text }) => text)
-      .join(' ');
-    expect(all).not.toContain('guide boards');
-    expect(all).not.toContain('thin edge');
+  it('ask for a stand behind the outfeed only where rings are large', () => {
+    expect(said(arched).join(' ')).not.toContain('Hold these rings up');
+  });
+
+  it('leave guides and thin edge out of a straight set-up', () => {
+    const all = said({ head: 'straight', span: 36 }).join(' ');
+    expect(all).not.toContain('uide');
+    expect(all).not.toContain('Thin edge');
     expect(all).toContain('fences');
   });
 
-  it('mark what has no published source as common practice', () => {
+  it('name each source once, and the rest as common practice', () => {
     const steps = setupSteps(setupOf(arched, standards), standards);
-    const bevel = steps.find(({ text }) => text.includes('bevel'));
-    expect(bevel?.source).toBe(COMMON_PRACTICE);
-    expect(steps.find(({ text }) => text.includes('balance'))?.source).toContain('1910.213(s)(2)');
+    expect(steps.find(({ text }) => text.includes('bevel'))?.source).toContain('1910.213(s)(2)');
+    expect(steps.find(({ text }) => text.includes('Wax'))?.source).toBe(COMMON_PRACTICE);
+    expect(stepSources(steps)).toBe(
+      'step 5: 29 CFR 1910.213(s)(2); step 10: 29 CFR 1910.213; 8 CCR 4318(a)–(c); the other steps: common practice',
+    );
   });
 });
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
+import { CARD_CAUTIONS, CAUTIONS } from '../../src/takeoff/cautions';
 import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
+import { setupCard } from '../../src/workbook/setupCard';
 import { setupsSheet } from '../../src/workbook/setupsSheet';
 import { opening } from '../takeoff/openings';
 
@@ -22,15 +24,36 @@ describe('the Setups sheet', () => {
     expect(SHEET.rows[0]![0]!.value).toBe(SHEET.name);
   });
 
-  it('has a row for each set-up and a printed page of its own for each', () => {
+  it('has a row for each set-up, the cautions once and a card for each', () => {
     expect(PLAN.setups).toHaveLength(2);
-    // One break behind the list, one behind each page.
-    expect(SHEET.pageBreaks).toHaveLength(3);
+    const all = textsOf(SHEET.rows);
+    expect(all.filter((text) => text.includes('Cautions for this job'))).toHaveLength(1);
+    for (const { text } of CAUTIONS) expect(all.join(' ').split(text.slice(0, 30))).toHaveLength(2);
     PLAN.setups.forEach(({ name }, at) => {
-      const page = textsOf(SHEET.rows.slice(SHEET.pageBreaks![at], SHEET.pageBreaks![at + 1]));
-      expect(page.filter((text) => text.trim() === name)).toHaveLength(1);
-      expect(page.join(' ')).toContain('Cautions');
+      expect(all.filter((text) => text.trim() === `${at + 1}. ${name}`)).toHaveLength(1);
     });
+    for (const line of CARD_CAUTIONS) expect(all.filter((text) => text.trim() === line)).toHaveLength(2);
+  });
+
+  it('prints two cards to a page, whatever the knife and however large the ring', () => {
+    const spans = [18, 30, 42, 54, 66, 78, 90, 102, 114, 126];
+    const many = takeoff(
+      spans.map((span, at) =>
+        opening({ row: at + 2, mark: `W${at}`, head: 'segmental', span, rise: span / 6, profile: 'Back band, large' }),
+      ),
+      { ...defaultStandards(), knives: 2, widestFace: 3 },
+    );
+    const plan = planSetups(many);
+    expect(plan.setups).toHaveLength(10);
+    expect(setupsSheet(plan, many).pageBreaks).toHaveLength(5);
+  });
+
+  it('says the knife marks by the cutting circle of the shop', () => {
+    const line = (cuttingCircle: number) => {
+      const rows = setupCard(PLAN.setups[0]!, 1, { ...TAKEN, standards: { ...TAKEN.standards, cuttingCircle } });
+      return textsOf(rows).find((text) => text.includes('Knife marks'));
+    };
+    expect(line(2)).not.toBe(line(8));
   });
 
   it('adds up pieces and minutes of the set-ups', () => {
