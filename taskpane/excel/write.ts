@@ -1,6 +1,7 @@
 import type { Result } from '../../src/result';
 import { rangeAddress } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
+import { NO_TRUST_PROMPT } from '../../src/workbook/xlsx/webExtension';
 import type { WriteOptions } from '../host';
 import { passwordOn, sheetInTheWay } from '../refusals';
 import {
@@ -193,7 +194,7 @@ function stopIfAsked({ signal }: WriteOptions): void {
 
 /** Everything is written: protects what is to be protected, opens at the last sheet, and the copies are no longer needed. */
 async function settle(context: Excel.RequestContext, sheets: readonly Sheet[], before: Before): Promise<void> {
-  const { worksheets } = context.workbook;
+  const { worksheets, settings } = context.workbook;
   for (const { name, locked } of sheets) if (locked) lock(worksheets.getItem(name));
   const last = sheets.at(-1);
   if (last) {
@@ -202,7 +203,13 @@ async function settle(context: Excel.RequestContext, sheets: readonly Sheet[], b
     target.getRange(last.home).select();
   }
   markDone(context, before.replaced);
+  // The last action: an earlier one that fails leaves the workbook's settings as they were.
+  if (callsOurFunctions(sheets)) settings.add(NO_TRUST_PROMPT, true);
   await context.sync();
+}
+
+function callsOurFunctions(sheets: readonly Sheet[]): boolean {
+  return sheets.some(({ rows }) => rows.some((row) => row.some((cell) => cell?.formula?.includes('ARCH.'))));
 }
 
 /** Puts everything back; the sentence says if even that failed. */

@@ -38,6 +38,13 @@ describe('writing sheets to Excel', () => {
     expect(book.active).toBe('Takeoff');
   });
 
+  test('asks nobody who lacks the add-in whether to trust it, where sheets hold ARCH formulas', async () => {
+    await host.writeSheets([standards], { replace: [] });
+    expect(book.settings.size).toBe(0);
+    await host.writeSheets([takeoff], { replace: [] });
+    expect([...book.settings]).toEqual([['Office.DisableTrustUX', true]]);
+  });
+
   test('takes few round trips, however many rows there are', async () => {
     const rows = Array.from({ length: 1000 }, (_, row) => [cell(row), cell(`mark ${row}`)]);
     await host.writeSheets([sheet('Takeoff', rows), standards], { replace: [] });

@@ -107,7 +107,7 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
         rows.push({
           text: text(
             finishText(job, unit, shownLength(total).toFixed(1)),
-            `${quote(before)}&TEXT(${length},"0.0")&${quote(behind)}`,
+            `${quote(before)}&FIXED(${length},1,TRUE)&${quote(behind)}`,
           ),
           amount: amount(shown('finish'), `ROUND(${length}*${job.finishRate},2)`),
         });

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { defaultStandards } from '../../../src/standards';
 import { addressOf } from '../../../src/workbook/address';
+import type { Host } from '../../../taskpane/host';
 import { MemoryHost } from '../../../taskpane/memory/host';
 import type { Bench } from '../../../taskpane/pane/deeds/bench';
 import { takeSheet } from '../../../taskpane/pane/deeds/chooseList';
@@ -11,8 +12,8 @@ import { createStore } from '../../../taskpane/pane/store';
 
 const EXAMPLE = new URL('../../../examples/schedule.csv', import.meta.url);
 
-/** The pane without its views, on a workbook in memory and the real core. */
-export function benchOn(host: MemoryHost): Bench {
+/** The pane without its views, on a workbook and the real core. */
+export function benchOn(host: Host): Bench {
   return {
     store: createStore(reduce, initialState(defaultStandards())),
     host,

@@ -37,7 +37,7 @@ const GOLDEN = {
   },
   // After the add-in's own GUID.
   reference: 'store="developer" storeType="Registry"/>',
-  emptyParts: ['we:alternateReferences', 'we:properties', 'we:bindings', 'we:snapshot'],
+  emptyParts: ['we:alternateReferences', 'we:bindings', 'we:snapshot'],
   functions: 'uri="{7C84B067-C214-45C3-A712-C9D94CD141B2}"><we:customFunctionIdList>',
 };
 
@@ -77,6 +77,13 @@ describe('a stored workbook beside one that Excel wrote', () => {
     expect(extension).toContain(
       `${GOLDEN.functions}<we:customFunctionIds>_xldudf_ARCH_RADIUS</we:customFunctionIds>` +
         '<we:customFunctionIds>_xldudf_ARCH_RISE</we:customFunctionIds></we:customFunctionIdList>',
+    );
+  });
+
+  // Empty in Excel's file; the documentation of Office add-ins ("manage trust options") names the setting, not where it is stored.
+  it('asks nobody who lacks the add-in whether to trust it', () => {
+    expect(parts['xl/webextensions/webextension1.xml']).toContain(
+      '<we:properties><we:property name="Office.DisableTrustUX" value="true"/></we:properties>',
     );
   });
 
