@@ -23,9 +23,10 @@ function everything(plain: boolean): Uint8Array {
   const check = sharedLines();
   const schedule = scheduleOf(check.takeoff.openings.map(({ opening }) => opening));
   const sheets = workbookSheets(schedule, check.takeoff, { plain, check, proposal: true, job: BLANK_JOB });
-  const commented = sheets.map(
-    (sheet): Sheet => ({ ...sheet, rows: [[{ value: 1, comment: 'why & where' }], ...sheet.rows.slice(1)] }),
-  );
+  const commented = sheets.map((sheet): Sheet => ({
+    ...sheet,
+    rows: [[{ value: 1, comment: 'why & where' }], ...sheet.rows.slice(1)],
+  }));
   return valueOf(writeXlsx(commented, { kept: 'by the pane' }));
 }
 
