@@ -19,6 +19,10 @@ export interface CellAt {
 export interface WriteOptions {
   /** Sheets of these names that already hold something may be replaced; others are refused, and nothing is written. */
   readonly replace: readonly SheetName[];
+  /**
+   * Nothing that the user asked for just now: the place looked at stays, and where the host can, it is no step of undo.
+   */
+  readonly quiet?: boolean;
   readonly onProgress?: (done: number, of: number) => void;
   readonly signal?: AbortSignal;
 }

@@ -28,6 +28,17 @@ export function factorsOf(takeoff: Takeoff, boards: BoardNeeds): WoodFactors {
   };
 }
 
+/** Factors that a person holds for a job already quoted, by the wood's name in lower case. */
+export type HeldFactors = ReadonlyMap<string, number>;
+
+/** A plan's factors, and in their place those that are held. A wood that no plan holds has none to hold. */
+export function withHeld(planned: WoodFactors, held: HeldFactors): WoodFactors {
+  return (stock) => {
+    const factor = planned(stock);
+    return factor === null ? null : (held.get(stock.toLowerCase()) ?? factor);
+  };
+}
+
 function nameOf(species: string, thickness: number): string {
   return `${species} ${roundTo(4, thickness)}`.toLowerCase();
 }

@@ -1,5 +1,5 @@
 import { planBoards, type BoardControl, type BoardNeeds } from './boards';
-import { factorsOf } from './factors';
+import { factorsOf, withHeld, type HeldFactors } from './factors';
 import { partsOf } from './parts';
 import { withFactors, type Takeoff } from './takeoff';
 
@@ -9,8 +9,12 @@ export interface PlannedTakeoff {
   readonly boards: BoardNeeds;
 }
 
-/** Plans the boards of a takeoff, and prices it by what they cost. */
-export function planTakeoff(takeoff: Takeoff, control: BoardControl = {}): PlannedTakeoff {
+/** Plans the boards of a takeoff, and prices it by what they cost; a wood whose factor is held, by that. */
+export function planTakeoff(
+  takeoff: Takeoff,
+  control: BoardControl = {},
+  held: HeldFactors = new Map(),
+): PlannedTakeoff {
   const boards = planBoards(partsOf(takeoff), takeoff.standards, control);
-  return { taken: withFactors(takeoff, factorsOf(takeoff, boards)), boards };
+  return { taken: withFactors(takeoff, withHeld(factorsOf(takeoff, boards), held)), boards };
 }

@@ -1,3 +1,5 @@
+import type { Table } from '../schedule/opening';
+import { withHeld, type HeldFactors } from '../takeoff/factors';
 import type { WoodFactors } from '../takeoff/price';
 import { ROW_FIELDS } from '../takeoff/row';
 import type { Takeoff } from '../takeoff/takeoff';
@@ -14,12 +16,29 @@ export interface StandardsRanges {
   readonly onHand: readonly (readonly (string | number | null)[])[];
 }
 
+/** The wood factors of a plan. */
+export interface PlanFactors {
+  /** Boards bought for each money of wood. */
+  readonly planned: WoodFactors;
+  /** Those that stand in their place for a job already quoted. */
+  readonly held: HeldFactors;
+}
+
+const FACTORS = 'Wood factors';
+/** Where a wood's factor is held: the fourth column of its row. */
+const HELD_COLUMN = 3;
+
 /**
  * What a plan of boards and set-ups was made from, below the boards: each opening's inputs under its number, the settings and
  * lists, and what is bought for each money of wood. Native formulas tell from it whether the plan is older than the rows.
  */
-export function withPlan(sheet: Sheet, takeoff: Takeoff, factors: WoodFactors, made: StandardsRanges): Sheet {
-  const { openings } = takeoff;
+export function withPlan(
+  sheet: Sheet,
+  { openings }: Takeoff,
+  { planned: factors, held: isHeldAt }: PlanFactors,
+  made: StandardsRanges,
+  rowsOnSheet: number,
+): Sheet {
   const rows: (readonly (Cell | null)[])[] = [...sheet.rows, []];
   const names: { name: string; ref: string }[] = [...(sheet.names ?? [])];
   const name = (as: string, firstColumn: number, firstRow: number, columns: number, height: number) => {
@@ -30,17 +49,30 @@ export function withPlan(sheet: Sheet, takeoff: Takeoff, factors: WoodFactors, m
   };
   const printed = sheet.rows.length;
 
-  rows.push([{ value: 'Wood factors: what is bought for each dollar of wood in the rows', style: 'group' }]);
-  rows.push([headingCell('Wood'), headingCell('Factor', 'figures')]);
+  rows.push([{ value: `${FACTORS}: what is bought for each dollar of wood in the rows`, style: 'group' }]);
+  rows.push([
+    headingCell('Wood'),
+    ...['Factor', 'As planned', 'Held at'].map((heading) => headingCell(heading, 'figures')),
+  ]);
   const woods = new Map<string, number>();
   for (const { own } of openings) {
     const factor = own === null ? null : factors(own.stock);
     if (own !== null && factor !== null) woods.set(own.stock, factor);
   }
-  const factorRows = [...woods].map(([wood, factor]): Cell[] => [
-    { value: wood, style: 'text', format: '@' },
-    { value: factor, style: 'fixed', format: '0.0000' },
-  ]);
+  const effective = withHeld(factors, isHeldAt);
+  const format = '0.0000';
+  const factorRows = [...woods].map(([wood, factor], at): Cell[] => {
+    const row = rows.length + 1 + at;
+    return [
+      { value: wood, style: 'text', format: '@' },
+      { value: effective(wood), formula: `IF(N(D${row})>0,D${row},C${row})`, style: 'figure', format },
+      { value: factor, style: 'fixed', format },
+      {
+        ...{ value: isHeldAt.get(wood.toLowerCase()) ?? null, style: 'input', format },
+        comment: 'Type the factor of a job already quoted, and its prices stay; clear it, and they follow the plan.',
+      },
+    ];
+  });
   if (factorRows.length === 0)
     factorRows.push([
       { value: '(no wood is planned)', style: 'text', format: '@' },
@@ -97,8 +129,8 @@ export function withPlan(sheet: Sheet, takeoff: Takeoff, factors: WoodFactors, m
 
   rows.push([], [headingCell('Is the plan current?')]);
   const state = rows.length + 1;
-  const { count, first: firstMark } = unplannedRows(openings.length);
-  const numbers = takeoffRange('no', openings.length);
+  const { count, first: firstMark } = unplannedRows(rowsOnSheet);
+  const numbers = takeoffRange('no', rowsOnSheet);
   rows.push(
     [
       { value: 0, formula: count, style: 'figure' },
@@ -147,3 +179,40 @@ function differing(one: string, other: string): string {
 
 /** The live ranges that a plan's own copies are compared with. */
 const CURRENT: Readonly<Record<string, string>> = { shop: 'Shop_values', wood: 'Wood', on_hand: 'OnHand' };
+
+/** One wood's factor, as it stands on a Stock sheet. */
+export interface FactorRow {
+  readonly wood: string;
+  readonly factor: number;
+  readonly held: number | null;
+  /** Of the cell where it can be held, A1. */
+  readonly heldAt: string;
+}
+
+/** The wood factors below the boards of a Stock sheet; empty where there are none. */
+export function readFactors(stock: Table | null): FactorRow[] {
+  const at = stock?.rows.findIndex(([cell]) => typeof cell === 'string' && cell.startsWith(FACTORS)) ?? -1;
+  if (stock === null || at < 0) return [];
+  const found: FactorRow[] = [];
+  for (let row = at + 2; row < stock.rows.length; row++) {
+    const cells = stock.rows[row]!;
+    const [wood, factor] = cells;
+    const held = cells[HELD_COLUMN];
+    if (typeof wood !== 'string' || typeof factor !== 'number') break;
+    const isHeld = typeof held === 'number' && held > 0;
+    const heldAt = `${columnLetters(HELD_COLUMN)}${stock.firstRow + row}`;
+    found.push({ wood, factor, held: isHeld ? held : null, heldAt });
+  }
+  return found;
+}
+
+/** Those of a Stock sheet that are held. */
+export function heldFactors(stock: Table | null): HeldFactors {
+  return new Map(readFactors(stock).flatMap(({ wood, held }) => (held === null ? [] : [[wood.toLowerCase(), held]])));
+}
+
+/** The same as a plan gives them. */
+export function factorsIn(stock: Table | null): WoodFactors {
+  const factors = new Map(readFactors(stock).map(({ wood, factor }) => [wood.toLowerCase(), factor]));
+  return (wood) => factors.get(wood.toLowerCase()) ?? null;
+}

@@ -2,7 +2,7 @@ import type { CellValue, Table } from '../schedule/opening';
 import { ok, refuse, type Result } from '../result';
 import { ON_HAND_COLUMNS, readOnHand, readShop, readWood, STOCK_COLUMNS } from '../shopRange';
 import { defaultStandards, type Standards } from '../standards';
-import { ON_HAND_HEADING, QUARTERS_UNIT, STOCK_HEADING } from './standardsSheet';
+import { LIST_END, ON_HAND_HEADING, QUARTERS_UNIT, STOCK_HEADING } from './standardsSheet';
 
 /**
  * Reads the shop's standards from a table: in each row a setting (its label, its key or the name formulas know it by) and
@@ -51,7 +51,7 @@ function listBelow<T>(
   }
   const first = at + 2;
   const below = table.rows.slice(first);
-  const end = below.findIndex((row) => [STOCK_HEADING, ON_HAND_HEADING].includes(text(row[0])));
+  const end = below.findIndex((row) => [STOCK_HEADING, ON_HAND_HEADING, LIST_END].includes(text(row[0])));
   const rows = (end < 0 ? below : below.slice(0, end)).map((row) => places.map((place) => row[place] ?? null));
   // The row of units below the headings is no row of the list.
   const units = rows[0]?.some((cell) => text(cell) === QUARTERS_UNIT || text(cell) === 'knife or guides') ?? false;

@@ -21,6 +21,8 @@ export interface Before {
   readonly formulas: Table;
   /** The Schedule; null: it is gone, and nothing can be told of what the list gave. */
   readonly schedule: Table | null;
+  /** The Stock sheet, for wood factors that are held. */
+  readonly stock?: Table | null;
 }
 
 /** One input changed by hand in the workbook. */

@@ -11,6 +11,7 @@ import {
   type SettingKey,
   type Standards,
 } from '../standards';
+import type { CellValue, Table } from '../schedule/opening';
 import type { StockBoard } from '../stockList';
 import { sellingFactor } from '../takeoff/price';
 import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
@@ -59,10 +60,13 @@ function unitFigure(name: string, label: string, of: (unit: Unit) => number, not
   return { name, label, of: ({ unit }: Standards) => of(unit), formula, note };
 }
 
+const WORKED_OUT_HEADING = 'Worked out';
 export const STOCK_HEADING = 'Stock list';
 export const ON_HAND_HEADING = 'Knives and guides on hand';
 /** Stands below the heading Quarters; the unit row is told by it when the sheet is read back. */
 export const QUARTERS_UNIT = 'of an inch, rough';
+/** Stands below the last row of a list: what is added above it is inside the named range. */
+export const LIST_END = 'Add rows above this line.';
 /** Blank rows below a list, so that rows can be added inside the named ranges. */
 const SPARE_ROWS = 16;
 
@@ -107,7 +111,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB): Shee
     { name: 'Shop', ref: `Standards!$A$${first}:$B$${last}` },
     { name: 'Shop_values', ref: `Standards!$B$${first}:$B$${last}` },
   );
-  rows.push([], [{ value: 'Worked out', style: 'group' }]);
+  rows.push([], [{ value: WORKED_OUT_HEADING, style: 'group' }]);
   for (const { name, label, of, formula, note } of WORKED_OUT) {
     rows.push([
       { value: label, style: 'text' },
@@ -197,6 +201,7 @@ function addOnHand(rows: Rows, names: Names, validations: Validation[], { unit, 
     message: `On hand is ${ON_HAND_KINDS.join(' or ')}.`,
   });
   nameColumns(names, 'OnHand', 'OnHand', ON_HAND_COLUMNS, first, rows.length);
+  rows.push([{ value: LIST_END, style: 'note' }]);
 }
 
 /** A list's name, and one for each of its columns: `Stock_on_hand`. */
@@ -237,6 +242,25 @@ export function standardsRanges(standards: Standards): StandardsRanges {
     ]),
     wood: [...standards.stock.map((board) => [...stockCells(board)]), ...blank(STOCK_COLUMNS)],
     onHand: [...standards.onHand.map(onHandCells), ...blank(ON_HAND_COLUMNS)],
+  };
+}
+
+/** The same as a filled Standards sheet now has it, blanks and all; null where its lists stand otherwise. */
+export function standardsRangesIn({ rows }: Table): StandardsRanges | null {
+  const at = (text: string, from = 0) => rows.findIndex((row, place) => place >= from && row[0] === text);
+  const [settings, workedOut] = [at('Setting'), at(WORKED_OUT_HEADING)];
+  const [stock, onHand, end] = [at(STOCK_HEADING), at(ON_HAND_HEADING), at(LIST_END)];
+  if (settings < 0 || workedOut < settings || stock < workedOut || onHand < stock || end < onHand) return null;
+  const plain = (cell: CellValue | undefined) => {
+    if (cell === null || cell === undefined || cell === '') return null;
+    return typeof cell === 'number' ? cell : String(cell);
+  };
+  const block = (first: number, last: number, columns: number) =>
+    rows.slice(first, last).map((row) => Array.from({ length: columns }, (_, column) => plain(row[column])));
+  return {
+    settings: block(settings + 1, workedOut - 1, 2).map(([, value]) => value ?? null),
+    wood: block(stock + 3, onHand - 1, STOCK_COLUMNS.length),
+    onHand: block(onHand + 3, end, ON_HAND_COLUMNS.length),
   };
 }
 

@@ -61,8 +61,8 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
     [
       {
         value:
-          'Boards to buy, with the pieces for defects and waste in them. What is in italics is worked out when the takeoff is ' +
-          'filled: fill again after openings, blanks or the stock list change.',
+          'Boards to buy, with the pieces for defects and waste in them. What is in italics is planned as a whole: with the ' +
+          'pane open it is renewed after an edit, else the top of the Takeoff says when it is older than the rows.',
         style: 'text',
       },
     ],

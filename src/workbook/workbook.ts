@@ -3,13 +3,13 @@ import { BLANK_JOB, type Job } from '../job/fields';
 import { proposalFrom } from '../job/offered';
 import type { Schedule } from '../schedule/opening';
 import { planBoards, type BoardNeeds } from '../takeoff/boards';
-import { factorsOf } from '../takeoff/factors';
+import { factorsOf, withHeld, type HeldFactors } from '../takeoff/factors';
 import { partsOf } from '../takeoff/parts';
 import { planSetups } from '../takeoff/setups';
 import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import type { OwnColumn } from './refill';
 import { checkSheet } from './checkSheet';
-import { withPlan } from './planBlock';
+import { withPlan, type StandardsRanges } from './planBlock';
 import { liveProposal } from './proposal/live';
 import { proposalSheet } from './proposal/sheet';
 import { scheduleSheet } from './scheduleSheet';
@@ -25,6 +25,8 @@ export interface WorkbookOptions {
   readonly plain?: boolean;
   /** The boards to buy, where they have been planned already; a long plan is worked out in the background. */
   readonly boards?: BoardNeeds;
+  /** Wood factors that are held for a job already quoted. */
+  readonly held?: HeldFactors;
   /** The user's own columns of the takeoff, kept from the last filling. */
   readonly ownColumns?: readonly OwnColumn[];
   /** A quote checked against this takeoff: the workbook then has a Check sheet. */
@@ -49,15 +51,15 @@ export function held(source: SheetSource): Sheet {
 
 /** The same workbook for a file, which takes row after row. */
 export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): SheetSource[] {
-  const { plain = false, check, ownColumns = [], job = BLANK_JOB } = options;
+  const { plain = false, check, ownColumns = [], job = BLANK_JOB, held: heldFactors = new Map() } = options;
   const boards = options.boards ?? planBoards(partsOf(takeoff), takeoff.standards);
-  const planned = withFactors(takeoff, factorsOf(takeoff, boards));
+  const planned = withFactors(takeoff, withHeld(factorsOf(takeoff, boards), heldFactors));
   return [
     takeoffSource(planned, plain ? workingFigure(takeoff.openings.length) : null, ownColumns),
     ...(check ? [checkSheet(check, plain)] : []),
     ...(options.revision ? [options.revision] : []),
     ...(options.proposal ? [liveProposalSheet(planned, job)] : []),
-    ...planSheets(planned, boards, plain),
+    ...planSheets(planned, boards, { plain, held: heldFactors, rowsOnSheet: planned.openings.length }),
     scheduleSheet(schedule, planned, plain),
     ...(plain ? [workingSource(planned)] : []),
     standardsSheet(takeoff.standards, job),
@@ -70,12 +72,26 @@ export function liveProposalSheet(takeoff: Takeoff, job: Job): Sheet {
   return proposalSheet(proposal, liveProposal(proposal, takeoff));
 }
 
+export interface PlanOptions {
+  readonly plain: boolean;
+  readonly held: HeldFactors;
+  /** The settings and lists that it is made from, where a sheet has them already. */
+  readonly made?: StandardsRanges | undefined;
+  /** Rows that the Takeoff has for openings, blank ones among them too. */
+  readonly rowsOnSheet: number;
+}
+
 /** The sheets that are planned: values, that say themselves when they are older than the takeoff. */
-export function planSheets(takeoff: Takeoff, boards: BoardNeeds, plain: boolean): Sheet[] {
+export function planSheets(
+  takeoff: Takeoff,
+  boards: BoardNeeds,
+  { plain, held, made, rowsOnSheet }: PlanOptions,
+): Sheet[] {
   const { standards } = takeoff;
-  const factors = factorsOf(takeoff, boards);
+  const factors = { planned: factorsOf(takeoff, boards), held };
+  const stock = stockSheet(boards, standards, plain);
   return [
-    withPlan(stockSheet(boards, standards, plain), takeoff, factors, standardsRanges(standards)),
+    withPlan(stock, takeoff, factors, made ?? standardsRanges(standards), rowsOnSheet),
     setupsSheet(planSetups(takeoff), takeoff),
   ];
 }

@@ -38,7 +38,7 @@ export async function writeSheets(sheets: readonly Sheet[], options: WriteOption
     try {
       await makeRoom(context, sheets, before);
       await fill(context, sheets, options);
-      await settle(context, sheets, before);
+      await settle(context, sheets, before, options.quiet ?? false);
     } catch (thrown) {
       throw new Refused(await undo(context, before, thrown));
     }
@@ -193,11 +193,16 @@ function stopIfAsked({ signal }: WriteOptions): void {
 }
 
 /** Everything is written: protects what is to be protected, opens at the last sheet, and the copies are no longer needed. */
-async function settle(context: Excel.RequestContext, sheets: readonly Sheet[], before: Before): Promise<void> {
+async function settle(
+  context: Excel.RequestContext,
+  sheets: readonly Sheet[],
+  before: Before,
+  quiet: boolean,
+): Promise<void> {
   const { worksheets, settings } = context.workbook;
   for (const { name, locked } of sheets) if (locked) lock(worksheets.getItem(name));
   const last = sheets.at(-1);
-  if (last) {
+  if (last && !quiet) {
     const target = worksheets.getItem(last.name);
     target.activate();
     target.getRange(last.home).select();

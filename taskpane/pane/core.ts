@@ -5,6 +5,7 @@ import type { Standards } from '../../src/standards';
 import type { StockOrder } from '../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../src/stock/plan';
 import type { Unit } from '../../src/unit';
+import type { PlanInputs, RenewedPlan } from '../../src/workbook/renewPlan';
 import type { BuildJob, Built } from './build/job';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
@@ -26,6 +27,8 @@ export interface Core {
   ): Promise<Result<Opening>>;
   /** The workbook for these openings, and what to say about it once it is written. */
   workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
+  /** Boards, set-ups and wood factors planned again from a filled workbook's own sheets. */
+  renewPlan(inputs: PlanInputs, signal: AbortSignal): Promise<Result<RenewedPlan>>;
   /** A cutting plan; looked for until it is proven or the time is over. */
   plan(
     order: StockOrder,

@@ -32,6 +32,15 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return signal.aborted ? refuse(STOPPED) : ok(build(job));
     },
 
+    async renewPlan(inputs, signal) {
+      if (startWorker) {
+        const { renewInWorker } = await import('./build/inWorker');
+        return renewInWorker(startWorker, inputs, signal);
+      }
+      const { renewPlan } = await import('../../src/workbook/renewPlan');
+      return signal.aborted ? refuse(STOPPED) : renewPlan(inputs);
+    },
+
     async plan(order, deadlineMs, onProgress, signal) {
       if (startWorker) {
         const { planInWorker } = await import('./build/inWorker');

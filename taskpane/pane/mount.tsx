@@ -4,6 +4,7 @@ import type { Host } from '../host';
 import type { Core } from './core';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets } from './deeds/chooseList';
+import { keepPlans } from './deeds/plans';
 import { loadShop } from './deeds/shop';
 import { Pane } from './pane';
 import { reduce } from './reducer';
@@ -26,7 +27,9 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   performance.mark(USABLE);
   void listSheets(bench);
   void loadShop(bench);
+  const leavePlans = keepPlans(bench);
   return () => {
+    leavePlans();
     leaveTheme();
     render(null, root);
   };

@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { stop, type Bench } from './deeds/bench';
+import { PlanBar } from './parts/planBar';
 import { NoticeBar, WorkBar } from './parts/notice';
 import { ShownFiles } from './parts/shownFiles';
 import { StepArch } from './parts/stepArch';
@@ -55,6 +56,7 @@ export function Pane({ bench }: { readonly bench: Bench }) {
       {state.place === 'takeoff' && <StepArch state={state} go={go} />}
       <WorkBar work={state.work} stop={stop} />
       <NoticeBar notice={state.notice} dismiss={() => bench.store.send({ type: 'told', notice: null })} />
+      <PlanBar bench={bench} plans={state.plans} />
       <div class="page" ref={page} aria-busy={state.work !== null}>
         {state.shownFiles.length > 0 && (
           <ShownFiles files={state.shownFiles} close={() => bench.store.send({ type: 'files shown', files: [] })} />

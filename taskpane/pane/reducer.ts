@@ -8,11 +8,13 @@ import type { CellAt, Selection } from '../host';
 import {
   canGo,
   LIST_PAGE,
+  PLANS_CURRENT,
   NO_LIST,
   type ByField,
   type Filled,
   type Notice,
   type PaneState,
+  type Plans,
   type Place,
   type Revised,
   type ShownPdf,
@@ -62,6 +64,7 @@ export type Action =
   | { readonly type: 'revision compared'; readonly revised: Revised | null }
   /** The revised list stands in place of the one before. */
   | { readonly type: 'revision taken over'; readonly schedule: Schedule; readonly table: Table }
+  | { readonly type: 'plans'; readonly plans: Plans }
   | { readonly type: 'quote checked'; readonly check: QuoteCheck }
   | { readonly type: 'cell selected'; readonly cell: CellAt | null };
 
@@ -117,7 +120,15 @@ export function reduce(state: PaneState, action: Action): PaneState {
     case 'sheets in the way':
       return { ...state, inTheWay: action.names };
     case 'filled':
-      return { ...state, filled: action.filled, inTheWay: null, firstUse: false, shopAhead: false, notice: null };
+      return {
+        ...state,
+        filled: action.filled,
+        plans: PLANS_CURRENT,
+        inTheWay: null,
+        firstUse: false,
+        shopAhead: false,
+        notice: null,
+      };
     case 'job set':
       return { ...state, job: action.job };
     case 'revision compared':
@@ -127,6 +138,8 @@ export function reduce(state: PaneState, action: Action): PaneState {
         ...{ ...state, ...NO_LIST, table: action.table, schedule: action.schedule },
         ...{ place: 'takeoff', step: 'fill', inTheWay: null },
       };
+    case 'plans':
+      return { ...state, plans: action.plans };
     case 'quote checked':
       return { ...state, quote: action.check, notice: null };
     case 'cell selected':

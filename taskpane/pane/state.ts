@@ -118,6 +118,7 @@ export interface PaneState {
   readonly filled: Filled | null;
   /** The cell selected in the grid, while the pane follows it. */
   readonly cell: CellAt | null;
+  readonly plans: Plans;
   /** The last quote checked against this list. */
   readonly quote: QuoteCheck | null;
   /** The job at hand. */
@@ -125,6 +126,21 @@ export interface PaneState {
   /** A revised list against the chosen one; null: none was read. */
   readonly revised: Revised | null;
 }
+
+/** How the workbook's plan of boards, set-ups and wood factors stands. */
+export interface Plans {
+  /** What the Takeoff says of a plan that is older than its rows; '': the plan is current. */
+  readonly older: string;
+  readonly renewing: boolean;
+  /** Why it could not be renewed; ''. */
+  readonly failed: string;
+  /** What the last renewed plan moved, said once. */
+  readonly moved: readonly string[];
+  /** Where these factors can be held, and the factors before. */
+  readonly before: readonly { readonly address: string; readonly factor: number }[];
+}
+
+export const PLANS_CURRENT: Plans = { older: '', renewing: false, failed: '', moved: [], before: [] };
 
 /** A revised list, compared with the takeoff of the chosen one. */
 export interface Revised {
@@ -176,6 +192,7 @@ export function initialState(standards: Standards): PaneState {
     shownFiles: [],
     plain: false,
     cell: null,
+    plans: PLANS_CURRENT,
     job: BLANK_JOB,
   };
 }

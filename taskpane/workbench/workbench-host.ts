@@ -10,7 +10,7 @@ import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusal
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { settingsOf } from './read-grid';
 import { typedValue } from './worksheet';
-import { writeSheets } from './write';
+import { ENTERED_AGAIN, writeSheets } from './write';
 
 /** The port over the workbench's grid. */
 export class WorkbenchHost implements Host {
@@ -52,7 +52,7 @@ export class WorkbenchHost implements Host {
   async writeSheets(sheets: readonly Sheet[], options: WriteOptions): Promise<Result<void>> {
     const written = await writeSheets(this.engine, sheets, options);
     const first = sheets[0];
-    return written.ok && first ? this.show(first.name, first.home) : written;
+    return written.ok && first && !options.quiet ? this.show(first.name, first.home) : written;
   }
 
   async writeCells(
@@ -144,12 +144,21 @@ export class WorkbenchHost implements Host {
   }
 
   onEdit(listener: (sheet: string) => void): () => void {
-    const { SetRangeValuesMutation } = this.engine.library.sheets;
+    const { SetRangeValuesMutation, RemoveRowMutation, InsertRowMutation, ReorderRangeMutation, MoveRangeMutation } =
+      this.engine.library.sheets;
+    const edits = [
+      SetRangeValuesMutation,
+      RemoveRowMutation,
+      InsertRowMutation,
+      ReorderRangeMutation,
+      MoveRangeMutation,
+    ];
+    const ids = new Set(edits.map(({ id }) => id));
     const waiting = new Set<string>();
     return this.listen((command, calculated) => {
-      if (command.id !== SetRangeValuesMutation.id || calculated) return;
-      const { subUnitId } = command.params as { subUnitId: string };
-      const name = this.engine.workbook.getSheetBySheetId(subUnitId)?.getName();
+      if (!ids.has(command.id) || calculated) return;
+      const { subUnitId, from } = command.params as { subUnitId?: string; from?: { subUnitId: string } };
+      const name = this.engine.workbook.getSheetBySheetId(subUnitId ?? from?.subUnitId ?? '')?.getName();
       if (name === undefined || waiting.has(name)) return;
       waiting.add(name);
       // Who listens wants to read what follows from the edit, too.
@@ -221,7 +230,7 @@ export class WorkbenchHost implements Host {
     const subscription = this.engine.injector
       .get(this.engine.library.core.ICommandService)
       .onCommandExecuted((command, options) =>
-        listener(command, Boolean(options?.onlyLocal || options?.['fromFormula'])),
+        listener(command, Boolean(options?.onlyLocal || options?.['fromFormula'] || options?.[ENTERED_AGAIN])),
       );
     return () => subscription.dispose();
   }

@@ -34,10 +34,12 @@ export async function writeSheets(
       return !options.signal?.aborted;
     });
     if (!data || options.signal?.aborted) return refuse(STOPPED);
-    built.push(data);
+    // The same sheet to the steps of undo that there are, which go by its id.
+    const present = options.quiet ? workbook.getSheetBySheetName(sheet.name) : null;
+    built.push(present ? { ...data, id: present.getSheetId() } : data);
     before += sheet.rows.length;
   }
-  return putIn(engine, sheets, built);
+  return putIn(engine, sheets, built, options.quiet ?? false);
 }
 
 /** Lets the page draw and the stop button be pressed. */
@@ -47,11 +49,17 @@ function breath(): Promise<void> {
 
 type Step = { readonly redo: IMutationInfo; readonly undo: IMutationInfo };
 
-function putIn(engine: Engine, sheets: readonly Sheet[], built: readonly IWorksheetData[]): Result<void> {
+function putIn(
+  engine: Engine,
+  sheets: readonly Sheet[],
+  built: readonly IWorksheetData[],
+  quiet: boolean,
+): Result<void> {
   const { library, injector } = engine;
   const steps = [...sheetSteps(engine, built), ...nameSteps(engine, sheets)];
   const commands = injector.get(library.core.ICommandService);
   const done: Step[] = [];
+  const looksAt = engine.workbook.getActiveSheet()?.getSheetId();
   const calculateAgain = withoutCalculation(engine);
   try {
     for (const step of steps) {
@@ -66,11 +74,16 @@ function putIn(engine: Engine, sheets: readonly Sheet[], built: readonly IWorksh
   } finally {
     calculateAgain();
   }
-  injector.get(library.core.IUndoRedoService).pushUndoRedo({
-    unitID: engine.workbook.getUnitId(),
-    redoMutations: steps.map((step) => step.redo),
-    undoMutations: steps.map((step) => step.undo).reverse(),
-  });
+  if (quiet) {
+    const looked = engine.api.getActiveWorkbook()?.getSheetBySheetId(looksAt ?? '');
+    if (engine.workbook.getActiveSheet()?.getSheetId() !== looksAt) looked?.activate();
+  } else {
+    injector.get(library.core.IUndoRedoService).pushUndoRedo({
+      unitID: engine.workbook.getUnitId(),
+      redoMutations: steps.map((step) => step.redo),
+      undoMutations: steps.map((step) => step.undo).reverse(),
+    });
+  }
   enterAgain(engine, sheets);
   return ok(undefined);
 }
@@ -104,6 +117,9 @@ function enterAgain(engine: Engine, sheets: readonly Sheet[]): void {
   }
 }
 
+/** Set on a mutation: nobody typed this. */
+export const ENTERED_AGAIN = 'enteredAgain';
+
 /** Has the formulas that `wanted` names calculated, as if they had just been typed. */
 export function enterCells(
   engine: Engine,
@@ -117,11 +133,14 @@ export function enterCells(
     if (formula !== '' && wanted(row, column, formula)) cells.setValue(row, column, { f: formula });
   });
   if (cells.getSizeOf() === 0) return;
-  injector.get(library.core.ICommandService).syncExecuteCommand(library.sheets.SetRangeValuesMutation.id, {
-    unitId: workbook.getUnitId(),
-    subUnitId: sheet.getSheetId(),
-    cellValue: cells.getMatrix(),
-  });
+  const { id } = library.sheets.SetRangeValuesMutation;
+  injector
+    .get(library.core.ICommandService)
+    .syncExecuteCommand(
+      id,
+      { unitId: workbook.getUnitId(), subUnitId: sheet.getSheetId(), cellValue: cells.getMatrix() },
+      { [ENTERED_AGAIN]: true },
+    );
 }
 
 /**
@@ -172,7 +191,7 @@ function nameSteps({ library, injector, workbook }: Engine, sheets: readonly She
     .flatMap((sheet) => sheet.names ?? [])
     .flatMap(({ name, ref }) => {
       const before = byName.get(name);
-      if (before?.formulaOrRefString === ref) return [];
+      // Those that stand right already, too: a renewed plan may move them before this is undone.
       const id = before?.id ?? library.core.generateRandomId(10);
       const params = { unitId, id, name, formulaOrRefString: ref, localSheetId: 'AllDefaultWorkbook' };
       return {

@@ -15,6 +15,9 @@ export interface TakeoffRow {
   readonly own: ReadonlyMap<string, { readonly value: string | number | null; readonly formula: string | null }>;
 }
 
+/** Where the first row says it, from 0. */
+export const PLAN_STATE_COLUMN = 3;
+
 const FIRST_HEADING = TAKEOFF_COLUMNS[0]!.heading;
 const INPUTS = TAKEOFF_COLUMNS.filter(
   (column): column is TakeoffColumn & { key: OpeningField } => column.role === 'input',
@@ -62,6 +65,18 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
     rows.push({ no, sheetRow: values.firstRow + at, inputs, formulas: written, own });
   }
   return rows;
+}
+
+/** Whether the sheet's columns stand where a filling puts them, the user's own behind them: formulas elsewhere rest on that. */
+export function hasOurColumns({ rows }: Table): boolean {
+  const headings = rows.find((row) => row[0] === FIRST_HEADING && row.includes('Mark'));
+  return headings !== undefined && TAKEOFF_COLUMNS.every(({ heading }, at) => headings[at] === heading);
+}
+
+/** What a Takeoff says of its plan of boards and set-ups; empty: it is made from the rows as they stand. */
+export function planState({ rows, firstRow }: Table): string {
+  const said = firstRow === 1 ? rows[0]?.[PLAN_STATE_COLUMN] : null;
+  return typeof said === 'string' ? said : '';
 }
 
 /** From the unit a sheet is kept in to another; where the sheet doesn't say, it is kept in the other. */

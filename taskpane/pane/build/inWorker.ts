@@ -2,10 +2,11 @@ import { ok, refuse, type Result } from '../../../src/result';
 import type { StockNews } from '../../../src/stock/job';
 import type { StockOrder } from '../../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../../src/stock/plan';
+import type { PlanInputs, RenewedPlan } from '../../../src/workbook/renewPlan';
 import { STOPPED } from '../../refusals';
 import type { Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
-import type { ToWorker } from './worker';
+import type { Renewed, ToWorker } from './worker';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
 export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortSignal): Promise<Result<Built>> {
@@ -15,6 +16,15 @@ export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortS
     const built = assemble(part);
     return built ? ok(built) : null;
   });
+}
+
+/** Has a worker plan a workbook's boards and set-ups again. */
+export function renewInWorker(
+  start: () => Worker,
+  inputs: PlanInputs,
+  signal: AbortSignal,
+): Promise<Result<RenewedPlan>> {
+  return inWorker<Renewed, RenewedPlan>(start, { kind: 'renew', inputs }, signal, ({ result }) => result);
 }
 
 /** Has a worker plan a cutting, telling about each better plan or bound. */

@@ -3,6 +3,7 @@ import type { Schedule } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
 import { planTakeoff } from '../../../src/takeoff/planned';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
+import { heldFactors } from '../../../src/workbook/planBlock';
 import { keptFrom, NOTHING_KEPT, reapply, type Before } from '../../../src/workbook/refill';
 import type { Sheet } from '../../../src/workbook/sheet';
 import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoff/sheet';
@@ -30,17 +31,19 @@ export interface Built {
 export function takeoffWithEdits({ schedule, standards, before }: Omit<BuildJob, 'plain'>) {
   const kept = before ? keptFrom(before, standards.unit) : NOTHING_KEPT;
   const { openings, said } = reapply(schedule.openings, kept, standards);
-  const { taken, boards } = planTakeoff(takeoff(openings, standards, { numbersGiven: kept.numbersGiven }));
-  return { taken, boards, said, ownColumns: kept.ownColumns };
+  const held = heldFactors(before?.stock ?? null);
+  const { taken, boards } = planTakeoff(takeoff(openings, standards, { numbersGiven: kept.numbersGiven }), {}, held);
+  return { taken, boards, held, said, ownColumns: kept.ownColumns };
 }
 
 /** The workbook for a schedule, and what to say about it once it is written. */
 export function build(job: BuildJob): Built {
-  const { taken, boards, said, ownColumns } = takeoffWithEdits(job);
+  const { taken, boards, held, said, ownColumns } = takeoffWithEdits(job);
   const sheets = workbookSheets(job.schedule, taken, {
     plain: job.plain,
     ownColumns,
     boards,
+    held,
     job: job.job ?? BLANK_JOB,
   });
   return { sheets, filled: { ...filledOf(taken, sheets), said } };

@@ -1,17 +1,31 @@
 import { runStockJob, type StockJob, type StockNews } from '../../../src/stock/job';
+import type { Result } from '../../../src/result';
+import { renewPlan, type PlanInputs, type RenewedPlan } from '../../../src/workbook/renewPlan';
 import { build, type BuildJob } from './job';
 import { inParts, type FromWorker } from './parts';
 
-/** Works beside the page, so that the page stays free to answer and to stop it: builds a workbook, or plans a cutting. */
-export type ToWorker = { readonly kind: 'build'; readonly job: BuildJob } | StockJob;
+/**
+ * Works beside the page, so that the page stays free to answer and to stop it: builds a workbook, renews its plan, or plans a
+ * cutting.
+ */
+export type ToWorker =
+  | { readonly kind: 'build'; readonly job: BuildJob }
+  | { readonly kind: 'renew'; readonly inputs: PlanInputs }
+  | StockJob;
+
+/** A plan renewed. */
+export interface Renewed {
+  readonly result: Result<RenewedPlan>;
+}
 
 const worker = globalThis as unknown as {
   onmessage: (event: MessageEvent<ToWorker>) => void;
-  postMessage: (message: FromWorker | StockNews) => void;
+  postMessage: (message: FromWorker | StockNews | Renewed) => void;
 };
 
 worker.onmessage = ({ data }) => {
   if (data.kind === 'plan') return runStockJob(data, (news) => worker.postMessage(news));
+  if (data.kind === 'renew') return worker.postMessage({ result: renewPlan(data.inputs) });
   try {
     for (const part of inParts(build(data.job))) worker.postMessage(part);
   } catch (error) {

@@ -69,8 +69,10 @@ export async function takeoffBefore({ host }: Bench): Promise<Result<BuildJob['b
   if (!formulas.ok) return formulas;
   const schedule = await host.readSheet('Schedule');
   if (!schedule.ok) return schedule;
+  const stock = await host.readSheet('Stock');
+  if (!stock.ok) return stock;
   if (!values.value || !formulas.value) return ok(null);
-  return ok({ values: values.value, formulas: formulas.value, schedule: schedule.value });
+  return ok({ values: values.value, formulas: formulas.value, schedule: schedule.value, stock: stock.value });
 }
 
 export async function show(bench: Bench, sheet: string, address: string): Promise<void> {

@@ -1,8 +1,6 @@
 import type { Job, JobField, JobKey } from '../../../src/job/fields';
 import { ok, refuse, type Result } from '../../../src/result';
-import type { Table } from '../../../src/schedule/opening';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
-import type { WoodFactors } from '../../../src/takeoff/price';
 import { withPoint } from '../format';
 import { fail, tell, work, type Bench } from './bench';
 import { download, downloadBytes } from './download';
@@ -105,22 +103,12 @@ export async function takeoffAtHand(bench: Bench): Promise<Result<Takeoff>> {
   const openings = sheet.value === null ? null : openingsOfTakeoff(sheet.value, standards.unit);
   if (openings !== null) {
     const stock = await bench.host.readSheet('Stock');
+    const { factorsIn } = await import('../../../src/workbook/planBlock');
     return stock.ok ? ok(takeoff(openings, standards, { factors: factorsIn(stock.value) })) : stock;
   }
   if (!schedule) return refuse('Choose the list of openings first, and fill the workbook.');
   const { planTakeoff } = await import('../../../src/takeoff/planned');
   return ok(planTakeoff(takeoff(schedule.openings, standards)).taken);
-}
-
-/** What the workbook's plan of boards buys for each money of wood, as it stands below the boards on the Stock sheet. */
-function factorsIn(stock: Table | null): WoodFactors {
-  const factors = new Map<string, number>();
-  const at = stock?.rows.findIndex(([cell]) => typeof cell === 'string' && cell.startsWith('Wood factors')) ?? -1;
-  for (const [wood, factor] of at < 0 ? [] : stock!.rows.slice(at + 2)) {
-    if (typeof wood !== 'string' || typeof factor !== 'number') break;
-    factors.set(wood.toLowerCase(), factor);
-  }
-  return (wood) => factors.get(wood.toLowerCase()) ?? null;
 }
 
 /** Writes the Proposal sheet. Gives true where one stands already and has to be asked about. */

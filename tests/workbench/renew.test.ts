@@ -1,0 +1,152 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { SETTINGS, defaultStandards, type Setting } from '../../src/standards';
+import { ROW_FIELDS } from '../../src/takeoff/row';
+import { planTakeoff } from '../../src/takeoff/planned';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { columnLetters } from '../../src/workbook/address';
+import { readFactors } from '../../src/workbook/planBlock';
+import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/takeoff/columns';
+import { planState } from '../../src/workbook/takeoff/read';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
+import { workbookSheets } from '../../src/workbook/workbook';
+import { keepPlans, holdFactors } from '../../taskpane/pane/deeds/plans';
+import type { Bench } from '../../taskpane/pane/deeds/bench';
+import { coreWith } from '../../taskpane/pane/loadCore';
+import { reduce } from '../../taskpane/pane/reducer';
+import { initialState } from '../../taskpane/pane/state';
+import { createStore } from '../../taskpane/pane/store';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import type { Engine } from '../../taskpane/workbench/engine';
+import { startHeadless } from '../../taskpane/workbench/headless';
+import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { opening, scheduleOf } from '../takeoff/openings';
+import { valueOf } from '../value';
+import { differences } from './differences';
+
+const STANDARDS = defaultStandards();
+/** A row for each input, so that in each another one can be changed. */
+const OPENINGS = ROW_FIELDS.map((_, at) =>
+  opening({ no: at + 1, row: at + 2, mark: `W${at + 1}`, head: 'segmental', span: 36 + at, rise: 8, quantity: 2 }),
+);
+
+let engine: Engine;
+let host: WorkbenchHost;
+let bench: Bench;
+beforeAll(async () => {
+  engine = startHeadless(ARCH_FUNCTIONS);
+  host = new WorkbenchHost(engine);
+  const options = { example: () => Promise.reject(new Error('none')) };
+  bench = { host, core: coreWith(null), store: createStore(reduce, initialState(STANDARDS)), options };
+  valueOf(await host.writeSheets(sheetsOf(OPENINGS), { replace: [] }));
+  await engine.settled();
+}, 60_000);
+afterAll(() => engine.univer.dispose());
+
+const sheetsOf = (openings: typeof OPENINGS, standards = STANDARDS) =>
+  workbookSheets(scheduleOf(openings), takeoff(openings, standards));
+const letters = (key: ColumnKey) => columnLetters(TAKEOFF_COLUMNS.findIndex((column) => column.key === key));
+const place = (key: ColumnKey, at: number) => `${letters(key)}${TAKEOFF_HEAD_ROWS + 1 + at}`;
+const table = async (name: string) => valueOf(await host.readSheet(name))!;
+const state = async () => planState(await table('Takeoff'));
+async function write(sheet: string, address: string, value: string | number | null) {
+  valueOf(await host.writeCells(sheet, address, [[value]], true));
+}
+async function column(key: ColumnKey): Promise<unknown[]> {
+  const { rows } = await table('Takeoff');
+  const at = TAKEOFF_COLUMNS.findIndex((each) => each.key === key);
+  return OPENINGS.map((_, index) => rows[TAKEOFF_HEAD_ROWS + index]?.[at] ?? null);
+}
+
+/** Something else than the row has. */
+const OTHER: Readonly<Record<(typeof ROW_FIELDS)[number], string | number>> = {
+  ...{ quantity: 3, head: 'elliptical', span: 50, rise: 9, ends: 'level', reveal: 0.5, face: 4, thickness: 0.75 },
+  ...{ species: 'Cherry', profile: 'Other', leg: 60, segmentsWanted: 9, sides: 2, arcs: 5, haunch: 3, otherLeg: 61 },
+};
+
+test('each input alone makes its row "not planned yet", and what is put back is planned again', async () => {
+  expect(await state()).toBe('');
+  const before = await table('Takeoff');
+  for (const [at, field] of ROW_FIELDS.entries()) await write('Takeoff', place(field, at), OTHER[field]);
+  await engine.settled();
+  expect(await column('plan')).toEqual(ROW_FIELDS.map(() => UNPLANNED));
+  expect(await state()).toMatch(/^Boards, set-ups and wood factors are older than 16 rows, W1 first/);
+
+  for (const [at, field] of ROW_FIELDS.entries()) {
+    const was = before.rows[TAKEOFF_HEAD_ROWS + at]?.[TAKEOFF_COLUMNS.findIndex(({ key }) => key === field)];
+    await write('Takeoff', place(field, at), (was ?? null) as string | number | null);
+  }
+  await engine.settled();
+  expect(await state()).toBe('');
+}, 20_000);
+
+test('each setting alone is counted as changed', async () => {
+  const { rows } = await table('Standards');
+  const settings = SETTINGS as readonly Setting[];
+  const rowOf = ({ label }: Setting) => rows.findIndex((row) => row[0] === label);
+  for (const setting of settings) await write('Standards', `B${rowOf(setting) + 1}`, `${rows[rowOf(setting)]?.[1]} x`);
+  await engine.settled();
+  const stock = await table('Stock');
+  const count = stock.rows.find((row) => row[1] === 'settings and list cells changed since')?.[0];
+  expect(count).toBe(settings.length);
+  for (const setting of settings)
+    await write('Standards', `B${rowOf(setting) + 1}`, rows[rowOf(setting)]?.[1] as string | number);
+  await engine.settled();
+  expect(await state()).toBe('');
+}, 20_000);
+
+test('rows in another order have the plan they had', async () => {
+  // The numbers and inputs of two rows change places, as sorting does.
+  const inputs: ColumnKey[] = ['no', 'mark', ...ROW_FIELDS];
+  const rows = (await table('Takeoff')).rows.slice(TAKEOFF_HEAD_ROWS);
+  const at = (key: ColumnKey) => TAKEOFF_COLUMNS.findIndex((each) => each.key === key);
+  for (const key of inputs) {
+    await write('Takeoff', place(key, 0), (rows[5]?.[at(key)] ?? null) as string | number | null);
+    await write('Takeoff', place(key, 5), (rows[0]?.[at(key)] ?? null) as string | number | null);
+  }
+  await engine.settled();
+  expect(await state()).toBe('');
+  for (const key of inputs) {
+    await write('Takeoff', place(key, 0), (rows[0]?.[at(key)] ?? null) as string | number | null);
+    await write('Takeoff', place(key, 5), (rows[5]?.[at(key)] ?? null) as string | number | null);
+  }
+  await engine.settled();
+}, 20_000);
+
+test('after an edit the plan is renewed by itself, says once what moved, is no step of undo, and can be held', async () => {
+  const leave = keepPlans(bench);
+  const renewed = async () => {
+    for (let wait = 0; wait < 100; wait++) {
+      await new Promise((resolve) => setTimeout(resolve, 100));
+      const { older, renewing, moved } = bench.store.get().plans;
+      if (older === '' && !renewing && moved.length > 0) break;
+    }
+    await engine.settled();
+    return bench.store.get().plans;
+  };
+  const before = readFactors(await table('Stock'));
+  await write('Takeoff', place('quantity', 0), 40);
+  const plans = await renewed();
+  expect(plans.failed).toBe('');
+  expect(plans.moved[0]).toMatch(
+    /^Wood factor of Poplar \S+ \d\.\d+ → \d\.\d+: \$[\d.]+ (?:more|less) over \d+ openings\.$/,
+  );
+  expect(await state()).toBe('');
+  const edited = OPENINGS.map((each, at) => (at === 0 ? { ...each, quantity: 40 } : each));
+  expect(await differences(host, sheetsOf(edited), 1e-9)).toEqual([]);
+
+  await engine.api.undo();
+  await renewed();
+  expect((await table('Takeoff')).rows[TAKEOFF_HEAD_ROWS]![3]).toBe(2);
+  await engine.api.redo();
+  await renewed();
+
+  leave();
+  await holdFactors(bench);
+  await engine.settled();
+  const held = readFactors(await table('Stock'));
+  expect(held.map(({ held: factor }) => factor)).not.toContain(null);
+  expect(before).toHaveLength(held.length);
+  const factors = new Map(held.map(({ wood, factor }) => [wood.toLowerCase(), factor]));
+  const { taken } = planTakeoff(takeoff(edited, STANDARDS), {}, factors);
+  expect(await column('unitPrice')).toEqual(taken.openings.map(({ cost }) => cost!.unitPrice));
+}, 40_000);
