@@ -4,6 +4,7 @@ import type { Host } from '../host';
 import type { Core } from './core';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets } from './deeds/chooseList';
+import { keepList, resumeList } from './deeds/keepList';
 import { keepPlans } from './deeds/plans';
 import { loadShop } from './deeds/shop';
 import { Pane } from './pane';
@@ -26,9 +27,11 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   render(<Pane bench={bench} />, root);
   performance.mark(USABLE);
   void listSheets(bench);
-  void loadShop(bench);
   const leavePlans = keepPlans(bench);
+  const leaveList = options.keepsList ? keepList(bench) : () => undefined;
+  void loadShop(bench).then(() => (options.keepsList ? resumeList(bench) : undefined));
   return () => {
+    leaveList();
     leavePlans();
     leaveTheme();
     render(null, root);

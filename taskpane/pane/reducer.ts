@@ -38,6 +38,13 @@ export type Action =
   | { readonly type: 'files shown'; readonly files: readonly TextFile[] }
   | { readonly type: 'pdf read'; readonly pdf: ShownPdf | null }
   | { readonly type: 'table chosen'; readonly table: Table }
+  | {
+      readonly type: 'list resumed';
+      readonly table: Table;
+      readonly choices: Readonly<Record<number, MeaningKey>>;
+      readonly edits: PaneState['edits'];
+      readonly plain: boolean;
+    }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
   | { readonly type: 'schedule read'; readonly schedule: Schedule | null }
   | {
@@ -93,6 +100,16 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, pdf: action.pdf, notice: null };
     case 'table chosen':
       return { ...state, ...NO_LIST, pdf: state.pdf, table: action.table, inTheWay: null, notice: null };
+    case 'list resumed':
+      return {
+        ...state,
+        ...NO_LIST,
+        table: action.table,
+        choices: action.choices,
+        edits: action.edits,
+        plain: action.plain,
+        firstUse: false,
+      };
     case 'meaning chosen':
       return {
         ...state,

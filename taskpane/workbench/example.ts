@@ -44,7 +44,7 @@ async function exampleRows(): Promise<Result<Table['rows']>> {
 }
 
 /** Figures as numbers, as they are when somebody types a list into a grid; everything else as it stands in the file. */
-function asTyped(cell: CellValue): string | number | null {
+export function asTyped(cell: CellValue): string | number | null {
   if (cell === null || cell === '') return null;
   const text = String(cell);
   return /^\d+(\.\d+)?$/.test(text) ? Number(text) : text;

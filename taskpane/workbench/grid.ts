@@ -18,8 +18,8 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
   const { plugins } = library.preset.UniverSheetsCorePreset({
     container,
     disableAutoFocus: true,
-    // One row of tools, no rows of tabs: the grid is what the page is for.
-    ribbonType: 'simple',
+    // The page has a bar of its own, every button of it named.
+    header: false,
   });
   for (const entry of plugins) {
     if (Array.isArray(entry)) univer.registerPlugin(entry[0], entry[1]);

@@ -22,7 +22,7 @@ export interface GridBook {
  */
 export async function readGrid(engine: Engine, breath: () => Promise<void>): Promise<GridBook> {
   const sheets: HeldSheet[] = [];
-  const names = definedNames(engine);
+  const names = namesOf(engine);
   for (const worksheet of engine.workbook.getSheets()) {
     const sheet = await readWorksheet(engine, worksheet, breath);
     const own = names.filter(({ sheet: name }) => name === worksheet.getName()).map(({ name, ref }) => ({ name, ref }));
@@ -39,7 +39,7 @@ export function settingsOf({ workbook }: Engine): Record<string, string> {
 }
 
 /** Names of the workbook, in the order of their making, each with the sheet that it points at, or the first. */
-function definedNames({ library, injector, workbook }: Engine): { name: string; ref: string; sheet: string }[] {
+export function namesOf({ library, injector, workbook }: Engine): { name: string; ref: string; sheet: string }[] {
   const { IDefinedNamesService } = library.engineFormula;
   const present = injector.get(IDefinedNamesService).getDefinedNameMap(workbook.getUnitId()) ?? {};
   const first = workbook.getSheets()[0]?.getName() ?? '';

@@ -15,6 +15,7 @@ import { ENTERED_AGAIN, writeSheets } from './write';
 /** The port over the workbench's grid. */
 export class WorkbenchHost implements Host {
   readonly name = 'workbench';
+  private readonly settingListeners: (() => void)[] = [];
 
   constructor(private readonly engine: Engine) {}
 
@@ -174,8 +175,15 @@ export class WorkbenchHost implements Host {
   }
 
   async saveSetting(key: string, value: string): Promise<Result<void>> {
+    if (settingsOf(this.engine)[key] === value) return ok(undefined);
     settingsOf(this.engine)[key] = value;
+    for (const heard of this.settingListeners) heard();
     return ok(undefined);
+  }
+
+  /** Called when a text kept with the workbook changes. */
+  onSetting(listener: () => void): void {
+    this.settingListeners.push(listener);
   }
 
   private active(): Worksheet | null {

@@ -2,8 +2,10 @@ import { coreWith } from '../pane/loadCore';
 import { mountPane } from '../pane/mount';
 import { ARCH_FUNCTIONS } from './arch-functions';
 import { EXAMPLE_SHEET, exampleFile, showExample } from './example';
+import { Job } from './file/job';
 import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
+import { mountPage } from './page/page';
 import { showStatus } from './status';
 import { watchTyping } from './typing';
 import { WorkbenchHost } from './workbench-host';
@@ -11,7 +13,7 @@ import './workbench.css';
 
 declare global {
   /** For the browser tests, which read through the same port as the pane. */
-  var workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> } | undefined;
+  var workbench: { readonly host: WorkbenchHost; readonly job: Job; readonly settled: () => Promise<void> } | undefined;
 }
 
 const byId = <T extends HTMLElement>(id: string) => document.getElementById(id) as T;
@@ -37,9 +39,21 @@ async function start(): Promise<void> {
       if (!shown.ok) announce(shown.message);
       else announce('This is a made-up schedule to try things on: the pane takes it off.');
     }
-    const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET };
-    mountPane(pane, host, options, coreWith(startWorker));
-    globalThis.workbench = { host, settled: engine.settled };
+    const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET, keepsList: true };
+    const core = coreWith(startWorker);
+    let unmount = mountPane(pane, host, options, core);
+    const job = new Job(
+      engine,
+      () => {
+        unmount();
+        unmount = mountPane(pane, host, options, core);
+      },
+      announce,
+    );
+    host.onSetting(() => job.touch());
+    mountPage({ engine, host, job, say: announce, example: exampleFile });
+    await job.start();
+    globalThis.workbench = { host, job, settled: engine.settled };
   } catch (thrown) {
     line.textContent = `The workbench could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
   }

@@ -28,6 +28,8 @@ export interface PaneOptions {
   readonly savesFiles?: boolean;
   /** The sheet that shows the example, where the workbook has it: read in place of the file, with what was changed in it. */
   readonly exampleSheet?: string;
+  /** The list and what was typed into its openings are kept with the workbook, and are there again when it is opened. */
+  readonly keepsList?: boolean;
 }
 
 /** Lets the page draw and answer before the work goes on. */

@@ -1,0 +1,68 @@
+import type { MeaningKey } from '../../../src/schedule/meanings';
+import type { Table } from '../../../src/schedule/opening';
+import type { ByField, PaneState, Typed } from '../state';
+import type { Bench } from './bench';
+import { readAgain } from './chooseList';
+
+const KEY = 'archwright.list';
+/** After a change so long is waited for more of them. */
+const GATHER_MS = 400;
+
+/** The list with what was chosen and typed: all that the openings follow from. */
+interface KeptList {
+  readonly table: Table;
+  readonly choices: Readonly<Record<number, MeaningKey>>;
+  readonly edits: ByField<Typed>;
+  readonly plain: boolean;
+}
+
+/** Keeps the list with the workbook whenever it changes. Gives back the way to stop. */
+export function keepList({ store, host }: Bench): () => void {
+  let last: PaneState = store.get();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const leave = store.listen(() => {
+    const now = store.get();
+    const same = (['table', 'choices', 'edits', 'plain'] as const).every((key) => now[key] === last[key]);
+    last = now;
+    if (same || now.table === null) return;
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      const { table, choices, edits, plain } = store.get();
+      if (table) void host.saveSetting(KEY, JSON.stringify({ table, choices, edits, plain }, written));
+    }, GATHER_MS);
+  });
+  return () => {
+    clearTimeout(timer);
+    leave();
+  };
+}
+
+/** The list that was kept with the workbook, read again by its standards; what can't be read is left alone. */
+export async function resumeList(bench: Bench): Promise<void> {
+  const kept = await bench.host.readSetting(KEY);
+  if (!kept.ok || kept.value === null || bench.store.get().table !== null) return;
+  let list: KeptList;
+  try {
+    list = JSON.parse(kept.value, read) as KeptList;
+  } catch {
+    return;
+  }
+  if (!Array.isArray(list.table?.rows)) return;
+  bench.store.send({ type: 'list resumed', ...list });
+  if (await readAgain(bench)) bench.store.send({ type: 'stepped', step: 'openings' });
+}
+
+/** Dates and maps, which JSON has no word for. `this` is what holds the value: a date is a text by now. */
+function written(this: unknown, key: string, value: unknown): unknown {
+  const held = (this as Record<string, unknown>)[key];
+  if (held instanceof Date) return { $date: held.toISOString() };
+  if (value instanceof Map) return { $map: [...(value as Map<unknown, unknown>)] };
+  return value;
+}
+
+function read(_key: string, value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if ('$date' in value) return new Date(String(value.$date));
+  if ('$map' in value) return new Map(value.$map as [unknown, unknown][]);
+  return value;
+}

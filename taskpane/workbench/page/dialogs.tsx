@@ -1,0 +1,101 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+
+/** A dialog over the page; Escape closes it. The focus goes back to where it was. */
+export function Dialog(props: {
+  readonly title: string;
+  readonly wide?: boolean;
+  readonly close: () => void;
+  readonly children: ComponentChildren;
+}) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const before = document.activeElement;
+    dialog.current?.showModal();
+    return () => {
+      if (before instanceof HTMLElement) before.focus();
+    };
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      class={`wb-dialog${props.wide ? ' wide' : ''}`}
+      aria-label={props.title}
+      onCancel={(event) => {
+        event.preventDefault();
+        props.close();
+      }}
+    >
+      <h2>{props.title}</h2>
+      {props.children}
+    </dialog>
+  );
+}
+
+export interface Question {
+  readonly title: string;
+  readonly about: string;
+  readonly choices: readonly (readonly [answer: string, text: string])[];
+}
+
+/** Asks before anything that can't be taken back; Escape is the last choice, which changes nothing. */
+export function Asking({
+  question,
+  answer,
+}: {
+  readonly question: Question;
+  readonly answer: (choice: string) => void;
+}) {
+  const last = question.choices.at(-1)?.[0] ?? '';
+  return (
+    <Dialog title={question.title} close={() => answer(last)}>
+      <p>{question.about}</p>
+      <div class="wb-row">
+        {question.choices.map(([choice, text]) => (
+          <button key={choice} type="button" onClick={() => answer(choice)}>
+            {text}
+          </button>
+        ))}
+      </div>
+    </Dialog>
+  );
+}
+
+const KEYS: readonly (readonly [keys: string, what: string])[] = [
+  ['F6, Shift+F6', 'round the page: bar, sheet, pane'],
+  ['Ctrl+S', 'save the job'],
+  ['Ctrl+O', 'open a file'],
+  ['Ctrl+P', 'print'],
+  ['Ctrl+F', 'find in all sheets'],
+  ['Ctrl+Z, Ctrl+Y', 'undo, redo'],
+  ['F2', 'change what is in the cell'],
+  ['Enter, Tab', 'take what was typed and go down, or right'],
+  ['Escape', 'leave the cell as it was; close what is open'],
+  ['Home, End', 'first and last cell of the row'],
+  ['Ctrl+Home, Ctrl+End', 'first and last cell of the sheet'],
+  ['Page Up, Page Down', 'a screen up or down'],
+  ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after'],
+  ['Ctrl+arrow', 'to the edge of the filled cells'],
+  ['Shift+arrow', 'select more cells'],
+  ['?', 'this list, outside a cell or a field'],
+];
+
+export function KeysList({ close }: { readonly close: () => void }) {
+  return (
+    <Dialog title="Keys" close={close}>
+      <dl class="wb-keys">
+        {KEYS.map(([keys, what]) => (
+          <div key={keys}>
+            <dt>
+              <kbd>{keys}</kbd>
+            </dt>
+            <dd>{what}</dd>
+          </div>
+        ))}
+      </dl>
+      <button type="button" onClick={close}>
+        Close
+      </button>
+    </Dialog>
+  );
+}

@@ -1,0 +1,195 @@
+import type { ICellData, IRange, Worksheet } from '@univerjs/core';
+import { ok, refuse, type Result } from '../../../src/result';
+import { readRange } from '../../../src/workbook/address';
+import { copiedFormula } from '../../../src/workbook/relativeForm';
+import { filledRegion } from '../../filledRegion';
+import { cellData, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from '../engine';
+import { rulesOf } from '../typing';
+
+type Look = 'bold' | 'italic' | 'underline' | 'left' | 'center' | 'right' | 'wrap';
+
+/** A table around the selected cell, and the column that it stands in. */
+interface Sortable {
+  readonly sheet: Worksheet;
+  readonly body: IRange;
+  readonly column: number;
+  readonly heading: string;
+  readonly rows: number;
+  /** What the selected cell shows. */
+  readonly shown: string;
+  readonly value: PlainValue;
+}
+
+/** What the bar does to the grid. */
+export class GridTools {
+  constructor(
+    private readonly engine: Engine,
+    private readonly say: (sentence: string) => void,
+  ) {}
+
+  undo(): void {
+    void this.engine.api.undo();
+  }
+
+  redo(): void {
+    void this.engine.api.redo();
+  }
+
+  format(code: string): void {
+    this.range()?.setNumberFormat(code);
+  }
+
+  look(look: Look): void {
+    const range = this.range();
+    if (!range) return;
+    const style = range.getCellStyleData();
+    if (look === 'bold') range.setFontWeight(style?.bl === 1 ? 'normal' : 'bold');
+    else if (look === 'italic') range.setFontStyle(style?.it === 1 ? 'normal' : 'italic');
+    else if (look === 'underline') range.setFontLine(style?.ul?.s === 1 ? 'none' : 'underline');
+    else if (look === 'wrap') range.setWrap(style?.tb !== this.engine.library.core.WrapStrategy.WRAP);
+    else range.setHorizontalAlignment(look === 'right' ? 'normal' : look);
+  }
+
+  ground(color: string | null): void {
+    this.range()?.setBackgroundColor(color ?? '');
+  }
+
+  private range() {
+    return this.engine.api.getActiveWorkbook()?.getActiveSheet()?.getSelection()?.getActiveRange() ?? null;
+  }
+
+  /** The table that can be sorted by the selected cell's column. */
+  sortable(): Result<Sortable> {
+    const { workbook } = this.engine;
+    const sheet = workbook.getActiveSheet();
+    const at = this.range()?.getRange();
+    if (!sheet || !at) return refuse('Click a cell of the column to sort by.');
+    const body = this.bodyAround(sheet, at);
+    if (!body.ok) return body;
+    const column = at.startColumn;
+    const value = this.value(sheet, at.startRow, column);
+    return ok({
+      sheet,
+      body: body.value,
+      column,
+      heading: String(this.value(sheet, body.value.startRow - 1, column) ?? '').trim() || 'this column',
+      rows: body.value.endRow - body.value.startRow + 1,
+      shown: value === null ? '' : String(value),
+      value,
+    });
+  }
+
+  /** The rows of the table: what the sheet says can be filtered, or the filled block below its first row. */
+  private bodyAround(sheet: Worksheet, at: IRange): Result<IRange> {
+    const rules = rulesOf(sheet.getConfig());
+    const filter = rules?.kept?.autoFilter === undefined ? null : readRange(rules.kept.autoFilter);
+    const NOT_HERE = 'The selected cell is in no table that can be sorted: click a cell below a heading.';
+    let area: IRange;
+    if (filter?.ok) {
+      const { first, last } = filter.value;
+      area = { startRow: first.row, endRow: last.row, startColumn: first.column, endColumn: last.column };
+    } else {
+      if (rules?.locked) return refuse('This sheet keeps the order it was written in.');
+      const used = usedSize(this.engine, sheet);
+      const found = filledRegion(
+        { row: at.startRow, column: at.startColumn },
+        (row, column) => this.value(sheet, row, column) !== null,
+        used,
+      );
+      if (!found) return refuse(NOT_HERE);
+      area = {
+        startRow: found.first.row,
+        endRow: found.last.row,
+        startColumn: found.first.column,
+        endColumn: found.last.column,
+      };
+    }
+    const body = { ...area, startRow: area.startRow + 1 };
+    const inside =
+      at.startRow >= body.startRow &&
+      at.startRow <= body.endRow &&
+      at.startColumn >= body.startColumn &&
+      at.startColumn <= body.endColumn;
+    return inside && body.endRow > body.startRow ? ok(body) : refuse(NOT_HERE);
+  }
+
+  private value(sheet: Worksheet, row: number, column: number): PlainValue {
+    return plainValue(this.engine.library, cellData(this.engine, sheet, row, column));
+  }
+
+  /** Sorts whole rows of the table; formulas go along with their row. One undo puts them back. */
+  sort(largestFirst: boolean): void {
+    const table = this.sortable();
+    if (!table.ok) return this.say(table.message);
+    const { sheet, body, column, heading } = table.value;
+    const rows = Array.from({ length: body.endRow - body.startRow + 1 }, (_, at) => body.startRow + at);
+    const order = rows
+      .map((row) => ({ row, value: this.value(sheet, row, column) }))
+      .sort((one, other) => compared(one.value, other.value, largestFirst) || one.row - other.row);
+    const value: Record<number, Record<number, ICellData>> = {};
+    order.forEach(({ row: from }, at) => {
+      const to = body.startRow + at;
+      const cells: Record<number, ICellData> = {};
+      for (let across = body.startColumn; across <= body.endColumn; across++) {
+        cells[across] = this.movedCell(sheet, from, to, across);
+      }
+      value[to] = cells;
+    });
+    const { core, sheets } = this.engine.library;
+    const done = this.engine.injector.get(core.ICommandService).syncExecuteCommand(sheets.SetRangeValuesCommand.id, {
+      unitId: this.engine.workbook.getUnitId(),
+      subUnitId: sheet.getSheetId(),
+      range: body,
+      value,
+    });
+    this.say(
+      done
+        ? `Sorted by ${heading}, ${largestFirst ? 'largest' : 'smallest'} first. Undo puts the rows back.`
+        : 'The grid did not sort these rows.',
+    );
+  }
+
+  private movedCell(sheet: Worksheet, from: number, to: number, column: number): ICellData {
+    const raw = sheet.getCellRaw(from, column);
+    const formula = cellFormula(this.engine, sheet, from, column);
+    const rest = { p: raw?.p ?? null, s: raw?.s ?? null, custom: raw?.custom ?? null, si: null };
+    if (formula === '') return { ...rest, f: null, v: raw?.v ?? null, t: raw?.t ?? null };
+    return { ...rest, f: copiedFormula(formula, to - from, 0), v: raw?.v ?? null, t: raw?.t ?? null };
+  }
+
+  /** Hides the rows of the table whose cell in this column is another. */
+  showOnly(): void {
+    const table = this.sortable();
+    if (!table.ok) return this.say(table.message);
+    const { sheet, body, column, value, shown, heading } = table.value;
+    const facade = this.facade(sheet);
+    let left = 0;
+    for (let row = body.startRow; row <= body.endRow; row++) {
+      if (this.value(sheet, row, column) === value) left += 1;
+      else facade?.hideRows(row, 1);
+    }
+    this.say(`${left} rows with ${shown || 'a blank'} in ${heading}; the others are hidden, and count in the totals.`);
+  }
+
+  showAll(): void {
+    const table = this.sortable();
+    if (!table.ok) return this.say(table.message);
+    const { sheet, body } = table.value;
+    this.facade(sheet)?.showRows(body.startRow, body.endRow - body.startRow + 1);
+  }
+
+  private facade(sheet: Worksheet) {
+    return this.engine.api.getActiveWorkbook()?.getSheetBySheetId(sheet.getSheetId());
+  }
+}
+
+/** Numbers before texts, blanks last whichever way. */
+function compared(one: PlainValue, other: PlainValue, largestFirst: boolean): number {
+  const rank = (value: PlainValue) => (value === null || value === '' ? 2 : typeof value === 'number' ? 0 : 1);
+  if (rank(one) !== rank(other))
+    return rank(one) === 2 || rank(other) === 2 || !largestFirst ? rank(one) - rank(other) : rank(other) - rank(one);
+  if (rank(one) === 2) return 0;
+  const way = largestFirst ? -1 : 1;
+  if (typeof one === 'number' && typeof other === 'number') return way * (one - other);
+  return way * String(one).localeCompare(String(other), undefined, { numeric: true });
+}

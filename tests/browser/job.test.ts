@@ -1,0 +1,102 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { readBook } from '../../src/workbook/readBook';
+import type { Job } from '../../taskpane/workbench/file/job';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { valueOf } from '../value';
+import { useBuilt } from './built';
+import { watch } from './launch';
+
+declare const workbench: { readonly host: WorkbenchHost; readonly job: Job; readonly settled: () => Promise<void> };
+
+const built = useBuilt();
+
+const ready = (page: Page) => page.waitForFunction(() => 'workbench' in globalThis, null, { timeout: 60_000 });
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+const sheets = (page: Page) =>
+  page.evaluate(async () => {
+    const names = await workbench.host.sheetNames();
+    const all: Record<string, unknown> = {};
+    for (const name of names.ok ? names.value : []) {
+      const read = await workbench.host.readFormulas(name);
+      const values = await workbench.host.readSheet(name);
+      all[name] = [read.ok && read.value?.rows, values.ok && values.value?.rows];
+    }
+    return all;
+  });
+
+async function saved(page: Page): Promise<{ path: string; bytes: Uint8Array; name: string }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
+  const path = await download.path();
+  return { path, bytes: new Uint8Array(readFileSync(path)), name: download.suggestedFilename() };
+}
+
+async function opened(page: Page, path: string): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
+  await chooser.setFiles(path);
+}
+
+test('a job is saved, survives a killed page, is opened again, and saved again is the same file', async () => {
+  const context = await built.browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  const seen = watch(page, built.address);
+  page.on('dialog', (dialog) => void dialog.accept());
+  // The browser's own file dialog can't be driven: a page without it saves to the downloads.
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+  await page.goto(built.address);
+  await ready(page);
+  await press(page, 'Open the example');
+  await press(page, /^See the \d+ openings/);
+  await press(page, 'Go on to fill the workbook');
+  await page.locator('#fill').click();
+  await page.getByText('The workbook is filled').waitFor();
+  await page.evaluate(() => workbench.host.writeCells('Sheet1', 'B3', [['mine', '=SUM(1,2)', '1/2']], true));
+  await page.locator('#wb-job').fill('House on the hill');
+  await page.locator('#wb-job').press('Enter');
+  await page.getByText('• not saved').waitFor();
+  expect(await page.title()).toBe('• House on the hill – Archwright workbench');
+
+  // Killed within five seconds of the last change, nothing is lost.
+  await page.waitForTimeout(4000);
+  const before = await sheets(page);
+  await page.goto('about:blank');
+  await page.goto(built.address);
+  await ready(page);
+  await page.getByText('House on the hill was not saved').waitFor();
+  await press(page, 'Bring it back');
+  await page.getByText(/is back as it was/).waitFor();
+  await page.evaluate(() => workbench.settled());
+  expect(await sheets(page)).toEqual(before);
+
+  const first = await saved(page);
+  expect(first.name).toBe('House on the hill.xlsx');
+  await page.getByText('Saved: House on the hill.xlsx').waitFor();
+  expect(await page.title()).toBe('House on the hill – Archwright workbench');
+  expect(valueOf(readBook(first.bytes)).sheets.map(({ name }) => name)).toEqual(Object.keys(before));
+
+  await page.evaluate(() => workbench.host.writeCells('Sheet1', 'B3', [['other']], true));
+  await opened(page, first.path);
+  await press(page, 'Go on without saving');
+  await page.getByText('is open.').waitFor();
+  await page.evaluate(() => workbench.settled());
+  expect(await sheets(page)).toEqual(before);
+  const second = await saved(page);
+  expect(Buffer.from(second.bytes).equals(Buffer.from(first.bytes))).toBe(true);
+
+  // The list is there again: filling goes on where it was.
+  await page.getByRole('heading', { name: /openings as read/ }).waitFor();
+  await press(page, 'Go on to fill the workbook');
+  await page.locator('#fill').click();
+  await press(page, 'Write over');
+  await page.getByText('The workbook is filled').waitFor();
+
+  // Paper has the sheets and nothing of the grid.
+  await page.keyboard.press('Control+p');
+  await page.getByRole('region', { name: 'Preview' }).getByText('W12').first().waitFor();
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('canvas').first().isVisible()).toBe(false);
+  expect(await page.locator('.wb-paper table').first().isVisible()).toBe(true);
+  expect(seen).toEqual({ outside: [], errors: [] });
+  await context.close();
+}, 120_000);
