@@ -59,6 +59,11 @@ export interface Host {
   onSelect(listener: () => void): () => void;
   /** Called when a cell was edited; gives back the way to stop. */
   onEdit(listener: (sheet: string) => void): () => void;
+  /**
+   * Called when a host that checks what is typed did not take it, with the sentence that says why; null once it is right.
+   * Gives back the way to stop.
+   */
+  onRefusal?(listener: (sentence: string | null) => void): () => void;
   /** Small texts kept with the workbook (never with the person). */
   readSetting(key: string): Promise<Result<string | null>>;
   saveSetting(key: string, value: string): Promise<Result<void>>;

@@ -29,10 +29,15 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   void listSheets(bench);
   const leavePlans = keepPlans(bench);
   const leaveList = options.keepsList ? keepList(bench) : () => undefined;
+  const leaveRefusals =
+    host.onRefusal?.((sentence) =>
+      store.send({ type: 'told', notice: sentence === null ? null : { tone: 'error', text: sentence } }),
+    ) ?? (() => undefined);
   void loadShop(bench).then(() => (options.keepsList ? resumeList(bench) : undefined));
   return () => {
     leaveList();
     leavePlans();
+    leaveRefusals();
     leaveTheme();
     render(null, root);
   };

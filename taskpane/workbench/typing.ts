@@ -1,9 +1,10 @@
 import type { ICellData, IWorksheetData, Nullable, Worksheet } from '@univerjs/core';
 import { readDimension } from '../../src/dimension';
 import type { Unit } from '../../src/unit';
-import { readAddress, readRange } from '../../src/workbook/address';
+import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Validation } from '../../src/workbook/sheet';
 import { cellData, cellFormula, plainValue, type Engine } from './engine';
+import { lookOfStyle } from './styles';
 import type { CellNotes, SheetRules } from './worksheet';
 
 /** Before the grid's own number reading, which takes "1/2" for a date. */
@@ -17,11 +18,29 @@ interface At {
   readonly col: number;
 }
 
+export interface Answers {
+  /** Something was not taken, and why; `at` says where it was typed. */
+  readonly refuse: (sentence: string, at: CellPlace) => void;
+  /** What stands in the cell now is right. */
+  readonly accept: (at: CellPlace) => void;
+  /** Whether a formula of ours may be typed over; left out: it may not. */
+  readonly askOver?: (address: string) => Promise<boolean>;
+}
+
+export interface CellPlace {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+const LOCKED = 'This cell follows from others and is locked; change a bordered input cell instead.';
+const NOT_DELETED = 'Figures that follow from others are not deleted: select the input cells only, or whole rows.';
+
 /**
  * What is typed into a cell: a fraction is a number and never a date; an input that holds a figure takes dimension text;
- * a value outside its limits is refused with the sentence that says them; a locked cell is not opened.
+ * a value outside its limits is refused with the sentence that says them; a formula of ours is typed over only when asked.
  */
-export function watchTyping(engine: Engine, announce: (sentence: string) => void): void {
+export function watchTyping(engine: Engine, answers: Answers): void {
   const { library, injector, api } = engine;
   const { AFTER_CELL_EDIT, VALIDATE_CELL, SheetInterceptorService } = library.sheets;
   const { writeCellInterceptor } = injector.get(SheetInterceptorService);
@@ -36,20 +55,38 @@ export function watchTyping(engine: Engine, announce: (sentence: string) => void
   writeCellInterceptor.intercept(VALIDATE_CELL, {
     priority: FIRST,
     handler: (valid, at, next) => {
+      const place = { sheet: at.worksheet.getName(), row: at.row, column: at.col };
       const sentence = refusal(engine, at);
-      if (sentence === null) return next(valid) ?? valid;
-      announce(sentence);
+      if (sentence === null) {
+        answers.accept(place);
+        return next(valid) ?? valid;
+      }
+      answers.refuse(sentence, place);
       return Promise.resolve(false);
     },
   });
 
-  const lockedAt = (worksheet: Nullable<Worksheet>, row: number, column: number) =>
-    worksheet && rulesOf(worksheet.getConfig())?.locked && !notesAt(worksheet, row, column)?.input;
-  const LOCKED = 'This cell follows from others and is locked; change a bordered input cell instead.';
+  // Only sheets that were written by us have rules, and figures in them that follow from inputs.
+  const guarded = (worksheet: Nullable<Worksheet>, row: number, column: number) => {
+    const rules = worksheet ? rulesOf(worksheet.getConfig()) : undefined;
+    if (!worksheet || !rules || notesAt(worksheet, row, column)?.input) return false;
+    return rules.locked || cellFormula(engine, worksheet, row, column) !== '';
+  };
+  let allowed = '';
   api.addEvent('BeforeSheetEditStart' as never, (event: { row: number; column: number; cancel?: boolean }) => {
-    if (!lockedAt(engine.workbook.getActiveSheet(), event.row, event.column)) return;
+    const worksheet = engine.workbook.getActiveSheet();
+    const { row, column } = event;
+    if (!worksheet || !guarded(worksheet, row, column)) return;
+    const place = { sheet: worksheet.getName(), row, column };
+    const key = `${place.sheet}!${row},${column}`;
+    if (allowed === key) return;
     event.cancel = true;
-    announce(LOCKED);
+    if (!answers.askOver || cellFormula(engine, worksheet, row, column) === '') return answers.refuse(LOCKED, place);
+    void answers.askOver(addressOf({ row, column })).then((yes) => {
+      if (!yes) return;
+      allowed = key;
+      (api.getActiveWorkbook() as { startEditing?: () => boolean } | null)?.startEditing?.();
+    });
   });
   injector.get(library.core.ICommandService).beforeCommandExecuted((command) => {
     if (command.id !== library.sheets.ClearSelectionContentCommand.id) return;
@@ -58,8 +95,8 @@ export function watchTyping(engine: Engine, announce: (sentence: string) => void
     for (const { range } of ranges) {
       for (let row = range.startRow; row <= range.endRow; row++) {
         for (let column = range.startColumn; column <= range.endColumn; column++) {
-          if (!lockedAt(worksheet, row, column)) continue;
-          announce(LOCKED);
+          if (!worksheet || !guarded(worksheet, row, column)) continue;
+          answers.refuse(NOT_DELETED, { sheet: worksheet.getName(), row, column });
           throw new library.core.CanceledError();
         }
       }
@@ -124,9 +161,41 @@ function refusal(engine: Engine, { worksheet, row, col }: At): string | null {
     return row >= first.row && row <= last.row && col >= first.column && col <= last.column;
   });
   // A formula's answer is not known yet, and a blank means the shop's standard.
-  if (!rule || cellFormula(engine, worksheet, row, col) !== '') return null;
+  if (cellFormula(engine, worksheet, row, col) !== '') return null;
   const value = plainValue(engine.library, cellData(engine, worksheet, row, col));
-  return value === null || isAllowed(rule.rule, value) ? null : rule.message;
+  if (value === null) return null;
+  if (rule && !isAllowed(rule.rule, value)) return `${rule.message} You typed ${String(value)}; the cell is as it was.`;
+  return rule ? null : figureRefusal(engine, worksheet, row, col, value);
+}
+
+/** Why an input that holds a figure can't hold this; null where it can, or where it is no such input. */
+function figureRefusal(
+  engine: Engine,
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+  value: string | number | boolean,
+): string | null {
+  const format = worksheet.getComposedCellStyle(row, column).n?.pattern;
+  if (notesAt(worksheet, row, column)?.input !== true || format == null || format === '@') return null;
+  const name = headingOver(engine, worksheet, row, column);
+  if (typeof value === 'number') {
+    return value >= 0 ? null : `${name} must not be less than 0; you typed ${value}. The cell is as it was.`;
+  }
+  const read = readDimension(String(value), { bare: workbookUnit(engine), answer: workbookUnit(engine) });
+  const why = read.ok ? 'that is no figure' : read.message;
+  return `${name}: ${why.replace(/\.$/, '')}. The cell is as it was.`;
+}
+
+/** The heading of the column that a cell stands in. */
+function headingOver(engine: Engine, worksheet: Worksheet, row: number, column: number): string {
+  for (let above = row - 1; above >= 0; above--) {
+    const style = worksheet.getCellRaw(above, column)?.s;
+    const look = typeof style === 'string' ? engine.workbook.getStyles().get(style) : style;
+    const text = plainValue(engine.library, cellData(engine, worksheet, above, column));
+    if (look && typeof text === 'string' && lookOfStyle(look, text, false).style === 'heading') return text;
+  }
+  return 'This cell';
 }
 
 function isAllowed(rule: Validation['rule'], value: string | number | boolean): boolean {

@@ -16,6 +16,7 @@ import { ENTERED_AGAIN, writeSheets } from './write';
 export class WorkbenchHost implements Host {
   readonly name = 'workbench';
   private readonly settingListeners: (() => void)[] = [];
+  private readonly refusalListeners = new Set<(sentence: string | null) => void>();
 
   constructor(private readonly engine: Engine) {}
 
@@ -179,6 +180,16 @@ export class WorkbenchHost implements Host {
     settingsOf(this.engine)[key] = value;
     for (const heard of this.settingListeners) heard();
     return ok(undefined);
+  }
+
+  onRefusal(listener: (sentence: string | null) => void): () => void {
+    this.refusalListeners.add(listener);
+    return () => this.refusalListeners.delete(listener);
+  }
+
+  /** Tells that what was typed into a cell was not taken; null: what stands there now is right. */
+  refused(sentence: string | null): void {
+    for (const hear of [...this.refusalListeners]) hear(sentence);
   }
 
   /** Called when a text kept with the workbook changes. */

@@ -3,8 +3,10 @@ import { mountPane } from '../pane/mount';
 import { ARCH_FUNCTIONS } from './arch-functions';
 import { EXAMPLE_SHEET, exampleFile, showExample } from './example';
 import { Job } from './file/job';
+import { CellNotesShown } from './cell-note';
 import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
+import { watchQuestions } from './page/dialogs';
 import { mountPage } from './page/page';
 import { showStatus } from './status';
 import { watchTyping } from './typing';
@@ -31,7 +33,34 @@ async function start(): Promise<void> {
     const engine = await startGrid(grid, ARCH_FUNCTIONS);
     const host = new WorkbenchHost(engine);
     const announce = showStatus(engine, host, line);
-    watchTyping(engine, announce);
+    const notes = new CellNotesShown(engine);
+    let refusedAt = '';
+    const ask = watchQuestions();
+    watchTyping(engine, {
+      refuse(sentence, at) {
+        refusedAt = JSON.stringify(at);
+        announce(sentence);
+        notes.show(at, sentence);
+        host.refused(sentence);
+      },
+      accept(at) {
+        notes.hide(at);
+        if (refusedAt !== JSON.stringify(at)) return;
+        refusedAt = '';
+        host.refused(null);
+      },
+      askOver: async (address) =>
+        'over' ===
+        (await ask.ask({
+          title: `${address} is a figure that follows from others`,
+          about:
+            'Typed over, it no longer follows its inputs, and is asked about when the workbook is filled again. To agree on a price, use the column for it.',
+          choices: [
+            ['over', 'Type over it'],
+            ['stay', 'Leave it'],
+          ],
+        })),
+    });
     announce('Type =ARCH. into a cell, or fill the takeoff from the pane.');
     // `npm start` prints the address with ?example; without it the workbook starts empty.
     if (new URLSearchParams(location.search).has('example')) {
@@ -51,7 +80,7 @@ async function start(): Promise<void> {
       announce,
     );
     host.onSetting(() => job.touch());
-    mountPage({ engine, host, job, say: announce, example: exampleFile });
+    mountPage({ engine, host, job, say: announce, example: exampleFile, questions: ask, closed: () => notes.clear() });
     await job.start();
     globalThis.workbench = { host, job, settled: engine.settled };
   } catch (thrown) {

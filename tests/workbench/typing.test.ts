@@ -12,6 +12,8 @@ const STANDARDS: Sheet = {
     [{ value: 'Unit' }, { value: 'in', style: 'input' }],
     [{ value: 'Mark' }, { value: null, style: 'input' }],
     [{ value: 'Radius' }, { value: 30, formula: '36-6', style: 'figure', format: '0.000' }],
+    [null, { value: 'Casing width', style: 'heading' }],
+    [null, { value: 3.5, style: 'input', format: '# ??/??' }],
   ],
   widths: [],
   frozenRows: 0,
@@ -30,7 +32,7 @@ const said: string[] = [];
 beforeAll(async () => {
   engine = startHeadless([]);
   host = new WorkbenchHost(engine);
-  watchTyping(engine, (sentence) => said.push(sentence));
+  watchTyping(engine, { refuse: (sentence) => said.push(sentence), accept: () => undefined });
   await host.writeSheets([STANDARDS], { replace: [] });
 });
 afterAll(() => engine.univer.dispose());
@@ -85,7 +87,24 @@ test('a value outside its limits is refused with the sentence that says them', a
   await host.writeCells('Standards', 'B1', [[7], ['yards']], true);
   said.length = 0;
   expect([await valid(0), await valid(1)]).toEqual([false, false]);
-  expect(said).toEqual(['Reveal is from 0 to 6.', 'Unit is in or mm.']);
+  expect(said).toEqual([
+    'Reveal is from 0 to 6. You typed 7; the cell is as it was.',
+    'Unit is in or mm. You typed yards; the cell is as it was.',
+  ]);
   await host.writeCells('Standards', 'B1', [[0.5], ['in']], true);
   expect([await valid(0), await valid(1)]).not.toContain(false);
+});
+
+test.each([
+  ['abc', /^Casing width: .*abc/],
+  [-5, /^Casing width must not be less than 0; you typed -5/],
+  ['6-0', /^Casing width: .*6-0/],
+])('%s typed into an input that holds a length is refused under the name of its column', async (typed, sentence) => {
+  const { library, injector, workbook } = engine;
+  const sheet = workbook.getSheetBySheetName('Standards')!;
+  await host.writeCells('Standards', 'B6', [[typed]], true);
+  said.length = 0;
+  const valid = injector.get(library.sheets.SheetInterceptorService).onValidateCell(workbook, sheet, 5, 1);
+  expect(await valid).toBe(false);
+  expect(said).toEqual([expect.stringMatching(sentence)]);
 });

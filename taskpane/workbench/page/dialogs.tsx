@@ -38,6 +38,23 @@ export interface Question {
   readonly choices: readonly (readonly [answer: string, text: string])[];
 }
 
+/** Questions of the page, one at a time: whoever shows them listens, whoever asks waits. */
+export interface Questions {
+  readonly ask: (question: Question) => Promise<string>;
+  readonly onAsked: (show: (question: Question, answer: (choice: string) => void) => void) => void;
+}
+
+export function watchQuestions(): Questions {
+  let show: (question: Question, answer: (choice: string) => void) => void = (question, answer) =>
+    answer(question.choices.at(-1)?.[0] ?? '');
+  return {
+    ask: (question) => new Promise((resolve) => show(question, resolve)),
+    onAsked: (shown) => {
+      show = shown;
+    },
+  };
+}
+
 /** Asks before anything that can't be taken back; Escape is the last choice, which changes nothing. */
 export function Asking({
   question,

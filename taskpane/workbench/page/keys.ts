@@ -9,6 +9,7 @@ export interface KeyDeeds {
   readonly print: () => void;
   readonly find: () => void;
   readonly keys: () => void;
+  readonly escape: () => void;
 }
 
 /** The page's keys. They are heard before the grid, which has some of them for things of its own. */
@@ -41,6 +42,7 @@ export function watchKeys(engine: Engine, host: WorkbenchHost, grid: HTMLElement
       }
       // While a cell or the formula line is being changed, these keys move in its text.
       if (!inGrid || (event.target as HTMLElement).matches('input, textarea') || isEditing(engine)) return;
+      if (event.key === 'Escape') return deeds.escape();
       const sheet = engine.workbook.getActiveSheet();
       if (!sheet || event.shiftKey || event.altKey) return;
       if (control && (event.key === 'PageDown' || event.key === 'PageUp')) {

@@ -4,7 +4,7 @@ import type { Engine } from '../engine';
 import type { Job } from '../file/job';
 import type { WorkbenchHost } from '../workbench-host';
 import { Bar, JobName, LeftWork, type Doings } from './bar';
-import { Asking, KeysList, type Question } from './dialogs';
+import { Asking, KeysList, type Question, type Questions } from './dialogs';
 import { FindBar } from './findBar';
 import { GridTools } from './gridTools';
 import { watchKeys } from './keys';
@@ -16,6 +16,9 @@ interface PageOptions {
   readonly engine: Engine;
   readonly host: WorkbenchHost;
   readonly job: Job;
+  readonly questions: Questions;
+  /** Escape in the sheet: what stands over its cells goes. */
+  readonly closed: () => void;
   readonly say: (sentence: string) => void;
   readonly example: () => Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
 }
@@ -23,14 +26,12 @@ interface PageOptions {
 type Over = 'find' | 'keys' | 'print' | null;
 
 /** The page around the grid: bar, title, what lies over it, keys, and files dropped anywhere. */
-export function mountPage({ engine, host, job, say, example }: PageOptions): void {
+export function mountPage({ engine, host, job, say, example, questions, closed }: PageOptions): void {
   const tools = new GridTools(engine, say);
   let show: (over: Over) => void = () => undefined;
-  let put: (question: Question, answer: (choice: string) => void) => void = () => undefined;
-  const ask = (question: Question) => new Promise<string>((resolve) => put(question, resolve));
   const mayReplace = async () => {
     if (!job.get().changed) return true;
-    const choice = await ask({
+    const choice = await questions.ask({
       title: `${job.get().name} has changes that are not saved`,
       about: 'Another workbook takes its place.',
       choices: [
@@ -59,7 +60,7 @@ export function mountPage({ engine, host, job, say, example }: PageOptions): voi
     const [asked, setAsked] = useState<{ question: Question; answer: (choice: string) => void } | null>(null);
     useEffect(() => {
       show = setOver;
-      put = (question, answer) => setAsked({ question, answer });
+      questions.onAsked((question, answer) => setAsked({ question, answer }));
     }, []);
     const close = () => {
       setOver(null);
@@ -86,7 +87,7 @@ export function mountPage({ engine, host, job, say, example }: PageOptions): voi
   render(<Bar job={job} tools={tools} doings={doings} />, document.getElementById('wb-bar')!);
   render(<JobName job={job} />, document.getElementById('wb-name')!);
   render(<Overlay />, document.getElementById('wb-over')!);
-  watchKeys(engine, host, document.getElementById('grid')!, { ...doings, save: () => void job.save() });
+  watchKeys(engine, host, document.getElementById('grid')!, { ...doings, save: () => void job.save(), escape: closed });
   watchDrops((file) => void openFile(file));
 }
 
