@@ -59,6 +59,8 @@ export interface Host {
   onSelect(listener: () => void): () => void;
   /** Called when a cell was edited; gives back the way to stop. */
   onEdit(listener: (sheet: string) => void): () => void;
+  /** Called when a sheet of that name came or went, by undo as well; gives back the way to stop. */
+  onSheets?(listener: (name: string) => void): () => void;
   /**
    * Called when a host that checks what is typed did not take it, with the sentence that says why; null once it is right.
    * Gives back the way to stop.

@@ -3,7 +3,7 @@ import { defaultStandards } from '../../src/standards';
 import type { Host } from '../host';
 import type { Core } from './core';
 import { type Bench, type PaneOptions } from './deeds/bench';
-import { listSheets } from './deeds/chooseList';
+import { listSheets, sheetCameOrWent } from './deeds/chooseList';
 import { keepList, resumeList } from './deeds/keepList';
 import { keepPlans } from './deeds/plans';
 import { loadShop } from './deeds/shop';
@@ -29,6 +29,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   void listSheets(bench);
   const leavePlans = keepPlans(bench);
   const leaveList = options.keepsList ? keepList(bench) : () => undefined;
+  const leaveSheets = host.onSheets?.((name) => sheetCameOrWent(bench, name)) ?? (() => undefined);
   const leaveRefusals =
     host.onRefusal?.((sentence) =>
       store.send({ type: 'told', notice: sentence === null ? null : { tone: 'error', text: sentence } }),
@@ -37,6 +38,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   return () => {
     leaveList();
     leavePlans();
+    leaveSheets();
     leaveRefusals();
     leaveTheme();
     render(null, root);

@@ -10,6 +10,7 @@ import { HeadingsStep } from './steps/headingsStep';
 import { ListStep } from './steps/listStep';
 import { OpeningsStep } from './steps/openingsStep';
 import { CellTool } from './tools/cellTool';
+import { DrawingsTool } from './tools/drawingsTool';
 import { FigureTool } from './tools/figureTool';
 import { JobTool } from './tools/jobTool';
 import { QuoteTool } from './tools/quoteTool';
@@ -20,6 +21,7 @@ const PLACE_NAMES: readonly (readonly [Place, string])[] = [
   ['figure', 'Figure'],
   ['cell', 'Cell'],
   ['quote', 'Quote'],
+  ['drawings', 'Drawings'],
   ['job', 'Job'],
   ['shop', 'Shop'],
 ];
@@ -72,6 +74,7 @@ function Page({ bench, state }: { readonly bench: Bench; readonly state: PaneSta
   if (state.place === 'cell') return <CellTool bench={bench} state={state} />;
   if (state.place === 'quote') return <QuoteTool bench={bench} state={state} />;
   if (state.place === 'job') return <JobTool bench={bench} state={state} />;
+  if (state.place === 'drawings') return <DrawingsTool bench={bench} state={state} />;
   if (state.place === 'shop') return <ShopTool bench={bench} state={state} />;
   switch (state.step) {
     case 'list':

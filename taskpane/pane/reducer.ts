@@ -72,6 +72,7 @@ export type Action =
   /** The revised list stands in place of the one before. */
   | { readonly type: 'revision taken over'; readonly schedule: Schedule; readonly table: Table }
   | { readonly type: 'plans'; readonly plans: Plans }
+  | { readonly type: 'unfilled' }
   | { readonly type: 'quote checked'; readonly check: QuoteCheck }
   | { readonly type: 'cell selected'; readonly cell: CellAt | null };
 
@@ -157,6 +158,8 @@ export function reduce(state: PaneState, action: Action): PaneState {
       };
     case 'plans':
       return { ...state, plans: action.plans };
+    case 'unfilled':
+      return { ...state, filled: null };
     case 'quote checked':
       return { ...state, quote: action.check, notice: null };
     case 'cell selected':

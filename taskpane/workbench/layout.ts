@@ -3,8 +3,20 @@ const WIDEST = 760;
 const USUAL = 420;
 const ARROW_STEP = 20;
 
-/** The pane beside the grid: its width by pointer and by arrow keys, showing and hiding it, F6 from one to the other. */
-export function arrangeLayout(grid: HTMLElement, pane: HTMLElement, divider: HTMLElement, toggle: HTMLButtonElement) {
+/** Narrower, and there is room for the sheet or the pane, not for both (workbench.css). */
+const NARROW = '(max-width: 860px)';
+
+/**
+ * The pane beside the grid: its width by pointer and by arrow keys, showing and hiding it, F6 round the page. Gives the way
+ * to bring the sheet into sight.
+ */
+export function arrangeLayout(
+  grid: HTMLElement,
+  pane: HTMLElement,
+  divider: HTMLElement,
+  toggle: HTMLButtonElement,
+  bar: HTMLElement,
+): () => void {
   let width = USUAL;
   const setWidth = (wanted: number) => {
     width = Math.round(Math.min(WIDEST, Math.max(NARROWEST, wanted)));
@@ -34,9 +46,31 @@ export function arrangeLayout(grid: HTMLElement, pane: HTMLElement, divider: HTM
   const showPane = (shown: boolean) => {
     document.body.classList.toggle('wb-no-pane', !shown);
     toggle.setAttribute('aria-expanded', String(shown));
+    // Where there is room for one of them only, putting the pane away shows the sheet.
     toggle.textContent = shown ? 'Hide pane' : 'Show pane';
   };
   toggle.addEventListener('click', () => showPane(document.body.classList.contains('wb-no-pane')));
+
+  const showSheet = () => {
+    if (matchMedia(NARROW).matches) showPane(false);
+  };
+  const stops: readonly (readonly [root: HTMLElement, go: () => void])[] = [
+    [
+      grid,
+      () => {
+        showSheet();
+        grid.querySelector<HTMLElement>('[contenteditable="true"]')?.focus();
+      },
+    ],
+    [
+      pane,
+      () => {
+        showPane(true);
+        pane.focus();
+      },
+    ],
+    [bar, () => bar.querySelector<HTMLElement>('.wb-tools button')?.focus()],
+  ];
 
   // Before the grid sees the key.
   window.addEventListener(
@@ -45,13 +79,13 @@ export function arrangeLayout(grid: HTMLElement, pane: HTMLElement, divider: HTM
       if (event.key !== 'F6') return;
       event.preventDefault();
       event.stopPropagation();
-      if (pane.contains(document.activeElement)) {
-        grid.querySelector<HTMLElement>('[contenteditable="true"]')?.focus();
-      } else {
-        showPane(true);
-        pane.focus();
-      }
+      const at = Math.max(
+        0,
+        stops.findIndex(([root]) => root.contains(document.activeElement)),
+      );
+      stops[(at + (event.shiftKey ? stops.length - 1 : 1)) % stops.length]![1]();
     },
     { capture: true },
   );
+  return showSheet;
 }

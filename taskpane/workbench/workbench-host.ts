@@ -16,6 +16,7 @@ import { ENTERED_AGAIN, writeSheets } from './write';
 export class WorkbenchHost implements Host {
   readonly name = 'workbench';
   private readonly settingListeners: (() => void)[] = [];
+  private readonly showListeners: (() => void)[] = [];
   private readonly refusalListeners = new Set<(sentence: string | null) => void>();
 
   constructor(private readonly engine: Engine) {}
@@ -54,7 +55,7 @@ export class WorkbenchHost implements Host {
   async writeSheets(sheets: readonly Sheet[], options: WriteOptions): Promise<Result<void>> {
     const written = await writeSheets(this.engine, sheets, options);
     const first = sheets[0];
-    return written.ok && first && !options.quiet ? this.show(first.name, first.home) : written;
+    return written.ok && first && !options.quiet ? this.reveal(first.name, first.home) : written;
   }
 
   async writeCells(
@@ -105,6 +106,16 @@ export class WorkbenchHost implements Host {
   }
 
   async show(name: string, address: string): Promise<Result<void>> {
+    for (const heard of this.showListeners) heard();
+    return this.reveal(name, address);
+  }
+
+  /** Called when somebody asks for a cell to be shown: the sheet may have to be brought into sight. */
+  onShow(listener: () => void): void {
+    this.showListeners.push(listener);
+  }
+
+  private reveal(name: string, address: string): Result<void> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
     if (!sheet) return refuse(noSheet(name));
     const read = readRange(address);
@@ -180,6 +191,15 @@ export class WorkbenchHost implements Host {
     settingsOf(this.engine)[key] = value;
     for (const heard of this.settingListeners) heard();
     return ok(undefined);
+  }
+
+  onSheets(listener: (name: string) => void): () => void {
+    const { InsertSheetMutation, RemoveSheetMutation } = this.engine.library.sheets;
+    return this.listen(({ id, params }) => {
+      if (id !== InsertSheetMutation.id && id !== RemoveSheetMutation.id) return;
+      const { sheet, subUnitName } = params as { sheet?: { name: string }; subUnitName?: string };
+      listener(sheet?.name ?? subUnitName ?? '');
+    });
   }
 
   onRefusal(listener: (sentence: string | null) => void): () => void {

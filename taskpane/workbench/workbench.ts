@@ -28,7 +28,7 @@ async function start(): Promise<void> {
   const grid = byId('grid');
   const pane = byId('pane');
   const line = byId('wb-status');
-  arrangeLayout(grid, pane, byId('wb-divider'), byId('wb-pane-toggle'));
+  const showSheet = arrangeLayout(grid, pane, byId('wb-divider'), byId('wb-pane-toggle'), byId('wb-bar'));
   try {
     const engine = await startGrid(grid, ARCH_FUNCTIONS);
     const host = new WorkbenchHost(engine);
@@ -80,6 +80,7 @@ async function start(): Promise<void> {
       announce,
     );
     host.onSetting(() => job.touch());
+    host.onShow(showSheet);
     mountPage({ engine, host, job, say: announce, example: exampleFile, questions: ask, closed: () => notes.clear() });
     await job.start();
     globalThis.workbench = { host, job, settled: engine.settled };

@@ -132,10 +132,12 @@ test('a value outside its limits is refused in the line above the grid, and the 
   expect(await page.locator('#wb-status').textContent()).toMatch(/0 to 6/);
 });
 
-test('F6 goes from the grid to the pane and back, and the pane can be put away', async () => {
+test('F6 goes from the grid to the pane, the bar and back, and the pane can be put away', async () => {
   await click(0, 0);
   await page.keyboard.press('F6');
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('pane');
+  await page.keyboard.press('F6');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('File');
   await page.keyboard.press('F6');
   expect(await page.evaluate(() => document.getElementById('grid')!.contains(document.activeElement))).toBe(true);
   await page.getByRole('button', { name: 'Hide pane' }).click();

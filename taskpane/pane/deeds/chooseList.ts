@@ -15,6 +15,15 @@ export async function listSheets({ host, store }: Bench): Promise<void> {
   store.send({ type: 'sheets listed', names: names.ok ? names.value : [] });
 }
 
+/** Where the filled Takeoff goes or another comes, by undo say, the pane is no longer past the filling. */
+export function sheetCameOrWent(bench: Bench, name: string): void {
+  const { work: under, filled } = bench.store.get();
+  // A filling under way puts its sheets in itself.
+  if (under !== null) return;
+  if (name === 'Takeoff' && filled) bench.store.send({ type: 'unfilled' });
+  void listSheets(bench);
+}
+
 export function takeSelection(bench: Bench): Promise<void> {
   return work(bench, 'Reading the selected cells', async () => {
     const selection = await bench.host.readSelection();

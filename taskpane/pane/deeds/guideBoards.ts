@@ -1,7 +1,12 @@
+import type { Scene } from '../../../src/drawing/scene';
+import type { Result } from '../../../src/result';
 import type { Setup } from '../../../src/takeoff/setups';
-import { fail, work, type Bench } from './bench';
-import { download } from './download';
+import { breathe, fail, work, type Bench } from './bench';
+import { download, downloadBytes } from './download';
 import { takeoffBefore } from './fill';
+
+/** The same drawings give the same archive. */
+const ZIP_TIME = new Date(1980, 0, 1);
 
 const TYPES: Readonly<Record<string, string>> = { dxf: 'image/vnd.dxf', svg: 'image/svg+xml', csv: 'text/csv' };
 
@@ -24,6 +29,36 @@ export function listGuides(bench: Bench): Promise<readonly Setup[] | undefined> 
     ]);
     const { taken } = takeoffWithEdits({ schedule, standards, before: before.value });
     return planSetups(taken).setups.filter((one) => one.insideRadius !== null);
+  });
+}
+
+/** The guide boards of a set-up, to look at. */
+export async function guideDrawing(bench: Bench, setup: Setup): Promise<Result<Scene>> {
+  const [{ guideBoardsOf }, { guideOverview }] = await Promise.all([
+    import('../../../src/drawing/template'),
+    import('../../../src/drawing/overview'),
+  ]);
+  const boards = guideBoardsOf(setup, bench.store.get().standards);
+  return boards.ok ? guideOverview(boards.value) : boards;
+}
+
+/** The drawings of all pairs of guides in one archive, each pair's files under its name. */
+export function saveAllGuides(bench: Bench, setups: readonly Setup[]): Promise<void> {
+  return work(bench, 'Drawing all guide boards', async () => {
+    const [{ guideBoardsOf, templateFiles }, { strToU8, zipSync }] = await Promise.all([
+      import('../../../src/drawing/template'),
+      import('fflate'),
+    ]);
+    const all: Record<string, Uint8Array> = {};
+    for (const setup of setups) {
+      const boards = guideBoardsOf(setup, bench.store.get().standards);
+      const files = boards.ok ? templateFiles(boards.value, setup.name) : boards;
+      if (!files.ok) return fail(bench, `${setup.name}: ${files.message}`);
+      for (const { name, content } of files.value) all[name] = strToU8(content);
+      // A long job draws for seconds: the page answers meanwhile.
+      await breathe();
+    }
+    downloadBytes(bench, 'guide boards.zip', zipSync(all, { mtime: ZIP_TIME }), 'application/zip');
   });
 }
 

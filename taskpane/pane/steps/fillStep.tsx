@@ -125,7 +125,7 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
           </ul>
         </details>
       )}
-      <h2>Where to look next</h2>
+      <h2>The sheets</h2>
       <ul class="plain">
         {filled.sheets.map((sheet) => (
           <li key={sheet.name}>
@@ -138,7 +138,7 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
       </ul>
       {first.length > 0 && (
         <>
-          <h2>Rows that need something</h2>
+          <h2>To look at</h2>
           <ul class="plain">
             {first.map((one) => (
               <li key={one.address}>

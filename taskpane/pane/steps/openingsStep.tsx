@@ -24,7 +24,7 @@ export function OpeningsStep({ bench, state }: { readonly bench: Bench; readonly
       {attention.length > 0 && <p class="soft">An opening that still needs something keeps its row and says what.</p>}
       {attention.length > 0 && (
         <section aria-labelledby="attention-title">
-          <h2 id="attention-title">Needs something</h2>
+          <h2 id="attention-title">To look at</h2>
           <ul class="openings">
             {shownAttention.map((placed) => (
               <Troubled key={placed.at} bench={bench} state={state} {...placed} />

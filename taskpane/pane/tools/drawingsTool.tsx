@@ -1,10 +1,13 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { Scene } from '../../../src/drawing/scene';
 import type { Setup } from '../../../src/takeoff/setups';
 import type { Bench } from '../deeds/bench';
-import { listGuides, saveGuides } from '../deeds/guideBoards';
+import { guideDrawing, listGuides, saveAllGuides, saveGuides } from '../deeds/guideBoards';
+import { count } from '../format';
+import { Drawing } from '../parts/drawing';
 import type { PaneState } from '../state';
 
-/** The guide boards of each set-up, as files to cut or print from. */
+/** The guide boards of each set-up: looked at, and saved as files to cut or print from. */
 export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   const [chosen, setChosen] = useState(0);
   const [setups, setSetups] = useState<readonly Setup[] | null>(null);
@@ -17,33 +20,56 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
   };
   const setup = setups?.[chosen];
   return (
-    <section class="card" aria-labelledby="drawings-title">
-      <h2 id="drawings-title">Guide board drawings</h2>
-      {!schedule ? (
-        <p>Choose a list of openings first; then the drawings for each pair of guides can be saved here.</p>
-      ) : setups === null ? (
-        <button type="button" onClick={find}>
-          List the pairs of guides
-        </button>
-      ) : setups.length === 0 ? (
-        <p>No opening of the list runs between guides yet.</p>
-      ) : (
-        <>
-          <div class="field wide-field">
-            <label for="setup">Pair of guides</label>
-            <select id="setup" value={chosen} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
-              {setups.map((one, index) => (
-                <option key={one.name} value={index}>
-                  {one.name} · {[...new Set(one.pieces.map((piece) => piece.mark))].join(', ')}
-                </option>
-              ))}
-            </select>
-          </div>
-          <button type="button" onClick={() => setup && saveGuides(bench, setup)}>
-            Save the drawings (DXF, SVG)
+    <>
+      <h1>Drawings</h1>
+      <section class="card" aria-labelledby="drawings-title">
+        <h2 id="drawings-title">Guide board drawings</h2>
+        {!schedule ? (
+          <p>Choose a list of openings first; then the drawings for each pair of guides can be saved here.</p>
+        ) : setups === null ? (
+          <button type="button" onClick={find}>
+            List the pairs of guides
           </button>
-        </>
-      )}
-    </section>
+        ) : !setup ? (
+          <p>No opening of the list runs between guides yet.</p>
+        ) : (
+          <>
+            <div class="field wide-field">
+              <label for="setup">Pair of guides</label>
+              <select id="setup" value={chosen} onChange={(event) => setChosen(Number(event.currentTarget.value))}>
+                {setups.map((one, index) => (
+                  <option key={one.name} value={index}>
+                    {one.name} · {[...new Set(one.pieces.map((piece) => piece.mark))].join(', ')}
+                  </option>
+                ))}
+              </select>
+            </div>
+            <Preview bench={bench} setup={setup} />
+            <button type="button" onClick={() => saveGuides(bench, setup)}>
+              Save the drawings (DXF, SVG)
+            </button>
+            <button type="button" onClick={() => saveAllGuides(bench, setups)}>
+              Save all {count(setups.length, 'pair')} in one .zip
+            </button>
+          </>
+        )}
+      </section>
+    </>
   );
+}
+
+function Preview({ bench, setup }: { readonly bench: Bench; readonly setup: Setup }) {
+  const [drawn, setDrawn] = useState<Scene | string | null>(null);
+  useEffect(() => {
+    let over = false;
+    setDrawn(null);
+    void guideDrawing(bench, setup).then((scene) => {
+      if (!over) setDrawn(scene.ok ? scene.value : scene.message);
+    });
+    return () => {
+      over = true;
+    };
+  }, [setup]);
+  if (drawn === null) return null;
+  return typeof drawn === 'string' ? <p>{drawn}</p> : <Drawing scene={drawn} />;
 }

@@ -11,7 +11,6 @@ import { Ask } from '../parts/ask';
 import { Entry } from '../parts/entry';
 import { FilePick } from '../parts/filePick';
 import type { PaneState } from '../state';
-import { DrawingsTool } from './drawingsTool';
 import { PlanTool } from './planTool';
 
 /** The shop: its standards, what is done with the whole workbook, and what goes to the bench. */
@@ -22,7 +21,6 @@ export function ShopTool({ bench, state }: { readonly bench: Bench; readonly sta
       <Standards bench={bench} state={state} />
       {/* Board lengths typed in inches mean nothing in millimeters. */}
       <PlanTool key={state.standards.unit} bench={bench} state={state} />
-      <DrawingsTool bench={bench} state={state} />
       <Workbook bench={bench} />
     </>
   );

@@ -82,19 +82,22 @@ describe('the tools', () => {
     });
   });
 
-  it('shop: the guide boards of a set-up are saved as drawings', async () => {
+  it('drawings: the guide boards of a set-up are looked at and saved, and those of all in one archive', async () => {
     await withPane(async (page) => {
-      await press(page, 'Shop');
+      await press(page, 'Drawings');
       await page.getByText('Choose a list of openings first').waitFor();
       await press(page, 'Takeoff');
       await readList(page);
-      await press(page, 'Shop');
+      await press(page, 'Drawings');
       await press(page, 'List the pairs of guides');
+      await page.locator('svg.drawing').waitFor();
       await isAccessible(page, 'drawings-320');
       const names: string[] = [];
       page.on('download', (file) => names.push(file.suggestedFilename()));
       await press(page, 'Save the drawings (DXF, SVG)');
       await expect.poll(() => names.map((name) => name.split('.').pop()).sort()).toEqual(['dxf', 'svg', 'svg']);
+      await press(page, /^Save all \d+ pairs? in one .zip/);
+      await expect.poll(() => names.at(-1)).toBe('guide boards.zip');
     });
   });
 
