@@ -20,17 +20,18 @@ interface KeptShop {
 
 const shops = new Map<string, KeptShop>();
 /** The last ranges given, which a host may hand over again as they are. */
-let last: { readonly shop: unknown; readonly wood: unknown; readonly kept: KeptShop } | null = null;
+let last: { readonly shop: unknown; readonly wood: unknown; readonly onhand: unknown; readonly kept: KeptShop } | null =
+  null;
 
-/** The shop's settings and boards, as the worksheet hands them over. */
-function shopOf(shop: any, wood: any): KeptShop {
-  if (last !== null && last.shop === shop && last.wood === wood) return last.kept;
-  const key = keyOf([shop, wood]);
-  const kept = shops.get(key) ?? readShopOf(shop, wood);
+/** The shop's settings, boards and knives, as the worksheet hands them over. */
+function shopOf(shop: any, wood: any, onhand: any): KeptShop {
+  if (last !== null && last.shop === shop && last.wood === wood && last.onhand === onhand) return last.kept;
+  const key = keyOf([shop, wood, onhand]);
+  const kept = shops.get(key) ?? readShopOf(shop, wood, onhand);
   shops.delete(key);
   shops.set(key, kept);
   if (shops.size > MOST_SHOPS) shops.delete(shops.keys().next().value!);
-  last = { shop, wood, kept };
+  last = { shop, wood, onhand, kept };
   return kept;
 }
 
@@ -41,16 +42,23 @@ function keyOf(ranges: unknown): string {
   );
 }
 
-function readShopOf(shop: any, wood: any): KeptShop {
+function readShopOf(shop: any, wood: any, onhand: any): KeptShop {
   const settings = give(readShop(rowsOf('shop', shop)));
   const stock = give(readWood(rowsOf('wood', wood)));
-  const standards = { ...settings.standards, stock, onHand: [] } as Standards;
+  const onHand = isBlank(onhand) ? [] : give(readOnHand(rowsOf('onhand', onhand)));
+  const standards = { ...settings.standards, stock, onHand } as Standards;
   return { shop: { standards, wrong: settings.wrong }, rows: new Map() };
 }
 
 /** The figures of one row, from its two blocks of cells. */
-export function figuresOf(main: any, more: any, shop: any, wood: any): { figures: RowFigures; standards: Standards } {
-  const kept = shopOf(shop, wood);
+export function figuresOf(
+  main: any,
+  more: any,
+  shop: any,
+  wood: any,
+  onhand: any,
+): { figures: RowFigures; standards: Standards } {
+  const kept = shopOf(shop, wood, onhand);
   const cells = [...cellsIn('main', main, MAIN.length), ...cellsIn('more', more, MORE.length)];
   return { figures: computed(cells, kept), standards: kept.shop.standards };
 }
@@ -71,9 +79,16 @@ export interface SharingRow {
   readonly figures: RowFigures;
 }
 
-/** Many rows at once: those that have a number. */
-export function sharingRows(no: any, main: any, more: any, shop: any, wood: any): readonly SharingRow[] {
-  const kept = shopOf(shop, wood);
+/** Many rows at once, those that have a number, and what they are computed with. */
+export function sharingRows(
+  no: any,
+  main: any,
+  more: any,
+  shop: any,
+  wood: any,
+  onhand: any,
+): { rows: readonly SharingRow[]; standards: Standards } {
+  const kept = shopOf(shop, wood, onhand);
   const numbers = rowsOf('no', no);
   const mains = rowsOf('main', main);
   const mores = rowsOf('more', more);
@@ -82,18 +97,14 @@ export function sharingRows(no: any, main: any, more: any, shop: any, wood: any)
       `no, main and more must have the same number of rows; got ${numbers.length}, ${mains.length} and ${mores.length}`,
     );
   const seen = new Set<number>();
-  return numbers.flatMap(([cell], at) => {
+  const rows = numbers.flatMap(([cell], at) => {
     if (typeof cell !== 'number' || !Number.isFinite(cell)) return [];
     if (seen.has(cell)) throw worksheetError(`no must name each opening once; got ${cell} twice`);
     seen.add(cell);
     const cells = [...padded(mains[at]!, MAIN.length), ...padded(mores[at]!, MORE.length)];
     return [{ no: cell, figures: computed(cells, kept) }];
   });
-}
-
-export function shopStandards(shop: any, wood: any, onhand: any): Standards {
-  const { standards } = shopOf(shop, wood).shop;
-  return { ...standards, onHand: isBlank(onhand) ? [] : give(readOnHand(rowsOf('onhand', onhand))) };
+  return { rows, standards: kept.shop.standards };
 }
 
 function rowFrom(cells: readonly RowCell[]): Row {

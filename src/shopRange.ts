@@ -33,13 +33,16 @@ export const STOCK_COLUMNS = [
 ] as const;
 export type StockColumnKey = (typeof STOCK_COLUMNS)[number]['key'];
 
-/** The columns of the list of knives and guides that the shop owns, in the range `OnHand`. */
+/** The columns of the list of knives and guides, in the range `OnHand`. A list without the optional ones is as good. */
 export const ON_HAND_COLUMNS = [
   { key: 'kind', heading: 'Knife or guides' },
   { key: 'profile', heading: 'Profile' },
   { key: 'face', heading: 'Casing width' },
   { key: 'thickness', heading: 'Thickness' },
   { key: 'insideRadius', heading: 'Inside radius' },
+  { key: 'depth', heading: 'Depth', optional: true },
+  { key: 'passes', heading: 'Passes', optional: true },
+  { key: 'charge', heading: 'Charge', optional: true },
 ] as const;
 export type OnHandColumnKey = (typeof ON_HAND_COLUMNS)[number]['key'];
 
@@ -134,9 +137,20 @@ export function readOnHand(rows: Rows, firstRow = 1): Result<OnHand[]> {
     if (!face.ok) return say(`casing width must be ${face.message}`);
     const thickness = readFigure(row[3], false);
     if (!thickness.ok) return say(`thickness must be ${thickness.message}`);
-    const radius = kind === 'knife' ? ok(null) : readFigure(row[4], false);
+    const isKnife = kind !== 'guides';
+    const radius = isKnife ? ok(null) : readFigure(row[4], false);
     if (!radius.ok) return say(`inside radius must be ${radius.message}`);
-    owned.push({ kind, profile, face: face.value, thickness: thickness.value, insideRadius: radius.value });
+    const more: Partial<Record<'depth' | 'passes' | 'charge', number | null>> = {};
+    for (const [column, { key, heading }] of ON_HAND_COLUMNS.entries()) {
+      if (key !== 'depth' && key !== 'passes' && key !== 'charge') continue;
+      if (!isKnife || isBlank(row[column])) continue;
+      const read = readFigure(row[column], key === 'charge');
+      if (!read.ok) return say(`${heading.toLowerCase()} must be ${read.message}`);
+      if (key === 'passes' && !Number.isInteger(read.value))
+        return say(`passes must be a whole number; got ${shown(row[column])}`);
+      more[key] = read.value;
+    }
+    owned.push({ kind, profile, face: face.value, thickness: thickness.value, insideRadius: radius.value, ...more });
   }
   return ok(owned);
 }

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { OnHand } from './onHand';
 import { ok, refuse, type Result } from './result';
 import { defaultStandards, SETTINGS, withSettings, type SettingKey, type Standards } from './standards';
 import type { Unit } from './unit';
@@ -16,11 +17,14 @@ const STOCK = v.array(
   }),
 );
 
-const ON_HAND = v.array(
+const ON_HAND: v.GenericSchema<unknown, OnHand[]> = v.array(
   v.variant('kind', [
     v.strictObject({
-      ...{ kind: v.literal('knife'), profile: v.pipe(v.string(), v.trim(), v.nonEmpty()), face: size, thickness: size },
-      insideRadius: v.optional(v.null(), null),
+      ...{ kind: v.picklist(['knife', 'new knife']), profile: v.pipe(v.string(), v.trim(), v.nonEmpty()) },
+      ...{ face: size, thickness: size, insideRadius: v.optional(v.null(), null) },
+      depth: v.exactOptional(v.nullable(size)),
+      passes: v.exactOptional(v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1)))),
+      charge: v.exactOptional(v.nullable(v.pipe(v.number(), v.finite(), v.minValue(0)))),
     }),
     v.strictObject({
       ...{
@@ -57,6 +61,8 @@ export function readStandardsJson(text: string, name: string): Result<Standards>
   }
   const { stock, onHand, ...settings } = given as Record<string, unknown>;
   const unknown = Object.keys(settings).find((key) => !SETTINGS.some((setting) => setting.key === key));
+  if (unknown === 'setupMinutes')
+    return refuse(`"${name}" has the setting "setupMinutes": give the minutes as "knifeChange" and "guideChange".`);
   if (unknown !== undefined) return refuse(`"${name}" has the setting "${unknown}", which there is not.`);
   const standards = withDefaults(settings);
   if (!standards.ok) return refuse(`"${name}": ${standards.message}`);

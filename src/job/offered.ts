@@ -1,7 +1,6 @@
 import { planSetups } from '../takeoff/setups';
-import { sellingFactor } from '../takeoff/price';
+import { sellingFactor, unitPriceOf } from '../takeoff/price';
 import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
-import { toCents } from '../rounding';
 import { longUnit } from '../unit';
 import type { Job } from './fields';
 import { weeksAtMachine } from './leadTime';
@@ -18,8 +17,8 @@ export function proposalFrom(taken: Takeoff, job: Job): Proposal {
 
 /** Minutes of the whole job at the machine: every piece through it, and every set-up. */
 function machineMinutes(taken: Takeoff): number {
-  const { runMinutes, setups } = planSetups(taken);
-  return runMinutes + setups.length * taken.standards.setupMinutes;
+  const { runMinutes, setupMinutes } = planSetups(taken);
+  return runMinutes + setupMinutes;
 }
 
 function offered(row: OpeningTakeoff, { standards }: Takeoff, job: Job): Offered {
@@ -33,7 +32,7 @@ function offered(row: OpeningTakeoff, { standards }: Takeoff, job: Job): Offered
     words: openingWords({ ...known, rise: known.rise ?? curve?.head.rise ?? null }, standards.unit),
     quantity: known.quantity,
     unitPrice:
-      cost === null ? null : apart ? toCents(((cost.cost - cost.share) / known.quantity!) * factor) : cost.unitPrice,
+      cost === null ? null : apart ? unitPriceOf(cost.cost - cost.share, known.quantity!, standards) : cost.unitPrice,
     setups: apart ? cost.share * factor : 0,
     length: cost === null || curve === null ? 0 : (pieces * (curve.length + legs)) / longUnit(standards.unit),
   };

@@ -14,7 +14,7 @@ export const ATTENTION = {
   tight: 'An inside radius is smaller than the machine takes.',
   wide: 'The blank is wider than the machine takes.',
   ellipse: 'The arcs stray from the true ellipse by more than is allowed: more arcs come nearer.',
-  finish: 'The outside edge gets fewer knife cuts than the Economy grade asks for.',
+  finish: 'An edge gets fewer knife cuts than the Economy grade asks for.',
   legless: 'The head is mitered to legs, but their length is missing: the price is of the head alone.',
   unmitered:
     'There are legs, but the ends of the head are not mitered to them: see how the two meet, and how long a leg is then.',
@@ -31,7 +31,7 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
   if (plans.some((plan) => plan.ring.inside < standards.smallestRadius)) said.push(ATTENTION.tight);
   if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);
-  if (own.cutsOutside < 15) said.push(ATTENTION.finish);
+  if (own.cutsFewest < 15) said.push(ATTENTION.finish);
   const { head, levelAdds } = own.curve;
   if (levelAdds > 0.25) said.push(ATTENTION.level);
   const { plumb, closed, highSide } = SHAPES[inputs.head];

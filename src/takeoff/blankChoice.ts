@@ -97,6 +97,6 @@ function blankOf(ring: RingSize, count: number, wood: Wood, standards: Standards
     length: length.value,
     boardFeet: feet.value,
     cost:
-      feet.value * board.price * (1 + standards.waste) + ((joints * standards.jointMinutes) / 60) * standards.shopRate,
+      feet.value * board.price * (1 + standards.waste) + ((joints * standards.jointMinutes) / 60) * standards.benchRate,
   });
 }

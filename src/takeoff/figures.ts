@@ -141,17 +141,25 @@ export const FIGURES = [
   ...ringFigures('haunch'),
   { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', value: (row) => row.own?.cutsOutside },
   { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', value: (row) => row.own?.grade },
-  { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth.', value: (row) => row.own?.passes },
+  { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth; the list of knives may name either.', value: (row) => row.own?.passes },
   { name: 'run minutes', heading: 'Run minutes', measure: 'minutes', stage: 'labor', about: 'Minutes at the machine for the whole quantity, without spare pieces and set-ups.', value: (row) => row.ownCost?.runMinutes },
   { name: 'board feet', heading: 'Board feet', measure: 'boardFeet', stage: 'labor', about: 'Board feet for the whole quantity, without spare and test pieces.', value: (row) => row.ownCost?.boardFeet },
   { name: 'stock', heading: 'Wood', measure: 'text', stage: 'blank', about: 'The wood by the stock list, with its dressed thickness: what is planned and bought together.', value: (row) => row.own?.stock },
   { name: 'wood', heading: 'Wood, before waste', measure: 'money', stage: 'labor', about: 'Board-foot money of the wood for the whole quantity, before waste.', value: (row) => row.ownCost?.wood },
-  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: 'Money for running, gluing, sawing and sanding the whole quantity.', value: (row) => row.ownCost?.labor },
+  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: 'Money for all the work on the whole quantity: gluing, sawing, planing, running, trimming, end cuts, sanding, packing.', value: (row) => row.ownCost?.labor },
   { name: 'knife', heading: 'Knife', measure: 'text', stage: 'blank', about: 'The knife: width, thickness and profile.', value: (row) => row.own?.knife },
-  { name: 'set-up', heading: 'Set-ups', measure: 'text', stage: 'blank', about: 'The set-ups it runs through: guide sets, and straight molding.', value: (row) => row.own && setupsOf(row.own).join('; ') },
+  { name: 'set-up', heading: 'Set-ups', measure: 'text', stage: 'blank', about: 'The set-ups it runs through: guide sets of its own radii, and straight molding. Where near radii share guides, the sheet Setups says which.', value: (row) => row.own && setupsOf(row.own).join('; ') },
 ] as const satisfies readonly Figure[];
 
 export type FigureName = (typeof FIGURES)[number]['name'];
+
+/** Figures that rest on the passes of the knife, which the list of knives may name. */
+const BY_KNIFE: ReadonlySet<FigureName> = new Set<FigureName>(['passes', 'run minutes', 'labor']);
+
+/** The ranges of the shop that a formula hands over for a figure. */
+export function shopRanges(figure: FigureName): string {
+  return BY_KNIFE.has(figure) ? 'Shop,Wood,OnHand' : 'Shop,Wood';
+}
 
 const BY_NAME: ReadonlyMap<string, Figure> = new Map(FIGURES.map((figure) => [figure.name, figure]));
 

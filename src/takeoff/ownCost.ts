@@ -1,6 +1,7 @@
+import { radians } from '../angle';
 import type { Standards } from '../standards';
-import { longUnit, perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
+import { addLabor, laborMoney, laborOf, minutesOf, NO_LABOR, type LaborMinutes } from './labor';
 import type { OwnFigures, RingPlan } from './ownFigures';
 
 /** What an opening takes by itself, for its whole quantity: without spare and test pieces and without what is shared. */
@@ -9,8 +10,9 @@ export interface OwnCost {
   /** Blanks and straight stock. */
   readonly boardFeet: number;
   readonly runMinutes: number;
-  /** Running, gluing, sawing and sanding. */
+  /** All the work on its pieces, running included. */
   readonly laborMinutes: number;
+  readonly minutes: LaborMinutes;
   /** Board-foot money of its wood, before waste. */
   readonly wood: number;
   /** Money for the minutes. */
@@ -27,41 +29,43 @@ export function ownCost(inputs: Inputs, own: OwnFigures, standards: Standards): 
   const rings = own.rings.map((plan) => ringCost(plan, plan.ring.count * heads, own.passes, standards));
   const sum = (of: (cost: PieceCost) => number) => rings.reduce((total, cost) => total + of(cost), 0);
   const headJoints = heads * own.curve.pieceJoints;
-
   const straightFeet = own.straight ? own.straight.boardFeet * heads : 0;
-  const straightLength = own.straight ? own.straight.length * heads : 0;
-  const runMinutes = sum((cost) => cost.runMinutes) + straightMinutes(own, heads, standards);
-  const laborMinutes =
-    runMinutes +
-    sum((cost) => cost.laborMinutes - cost.runMinutes) +
-    headJoints * standards.jointMinutes +
-    (straightLength * standards.sandMinutes) / longUnit(standards.unit);
+  const minutes = addLabor([
+    ...rings.map((cost) => cost.minutes),
+    straightLabor(own, heads, standards),
+    { ...NO_LABOR, gluing: headJoints * standards.jointMinutes },
+  ]);
   return {
     joints: sum((cost) => cost.joints) + headJoints,
     boardFeet: sum((cost) => cost.boardFeet) + straightFeet,
-    runMinutes,
-    laborMinutes,
+    runMinutes: minutes.running,
+    laborMinutes: minutesOf(minutes),
+    minutes,
     wood: sum((cost) => cost.wood) + straightFeet * own.ripPrice,
-    labor: (laborMinutes / 60) * standards.shopRate,
+    labor: laborMoney(minutes, standards),
   };
 }
 
-/** Run minutes of an opening's straight pieces. */
-export function straightMinutes(
+/** The work on an opening's straight pieces. */
+export function straightLabor(
   { straight, passes }: Pick<OwnFigures, 'straight' | 'passes'>,
   heads: number,
   standards: Standards,
-): number {
-  if (straight === null) return 0;
-  return heads * (straight.length * minutesPerLength(passes, standards) + straight.count * standards.handling);
+): LaborMinutes {
+  if (straight === null) return NO_LABOR;
+  const length = straight.length * heads;
+  const pieces = straight.count * heads;
+  return laborOf(
+    { pieces, runLength: length, outsideLength: length, passes, joints: 0, ends: 2, straight: true },
+    standards,
+  );
 }
 
 export interface PieceCost {
   readonly joints: number;
   readonly boardFeet: number;
   readonly wood: number;
-  readonly runMinutes: number;
-  readonly laborMinutes: number;
+  readonly minutes: LaborMinutes;
 }
 
 /** What a number of rings of one kind take, which need not be whole: an opening's share of the spare ones is not. */
@@ -71,22 +75,19 @@ export function ringCost(
   passes: number,
   standards: Standards,
 ): PieceCost {
-  const runMinutes = pieces * (runLength * minutesPerLength(passes, standards) + standards.handling);
   const joints = chosen.joints * pieces;
-  const sawn = (pieces * ring.blankAngle * Math.PI * ring.outside) / 180;
   return {
     joints,
     boardFeet: chosen.boardFeet * pieces,
     wood: chosen.boardFeet * pieces * chosen.price,
-    runMinutes,
-    laborMinutes:
-      runMinutes +
-      joints * standards.jointMinutes +
-      (sawn * (standards.sawMinutes + standards.sandMinutes)) / longUnit(standards.unit),
+    minutes: laborOf(
+      {
+        ...{ pieces, passes, joints, straight: false },
+        runLength: pieces * runLength,
+        outsideLength: pieces * radians(ring.blankAngle) * ring.outside,
+        ends: ring.blankAngle === 360 ? 0 : 2,
+      },
+      standards,
+    ),
   };
-}
-
-/** Minutes that all passes take for one unit of length. */
-function minutesPerLength(passes: number, { feed, unit }: Standards): number {
-  return passes / perInch(unit) / (12 * (feed / perFootPerMinute(unit)));
 }

@@ -1,6 +1,7 @@
 import { radians } from '../angle';
 import { boardFeet } from '../lumber';
 import { cutsPerInch, finishGrade } from '../machine';
+import { knifeListed, type KnifeSize } from '../onHand';
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
@@ -15,7 +16,8 @@ import { boardFor, stockName } from './wood';
 export interface RingPlan {
   readonly ring: RingKind;
   readonly blank: BlankChoice;
-  /** Guide sets are alike where profile, width, thickness and inside radius are. */
+  readonly knife: string;
+  /** Guides of its own radius: alike where profile, width, thickness and inside radius are. Near radii may share: see `guideSets.ts`. */
   readonly guide: string;
   /** Length of one blank along the molding's center, the length the rolls carry. */
   readonly runLength: number;
@@ -90,24 +92,30 @@ export function blanksOf(inputs: Inputs, curve: Curve, standards: Standards): Re
 /** How it runs past the knife. */
 export interface Running {
   readonly cutsPerInch: number;
-  /** Fewest knife cuts per inch at an outside edge, which travels faster than the center. */
+  /** Fewest knife cuts per inch at an outside edge, which travels faster than the center; of straight molding where no arc is. */
   readonly cutsOutside: number;
+  /** Fewest of all its pieces: what the grade goes by. */
+  readonly cutsFewest: number;
   readonly grade: string;
   readonly passes: number;
 }
 
-export function runningOf(inputs: Inputs, { rings }: Blanks, standards: Standards): Result<Running> {
+export function runningOf(inputs: Inputs, { rings, straight }: Blanks, standards: Standards): Result<Running> {
   const center = cutsAtCenter(standards);
   if (!center.ok) return center;
-  let cutsOutside = center.value;
+  const straightCuts = cutsOfStraight(standards);
+  if (!straightCuts.ok) return straightCuts;
+  let cutsOutside = rings.length === 0 ? straightCuts.value : center.value;
   for (const { ring } of rings) {
     const outside = cutsAtEdge(ring, inputs.face, standards);
     if (!outside.ok) return outside;
     cutsOutside = Math.min(cutsOutside, outside.value);
   }
-  const grade = finishGrade(cutsOutside);
+  const cutsFewest = straight === null ? cutsOutside : Math.min(cutsOutside, straightCuts.value);
+  const grade = finishGrade(cutsFewest);
   if (!grade.ok) return grade;
-  return ok({ cutsPerInch: center.value, cutsOutside, grade: grade.value, passes: passesOf(standards) });
+  const passes = passesOf(inputs, standards);
+  return ok({ cutsPerInch: center.value, cutsOutside, cutsFewest, grade: grade.value, passes });
 }
 
 /** Knife cuts per inch at the center of the molding. */
@@ -115,14 +123,20 @@ function cutsAtCenter({ rpm, knives, feed, unit }: Standards): Result<number> {
   return cutsPerInch(rpm, knives, feed / perFootPerMinute(unit));
 }
 
+/** Knife cuts per inch of straight molding. */
+export function cutsOfStraight({ rpm, knives, straightFeed, unit }: Standards): Result<number> {
+  return cutsPerInch(rpm, knives, straightFeed / perFootPerMinute(unit));
+}
+
 /** Knife cuts per inch at a ring's outside edge. */
 export function cutsAtEdge(ring: RingKind, face: number, { rpm, knives, feed, unit }: Standards): Result<number> {
   return cutsPerInch(rpm, knives, feed / perFootPerMinute(unit), ring.inside + face / 2, ring.outside);
 }
 
-/** Passes to take the profile down to its depth. */
-export function passesOf(standards: Standards): number {
-  return Math.ceil(standards.profileDepth / standards.deepestCut - 1e-9);
+/** Passes to take the profile down to its depth; the list of knives may name either. */
+export function passesOf(size: KnifeSize, { onHand, profileDepth, deepestCut }: Standards): number {
+  const { passes, depth } = knifeListed(size, onHand);
+  return passes ?? Math.ceil((depth ?? profileDepth) / deepestCut - 1e-9);
 }
 
 /** One knife is ground for each profile, width and thickness. */
@@ -137,6 +151,7 @@ function ringPlan(ring: RingKind, inputs: Inputs, standards: Standards, knife: s
   return ok({
     ring,
     blank: blank.value,
+    knife,
     guide: `${knife}, R ${roundTo(3, ring.inside)}`,
     runLength: radians(ring.blankAngle) * (ring.inside + inputs.face / 2),
   });

@@ -1,10 +1,11 @@
 import { halfSegment, ring } from '../blank/ring';
 import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
+import { guideSetsOf } from './guideSets';
 import type { Inputs } from './inputs';
 import { headsOf } from './ownCost';
 import type { RingPlan } from './ownFigures';
-import type { Takeoff } from './takeoff';
+import { sharersOf, type Takeoff } from './takeoff';
 import type { WoodPart } from './woodParts';
 
 /**
@@ -21,6 +22,7 @@ export function partsOf(takeoff: Takeoff): WoodPart[] {
     parts.set(key, { part: { ...part, count: part.count + (before?.part.count ?? 0), for: '' }, marks });
   };
   const setUp = new Set<string>();
+  const sets = guideSetsOf(sharersOf(takeoff.openings), standards);
   for (const { opening, inputs, own } of takeoff.openings) {
     if (inputs === null || own === null) continue;
     const mark = markOrRow(opening);
@@ -36,7 +38,7 @@ export function partsOf(takeoff: Takeoff): WoodPart[] {
       return true;
     };
     for (const plan of own.rings) {
-      const spares = testPiece(plan.guide) ? standards.sparePieces : 0;
+      const spares = testPiece(sets(inputs, plan).name) ? standards.sparePieces : 0;
       const count = (headsOf(inputs) * plan.ring.count + spares) * plan.blank.chosen.segments;
       const segment = segmentOf(plan, inputs, standards);
       if (segment !== null) add({ ...woodOf(inputs), count, shape: segment }, mark);

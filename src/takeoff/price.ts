@@ -38,7 +38,7 @@ export function costOf(
   const factor = factors(stock);
   const material = (own.wood + share.wood) * (factor ?? 1 + standards.waste);
   const cost = material + own.labor + share.money;
-  const unitPrice = priceAgreed ?? toCents((cost / quantity) * sellingFactor(standards));
+  const unitPrice = priceAgreed ?? unitPriceOf(cost, quantity, standards);
   return {
     ...own,
     material,
@@ -48,6 +48,11 @@ export function costOf(
     price: toCents(unitPrice * quantity),
     planned: factor !== null,
   };
+}
+
+/** One of `quantity` openings that cost so much together: in whole cents, and no less than the shop's minimum. */
+export function unitPriceOf(cost: number, quantity: number, standards: Standards): number {
+  return Math.max(toCents(standards.pieceMinimum), toCents((cost / quantity) * sellingFactor(standards)));
 }
 
 /** What cost is multiplied by to be sold. */

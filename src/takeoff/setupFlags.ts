@@ -1,5 +1,6 @@
 import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
+import type { Unit } from '../unit';
 import type { Setup } from './setups';
 
 /** Knives and screws are checked for tightness again after so much running. Common practice. */
@@ -31,6 +32,10 @@ export function setupFlags(
     flags.push(`Too wide: the blank is ${length(blank)}; the machine takes no more than ${length(widestFace)}.`);
   }
   if (setup.guides && !setup.guides.ok) flags.push(`No guide boards: ${setup.guides.message}.`);
+  const sharing = setup.pieces.flatMap(({ mark, insideRadius, strays }) =>
+    insideRadius !== null && strays > 0 ? [`${mark}, ${strayWords(insideRadius, strays, unit)}`] : [],
+  );
+  if (sharing.length > 0) flags.push(`Shared guides: ${[...new Set(sharing)].join('; ')}.`);
   const checks = tightnessChecks(setup.runMinutes);
   if (checks > 0) {
     const hours = Math.round(setup.runMinutes / 6) / 10;
@@ -39,6 +44,12 @@ export function setupFlags(
     );
   }
   return flags;
+}
+
+/** By how much a molding strays from guides made for another radius. */
+function strayWords(insideRadius: number, strays: number, unit: Unit): string {
+  const shown = unit === 'in' ? strays.toFixed(3) : strays.toFixed(2);
+  return `inside radius ${lengthInWords(insideRadius, unit)}, strays ${shown} ${unit} over the length of the guides`;
 }
 
 /** Stops for a tightness check while running; none after the last piece. 0 up to two hours, 1 up to four, and so on. */

@@ -5,8 +5,9 @@ import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
 import { headsOf } from './ownCost';
-import { cutsAtEdge, passesOf, type OwnFigures, type RingPlan } from './ownFigures';
-import type { OpeningTakeoff, Takeoff } from './takeoff';
+import { guideSetsOf, strayOf, type GuideSet, type GuideSets } from './guideSets';
+import { cutsAtEdge, cutsOfStraight, type OwnFigures, type RingPlan } from './ownFigures';
+import { sharersOf, type OpeningTakeoff, type Takeoff } from './takeoff';
 
 /** The pieces one opening sends through a set-up. */
 export interface SetupPieces {
@@ -16,6 +17,10 @@ export interface SetupPieces {
   readonly count: number;
   /** Of one piece along its center, end allowances included. */
   readonly runLength: number;
+  /** Inside radius of its molding; null: straight. */
+  readonly insideRadius: number | null;
+  /** How far it leaves the path of its guides over their length, because they are made for another radius. */
+  readonly strays: number;
 }
 
 /** One set-up of the machine: one knife and, for curved work, one pair of guides. */
@@ -26,7 +31,7 @@ export interface Setup {
   readonly profile: string;
   readonly face: number;
   readonly thickness: number;
-  /** Of the molding; null: a straight set-up. */
+  /** Of the molding that the guides are made for; null: a straight set-up. */
   readonly insideRadius: number | null;
   /** Most degrees of any piece's blank. */
   readonly angle: number;
@@ -36,17 +41,22 @@ export interface Setup {
   /** Pieces to run, spares included. */
   readonly count: number;
   readonly passes: number;
+  /** In the workbook's unit: straight stock has its own. */
+  readonly feed: number;
   readonly cutsCenter: number;
   readonly cutsOutside: number;
   /** Shortest piece along its center. */
   readonly shortest: number;
   readonly runMinutes: number;
+  /** Changing the guides, and the knife where this set-up is the first of its knife. */
+  readonly changeMinutes: number;
 }
 
 export interface SetupPlan {
   /** In the order that changes knives and guides least: by knife, then by radius. */
   readonly setups: readonly Setup[];
   readonly runMinutes: number;
+  /** One knife change for each knife and one guide change for each set-up. */
   readonly setupMinutes: number;
   /** Set-up minutes saved against running the openings in the schedule's order. */
   readonly savedMinutes: number;
@@ -59,12 +69,14 @@ interface Run {
   readonly inputs: Inputs;
   /** Null: straight. */
   readonly plan: RingPlan | null;
+  readonly guides: GuideSet | null;
   readonly pieces: readonly SetupPieces[];
 }
 
 export function planSetups(takeoff: Takeoff): SetupPlan {
   const { standards } = takeoff;
-  const runs = takeoff.openings.flatMap(runsOf);
+  const sets = guideSetsOf(sharersOf(takeoff.openings), standards);
+  const runs = takeoff.openings.flatMap((row) => runsOf(row, sets, standards));
   const drafts = new Map<string, Run[]>();
   // Crowns first: the workbook looks a guide set's radius up among the crowns before the haunches.
   for (const run of [...runs.filter(isCrown), ...runs.filter((each) => !isCrown(each))]) {
@@ -73,48 +85,79 @@ export function planSetups(takeoff: Takeoff): SetupPlan {
     if (draft) draft.push(run);
     else drafts.set(key, [run]);
   }
-  const setups = [...drafts.values()].map((draft) => finish(draft, standards)).sort(byKnifeThenRadius);
-  const changes = runs.filter((run, at) => run.name.toLowerCase() !== runs[at - 1]?.name.toLowerCase()).length;
+  const finished = [...drafts.values()].map((draft) => finish(draft, standards)).sort(byKnifeThenRadius);
+  const minutes = changesOf(finished, standards);
+  const setups = finished.map((setup, at): Setup => ({ ...setup, changeMinutes: minutes[at]! }));
+  const setupMinutes = minutes.reduce((sum, each) => sum + each, 0);
+  const asListed = changesOf(
+    runs.map(({ name, own }) => ({ name, knife: own.knife })),
+    standards,
+  );
   return {
     setups,
     runMinutes: setups.reduce((sum, setup) => sum + setup.runMinutes, 0),
-    setupMinutes: setups.length * standards.setupMinutes,
-    savedMinutes: (changes - setups.length) * standards.setupMinutes,
+    setupMinutes,
+    savedMinutes: asListed.reduce((sum, each) => sum + each, 0) - setupMinutes,
   };
+}
+
+/** Minutes of changing before each of these, one after another. */
+function changesOf(
+  inOrder: readonly { readonly name: string; readonly knife: string }[],
+  { knifeChange, guideChange }: Standards,
+): number[] {
+  const differs = (one: string, before: string | undefined) => one.toLowerCase() !== before?.toLowerCase();
+  return inOrder.map(({ name, knife }, at) => {
+    const before = inOrder[at - 1];
+    return (differs(knife, before?.knife) ? knifeChange : 0) + (differs(name, before?.name) ? guideChange : 0);
+  });
 }
 
 function isCrown({ plan, own }: Run): boolean {
   return plan !== null && plan === own.crown;
 }
 
-function runsOf({ no, opening, inputs, own }: OpeningTakeoff): Run[] {
+function runsOf({ no, opening, inputs, own }: OpeningTakeoff, sets: GuideSets, standards: Standards): Run[] {
   if (inputs === null || own === null) return [];
   const of = { no, row: opening.row, mark: opening.mark };
-  const runs = own.rings.map((plan): Run => ({
-    name: plan.guide,
-    own,
-    inputs,
-    plan,
-    pieces: [{ ...of, count: headsOf(inputs) * plan.ring.count, runLength: plan.runLength }],
-  }));
+  const runs = own.rings.map((plan): Run => {
+    const guides = sets(inputs, plan);
+    const { inside, count } = plan.ring;
+    // Names tell radii apart to a thousandth; what is less is no stray.
+    const strays = guides.name === plan.guide ? 0 : strayOf(inside, guides.radius, standards);
+    const piece = {
+      ...{ ...of, count: headsOf(inputs) * count, runLength: plan.runLength },
+      ...{ insideRadius: inside, strays },
+    };
+    return { name: guides.name, own, inputs, plan, guides, pieces: [piece] };
+  });
   if (own.straight === null) return runs;
   const pieces = own.straight.pieces.map(({ length, count }) => ({
     ...of,
     count: count * headsOf(inputs),
     runLength: length,
+    ...{ insideRadius: null, strays: 0 },
   }));
-  return [...runs, { name: own.straight.setup, own, inputs, plan: null, pieces }];
+  return [...runs, { name: own.straight.setup, own, inputs, plan: null, guides: null, pieces }];
 }
 
-function finish(runs: readonly Run[], standards: Standards): Setup {
-  const { name, own, inputs, plan } = runs[0]!;
+function finish(runs: readonly Run[], standards: Standards): Omit<Setup, 'changeMinutes'> {
+  const { name, own, inputs, plan, guides: set } = runs[0]!;
   const pieces = runs.flatMap((each) => each.pieces);
-  const feed = standards.feed / perFootPerMinute(standards.unit);
-  const inch = perInch(standards.unit);
-  const passes = passesOf(standards);
-  const inside = plan?.ring.inside ?? null;
+  const feed = plan === null ? standards.straightFeed : standards.feed;
+  const minutesPerLength = 1 / perInch(standards.unit) / (12 * (feed / perFootPerMinute(standards.unit)));
+  const { passes } = own;
+  const inside = set?.radius ?? null;
   const pair = inside === null ? null : guides(inside, inputs.face, standards.margin, standards.clearance);
-  const edge = plan === null ? null : cutsAtEdge(plan.ring, inputs.face, standards);
+  const straight = plan === null ? cutsOfStraight(standards) : null;
+  const cutsCenter = straight?.ok ? straight.value : own.cutsPerInch;
+  // The tightest of its rings has the fewest cuts at its outside edge.
+  const tightest = runs.reduce<RingPlan | null>(
+    (least, { plan: each }) =>
+      each !== null && (least === null || each.ring.inside < least.ring.inside) ? each : least,
+    null,
+  );
+  const edge = tightest === null ? null : cutsAtEdge(tightest.ring, inputs.face, standards);
   const spares = plan === null ? 0 : standards.sparePieces;
   const run = pieces.reduce((sum, piece) => sum + piece.count, 0);
   const length = pieces.reduce((sum, piece) => sum + piece.count * piece.runLength, 0);
@@ -131,15 +174,16 @@ function finish(runs: readonly Run[], standards: Standards): Setup {
     pieces,
     count: run + spares,
     passes,
-    cutsCenter: own.cutsPerInch,
-    cutsOutside: edge?.ok ? edge.value : own.cutsPerInch,
+    feed,
+    cutsCenter,
+    cutsOutside: edge?.ok ? edge.value : cutsCenter,
     shortest: Math.min(...pieces.map((piece) => piece.runLength)),
-    runMinutes: (passes * withSpares) / inch / (12 * feed) + (run + spares) * standards.handling,
+    runMinutes: passes * withSpares * minutesPerLength + (run + spares) * standards.handling,
   };
 }
 
 /** Straight set-ups come before the curved ones of their knife; curved ones from the tightest radius out. */
-function byKnifeThenRadius(one: Setup, other: Setup): number {
+function byKnifeThenRadius(one: Omit<Setup, 'changeMinutes'>, other: Omit<Setup, 'changeMinutes'>): number {
   return one.knife.localeCompare(other.knife, 'en') || (one.insideRadius ?? -1) - (other.insideRadius ?? -1);
 }
 

@@ -1,16 +1,30 @@
-import type { OnHand } from '../onHand';
+import { knifeListed } from '../onHand';
 import type { Standards } from '../standards';
+import { guideSetsOf, type GuideSets } from './guideSets';
 import type { Inputs } from './inputs';
+import { laborMoney } from './labor';
 import { headsOf, ringCost } from './ownCost';
 import type { OwnFigures, RingPlan } from './ownFigures';
 
 /** An opening's part of what several need together: knives, guides, set-ups, spare and test pieces. */
-export interface Share {
+export interface Share extends SharedMoney {
   readonly no: number;
-  /** Money for knives, guides and set-ups, and for making spare pieces. */
+  /** The parts below together. */
   readonly money: number;
   /** Board-foot money of the wood of spare and test pieces, before waste. */
   readonly wood: number;
+}
+
+/** Money for what is shared. */
+export interface SharedMoney {
+  /** Grinding knives that the shop doesn't own. */
+  readonly knives: number;
+  /** Making guides that it doesn't own. */
+  readonly guides: number;
+  /** Changing knives and guides. */
+  readonly settingUp: number;
+  /** The work on spare pieces. */
+  readonly spares: number;
 }
 
 export interface Sharer {
@@ -25,69 +39,56 @@ interface Use {
   readonly pieces: number;
   /** Null: straight pieces. */
   readonly plan: RingPlan | null;
+  /** Whether guides have to be made. */
+  readonly toMake: boolean;
 }
 
 /**
- * Each opening's share, by ascending number. A knife is borne by the heads it cuts, a set-up with its guides, spare and test
- * pieces by the pieces that go through it. The same openings have the same shares in whatever order they are given.
+ * Each opening's share, by ascending number. A knife and its change are borne by the heads it cuts, a guide change with its guides,
+ * spare and test pieces by the pieces that go through it. The same openings have the same shares in whatever order they are given.
  */
 export function sharesOf(openings: readonly Sharer[], standards: Standards): Share[] {
+  const { shopRate, benchRate, knifeChange, guideChange, guideMinutes, guideMaterial } = standards;
   const sharers = [...openings].sort((one, other) => one.no - other.no);
-  const setups = piecesBySetup(sharers);
+  const sets = guideSetsOf(sharers, standards);
+  const setups = piecesBySetup(sharers, sets);
   const knives = new Map<string, number>();
   for (const { own, inputs } of sharers) count(knives, own.knife, headsOf(inputs));
   return sharers.map((sharer) => {
     const { own, inputs, no } = sharer;
     const heads = headsOf(inputs);
-    const knife = owns('knife', inputs, null, standards) ? 0 : standards.knifeGrinding;
-    let money = (knife * heads) / (knives.get(own.knife.toLowerCase()) ?? heads);
+    const ofKnife = heads / (knives.get(own.knife.toLowerCase()) ?? heads);
+    const shared = {
+      knives: ofKnife * knifeCharge(inputs, standards),
+      guides: 0,
+      settingUp: ofKnife * (knifeChange / 60) * shopRate,
+      spares: 0,
+    };
     let wood = 0;
-    for (const { name, pieces, plan } of usesOf(sharer)) {
+    for (const { name, pieces, plan, toMake } of usesOf(sharer, sets)) {
       const part = pieces / (setups.get(name.toLowerCase()) ?? pieces);
-      const toMake = plan !== null && !owns('guides', inputs, plan.ring.inside, standards);
-      money += part * setupMoney(toMake, standards);
+      shared.settingUp += part * (guideChange / 60) * shopRate;
+      if (toMake) shared.guides += part * ((guideMinutes / 60) * benchRate + guideMaterial);
       wood += part * own.testBoardFeet * own.ripPrice;
       if (plan === null) continue;
       const spares = ringCost(plan, part * standards.sparePieces, own.passes, standards);
-      money += (spares.laborMinutes / 60) * standards.shopRate;
+      shared.spares += laborMoney(spares.minutes, standards);
       wood += spares.wood;
     }
-    return { no, money, wood };
+    return { no, money: shared.knives + shared.guides + shared.settingUp + shared.spares, wood, ...shared };
   });
 }
 
-/** Setting up once, and making the guides where they are not there yet. */
-function setupMoney(toMake: boolean, { guideMinutes, setupMinutes, shopRate, guideMaterial }: Standards): number {
-  const minutes = setupMinutes + (toMake ? guideMinutes : 0);
-  return (minutes / 60) * shopRate + (toMake ? guideMaterial : 0);
-}
-
-/** Sizes this close are the same knife or the same guides: what names tell apart, to a thousandth. */
-const SAME = 0.0005;
-
-/** Whether the shop has this knife, or guides for this inside radius, on hand. */
-export function owns(
-  kind: OnHand['kind'],
-  inputs: Pick<Inputs, 'profile' | 'face' | 'thickness'>,
-  insideRadius: number | null,
-  { onHand }: Pick<Standards, 'onHand'>,
-): boolean {
-  const near = (one: number | null, other: number | null) =>
-    one === null || other === null || Math.abs(one - other) <= SAME;
-  return onHand.some(
-    (each) =>
-      each.kind === kind &&
-      each.profile.toLowerCase() === inputs.profile.toLowerCase() &&
-      near(each.face, inputs.face) &&
-      near(each.thickness, inputs.thickness) &&
-      near(each.insideRadius, insideRadius),
-  );
+/** What a knife costs: nothing where the shop has it, the charge that a new one names, or the shop's usual one. */
+export function knifeCharge(inputs: Inputs, { onHand, knifeGrinding }: Standards): number {
+  const { owned, charge } = knifeListed(inputs, onHand);
+  return owned ? 0 : (charge ?? knifeGrinding);
 }
 
 /** Pieces through each set-up, by its name in lower case: names are alike whatever their letter case, as in a sheet. */
-export function piecesBySetup(sharers: readonly Sharer[]): ReadonlyMap<string, number> {
+export function piecesBySetup(sharers: readonly Sharer[], sets: GuideSets): ReadonlyMap<string, number> {
   const setups = new Map<string, number>();
-  for (const sharer of sharers) for (const { name, pieces } of usesOf(sharer)) count(setups, name, pieces);
+  for (const sharer of sharers) for (const { name, pieces } of usesOf(sharer, sets)) count(setups, name, pieces);
   return setups;
 }
 
@@ -95,10 +96,12 @@ function count(to: Map<string, number>, name: string, more: number): void {
   to.set(name.toLowerCase(), (to.get(name.toLowerCase()) ?? 0) + more);
 }
 
-function usesOf({ own, inputs }: Sharer): Use[] {
+function usesOf({ own, inputs }: Sharer, sets: GuideSets): Use[] {
   const heads = headsOf(inputs);
-  return [
-    ...own.rings.map((plan) => ({ name: plan.guide, pieces: heads * plan.ring.count, plan })),
-    ...(own.straight ? [{ name: own.straight.setup, pieces: heads * own.straight.count, plan: null }] : []),
-  ];
+  const rings = own.rings.map((plan): Use => {
+    const { name, owned } = sets(inputs, plan);
+    return { name, pieces: heads * plan.ring.count, plan, toMake: !owned };
+  });
+  if (own.straight === null) return rings;
+  return [...rings, { name: own.straight.setup, pieces: heads * own.straight.count, plan: null, toMake: false }];
 }

@@ -3,7 +3,7 @@ import type { Standards } from '../standards';
 import { computeRow, type RowFigures } from './computeRow';
 import { costOf, NOT_PLANNED, type Cost, type WoodFactors } from './price';
 import { rowOf, sharedMarks, type Row } from './row';
-import { sharesOf, type Share } from './shares';
+import { sharesOf, type Share, type Sharer } from './shares';
 
 /** One opening taken off. */
 export interface OpeningTakeoff extends RowFigures {
@@ -80,8 +80,7 @@ function priced(
   computed: readonly Omit<OpeningTakeoff, 'share' | 'cost'>[],
   factors: WoodFactors,
 ): Takeoff {
-  const sharers = computed.flatMap(({ no, inputs, own }) => (inputs && own ? [{ no, inputs, own }] : []));
-  const shares = new Map(sharesOf(sharers, standards).map((share) => [share.no, share]));
+  const shares = new Map(sharesOf(sharersOf(computed), standards).map((share) => [share.no, share]));
   const rows = computed.map((row): OpeningTakeoff => {
     const share = shares.get(row.no) ?? null;
     if (share === null || row.inputs === null || row.own === null || row.ownCost === null)
@@ -91,6 +90,11 @@ function priced(
     return { ...row, share, cost: costOf(row.ownCost, share, sold, factors, standards) };
   });
   return { standards, openings: rows, problems, numbersGiven, totals: totalsOf(rows) };
+}
+
+/** The openings that bear their part of what is shared: those that need nothing. */
+export function sharersOf(rows: readonly Pick<OpeningTakeoff, 'no' | 'inputs' | 'own'>[]): Sharer[] {
+  return rows.flatMap(({ no, inputs, own }) => (inputs && own ? [{ no, inputs, own }] : []));
 }
 
 /** Each opening's number: its own, or the next after the greatest there is. */

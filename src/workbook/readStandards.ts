@@ -2,7 +2,7 @@ import type { CellValue, Table } from '../schedule/opening';
 import { ok, refuse, type Result } from '../result';
 import { ON_HAND_COLUMNS, readOnHand, readShop, readWood, STOCK_COLUMNS } from '../shopRange';
 import { defaultStandards, type Standards } from '../standards';
-import { LIST_END, ON_HAND_HEADING, QUARTERS_UNIT, STOCK_HEADING } from './standardsSheet';
+import { KIND_UNIT, LIST_END, ON_HAND_HEADING, QUARTERS_UNIT, STOCK_HEADING } from './standardsSheet';
 
 /**
  * Reads the shop's standards from a table: in each row a setting (its label, its key or the name formulas know it by) and
@@ -37,16 +37,16 @@ export function readStandards(table: Table): Result<Standards> {
 function listBelow<T>(
   table: Table,
   at: number,
-  columns: readonly { readonly heading: string }[],
+  columns: readonly { readonly heading: string; readonly optional?: boolean }[],
   name: string,
   read: (rows: readonly (readonly CellValue[])[], firstRow: number) => Result<T[]>,
 ): Result<T[] | null> {
   if (at < 0) return ok(null);
   const headings = table.rows[at + 1] ?? [];
   const places: number[] = [];
-  for (const { heading } of columns) {
+  for (const { heading, optional } of columns) {
     const place = headings.findIndex((cell) => text(cell) === heading);
-    if (place < 0) return refuse(`${name} needs a column "${heading}".`);
+    if (place < 0 && !optional) return refuse(`${name} needs a column "${heading}".`);
     places.push(place);
   }
   const first = at + 2;
@@ -54,7 +54,10 @@ function listBelow<T>(
   const end = below.findIndex((row) => [STOCK_HEADING, ON_HAND_HEADING, LIST_END].includes(text(row[0])));
   const rows = (end < 0 ? below : below.slice(0, end)).map((row) => places.map((place) => row[place] ?? null));
   // The row of units below the headings is no row of the list.
-  const units = rows[0]?.some((cell) => text(cell) === QUARTERS_UNIT || text(cell) === 'knife or guides') ?? false;
+  const units =
+    rows[0]?.some(
+      (cell) => text(cell) === QUARTERS_UNIT || text(cell) === KIND_UNIT || text(cell) === 'knife or guides',
+    ) ?? false;
   return read(units ? [[], ...rows.slice(1)] : rows, table.firstRow + first);
 }
 

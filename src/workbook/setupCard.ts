@@ -50,10 +50,10 @@ function figureLines(setup: Setup, standards: Takeoff['standards']): string[] {
     ...(setup.insideRadius === null
       ? ['Straight: no guides']
       : [`Inside radius ${length(setup.insideRadius)}`, ...guideLines(setup, length)]),
-    `Head at ${standards.rpm} rev/min; feed ${Number(standards.feed.toFixed(2))} ${settingUnit('feed', unit)}`,
+    `Head at ${standards.rpm} rev/min; feed ${Number(setup.feed.toFixed(2))} ${settingUnit('feed', unit)}`,
     `Cuts per inch ${setup.cutsCenter.toFixed(1)} at the center, ${setup.cutsOutside.toFixed(1)} outside`,
     ...marks,
-    `Passes ${setup.passes}; minutes ${setup.runMinutes.toFixed(1)} running, ${standards.setupMinutes} setting up`,
+    `Passes ${setup.passes}; minutes ${setup.runMinutes.toFixed(1)} running, ${setup.changeMinutes} setting up`,
     `Pieces ${setup.count}:`,
     ...piecesOf(setup, (value) => lengthText(value, unit)),
   ];

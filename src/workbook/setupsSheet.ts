@@ -85,7 +85,7 @@ const COLUMNS: readonly SetupColumn[] = [
     heading: 'Set-up minutes',
     measure: 'minutes',
     width: 9,
-    value: (_setup, _at, { setupMinutes }) => setupMinutes,
+    value: (setup) => setup.changeMinutes,
     total: true,
   },
   {

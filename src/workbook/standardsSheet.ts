@@ -67,6 +67,8 @@ export const ON_HAND_HEADING = 'Knives and guides on hand';
 export const QUARTERS_UNIT = 'of an inch, rough';
 /** Stands below the last row of a list: what is added above it is inside the named range. */
 export const LIST_END = 'Add rows above this line.';
+/** Stands below the heading of what a row on hand is. */
+export const KIND_UNIT = 'knife, new knife or guides';
 /** Blank rows below a list, so that rows can be added inside the named ranges. */
 const SPARE_ROWS = 16;
 
@@ -135,7 +137,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB): Shee
   return {
     name: 'Standards',
     rows,
-    widths: [27, 14, 18, 18, 22, 20, 14],
+    widths: [27, 14, 18, 18, 22, 20, 14, 14],
     landscape: true,
     // The headings of the settings are not those of the lists below them.
     frozenRows: 1,
@@ -171,16 +173,21 @@ function addStockList(rows: Rows, names: Names, { unit, stock }: Standards): voi
 }
 
 function addOnHand(rows: Rows, names: Names, validations: Validation[], { unit, onHand }: Standards): void {
-  const length = (key: OnHandColumnKey) => key !== 'kind' && key !== 'profile';
+  const figures = (key: OnHandColumnKey) => key !== 'kind' && key !== 'profile';
+  const units: Partial<Record<OnHandColumnKey, string>> = {
+    ...{ kind: KIND_UNIT, profile: '', passes: 'blank: by the depth', charge: '$, of a new knife' },
+  };
   const format = (key: OnHandColumnKey, value: unknown) =>
-    length(key) ? columnFormat('input length', unit, value) : '@';
+    !figures(key)
+      ? '@'
+      : key === 'passes'
+        ? '0'
+        : key === 'charge'
+          ? columnFormat('money', unit)
+          : columnFormat('input length', unit, value);
   rows.push([{ value: ON_HAND_HEADING, style: 'group' }]);
-  rows.push(ON_HAND_COLUMNS.map(({ key, heading }) => headingCell(heading, length(key) ? 'figures' : 'text')));
-  rows.push(
-    ON_HAND_COLUMNS.map(({ key }) =>
-      unitCell(key === 'kind' ? ON_HAND_KINDS.join(' or ') : length(key) ? unit : '', length(key) ? 'figures' : 'text'),
-    ),
-  );
+  rows.push(ON_HAND_COLUMNS.map(({ key, heading }) => headingCell(heading, figures(key) ? 'figures' : 'text')));
+  rows.push(ON_HAND_COLUMNS.map(({ key }) => unitCell(units[key] ?? unit, figures(key) ? 'figures' : 'text')));
   const first = rows.length + 1;
   const cells = [
     ...onHand.map(onHandCells),
@@ -198,7 +205,7 @@ function addOnHand(rows: Rows, names: Names, validations: Validation[], { unit, 
   validations.push({
     range: `A${first}:A${rows.length}`,
     rule: { kind: 'list', choices: ON_HAND_KINDS },
-    message: `On hand is ${ON_HAND_KINDS.join(' or ')}.`,
+    message: `A row is a ${KIND_UNIT}.`,
   });
   nameColumns(names, 'OnHand', 'OnHand', ON_HAND_COLUMNS, first, rows.length);
   rows.push([{ value: LIST_END, style: 'note' }]);
@@ -226,8 +233,9 @@ function stockCells({ species, quarters, thickness, width, length, pricePerBoard
   return [species, quarters, thickness, width, length, pricePerBoardFoot, onHand] as const;
 }
 
-function onHandCells({ kind, profile, face, thickness, insideRadius }: OnHand): (string | number | null)[] {
-  return [kind, profile, face, thickness, insideRadius];
+function onHandCells({ kind, profile, face, thickness, insideRadius, ...more }: OnHand): (string | number | null)[] {
+  const { depth = null, passes = null, charge = null } = more;
+  return [kind, profile, face, thickness, insideRadius, depth, passes, charge];
 }
 
 /** What the named ranges hold that a plan rests on, cell by cell, blank rows left out at their ends. */

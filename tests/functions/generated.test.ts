@@ -46,7 +46,7 @@ const PROMISED: Readonly<Record<string, string>> = {
   PERBOARD: 'board_length, piece_length, [kerf], [trim]',
   BOARDS: 'lengths, quantities, stock, [kerf], [trim], [prices]',
   STOCKYIELD: 'lengths, quantities, stock, [kerf], [trim], [prices]',
-  OPENING: 'figure, main, more, shop, wood',
+  OPENING: 'figure, main, more, shop, wood, [onhand]',
   SHARES: 'no, main, more, shop, wood, [onhand]',
   CUTPLAN: 'lengths, quantities, stock, [kerf], [trim], [prices]',
   INCHES: 'text',

@@ -4,6 +4,7 @@ import type { Opening, Schedule } from '../../src/schedule/opening';
 import { readSchedule } from '../../src/schedule/readSchedule';
 import { readTables } from '../../src/schedule/readTables';
 import { defaultStandards, withSettings, type Standards } from '../../src/standards';
+import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
 import type { Sheet } from '../../src/workbook/sheet';
 import { workbookSheets } from '../../src/workbook/workbook';
@@ -30,6 +31,27 @@ describe('LibreOffice Calc, made to recalculate, agrees with the core on every c
     const result = await compare(plainSheets(randomOpenings(500, random(41)), defaultStandards()));
     expect(result.differences).toEqual([]);
     expect(result.cells).toBeGreaterThan(20_000);
+  });
+
+  it('for knives and guides on hand, near radii that share guides, and a minimum price', async () => {
+    const knife = { profile: 'casing', face: 3.5, thickness: 0.75, insideRadius: null };
+    const standards: Standards = {
+      ...valueOf(withSettings(defaultStandards(), { guideTolerance: 3, pieceMinimum: 400, sparePieces: 1 })),
+      onHand: [
+        { ...knife, kind: 'new knife', depth: 1.2, charge: 85.5 },
+        { ...knife, kind: 'new knife', face: 4, passes: 3 },
+        { ...knife, kind: 'knife', face: 2.5, depth: 0.3 },
+        { ...knife, kind: 'guides', insideRadius: 20 },
+        { ...knife, kind: 'guides', insideRadius: 40.1875 },
+      ],
+    };
+    const openings = randomOpenings(80, random(19), standards);
+    const taken = takeoff(openings, standards);
+    expect(
+      planSetups(taken).setups.filter(({ pieces }) => pieces.some(({ strays }) => strays > 0)).length,
+    ).toBeGreaterThan(2);
+    const result = await compare(plainSheets(openings, standards));
+    expect(result.differences).toEqual([]);
   });
 
   it('for a metric workbook priced by margin, with spare pieces', async () => {

@@ -141,13 +141,15 @@ describe('an opening that lacks something', () => {
 describe('the price', () => {
   it("worked by hand: one straight head, sawn square at the opening's width", () => {
     // 40 in with 1 in at each end is 42 in, 4 in wide of 4/4: 42 × 4 / 144 = 7/6 board feet; test piece 24 × 4 / 144 = 2/3.
-    // Wood 11/6 × 3.90 × 1.15 = 8.2225. Run 2 × 42/12/4.5 + 2 = 3.5556 min, sanding 42/12 × 2 = 7 min: 10.5556/60 × 68 = 11.963.
-    // Knife 110, set-up 40/60 × 68 = 45.3333. Cost 175.5188, with 35 % markup 236.95.
+    // Wood 11/6 × 3.90 × 1.15 = 8.2225. Run 2 × 42/12/12 + 2 = 2.5833 min at 68 an hour; at 54 an hour trimming 42/12 × 0.75 = 2.625,
+    // two end cuts 3, sanding 42/12 × 2 = 7, packing 2: 14.625 min. Labor 2.9278 + 13.1625 = 16.0903.
+    // Knife 110, knife and guide change 40/60 × 68 = 45.3333. Cost 179.6461, with 35 % markup 242.52.
     const { cost } = one({ head: 'straight', span: 40, ends: 'square' });
+    const labor = ((31 / 12) * 68 + 14.625 * 54) / 60;
     expectNear(cost!.material, 8.2225, 1e-12);
-    expectNear(cost!.labor, (32 / 9 + 7) * (68 / 60), 1e-12);
-    expectNear(cost!.cost, 8.2225 + (32 / 9 + 7) * (68 / 60) + 110 + 136 / 3, 1e-12);
-    expect(cost!.unitPrice).toBe(236.95);
+    expectNear(cost!.labor, labor, 1e-12);
+    expectNear(cost!.cost, 8.2225 + labor + 110 + 136 / 3, 1e-12);
+    expect(cost!.unitPrice).toBe(242.52);
   });
 
   it.each([
@@ -155,7 +157,7 @@ describe('the price', () => {
     ['margin', 0.2, 2500],
   ])('a cost of 2,000 at 20 %% %s sells at the published figure', (pricing, pricingRate, price) => {
     // Only the knife costs anything here, so the cost is known. Figures: cfooncall.com.au, markup against margin.
-    const free = { shopRate: 0, guideMaterial: 0, knifeGrinding: 2000, testPiece: 0, waste: 0 };
+    const free = { shopRate: 0, benchRate: 0, guideMaterial: 0, knifeGrinding: 2000, testPiece: 0, waste: 0 };
     const standards = valueOf(withSettings(STANDARDS, { ...free, pricing, pricingRate }));
     const stock = standards.stock.map((board) => ({ ...board, pricePerBoardFoot: 0 }));
     const row = takeoff([opening({ head: 'half round', span: 36 })], { ...standards, stock }).openings[0]!;
@@ -169,11 +171,12 @@ describe('the price', () => {
       opening({ row: 4, mark: 'C', head: 'half round', span: 48, profile: 'casing' }),
     ];
     const shares = takeoff(openings, STANDARDS).openings.map((row) => row.share!.money);
-    const { knifeGrinding, guideMinutes, setupMinutes, shopRate, guideMaterial } = STANDARDS;
-    const setUp = ((guideMinutes + setupMinutes) / 60) * shopRate + guideMaterial;
-    // One knife for five heads; one guide set for four pieces, another for one.
-    [(3 * knifeGrinding) / 5 + 0.75 * setUp, knifeGrinding / 5 + 0.25 * setUp, knifeGrinding / 5 + setUp].forEach(
-      (expected, at) => expectNear(shares[at]!, expected, 1e-12),
+    const { knifeGrinding, knifeChange, guideChange, guideMinutes, shopRate, benchRate, guideMaterial } = STANDARDS;
+    const knife = knifeGrinding + (knifeChange / 60) * shopRate;
+    const setUp = (guideMinutes / 60) * benchRate + guideMaterial + (guideChange / 60) * shopRate;
+    // One knife, changed once, for five heads; one guide set for four pieces, another for one.
+    [(3 * knife) / 5 + 0.75 * setUp, knife / 5 + 0.25 * setUp, knife / 5 + setUp].forEach((expected, at) =>
+      expectNear(shares[at]!, expected, 1e-12),
     );
   });
 
@@ -214,9 +217,9 @@ describe('the price', () => {
       { kind: 'guides', profile: 'casing', face: 3.5, thickness: 0.75, insideRadius: 18.1875 },
     ] as const;
     const money = (onHand: Standards['onHand']) => takeoff(row, { ...STANDARDS, onHand }).openings[0]!.share!.money;
-    const { knifeGrinding, guideMinutes, shopRate, guideMaterial } = STANDARDS;
+    const { knifeGrinding, guideMinutes, benchRate, guideMaterial } = STANDARDS;
     expectNear(money([]) - money(owned.slice(0, 1)), knifeGrinding, 1e-12);
-    expectNear(money([]) - money(owned.slice(1)), (guideMinutes / 60) * shopRate + guideMaterial, 1e-12);
+    expectNear(money([]) - money(owned.slice(1)), (guideMinutes / 60) * benchRate + guideMaterial, 1e-12);
     expect(money([{ ...owned[1], insideRadius: 18.25 }])).toBe(money([]));
   });
 
@@ -293,9 +296,12 @@ describe('a metric workbook', () => {
       'profileDepth',
     ] as const;
     const scaled = Object.fromEntries(lengths.map((key) => [key, inches[key] * 25.4]));
-    const perFoot = { sawMinutes: inches.sawMinutes / 0.3048, sandMinutes: inches.sandMinutes / 0.3048 };
+    const perFoot = Object.fromEntries(
+      (['sawMinutes', 'planeMinutes', 'trimMinutes', 'sandMinutes'] as const).map((key) => [key, inches[key] / 0.3048]),
+    );
+    const feeds = { feed: inches.feed * 0.3048, straightFeed: inches.straightFeed * 0.3048 };
     const metric = {
-      ...valueOf(withSettings(defaultStandards('mm'), { ...scaled, ...perFoot, feed: inches.feed * 0.3048 })),
+      ...valueOf(withSettings(defaultStandards('mm'), { ...scaled, ...perFoot, ...feeds })),
       stock: inches.stock.map((board) => ({
         ...board,
         thickness: board.thickness * 25.4,

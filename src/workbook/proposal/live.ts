@@ -169,7 +169,7 @@ function openingRow(
   const given = ROW_FIELDS.map((field) => ours.cells[field]);
   const agreed = `N(${of('priceAgreed')})>0`;
   const price = apart
-    ? `IF(${of('unitPrice')}="","",IF(${agreed},${of('priceAgreed')},ROUND((${of('material')}+${of('labor')})/${of('quantity')}*Shop_sell,2)))`
+    ? `IF(${of('unitPrice')}="","",IF(${agreed},${of('priceAgreed')},MAX(ROUND(Shop_piece_minimum,2),ROUND((${of('material')}+${of('labor')})/${of('quantity')}*Shop_sell,2))))`
     : of('unitPrice');
   const legs = `N(${of('leg')})+IF(${of('otherLeg')}="",N(${of('leg')}),N(${of('otherLeg')}))`;
   const isPriced = unitPrice !== null && quantity !== null;

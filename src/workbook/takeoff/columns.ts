@@ -110,7 +110,7 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
   input('span', 'Span', 'input length', 9, { group: 'Opening' }),
   input('rise', 'Rise', 'input length', 9, { group: 'Opening' }),
   native('longPoint', 'Long point', 'length text', 11, (row, { standards }) => figureOf(figureNamed('long point text')!, row, standards.unit), (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})`, { group: 'Opening' }),
-  native('unitPrice', 'Unit price', 'money', 10, ({ cost }) => cost?.unitPrice, (at) => `IF(${at.material}="","",IF(N(${at.priceAgreed})>0,${at.priceAgreed},ROUND((${at.material}+${at.labor}+VLOOKUP(${at.no},Shares,2,FALSE))/${at.quantity}*Shop_sell,2)))`, { group: 'Opening' }),
+  native('unitPrice', 'Unit price', 'money', 10, ({ cost }) => cost?.unitPrice, (at) => `IF(${at.material}="","",IF(N(${at.priceAgreed})>0,${at.priceAgreed},MAX(ROUND(Shop_piece_minimum,2),ROUND((${at.material}+${at.labor}+VLOOKUP(${at.no},Shares,2,FALSE))/${at.quantity}*Shop_sell,2))))`, { group: 'Opening' }),
   native('price', 'Price', 'money', 11, ({ cost }) => cost?.price, (at) => `IF(${at.unitPrice}="","",ROUND(${at.unitPrice}*${at.quantity},2))`, { group: 'Opening', total: true }),
   ofOpening('lookAt', 'look at', 'Look at', 'text', 26, {
     group: 'Opening',

@@ -1,4 +1,4 @@
-import type { FigureName } from '../../takeoff/figures';
+import { shopRanges, type FigureName } from '../../takeoff/figures';
 import { takeoffBlock, takeoffRange } from './sheet';
 import { TAKEOFF_COLUMNS } from './columns';
 import { workingKey, workingRange } from '../working/sheet';
@@ -32,5 +32,5 @@ export function figureAt(
     const number = `INDEX(${takeoffRange('no', openings)},${place})`;
     return `INDEX(${workingRange(workingKey(figure), openings)},MATCH(${number},${workingRange('no', openings)},0))`;
   }
-  return `ARCH.OPENING("${figure}",INDEX(${takeoffBlock('main', openings)},${place},0),INDEX(${takeoffBlock('more', openings)},${place},0),Shop,Wood)`;
+  return `ARCH.OPENING("${figure}",INDEX(${takeoffBlock('main', openings)},${place},0),INDEX(${takeoffBlock('more', openings)},${place},0),${shopRanges(figure as FigureName)})`;
 }

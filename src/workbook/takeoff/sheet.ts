@@ -1,4 +1,5 @@
 import { ENDS, HEAD_SHAPES } from '../../head/head';
+import { shopRanges } from '../../takeoff/figures';
 import { MAIN, MORE } from '../../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
@@ -145,7 +146,9 @@ function formulaOf(
   const native = column.formula?.(at, unit) ?? null;
   if (column.figure === undefined) return native;
   const figure =
-    working === null ? `ARCH.OPENING("${column.figure}",${at.main},${at.more},Shop,Wood)` : working(column, at);
+    working === null
+      ? `ARCH.OPENING("${column.figure}",${at.main},${at.more},${shopRanges(column.figure)})`
+      : working(column, at);
   return `${figure}${native ?? ''}`;
 }
 

@@ -3,6 +3,8 @@
 /** Feed in ft/min, whatever the workbook's unit. */
 export const FEED = 'Shop_feed/Shop_per_ft_min';
 
+export const STRAIGHT_FEED = 'Shop_straight_feed/Shop_per_ft_min';
+
 /** Heads of three arcs: two haunches and a crown. */
 export const MULTI_CENTERED = 'OR({head}="elliptical",{head}="three-centered")';
 
@@ -50,6 +52,9 @@ export function overRings(crown: string, haunch: string): string {
 export function piecesThrough(guide: string): string {
   return `(SUMIFS({pieces:all},{guide:all},${guide})+SUMIFS({haunchPieces:all},{haunchGuide:all},${guide}))`;
 }
+
+/** Minutes at the machine. */
+export const RUN_MINUTES = `${overRings('{pieces}*{pieceRun}', '{haunchPieces}*{haunchPieceRun}')}+{straightMinutes}`;
 
 /** A formula that depends on the head; a blank for heads not named. */
 export function byHead(cases: readonly (readonly [head: string, formula: string])[]): string {

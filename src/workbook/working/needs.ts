@@ -141,7 +141,7 @@ export function attentionFormula(row: OpeningTakeoff): string {
       : []),
   ];
   const always = [
-    when('{cuts}<15', finish),
+    when('{cutsFewest}<15', finish),
     when(
       'IF(AND({head}="segmental",{ends}="level"),{length}>1.25*ARCH.HEADLENGTH({head},{span},{rise},{reveal}+{face},"radial"),FALSE)',
       level,

@@ -1,6 +1,7 @@
 import { inGroup, figure, working, type WorkingColumn } from './column';
-import { CROWN_FEET, HAUNCH_FEET, overRings, priceAt } from './formulas';
-import { owned } from './onHand';
+import { CROWN_FEET, HAUNCH_FEET, overRings, priceAt, RUN_MINUTES } from './formulas';
+import { benchMinutes } from '../../takeoff/labor';
+import { guidesOwned, KNIVES_OWNED, ofKnife } from './onHand';
 
 const STRAIGHT = '{counted}*{straightLength}';
 
@@ -11,22 +12,26 @@ export const PRICE_COLUMNS: readonly WorkingColumn[] = inGroup('Money', [
       overRings(`${CROWN_FEET}*${priceAt('{boardWidth}')}`, `${HAUNCH_FEET}*${priceAt('{haunchBoardWidth}')}`) +
       `+IF({straightFeet}=0,0,{straightFeet}*${priceAt('{ripped}')})`,
   }),
-  working('laborMinutes', 'Labor minutes', 'minutes', {
-    value: (row) => row.ownCost?.laborMinutes,
+  working('benchMinutes', 'Bench minutes', 'minutes', {
+    value: (row) => row.ownCost && benchMinutes(row.ownCost.minutes),
     formula:
-      overRings('{pieces}*{pieceMinutes}', '{haunchPieces}*{haunchPieceMinutes}') +
-      '+{headJoints}*Shop_joint_minutes+{straightMinutes}' +
-      `+${STRAIGHT}*Shop_sand_minutes/Shop_long_unit`,
+      overRings('{pieces}*{pieceBench}', '{haunchPieces}*{haunchPieceBench}') +
+      '+{headJoints}*Shop_joint_minutes' +
+      `+${STRAIGHT}*(Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
+      '+{straightPieces}*(2*Shop_end_cut_minutes+Shop_pack_minutes)',
   }),
   figure('labor', 'Labor', 'money', {
     value: (row) => row.ownCost?.labor,
-    formula: '{laborMinutes}/60*Shop_shop_rate',
+    formula: `(${RUN_MINUTES})/60*Shop_shop_rate+{benchMinutes}/60*Shop_bench_rate`,
   }),
 ]);
 
-const setup = (part: string, toMake: string) =>
-  `${part}*((Shop_setup_minutes+IF(${toMake},Shop_guide_minutes,0))/60*Shop_shop_rate+IF(${toMake},Shop_guide_material,0))`;
-const guided = (part: string, radius: string) => setup(part, `${owned('guides', radius)}=0`);
+/** A part of one guide set: changing to it, and making it where the shop has none. */
+const guided = (part: string, radius: string) =>
+  `${part}*(Shop_guide_change/60*Shop_shop_rate+IF(${guidesOwned(radius)}=0,Shop_guide_minutes/60*Shop_bench_rate+Shop_guide_material,0))`;
+/** A part of a spare piece: the work on it. */
+const spare = (part: string, run: string, bench: string) =>
+  `${part}*(${run}*Shop_shop_rate+${bench}*Shop_bench_rate)/60`;
 
 /** What each opening bears of the things several need together; the takeoff looks these up by number. */
 export const SHARE_COLUMNS: readonly WorkingColumn[] = inGroup('Shared', [
@@ -34,10 +39,16 @@ export const SHARE_COLUMNS: readonly WorkingColumn[] = inGroup('Shared', [
     value: (row) => row.share?.money ?? 0,
     formula: () =>
       'IF({counted}=0,0,' +
-      `IF(${owned('knife')}=0,Shop_knife_grinding,0)*{counted}/SUMIFS({counted:all},{knife:all},{knife})` +
-      `+${overRings(guided('{guidePart}', '{insideRadius}'), guided('{haunchGuidePart}', '{haunchInsideRadius}'))}` +
-      '+{straightPart}*Shop_setup_minutes/60*Shop_shop_rate' +
-      `+Shop_spare_pieces*(${overRings('{guidePart}*{pieceMinutes}', '{haunchGuidePart}*{haunchPieceMinutes}')})/60*Shop_shop_rate)`,
+      `(IF(${KNIVES_OWNED}>0,0,${ofKnife('charge', 'Shop_knife_grinding')})+Shop_knife_change/60*Shop_shop_rate)` +
+      '*{counted}/SUMIFS({counted:all},{knife:all},{knife})' +
+      `+${overRings(guided('{guidePart}', '{guideRadius}'), guided('{haunchGuidePart}', '{haunchGuideRadius}'))}` +
+      '+{straightPart}*Shop_guide_change/60*Shop_shop_rate' +
+      '+Shop_spare_pieces*(' +
+      overRings(
+        spare('{guidePart}', '{pieceRun}', '{pieceBench}'),
+        spare('{haunchGuidePart}', '{haunchPieceRun}', '{haunchPieceBench}'),
+      ) +
+      '))',
   }),
   figure('shareWood', 'Share, wood', 'money', {
     value: (row) => row.share?.wood ?? 0,

@@ -3,10 +3,14 @@ import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { figureNamed, figureOf } from '../../takeoff/figures';
+import { roundTo } from '../../rounding';
 import type { Unit } from '../../unit';
+import { quote } from '../quote';
 import { lengthTextFormula } from '../lengthFormula';
 import type { ColumnMeasure } from '../format';
 import { figure, inGroup, working, type WorkingColumn } from './column';
+import type { GuideSet } from '../../takeoff/guideSets';
+import { benchMinutes } from '../../takeoff/labor';
 import { ringCost } from '../../takeoff/ownCost';
 import { boardFeet, FEED, HAS_HAUNCH, narrowestBoard, piecesThrough, priceAt } from './formulas';
 import { piecesOf, type WorkingTakeoff } from './shared';
@@ -64,12 +68,39 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
     const count = more === 0 ? at('segmentsFewest') : `(${at('segmentsFewest')}+${more})`;
     const board = narrowestBoard(`ARCH.BLANKWIDTH(${blank(count)})`);
     const wood = `${boardFeet(board, `ARCH.BLANKLENGTH(${blank(count)})`, count)}*${priceAt(board)}*(1+Shop_waste)`;
-    const joints = `(${count}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes/60*Shop_shop_rate`;
+    const joints = `(${count}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes/60*Shop_bench_rate`;
     const value = (plan: RingPlan) => plan.blank.weighed[more].cost;
     return column(`weigh${more}`, `Wood and joints, ${title}`, 'money', value, `${wood}+${joints}`, working);
   };
   const [fewest, oneMore, twoMore] = [at('weigh0'), at('weigh1'), at('weigh2')];
   const cheapest = `IF(${fewest}<=MIN(${oneMore},${twoMore}),0,IF(${oneMore}<=${twoMore},1,2))`;
+
+  /**
+   * A figure of the guide set. Which near radii share one is worked out when the workbook is written: a constant, for as long as radius
+   * and tolerance are what they were then.
+   */
+  const ofSet = (
+    name: string,
+    title: string,
+    measure: ColumnMeasure,
+    value: (set: GuideSet) => string | number,
+    own: string,
+  ): WorkingColumn => {
+    const setOf = (plan: RingPlan, row: OpeningTakeoff, { sets }: WorkingTakeoff) => sets(row.inputs!, plan);
+    const alone = column(name, title, measure, (plan, row, takeoff) => value(setOf(plan, row, takeoff)), own, working);
+    return {
+      ...alone,
+      formula: (row, takeoff) => {
+        const plan = group.plan(row);
+        const set = plan && setOf(plan, row, takeoff);
+        if (!plan || !set || set.name === plan.guide) return alone.formula(row, takeoff);
+        const then = `AND(ROUND(${at('insideRadius')},3)=${roundTo(3, plan.ring.inside)},Shop_guide_tolerance=${takeoff.standards.guideTolerance})`;
+        const shared = value(set);
+        const constant = typeof shared === 'number' ? String(shared) : quote(shared);
+        return `IF(OR({missing}<>"",${at('radius')}=""),"",IF(${then},${constant},${own}))`;
+      },
+    };
+  };
 
   return inGroup(group.name, [
     {
@@ -131,14 +162,8 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
       `ARCH.BLANKLENGTH(${blank(at('segments'))})`,
       working,
     ),
-    column(
-      'guide',
-      'Guide set',
-      'text',
-      (plan) => plan.guide,
-      `{knife}&", R "&ROUND(${at('insideRadius')},3)`,
-      working,
-    ),
+    ofSet('guide', 'Guide set', 'text', ({ name }) => name, `{knife}&", R "&ROUND(${at('insideRadius')},3)`),
+    ofSet('guideRadius', 'Radius of the guide set', 'length', ({ radius }) => radius, at('insideRadius')),
     column(
       'pieces',
       'Pieces',
@@ -151,30 +176,32 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
       'setupPieces',
       'Pieces of the guide set',
       'count',
-      (plan, _row, { setups }) => setups.get(plan.guide.toLowerCase()),
+      (plan, row, { sets, setups }) => setups.get(sets(row.inputs!, plan).name.toLowerCase()),
       piecesThrough(at('guide')),
     ),
     column(
       'guidePart',
       'Part of the guide set',
       'number',
-      (plan, row, { setups }) => (piecesOf(row) * plan.ring.count) / (setups.get(plan.guide.toLowerCase()) ?? 1),
+      (plan, row, { sets, setups }) =>
+        (piecesOf(row) * plan.ring.count) / (setups.get(sets(row.inputs!, plan).name.toLowerCase()) ?? 1),
       `IF({counted}=0,0,${at('pieces')}/${at('setupPieces')})`,
     ),
     column(
       'pieceRun',
       'Run minutes, one piece',
       'minutes',
-      (plan, row, { standards }) => ringCost(plan, 1, row.own?.passes ?? 1, standards).runMinutes,
+      (plan, row, { standards }) => ringCost(plan, 1, row.own?.passes ?? 1, standards).minutes.running,
       `ARCH.RUNTIME(RADIANS(${at('blankAngle')})*(${at('insideRadius')}+{face}/2)/Shop_per_inch,${FEED},{passes},Shop_handling)`,
     ),
     column(
-      'pieceMinutes',
-      'Labor minutes, one piece',
+      'pieceBench',
+      'Bench minutes, one piece',
       'minutes',
-      (plan, row, { standards }) => ringCost(plan, 1, row.own?.passes ?? 1, standards).laborMinutes,
-      `${at('pieceRun')}+(${at('segments')}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes` +
-        `+RADIANS(${at('blankAngle')})*${at('outsideRadius')}*(Shop_saw_minutes+Shop_sand_minutes)/Shop_long_unit`,
+      (plan, row, { standards }) => benchMinutes(ringCost(plan, 1, row.own?.passes ?? 1, standards).minutes),
+      `(${at('segments')}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes` +
+        `+RADIANS(${at('blankAngle')})*${at('outsideRadius')}*(Shop_saw_minutes+Shop_plane_minutes+Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
+        `+IF(${at('blankAngle')}=360,0,2)*Shop_end_cut_minutes+Shop_pack_minutes`,
     ),
     column(
       'pieceFeet',

@@ -1,16 +1,19 @@
+import { guideSetsOf, type GuideSets } from '../../takeoff/guideSets';
 import { headsOf } from '../../takeoff/ownCost';
 import { piecesBySetup } from '../../takeoff/shares';
-import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
+import { sharersOf, type OpeningTakeoff, type Takeoff } from '../../takeoff/takeoff';
 
 /** A takeoff with what its working figures ask of all openings together, worked out once. */
 export interface WorkingTakeoff extends Takeoff {
   /** Pieces through each set-up, by its name in lower case. */
   readonly setups: ReadonlyMap<string, number>;
+  readonly sets: GuideSets;
 }
 
 export function workingTakeoff(takeoff: Takeoff): WorkingTakeoff {
-  const sharers = takeoff.openings.flatMap(({ no, inputs, own }) => (inputs && own ? [{ no, inputs, own }] : []));
-  return { ...takeoff, setups: piecesBySetup(sharers) };
+  const sharers = sharersOf(takeoff.openings);
+  const sets = guideSetsOf(sharers, takeoff.standards);
+  return { ...takeoff, sets, setups: piecesBySetup(sharers, sets) };
 }
 
 /** Heads of the whole quantity; 0 where the row needs something. */

@@ -81,10 +81,11 @@ export const WOOD_COLUMNS: readonly WorkingColumn[] = inGroup('Wood', [
       'IF({straightPieces}=0,0,{straightPieces}/SUMIFS({straightPieces:all},{straightSetup:all},{straightSetup}))',
   }),
   working('guideParts', 'Parts of guide sets', 'number', {
-    value: (row, { setups }) =>
+    value: (row, { sets, setups }) =>
       row.own &&
       row.own.rings.reduce(
-        (sum, { guide, ring }) => sum + (ring.count * piecesOf(row)) / (setups.get(guide.toLowerCase()) ?? 1),
+        (sum, plan) =>
+          sum + (plan.ring.count * piecesOf(row)) / (setups.get(sets(row.inputs!, plan).name.toLowerCase()) ?? 1),
         0,
       ),
     formula: overRings('{guidePart}', '{haunchGuidePart}'),

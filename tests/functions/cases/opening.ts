@@ -27,10 +27,10 @@ export const OPENING_CASES: readonly Case[] = [
   },
   {
     ...{ name: 'SHARES', args: [[[2], [1]], [ARCH[0], ARCH[0]], [MORE[0], MORE[0]], SHOP, WOOD] },
-    // A knife for 110, guides of 45 and a set-up of 40 minutes at 68 an hour, guide boards for 14: shared by two openings alike.
+    // A knife for 110, changed in 15 minutes and its guides in 25 at 68 an hour, guides of 45 minutes at 54, boards for 14: shared by two alike.
     answer: [
-      [1, (110 + ((45 + 40) / 60) * 68 + 14) / 2, 0],
-      [2, (110 + ((45 + 40) / 60) * 68 + 14) / 2, 0],
+      [1, (110 + ((15 + 25) / 60) * 68 + (45 / 60) * 54 + 14) / 2, 0],
+      [2, (110 + ((15 + 25) / 60) * 68 + (45 / 60) * 54 + 14) / 2, 0],
     ],
     source: BY_HAND,
   },

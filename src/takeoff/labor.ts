@@ -1,0 +1,79 @@
+import type { Standards } from '../standards';
+import { longUnit, perFootPerMinute, perInch } from '../unit';
+
+/** Each kind of work on a piece, once, in the order it is done. Only running is at the machine; the rest is at the bench. */
+export const LABOR_KINDS = [
+  'gluing',
+  'sawing',
+  'planing',
+  'running',
+  'trimming',
+  'endCuts',
+  'sanding',
+  'packing',
+] as const;
+export type LaborKind = (typeof LABOR_KINDS)[number];
+/** Minutes of each kind of work. */
+export type LaborMinutes = Readonly<Record<LaborKind, number>>;
+
+export const NO_LABOR = Object.fromEntries(LABOR_KINDS.map((kind) => [kind, 0])) as LaborMinutes;
+
+/** Pieces of one kind as the work on them is counted: of rings or of straight molding. */
+export interface Worked {
+  readonly pieces: number;
+  /** All pieces at the molding's center, with their end allowances: what runs past the knife. */
+  readonly runLength: number;
+  /** All pieces along their outside edge, with their end allowances. */
+  readonly outsideLength: number;
+  readonly passes: number;
+  readonly joints: number;
+  /** Ends of one piece that are cut. */
+  readonly ends: number;
+  /** Straight stock comes dressed, is ripped from the board, and has a feed of its own. */
+  readonly straight: boolean;
+}
+
+/** The minutes of work on pieces; their number need not be whole: an opening's share of the spare ones is not. */
+export function laborOf(worked: Worked, standards: Standards): LaborMinutes {
+  const { pieces, runLength, outsideLength, passes, joints, ends, straight } = worked;
+  const long = outsideLength / longUnit(standards.unit);
+  return {
+    gluing: joints * standards.jointMinutes,
+    sawing: straight ? 0 : long * standards.sawMinutes,
+    planing: straight ? 0 : long * standards.planeMinutes,
+    running: passes * runLength * minutesPerPass(straight, standards) + pieces * standards.handling,
+    trimming: long * standards.trimMinutes,
+    endCuts: pieces * ends * standards.endCutMinutes,
+    sanding: long * standards.sandMinutes,
+    packing: pieces * standards.packMinutes,
+  };
+}
+
+/** Minutes that one pass takes for one unit of length. */
+function minutesPerPass(straight: boolean, { feed, straightFeed, unit }: Standards): number {
+  return 1 / perInch(unit) / (12 * ((straight ? straightFeed : feed) / perFootPerMinute(unit)));
+}
+
+export function addLabor(all: readonly LaborMinutes[]): LaborMinutes {
+  return Object.fromEntries(
+    LABOR_KINDS.map((kind) => [kind, all.reduce((sum, minutes) => sum + minutes[kind], 0)]),
+  ) as LaborMinutes;
+}
+
+export function minutesOf(minutes: LaborMinutes): number {
+  return LABOR_KINDS.reduce((sum, kind) => sum + minutes[kind], 0);
+}
+
+/** Minutes of the work that is not at the machine. */
+export function benchMinutes(minutes: LaborMinutes): number {
+  return minutesOf({ ...minutes, running: 0 });
+}
+
+/** Money for a kind of work. */
+export function moneyForKind(kind: LaborKind, minutes: number, { shopRate, benchRate }: Standards): number {
+  return (minutes / 60) * (kind === 'running' ? shopRate : benchRate);
+}
+
+export function laborMoney(minutes: LaborMinutes, standards: Standards): number {
+  return LABOR_KINDS.reduce((sum, kind) => sum + moneyForKind(kind, minutes[kind], standards), 0);
+}
