@@ -19,7 +19,7 @@ export const ROOMS = [
   ['pdf/'],
   ['takeoff/'],
   ['check/'],
-  ['job/', 'revision/'],
+  ['job/', 'revision/', 'tickets/'],
   ['drawing/'],
   ['workbook/'],
 ];

@@ -11,6 +11,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   proposal: async () => (await import('./proposal')).proposalCommand,
   compare: async () => (await import('./compare')).compareCommand,
   stock: async () => (await import('./stock')).stock,
+  tickets: async () => (await import('./tickets')).ticketsCommand,
   template: async () => (await import('./template')).template,
 };
 

@@ -1,6 +1,16 @@
 /** What a host is asked to write: plain values, the same for Excel, the workbench's grid and an .xlsx file. */
 export type SheetName =
-  'Schedule' | 'Standards' | 'Takeoff' | 'Stock' | 'Setups' | 'Check' | 'Working' | 'Proposal' | 'Revision';
+  | 'Schedule'
+  | 'Standards'
+  | 'Takeoff'
+  | 'Stock'
+  | 'Setups'
+  | 'Check'
+  | 'Working'
+  | 'Proposal'
+  | 'Revision'
+  | 'Tickets'
+  | 'Purchase';
 
 /** How a cell looks; each host maps the few names to its own means. Color is never the only sign. */
 export type CellStyle =
@@ -108,6 +118,18 @@ export interface Sheet {
   readonly columnKeys?: readonly string[];
   /** First and last row (from 1) of the table body, where the sheet is one. */
   readonly body?: readonly [number, number];
+}
+
+/** The sheet with its values alone, for a file that holds nothing its formulas could speak of. */
+export function asWritten(sheet: Sheet): Sheet {
+  const rows = sheet.rows.map((row) =>
+    row.map((cell) => {
+      if (cell?.formula === undefined) return cell;
+      const { formula: _, spill: __, ...written } = cell;
+      return written;
+    }),
+  );
+  return { ...sheet, rows };
 }
 
 /** A sheet whose rows are made as they are asked for: a long takeoff's cells need not all be held at once. */

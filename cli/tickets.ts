@@ -1,0 +1,83 @@
+import { ticketsOf } from '../src/tickets/tickets';
+import { planTakeoff } from '../src/takeoff/planned';
+import { planSetups } from '../src/takeoff/setups';
+import { takeoff } from '../src/takeoff/takeoff';
+import { purchaseLines, purchaseSheet, purchaseText } from '../src/workbook/purchaseSheet';
+import { setupsSheet } from '../src/workbook/setupsSheet';
+import { ticketsSheet } from '../src/workbook/ticketsSheet';
+import { asWritten } from '../src/workbook/sheet';
+import { cannotUse, wrongUsage } from './endings';
+import { readScheduleFile, writeWorkbook } from './files';
+import type { Command, ExitCode, Io } from './io';
+import { readOptions, unfitOut } from './options';
+import { Progress } from './progress';
+import { readStandardsFile } from './standardsFile';
+
+const help = `archwright tickets SCHEDULE [options]    what each station of the bench needs: glue-up, saw, run, trim, pack
+
+Prints the boards to buy, in a form to send to a yard.
+
+  --out FILE.xlsx     write the sheets Tickets, Setups (a card for each set-up) and Purchase there, as figures, to be printed
+  --prices            the boards to buy with their prices; left out: without
+  --standards FILE    the shop's settings, as for archwright takeoff
+  --json              print {tickets, purchase, notMade} instead: exact figures, by No.
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitCode> {
+  const options = readOptions(args, {
+    out: { type: 'string' },
+    prices: { type: 'boolean' },
+    standards: { type: 'string' },
+    json: { type: 'boolean' },
+  });
+  if (!options.ok) return wrongUsage(io, 'tickets', options.message);
+  const { values, positionals } = options.value;
+  const [path, extra] = positionals;
+  if (path === undefined) return wrongUsage(io, 'tickets', 'tickets needs the file of a schedule.');
+  if (extra !== undefined)
+    return wrongUsage(io, 'tickets', `tickets reads one schedule at a time; got "${extra}" as well.`);
+  const { out, prices = false } = values;
+  const unfit = unfitOut(out, [path]);
+  if (unfit) return wrongUsage(io, 'tickets', unfit.message);
+
+  const progress = new Progress(io, 3);
+  progress.show(0, 'Reading');
+  const standards = await readStandardsFile(values.standards);
+  if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const schedule = await readScheduleFile(path, standards.value);
+  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
+  const { unit } = standards.value;
+
+  progress.show(1, 'Planning the boards');
+  const { taken, boards } = planTakeoff(takeoff(schedule.value.openings, standards.value));
+  const tickets = ticketsOf(taken, boards);
+  const lines = purchaseLines(boards, standards.value);
+  if (out !== undefined) {
+    progress.show(2, 'Writing');
+    const written = await writeWorkbook(out, [
+      ticketsSheet(tickets, unit, schedule.value.name),
+      asWritten(setupsSheet(planSetups(taken), taken)),
+      purchaseSheet(lines, unit, prices),
+    ]);
+    if (!written.ok) return cannotUse(io, written.message, progress);
+  }
+  progress.clear();
+  const notMade = taken.openings
+    .filter(({ needs }) => needs.length > 0)
+    .map(({ no, opening, needs }) => ({ no, mark: opening.mark, needs }));
+  if (values.json) {
+    const purchase = lines.map(({ price, cost, ...line }) => (prices ? { ...line, price, cost } : line));
+    io.out(JSON.stringify({ tickets, purchase, notMade }, null, 2) + '\n');
+  } else {
+    io.out(purchaseText(lines, unit, prices));
+    for (const { no, mark, needs } of notMade) io.out(`No ticket for No. ${no} ${mark}: ${needs.join(' ')}\n`);
+  }
+  if (out !== undefined) io.say(`Wrote ${out}.`);
+  return 0;
+}
+
+export const ticketsCommand: Command = {
+  summary: 'what each station of the bench needs, and the boards to buy',
+  help,
+  run,
+};

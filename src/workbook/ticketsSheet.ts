@@ -1,0 +1,267 @@
+import { lengthText } from '../lengthText';
+import { roundTo } from '../rounding';
+import type { EndCut } from '../tickets/cuts';
+import type { SawTicket, Ticket } from '../tickets/tickets';
+import type { Unit } from '../unit';
+import { headingCell } from './columnHeads';
+import type { Cell, Sheet } from './sheet';
+import { inLines, pageBreaksBetween } from './textLines';
+
+const WIDTHS = [6, 10, 22, 15, 11, 11, 11, 11, 11, 11, 34];
+/** Characters of the last column, and of a line from the second column on. */
+const LAST_WIDE = 32;
+const LINE_WIDE = 140;
+/** Rows on a printed page under the repeated title. */
+const PAGE_ROWS = 46;
+
+type Rows = (Cell | null)[][];
+interface Station {
+  readonly title: string;
+  readonly about: string;
+  readonly headings: readonly string[];
+  readonly rows: Rows;
+}
+
+/**
+ * What each station of the bench needs of every opening, by No.: glue-up, saw, run, trim, pack. Stations share a printed page
+ * where they fit on one. `source` is the schedule's name.
+ */
+export function ticketsSheet(tickets: readonly Ticket[], unit: Unit, source: string): Sheet {
+  const stations = [glueUp, saw, run, trim, pack].map((station) => station(tickets, unit));
+  const rows: Rows = [
+    [{ value: 'Tickets', style: 'title' }],
+    [
+      {
+        value: `From ${source}, as planned when this was written. ${unit === 'in' ? 'Inches' : 'Millimeters'}; angles in degrees off square.`,
+        style: 'note',
+        format: '@',
+      },
+    ],
+  ];
+  const head = rows.length;
+  const blocks: number[] = [];
+  for (const { title, about, headings, rows: body } of stations) {
+    const before = rows.length;
+    rows.push([{ value: title, style: 'group' }], [null, text(about, 'note')]);
+    rows.push(headings.map((heading) => headingCell(heading)));
+    rows.push(...(body.length > 0 ? body : [[null, text('Nothing at this station.')]]), []);
+    blocks.push(rows.length - before);
+  }
+  return {
+    name: 'Tickets',
+    rows,
+    widths: WIDTHS,
+    frozenRows: 1,
+    frozenColumns: 0,
+    repeatRows: [1, 1],
+    landscape: true,
+    // The first block stands below the title on the first page.
+    pageBreaks: pageBreaksBetween(blocks, head, PAGE_ROWS).filter((row) => row > head),
+    home: 'A1',
+    locked: true,
+  };
+}
+
+function glueUp(tickets: readonly Ticket[], unit: Unit): Station {
+  return {
+    title: 'Glue-up',
+    about:
+      'Cut the segments mitered at both ends, every second one flipped on the board; glue up flat; let the glue cure fully.',
+    headings: [
+      'No.',
+      'Mark',
+      'Place',
+      'Rings',
+      'Segments',
+      'Board',
+      'Seg. width',
+      'Long edge',
+      'Short edge',
+      'Miter',
+      'Joints, wood, and boards it comes from',
+    ],
+    rows: tickets.flatMap((ticket) =>
+      ticket.glue.flatMap((glue) => {
+        const each = glue.rings * glue.segments;
+        const boards = glue.boards
+          .map(({ count, width, length }) => `${count} of ${lengthText(width, unit)} × ${lengthText(length, unit)}`)
+          .join(', ');
+        return table(
+          [
+            ...opening(ticket),
+            `${glue.rings} × ${glue.ring}`,
+            `${glue.segments} (${each} in all)`,
+            lengthText(glue.boardWidth, unit),
+            lengthText(glue.width, unit),
+            lengthText(glue.longEdge, unit),
+            lengthText(glue.shortEdge, unit),
+            angle(glue.miter),
+          ],
+          `${glue.joints === 1 ? '1 joint' : `${glue.joints} joints`} each; ${glue.wood}; ${boards === '' ? 'not in a plan of boards' : `boards ${boards}`}`,
+        );
+      }),
+    ),
+  };
+}
+
+function saw(tickets: readonly Ticket[], unit: Unit): Station {
+  const radius = (value: number) => lengthText(value, unit, 32);
+  return {
+    title: 'Saw',
+    about:
+      'Both radii from one trammel point; they hold the margins. Where no trammel reaches, lay the arcs out by the ordinates under the row.',
+    headings: [
+      'No.',
+      'Mark',
+      'Place',
+      'Rings',
+      'Inside R',
+      'Outside R',
+      'Degrees',
+      'Across',
+      'High',
+      '',
+      'Finished head over its outside edge',
+    ],
+    rows: tickets.flatMap((ticket) =>
+      ticket.saw.flatMap((one, at) => {
+        const { finished } = ticket;
+        const points =
+          finished?.longPoints == null ? '' : `, ${lengthText(finished.longPoints, unit)} across long points`;
+        const whole =
+          finished === null || at > 0
+            ? ''
+            : `${lengthText(finished.width, unit)} wide × ${lengthText(finished.height, unit)} high${points}`;
+        return [
+          ...table(
+            [
+              ...opening(ticket),
+              `${one.rings} × ${one.ring}`,
+              radius(one.inside),
+              radius(one.outside),
+              angle(one.blankAngle),
+              lengthText(one.across, unit),
+              lengthText(one.high, unit),
+              '',
+            ],
+            whole,
+          ),
+          ...ordinateRows(one, unit),
+        ];
+      }),
+    ),
+  };
+}
+
+/** Heights over the straight line between an arc's ends, at distances from its middle: `0: 6 1/16; 4: 5 7/8`. */
+function ordinateRows({ ordinates }: SawTicket, unit: Unit): Rows {
+  return (ordinates ?? []).flatMap(({ arc, rows }) => {
+    const said = rows.map(([x, height]) => `${lengthText(x, unit, 32)}: ${lengthText(height, unit, 32)}`).join('; ');
+    return inLines(`${arc} arc, from the middle: height over the line between its ends: ${said}`, LINE_WIDE).map(
+      (line) => [null, text(line)],
+    );
+  });
+}
+
+function run(tickets: readonly Ticket[], unit: Unit): Station {
+  const runs = tickets
+    .flatMap((ticket) => ticket.run.map((one) => ({ ticket, one })))
+    .sort((a, b) => a.one.order - b.one.order || a.ticket.no - b.ticket.no);
+  return {
+    title: 'Run',
+    about: 'In the order that changes knives and guides least; the cards of the set-ups say how each is made.',
+    headings: ['No.', 'Mark', 'Place', 'Set-up', 'Pieces', 'Center', '', '', '', '', 'Guide set'],
+    rows: runs.flatMap(({ ticket, one }) =>
+      table(
+        [
+          ...opening(ticket),
+          `number ${one.order}`,
+          String(one.pieces),
+          lengthText(one.runLength, unit),
+          '',
+          '',
+          '',
+          '',
+        ],
+        one.setup,
+      ),
+    ),
+  };
+}
+
+function trim(tickets: readonly Ticket[], unit: Unit): Station {
+  return {
+    title: 'Trim',
+    about:
+      'Lengths along each edge. One straight cut has two marks on a curve: off the radial line at the inside corner, and at the outside one; minus: the inside is longer. Of a leg its upper end; its foot is square.',
+    headings: [
+      'No.',
+      'Mark',
+      'Place',
+      'Piece',
+      'Inside edge',
+      'Outside edge',
+      'Left, in',
+      'Left, out',
+      'Right, in',
+      'Right, out',
+      'Of each set',
+    ],
+    rows: tickets.flatMap((ticket) =>
+      ticket.trim.flatMap((one) => {
+        const cut = (end: EndCut | null) => (end === null ? ['', ''] : [angle(end.inside), angle(end.outside)]);
+        return table(
+          [
+            ...opening(ticket),
+            one.piece,
+            lengthText(one.insideEdge, unit),
+            lengthText(one.outsideEdge, unit),
+            ...cut(one.left),
+            ...cut(one.right),
+          ],
+          ticket.heads === 1 ? '' : `${ticket.heads} sets: ${ticket.heads} of this`,
+        );
+      }),
+    ),
+  };
+}
+
+function pack(tickets: readonly Ticket[]): Station {
+  return {
+    title: 'Pack',
+    about: 'Write on the back of each piece: No. and mark, which set, which piece, and the place.',
+    headings: ['No.', 'Mark', 'Place', 'Sets', 'What each piece is marked with'],
+    rows: tickets.flatMap((ticket): Rows => {
+      const { sets, pieces } = ticket.pack;
+      const named = pieces.map((piece, at) => `${at + 1} of ${pieces.length} ${piece}`).join('; ');
+      const set = sets === 1 ? '' : `, set 1 to ${sets} of ${sets}`;
+      const label = ['No. ' + ticket.no, ticket.mark].filter((part) => part !== '').join(' ');
+      const lines = inLines(
+        `${label}${set}: ${named}${ticket.place === '' ? '' : `; ${ticket.place}`}`,
+        LINE_WIDE - 50,
+      );
+      return lines.map((line, at) => [
+        ...(at === 0 ? [...opening(ticket), String(sets)] : ['', '', '', '']).map((cell) => text(cell)),
+        text(line),
+      ]);
+    }),
+  };
+}
+
+function opening({ no, mark, row, place }: Ticket): string[] {
+  return [String(no), mark === '' ? `row ${row}` : mark, place];
+}
+
+/** Cells of one row, the last of them in as many lines as it takes. */
+function table(cells: readonly string[], last: string): Rows {
+  const lines = last === '' ? [''] : inLines(last, LAST_WIDE);
+  return lines.map((line, at) => [...cells.map((cell) => (at === 0 ? text(cell) : null)), text(line)]);
+}
+
+function angle(degrees: number): string {
+  return `${roundTo(2, degrees)}°`;
+}
+
+function text(value: string, style: Cell['style'] = 'text'): Cell {
+  return { value, style, format: '@' };
+}
