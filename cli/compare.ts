@@ -1,20 +1,20 @@
 import type { Revision } from '../src/revision/compare';
-import { compareTakeoffs } from '../src/revision/listed';
-import { takenOver } from '../src/revision/takeOver';
 import { figureLabel, valueText } from '../src/revision/words';
-import { ok, type Result } from '../src/result';
-import type { Schedule } from '../src/schedule/opening';
-import { chooseTable } from '../src/schedule/readTables';
-import { readSchedule } from '../src/schedule/readSchedule';
+import type { Result } from '../src/result';
+import type { Table } from '../src/schedule/opening';
 import type { Standards } from '../src/standards';
 import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
 import type { Unit } from '../src/unit';
+import { readBook, type ReadBook } from '../src/workbook/readBook';
+import { keptFrom, NOTHING_KEPT, type Kept } from '../src/workbook/refill';
+import { revise, type Revised } from '../src/workbook/revise';
+import { revisedList, type RevisedList } from '../src/workbook/revisedList';
 import { revisionSheet } from '../src/workbook/revisionSheet';
-import { openingsOfTakeoff } from '../src/workbook/takeoff/openings';
+import type { Cell } from '../src/workbook/sheet';
 import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
-import { readAllTables, writeWorkbook } from './files';
+import { readAllTables, readBytes, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
@@ -22,8 +22,9 @@ import { readStandardsFile } from './standardsFile';
 
 const help = `archwright compare OLD NEW [options]    a revised schedule against the one before (.csv, .tsv, .xlsx)
 
-Openings are known by mark and figures, never by their rows. A takeoff workbook may stand for a schedule: its Takeoff is read as
-it is, changes by hand included.
+Openings are known by mark and figures, never by their rows; those of two states of one takeoff workbook by their No. A takeoff
+workbook may stand for a schedule: its Takeoff is read as it is. Inputs that were changed there by hand are kept where NEW leaves
+them as they were listed; those that are not kept are named.
 
   --out FILE.xlsx     write the takeoff of NEW there, with a Revision sheet; openings that were there keep their numbers
   --standards FILE    the shop's settings, as for archwright takeoff
@@ -54,17 +55,18 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!old.ok) return cannotUse(io, old.message, progress);
   const now = await readList(newPath, standards.value);
   if (!now.ok) return cannotUse(io, now.message, progress);
+  const kept = old.value.ours ? await editsIn(oldPath, standards.value) : NOTHING_KEPT;
 
   progress.show(1, 'Computing');
-  const before = planTakeoff(takeoff(old.value.openings, standards.value)).taken;
-  const listed = now.value.openings.map((opening) => ({ ...opening, no: undefined }));
-  const revision = compareTakeoffs(before, planTakeoff(takeoff(listed, standards.value)).taken);
+  const numbersGiven = kept.numbersGiven;
+  const before = planTakeoff(takeoff(old.value.schedule.openings, standards.value, { numbersGiven })).taken;
+  const { schedule, ours } = now.value;
+  const revised = revise({ before, kept, schedule, ours: ours && old.value.ours });
+  const { revision } = revised;
   if (out !== undefined) {
     progress.show(2, 'Writing');
-    const schedule = takenOver(now.value, revision, before);
-    const taken = takeoff(schedule.openings, standards.value, { numbersGiven: before.numbersGiven });
-    const names = { old: old.value.name, now: now.value.name };
-    const sheets = workbookSources(schedule, taken, {
+    const names = { old: old.value.schedule.name, now: schedule.name };
+    const sheets = workbookSources(revised.schedule, revised.taken, {
       revision: revisionSheet(revision, names, standards.value.unit),
     });
     const written = await writeWorkbook(out, sheets);
@@ -72,24 +74,31 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   }
   progress.clear();
   io.out(
-    values.json ? JSON.stringify(revisionJson(revision), null, 2) + '\n' : revisionText(revision, standards.value.unit),
+    values.json ? JSON.stringify(revisionJson(revision), null, 2) + '\n' : revisionText(revised, standards.value.unit),
   );
   if (out !== undefined) io.say(`Wrote ${out}.`);
   return 0;
 }
 
-/** The openings of a file: of our Takeoff as it stands where the file is a workbook of ours, else of its schedule. */
-async function readList(path: string, standards: Standards): Promise<Result<Schedule>> {
+async function readList(path: string, standards: Standards): Promise<Result<RevisedList>> {
   const tables = await readAllTables(path);
-  if (!tables.ok) return tables;
-  const takeoffTable = tables.value.find(({ name }) => name === 'Takeoff');
-  const openings = takeoffTable ? openingsOfTakeoff(takeoffTable, standards.unit) : null;
-  if (openings !== null) {
-    const nothing = { headings: [], meaning: [], headingRow: null, remarks: [], passedOver: [] };
-    return ok({ name: path, ...nothing, openings });
-  }
-  const table = chooseTable(tables.value);
-  return table === null ? { ok: false, message: `"${path}" holds no table.` } : readSchedule(table, standards);
+  return tables.ok ? revisedList(tables.value, path, standards) : tables;
+}
+
+/** What was changed by hand in a takeoff workbook since it was filled. */
+async function editsIn(path: string, { unit }: Standards): Promise<Kept> {
+  const bytes = await readBytes(path);
+  const book = bytes.ok ? readBook(bytes.value) : bytes;
+  const sheet = (name: string) => (book.ok ? book.value.sheets.find((one) => one.name === name) : undefined);
+  const [takeoffSheet, schedule] = [sheet('Takeoff'), sheet('Schedule')];
+  if (takeoffSheet === undefined || schedule === undefined) return NOTHING_KEPT;
+  const values = tableOf(takeoffSheet, ({ value }) => value);
+  const formulas = tableOf(takeoffSheet, ({ formula, value }) => (formula === undefined ? value : `=${formula}`));
+  return keptFrom({ values, formulas, schedule: tableOf(schedule, ({ value }) => value) }, unit);
+}
+
+function tableOf({ name, rows }: ReadBook['sheets'][number], of: (cell: Cell) => Cell['value']): Table {
+  return { name, firstRow: 1, rows: rows.map((row) => row.map((cell) => (cell ? of(cell) : null))) };
 }
 
 export function revisionJson({ added, dropped, renamed, changed, unchanged, shared, total }: Revision) {
@@ -104,10 +113,11 @@ export function revisionJson({ added, dropped, renamed, changed, unchanged, shar
   };
 }
 
-function revisionText(revision: Revision, unit: Unit): string {
+function revisionText({ revision, numbered, said }: Revised, unit: Unit): string {
   const { added, dropped, renamed, changed, unchanged, shared, total } = revision;
   const money = (amount: number) => `${amount < 0 ? '-' : '+'}${Math.abs(amount).toFixed(2)}`;
   const lines = [
+    ...(numbered ? ['Openings are known by their No.'] : []),
     ...added.map(({ mark, price }) => `Added    ${named(mark)}  ${price === null ? 'not priced' : money(price)}`),
     ...dropped.map(
       ({ mark, price }) => `Dropped  ${named(mark)}  ${price === null ? 'was not priced' : money(-price)}`,
@@ -121,11 +131,12 @@ function revisionText(revision: Revision, unit: Unit): string {
     }),
     ...renamed.map(
       ({ old, new: now }) =>
-        `Renamed  ${named(old.mark)} to ${named(now.mark)}: the same figures; are they the same opening?`,
+        `Renamed  ${named(old.mark)} to ${named(now.mark)}${numbered ? '' : ': the same figures; are they the same opening?'}`,
     ),
     `Unchanged: ${unchanged.length}`,
     `Their part of what is shared: ${money(shared)}`,
     `Total: ${total.old.toFixed(2)} before, ${total.new.toFixed(2)} now (${money(Math.round((total.new - total.old) * 100) / 100)})`,
+    ...said,
   ];
   return lines.map((line) => line + '\n').join('');
 }

@@ -2,6 +2,7 @@ import { proposalFrom } from '../src/job/offered';
 import type { Proposal } from '../src/job/proposal';
 import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
+import { proposalDrawings } from '../src/workbook/proposal/drawings';
 import { proposalSheet } from '../src/workbook/proposal/sheet';
 import { cannotUse, wrongUsage } from './endings';
 import { readScheduleFile, writeWorkbook } from './files';
@@ -47,9 +48,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing');
-  const proposal = proposalFrom(planTakeoff(takeoff(schedule.value.openings, standards.value)).taken, job.value);
+  const { taken } = planTakeoff(takeoff(schedule.value.openings, standards.value));
+  const proposal = proposalFrom(taken, job.value);
   progress.show(2, 'Writing');
-  const written = await writeWorkbook(values.out, [proposalSheet(proposal)]);
+  const written = await writeWorkbook(values.out, [proposalSheet(proposal, null, proposalDrawings(proposal, taken))]);
   if (!written.ok) return cannotUse(io, written.message, progress);
   progress.clear();
   io.out(summary(proposal));

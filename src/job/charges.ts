@@ -79,8 +79,10 @@ export function minimumText({ minimum }: Job): string {
   return `Minimum charge ${minimum.toFixed(2)}, what is short of it`;
 }
 
-export function taxText({ taxRate, taxOn }: Job): string {
-  return `Tax ${percentText(taxRate)}${taxOn === 'everything' ? '' : ', not on delivery'}`;
+/** Says whether delivery is taxed where there is any: a customer's own check of it needs to know. */
+export function taxText({ taxRate, taxOn, deliveryCharge }: Job): string {
+  const of = taxOn === 'everything' ? (deliveryCharge > 0 ? ', delivery included' : '') : ', not on delivery';
+  return `Tax ${percentText(taxRate)}${of}`;
 }
 
 /** 0.0625 → 6.25%. */

@@ -39,6 +39,8 @@ export const JOB_FIELDS = [
   { key: 'shopName', group: 'Shop on paper', label: "Shop's name", measure: 'text', note: 'Stands on top of the proposal.' },
   { key: 'shopLines', group: 'Shop on paper', label: 'Lines below it', measure: 'lines', note: 'Address, telephone, license: a line each.' },
 
+  { key: 'paper', group: 'Shop on paper', label: 'Paper', measure: 'choice', choices: ['letter', 'A4'], note: '' },
+
   { key: 'job', group: 'Job', label: 'Job', measure: 'text', note: 'What is built, and where.' },
   { key: 'customer', group: 'Job', label: 'Customer', measure: 'text', note: '' },
   { key: 'attention', group: 'Job', label: 'Attention', measure: 'text', note: '' },
@@ -49,11 +51,12 @@ export const JOB_FIELDS = [
   { key: 'preparedBy', group: 'Job', label: 'Prepared by', measure: 'text', note: '' },
 
   { key: 'linesBy', group: 'Lines', label: 'A line for each', measure: 'choice', choices: ['opening', 'place', 'head'], note: 'opening: with its unit price; place (floor, elevation, room) or head: one amount for all of it.' },
+  { key: 'drawings', group: 'Lines', label: 'Drawings by mark', measure: 'choice', choices: ['not shown', 'shown'], note: 'Small ones below the prices, alike openings once. They stand in files; a sheet written into an open workbook has none.' },
   { key: 'extras', group: 'Lines', label: 'Other lines', measure: 'priced', note: 'Straight footage, blocks, whatever is no opening. A line each: words; quantity; unit price. A unit price below 0 is a credit.' },
   { key: 'alternates', group: 'Lines', label: 'Alternates', measure: 'lines', note: 'Marks of openings that are priced apart and not in the total, a line each.' },
 
   { key: 'setups', group: 'Charges', label: 'Knives, guides and set-ups', measure: 'choice', choices: ['in the prices', 'on a line of their own'], note: 'A price agreed for an opening holds its part already.' },
-  { key: 'finishRate', group: 'Charges', label: 'Priming or finish', measure: 'moneyPerLength', max: 1000, note: 'For each foot (metric: meter) of molding along its outside edge, legs included. 0: none.' },
+  { key: 'finishRate', group: 'Charges', label: 'Priming or finish', measure: 'moneyPerLength', max: 1000, note: 'For each foot (metric: meter) of molding along its outside edge, legs to the spring line included. 0: none.' },
   { key: 'finishWords', group: 'Charges', label: 'What the finish is', measure: 'text', note: 'Such as Priming, one coat.' },
   { key: 'discount', group: 'Charges', label: 'Discount', measure: 'percent', max: 1, note: 'Of everything above it: lines, set-ups, finish.' },
   { key: 'minimum', group: 'Charges', label: 'Minimum charge', measure: 'money', max: 1e6, note: 'What the job comes to at least, before delivery and tax: the difference stands on a line of its own.' },

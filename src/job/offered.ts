@@ -25,15 +25,28 @@ function offered(row: OpeningTakeoff, { standards }: Takeoff, job: Job): Offered
   const { no, opening, known, curve, cost, needs } = row;
   const apart = cost !== null && job.setups === 'on a line of their own' && opening.priceAgreed === null;
   const factor = sellingFactor(standards);
-  const legs = (known.leg ?? 0) + (known.otherLeg ?? known.leg ?? 0);
+  const [left, right] = legsOf(row);
   const pieces = (known.quantity ?? 0) * (known.sides ?? 1);
   return {
     ...{ no, mark: opening.mark, place: opening.place, head: known.head, needs },
-    words: openingWords({ ...known, rise: known.rise ?? curve?.head.rise ?? null }, standards.unit),
+    legs: [left !== null, right !== null],
+    words: openingWords(
+      { ...known, leg: left, otherLeg: right ?? 0, rise: known.rise ?? curve?.head.rise ?? null },
+      standards.unit,
+    ),
     quantity: known.quantity,
     unitPrice:
       cost === null ? null : apart ? unitPriceOf(cost.cost - cost.share, known.quantity!, standards) : cost.unitPrice,
     setups: apart ? cost.share * factor : 0,
-    length: cost === null || curve === null ? 0 : (pieces * (curve.length + legs)) / longUnit(standards.unit),
+    length:
+      cost === null || curve === null
+        ? 0
+        : (pieces * (curve.length + (left ?? 0) + (right ?? 0))) / longUnit(standards.unit),
   };
+}
+
+/** The legs that a head really stands on, left and right, by the spring line; a full circle has none, a high side may have none. */
+function legsOf({ known: { leg, otherLeg }, curve }: OpeningTakeoff): [left: number | null, right: number | null] {
+  const on = (side: 'left' | 'right') => curve === null || curve.legs.some((top) => top.side === side);
+  return [on('left') ? leg : null, on('right') ? (otherLeg ?? leg) : null];
 }

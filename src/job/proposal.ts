@@ -18,6 +18,8 @@ export interface Offered {
   readonly setups: number;
   /** Molding of the whole quantity along its outside edge, feet or meters. */
   readonly length: number;
+  /** Which of its legs, left and right, the head stands on. */
+  readonly legs: readonly [left: boolean, right: boolean];
   readonly needs: readonly string[];
 }
 

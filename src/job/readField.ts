@@ -53,7 +53,7 @@ function isBlank(given: unknown): boolean {
 
 function readChoice(label: string, choices: readonly string[], given: unknown): Result<JobValue> {
   const word = String(given).trim().toLowerCase();
-  const found = choices.find((choice) => choice === word);
+  const found = choices.find((choice) => choice.toLowerCase() === word);
   return found === undefined
     ? refuse(`${label} must be one of: ${choices.join('; ')}. Got ${quoted(String(given))}.`)
     : ok(found as JobValue);

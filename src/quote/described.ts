@@ -184,8 +184,8 @@ const CASING_BEFORE = /(?:^|[^a-z])(?:face|casing|trim|casing width|face width)[
 const THICK_AFTER = /^["']?\s*-?\s*(?:thick|thk|thickness|t)(?![a-z])/i;
 const THICK_BEFORE = /(?:^|[^a-z])(?:thick|thk|thickness|t)[\s.:=@-]*$/i;
 const REVEAL = /(?:^|[^a-z])reveal/i;
-const LEGS_AFTER = /^["']?\s*-?\s*(?:long |straight |side )*legs?(?![a-z])/i;
-const LEGS_BEFORE = /(?:^|[^a-z])legs?[\s.:=@-]*(?:of|at|are|each|ea\.?|long|length)?[\s.:=@-]*$/i;
+const LEGS_AFTER = /^["']?\s*-?\s*(?:long |straight |side )*(?:legs?|uprights?)(?![a-z])/i;
+const LEGS_BEFORE = /(?:^|[^a-z])(?:legs?|uprights?)[\s.:=@-]*(?:of|at|are|each|ea\.?|long|length)?[\s.:=@-]*$/i;
 const PIECES_AFTER =
   /^\s*-?\s*(?:ea\b|each|pcs?\b|pieces?|req'?d|required|heads?\b|arch(?:es)?\b|casings?\b|off\b|total\b|units?\b)/i;
 
@@ -201,10 +201,10 @@ function one(figure: Found, before: string, after: string, text: string, unit: U
   const said = (kind: Described['kind'], more: Partial<Described> = {}): Described[] => [
     { kind, value, text, ...more },
   ];
-  if (figure.whole && !figure.unit && (bracketed || inches <= 24)) {
-    if (LEGS_AFTER.test(rest) && (bracketed || inches < 10)) return said('legCount', { value: inches });
-    if (bracketed || PIECES_AFTER.test(behind) || /\bqty[\s.:]*$|\bset of\s*$/i.test(ahead))
-      return said('quantity', { value: Math.round(inches) });
+  // A bare whole number may be a count, the same in every unit.
+  if (figure.whole && !figure.unit && (bracketed || value <= 24)) {
+    if (LEGS_AFTER.test(rest) && (bracketed || value < 10)) return said('legCount');
+    if (bracketed || PIECES_AFTER.test(behind) || /\bqty[\s.:]*$|\bset of\s*$/i.test(ahead)) return said('quantity');
   }
   if (REVEAL.test(/^[^\d]{0,12}reveal/i.exec(behind)?.[0] ?? '') || /reveal\s*(?:of|:|=)?\s*$/i.test(ahead))
     return said('reveal');

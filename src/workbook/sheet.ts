@@ -1,3 +1,5 @@
+import type { Scene } from '../drawing/scene';
+
 /** What a host is asked to write: plain values, the same for Excel, the workbench's grid and an .xlsx file. */
 export type SheetName =
   | 'Schedule'
@@ -86,6 +88,18 @@ export interface Validation {
   readonly message: string;
 }
 
+/** A drawing that lies on the sheet, over rows of the usual height. */
+export interface Picture {
+  /** The row (from 1) at its upper edge. */
+  readonly row: number;
+  /** From the sheet's left edge, and its size with the caption below it: pixels, 96 to the inch. */
+  readonly left: number;
+  readonly width: number;
+  readonly height: number;
+  readonly caption: string;
+  readonly scene: Scene;
+}
+
 export interface Sheet {
   readonly name: SheetName;
   /** From A1; rows may be ragged. null: an empty cell. */
@@ -102,6 +116,10 @@ export interface Sheet {
   /** Rows repeated on every printed page, from 1. */
   readonly repeatRows?: readonly [number, number];
   readonly landscape?: boolean;
+  /** Left out: US letter. */
+  readonly paper?: 'letter' | 'A4';
+  /** Only files hold these. */
+  readonly pictures?: readonly Picture[];
   /** Printed so many pages wide, the frozen columns repeated; left out: 1. */
   readonly pagesWide?: number;
   /** A new page begins after each of these rows (from 1). */

@@ -11,6 +11,7 @@ import type { OwnColumn } from './refill';
 import { checkSheet } from './checkSheet';
 import { withPlan, type StandardsRanges } from './planBlock';
 import { liveProposal } from './proposal/live';
+import { proposalDrawings } from './proposal/drawings';
 import { proposalSheet } from './proposal/sheet';
 import { scheduleSheet } from './scheduleSheet';
 import { setupsSheet } from './setupsSheet';
@@ -69,7 +70,7 @@ export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: W
 /** The proposal whose amounts follow the Takeoff of the same workbook. */
 export function liveProposalSheet(takeoff: Takeoff, job: Job): Sheet {
   const proposal = proposalFrom(takeoff, job);
-  return proposalSheet(proposal, liveProposal(proposal, takeoff));
+  return proposalSheet(proposal, liveProposal(proposal, takeoff), proposalDrawings(proposal, takeoff));
 }
 
 export interface PlanOptions {

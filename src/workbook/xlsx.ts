@@ -3,6 +3,7 @@ import type { Book, BookSheet } from './sheet';
 import { Archive } from './xlsx/archive';
 import { metadataXml } from './xlsx/arrays';
 import { commentBoxes, commentsXml } from './xlsx/comments';
+import { drawingsXml } from './xlsx/drawings';
 import { storedName } from './xlsx/formula';
 import { Looks } from './xlsx/looks';
 import {
@@ -28,6 +29,7 @@ export function writeXlsx(sheets: readonly BookSheet[], settings?: Book['setting
     const archive = new Archive();
     const looks = new Looks();
     const commented: number[] = [];
+    const pictured: number[] = [];
     const functions = new Set<string>();
     let arrays = false;
     for (const [at, sheet] of sheets.entries()) {
@@ -35,15 +37,23 @@ export function writeXlsx(sheets: readonly BookSheet[], settings?: Book['setting
       archive.add(`xl/worksheets/sheet${at + 1}.xml`, sheetXml(sheet, at === 0, looks, found));
       arrays = found.arrays;
       const { comments } = found;
-      if (comments.length === 0) continue;
+      const { pictures = [] } = sheet;
+      const has = { comments: comments.length > 0, pictures: pictures.length > 0 };
+      if (!has.comments && !has.pictures) continue;
+      archive.add(`xl/worksheets/_rels/sheet${at + 1}.xml.rels`, [sheetRelations(at + 1, has)]);
+      if (has.pictures) {
+        pictured.push(at + 1);
+        archive.add(`xl/drawings/drawing${at + 1}.xml`, drawingsXml(pictures, sheet.widths));
+      }
+      if (!has.comments) continue;
       commented.push(at + 1);
-      archive.add(`xl/worksheets/_rels/sheet${at + 1}.xml.rels`, [sheetRelations(at + 1)]);
       archive.add(`xl/comments${at + 1}.xml`, commentsXml(comments));
       archive.add(`xl/drawings/vmlDrawing${at + 1}.vml`, commentBoxes(comments));
     }
     const parts = {
       sheets: sheets.length,
       commented,
+      pictured,
       arrays,
       addIn: functions.size > 0,
       settings: settings !== undefined,

@@ -8,7 +8,7 @@ const MARGINS = { side: 28.8, end: 43.2, header: 21.6 };
 export function printSetUp(target: Excel.Worksheet, sheet: Sheet): void {
   const { repeatRows, pagesWide = 1, frozenColumns, pageBreaks = [], printArea } = sheet;
   const { pageLayout } = target;
-  pageLayout.paperSize = 'Letter';
+  pageLayout.paperSize = sheet.paper === 'A4' ? 'A4' : 'Letter';
   pageLayout.orientation = sheet.landscape ? 'Landscape' : 'Portrait';
   pageLayout.zoom = { horizontalFitToPages: pagesWide };
   pageLayout.leftMargin = MARGINS.side;

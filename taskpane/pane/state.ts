@@ -1,6 +1,7 @@
 import type { QuoteCheck } from '../../src/check/quote';
 import { BLANK_JOB, type Job } from '../../src/job/fields';
 import type { Refused, Revision } from '../../src/revision/compare';
+import type { Kept } from '../../src/workbook/refill';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { PdfTable } from '../../src/pdf/pdfTable';
 import type { UnreadPage } from '../../src/pdf/readPdf';
@@ -146,8 +147,15 @@ export const PLANS_CURRENT: Plans = { older: '', renewing: false, failed: '', mo
 export interface Revised {
   readonly table: Table;
   readonly schedule: Schedule;
+  /** It is a Takeoff of ours, its openings under their numbers. */
+  readonly ours: boolean;
   readonly before: Takeoff;
+  /** What was changed by hand in the workbook since it was filled. */
+  readonly kept: Kept;
   readonly revision: Revision;
+  readonly numbered: boolean;
+  /** Changes by hand that the revised list leaves, and those that it doesn't. */
+  readonly said: readonly string[];
   /** Pairs that only figures say are one opening, and a person said are not. */
   readonly refused: Refused;
 }

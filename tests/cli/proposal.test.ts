@@ -81,5 +81,7 @@ describe('archwright compare', () => {
       unchanged: 4,
       shared: 0,
     });
+    // Two states of one workbook are known by number.
+    expect(archwright(['compare', out, out]).out).toMatch(/^Openings are known by their No\.\nUnchanged: 4\n/);
   });
 });

@@ -12,7 +12,7 @@ describe('a job', () => {
     expect(
       Object.values(BLANK_JOB).filter(
         (held) =>
-          !['', 0, 'opening', 'in the prices', 'everything', 'not shown'].includes(held as never) &&
+          !['', 0, 'opening', 'in the prices', 'everything', 'not shown', 'letter'].includes(held as never) &&
           !(Array.isArray(held) && held.length === 0),
       ),
     ).toEqual([]);

@@ -9,6 +9,7 @@ import { readTables } from '../../src/schedule/readTables';
 import { defaultStandards, withSettings, type Standards } from '../../src/standards';
 import { planTakeoff } from '../../src/takeoff/planned';
 import { takeoff, type Takeoff } from '../../src/takeoff/takeoff';
+import { proposalDrawings } from '../../src/workbook/proposal/drawings';
 import { proposalSheet } from '../../src/workbook/proposal/sheet';
 import { writeXlsx } from '../../src/workbook/xlsx';
 import { random } from '../random';
@@ -35,7 +36,16 @@ const RULES: Partial<Job> = {
   extras: [{ words: 'Straight casing by the foot', quantity: 120.5, unitPrice: 3.25 }],
 };
 
-async function example(standards: Standards = STANDARDS): Promise<Takeoff> {
+const planned = new Map<Standards, Promise<Takeoff>>();
+
+/** The example's takeoff; its boards are planned once. */
+function example(standards: Standards = STANDARDS): Promise<Takeoff> {
+  const known = planned.get(standards) ?? plan(standards);
+  planned.set(standards, known);
+  return known;
+}
+
+async function plan(standards: Standards): Promise<Takeoff> {
   const [table] = valueOf(await readTables('schedule.csv', readFileSync('examples/schedule.csv')));
   return planTakeoff(takeoff(valueOf(readSchedule(table!, standards)).openings, standards)).taken;
 }
@@ -97,9 +107,7 @@ describe('the proposal of a takeoff', () => {
     ['with every charge and condition', { ...RULES, extras: [] }],
   ])('reads back as a quote without a finding: %s', async (_title, job) => {
     const found = await findings(await example(), job);
-    // Whether freight is taxed is for the state to say: no finding.
-    const open = found.open.filter((text) => !text.includes('whether freight is taxed is for the state to say'));
-    expect({ ...found, open }).toEqual({ wrong: [], open: [] });
+    expect(found).toEqual({ wrong: [], open: [] });
   });
 
   it('reads back without anything wrong where it holds what no takeoff has: other lines, alternates, tax on a part', async () => {
@@ -112,14 +120,12 @@ describe('the proposal of a takeoff', () => {
     expect(open.join('\n')).toMatch(/an alternate, beside what the quote comes to/);
   });
 
-  // A known fault: words of heads and legs in our own lines are held against them where there are none.
-  it.fails('reads back without a finding for random openings of every head, in inches and millimeters', async () => {
+  it('reads back without a finding for random openings of every head, in inches and millimeters', async () => {
     for (const unit of ['in', 'mm'] as const) {
       const standards = defaultStandards(unit);
       const taken = planTakeoff(takeoff(randomOpenings(60, random(5), standards), standards)).taken;
       const found = await findings(taken, { ...RULES, extras: [] });
-      const open = found.open.filter((text) => !text.includes('whether freight is taxed is for the state to say'));
-      expect({ ...found, open }).toEqual({ wrong: [], open: [] });
+      expect(found).toEqual({ wrong: [], open: [] });
     }
   });
 });
@@ -175,6 +181,30 @@ describe('the file that goes out', () => {
         expect(numbers.has(Math.round(own * 100) / 100), String(own)).toBe(false);
       }
     }
+  });
+
+  it('holds small drawings by mark where they are wanted, alike openings once, the marks as text and nothing else of the shop', async () => {
+    const rows = ['A', '=B', 'C'].map((mark, at) =>
+      opening({ mark, head: 'half round', span: at < 2 ? 36 : 48, ends: 'legs', leg: 60 }),
+    );
+    const taken = takeoff(rows, standards);
+    const proposal = proposalFrom(taken, { ...BLANK_JOB, drawings: 'shown', paper: 'A4' });
+    const sheet = proposalSheet(proposal, null, proposalDrawings(proposal, taken));
+    expect(sheet.pictures!.map(({ caption }) => caption)).toEqual(['A, =B', 'C']);
+    const parts = unzipSync(valueOf(writeXlsx([sheet])));
+    const drawing = strFromU8(parts['xl/drawings/drawing1.xml']!);
+    expect([...drawing.matchAll(/<a:t>([^<]*)/g)].map(([, said]) => said)).toEqual(['A, =B', 'C']);
+    // One outline of casing and two of legs each, all within the shape's own frame.
+    for (const [, width, height, path] of drawing.matchAll(/<a:path w="(\d+)" h="(\d+)"[^>]*>(.*?)<\/a:path>/g))
+      for (const [, x, y] of path!.matchAll(/x="(-?\d+)" y="(-?\d+)"/g)) {
+        expect(Number(x)).toBeGreaterThanOrEqual(0);
+        expect(Number(x)).toBeLessThanOrEqual(Number(width));
+        expect(Number(y)).toBeGreaterThanOrEqual(0);
+        expect(Number(y)).toBeLessThanOrEqual(Number(height));
+      }
+    expect(strFromU8(parts['xl/worksheets/sheet1.xml']!)).toMatch(/paperSize="9"[^]*<drawing r:id="rId3"\/>/);
+    expect(strFromU8(parts['xl/worksheets/_rels/sheet1.xml.rels']!)).toContain('Id="rId3"');
+    for (const setting of ['67.89', '0.3579', '123.45', '17.17']) expect(drawing).not.toContain(setting);
   });
 
   it('has amounts as values and sums as formulas over them', async () => {

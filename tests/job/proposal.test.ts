@@ -4,7 +4,7 @@ import { proposalOf, type Offered } from '../../src/job/proposal';
 
 const opening = (no: number, given: Partial<Offered> = {}): Offered => ({
   ...{ no, mark: `A${no}`, place: null, head: 'half round', words: 'Half round casing', quantity: 1 },
-  ...{ unitPrice: 100, setups: 0, length: 5, needs: [] },
+  ...{ unitPrice: 100, setups: 0, length: 5, legs: [false, false], needs: [] },
   ...given,
 });
 const proposed = (openings: Offered[], job: Partial<Job> = {}, weeks = 2) =>

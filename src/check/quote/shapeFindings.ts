@@ -257,14 +257,18 @@ export function sideFinding(kind: SideFigure, quoted: number, at: Complete, stan
 function legFinding(quoted: number, at: Complete, standards: Standards): Finding {
   const long = legLength(at);
   if (long === null) {
-    if (at.inputs.ends === 'legs') return cantTell('leg', 'the takeoff has no length for the legs', { quoted });
+    const { leg: given, ends } = at.inputs;
+    // The row gives a leg, but nothing of this head stands on one: what is repeated of the row is no mistake.
+    if (given > 0 && Math.abs(quoted - given) <= standards.tolerance + 1e-9)
+      return agrees('leg', `a leg of ${asQuoted(quoted, standards.unit)} agrees`, quoted, given);
+    if (ends === 'legs') return cantTell('leg', 'the takeoff has no length for the legs', { quoted });
     return differs('leg', `a leg of ${asQuoted(quoted, standards.unit)}, the takeoff has no legs`, {
       cause: 'legs where the takeoff has none',
       quoted,
     });
   }
-  const { leg, face, reveal } = at.inputs;
-  const near = [leg, long].find((right) => Math.abs(quoted - right) <= standards.tolerance + 1e-9);
+  const { leg, otherLeg, face, reveal } = at.inputs;
+  const near = [leg, long, otherLeg ?? leg].find((right) => Math.abs(quoted - right) <= standards.tolerance + 1e-9);
   const known = () => [
     { mistake: 'both legs together', figure: 2 * long },
     { mistake: 'both legs together', figure: 2 * leg },
@@ -276,7 +280,7 @@ function legFinding(quoted: number, at: Complete, standards: Standards): Finding
   return figureFinding('leg', quoted, near ?? long, known, standards, leg === long ? '' : 'long point');
 }
 
-/** Straight legs that a line counts, for `pieces` heads: two for each, left and right. */
+/** Straight legs that a line counts, for `pieces` heads: one for each side that the head springs from. */
 export function legCountFinding(quoted: number, at: Complete, pieces: number): Finding {
   if (at.inputs.ends !== 'legs' && at.inputs.leg === 0)
     return differs('leg count', `${quoted} legs, the takeoff has none`, {
@@ -284,10 +288,15 @@ export function legCountFinding(quoted: number, at: Complete, pieces: number): F
       quoted,
       right: 0,
     });
-  const right = 2 * pieces;
-  if (quoted === right || quoted === 2) return agrees('leg count', `${quoted} legs agree`, quoted, right);
+  const each = at.own.curve.legs.length || 2;
+  const right = each * pieces;
+  if (quoted === right || quoted === each) return agrees('leg count', `${quoted} legs agree`, quoted, right);
   const mistakes =
-    quoted === pieces ? ['one leg for each head'] : quoted === 2 * right ? ['a pair counted for one leg'] : [];
+    quoted === pieces && each > 1
+      ? ['one leg for each head']
+      : quoted === 2 * right
+        ? ['a pair counted for one leg']
+        : [];
   return differs('leg count', `${quoted} legs, the takeoff has ${right}${mistakes.map((one) => `: ${one}`).join('')}`, {
     mistakes,
     cause: mistakes[0] ?? 'legs counted wrong',
@@ -358,6 +367,7 @@ function* unnamed(
     curve.insideLength,
     pieces * curve.length,
     inputs.leg,
+    inputs.otherLeg ?? 0,
     leg ?? 0,
     curve.length + 2 * (leg ?? 0),
     ...rings,

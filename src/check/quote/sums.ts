@@ -235,9 +235,19 @@ function chargeFinding(item: QuoteCharge, start: Running, above: Above): Finding
   const sign = amount < 0 || charge === 'discount' ? -1 : 1;
   const bases = basesOf(above);
   const isOf = (figure: number) => Math.abs(figure - amount) <= 0.0150001;
-  const found = bases.find((base) => isOf(sign * rate * base.amount));
+  const on = charge === 'tax' ? freightIn(item.text) : null;
+  const fitting = bases.filter((base) => isOf(sign * rate * base.amount));
+  // Without freight on the quote, or where both come to the same, there is nothing to say of it.
+  const found =
+    fitting.find((base) => on === null || base.freight === on || !bases.some((one) => one.freight)) ?? fitting[0];
   const percent = percentText(rate);
-  if (found && !(found.freight && charge === 'tax'))
+  if (found && on !== null && found.freight !== on && bases.some((one) => one.freight))
+    return differs(
+      'charge',
+      `${charge} ${dollars(amount)} is ${percent} of ${found.what}, but its words say that freight is ${on ? '' : 'not '}taxed`,
+      { mistakes: [on ? 'no tax on freight' : 'tax on freight'], cause: 'tax not as its words say', quoted: amount },
+    );
+  if (found && (!found.freight || charge !== 'tax' || on !== null))
     return agrees(
       'charge',
       `${charge} ${dollars(amount)} is ${percent} of ${found.what}`,
@@ -285,4 +295,20 @@ function chargeFinding(item: QuoteCharge, start: Running, above: Above): Finding
       stake: Math.abs(off),
     },
   );
+}
+
+const FREIGHT = '(?:the )?(?:freight|deliver(?:y|ies)|shipping)';
+const NOT_ON_FREIGHT = new RegExp(
+  String.raw`\b(?:not on|but not|before|without|w/o|excl\w*|except(?: on| for)?|other than|but) ${FREIGHT}\b`,
+  'i',
+);
+const ON_FREIGHT = new RegExp(
+  String.raw`\b(?:on|with|and|incl\w*|plus|also) ${FREIGHT}\b|\b${FREIGHT} (?:included|taxed|too)\b`,
+  'i',
+);
+
+/** Whether a tax's own words say that freight is taxed, or isn't; null: they say nothing of it. */
+function freightIn(text: string): boolean | null {
+  if (NOT_ON_FREIGHT.test(text)) return false;
+  return ON_FREIGHT.test(text) ? true : null;
 }

@@ -154,7 +154,7 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
 
 /** One opening in working cells: what the lines add up, and whether it is still what the words say. */
 function openingRow(
-  { no, quantity, unitPrice, length, setups }: Offered,
+  { no, quantity, unitPrice, length, setups, legs: [left, right] }: Offered,
   line: number,
   row: number,
   { openings, standards }: Takeoff,
@@ -171,7 +171,11 @@ function openingRow(
   const price = apart
     ? `IF(${of('unitPrice')}="","",IF(${agreed},${of('priceAgreed')},MAX(ROUND(Shop_piece_minimum,2),ROUND((${of('material')}+${of('labor')})/${of('quantity')}*Shop_sell,2))))`
     : of('unitPrice');
-  const legs = `N(${of('leg')})+IF(${of('otherLeg')}="",N(${of('leg')}),N(${of('otherLeg')}))`;
+  // Which legs there are follows from head and ends as written; the state says where these are others now.
+  const legs = [
+    ...(left ? [`+N(${of('leg')})`] : []),
+    ...(right ? [`+IF(${of('otherLeg')}="",N(${of('leg')}),N(${of('otherLeg')}))`] : []),
+  ].join('');
   const isPriced = unitPrice !== null && quantity !== null;
   const unpriced = `$${UNIT}${row}=""`;
   const figure = (value: Cell['value'], formula: string, format?: string): Cell => ({
@@ -195,7 +199,7 @@ function openingRow(
     ),
     figure(
       isPriced ? length : 0,
-      `IF(${unpriced},0,$${QUANTITY}${row}*IF(N(${of('sides')})=2,2,1)*(${of('length')}+${legs})/${standards.unit === 'in' ? 12 : 1000})`,
+      `IF(${unpriced},0,$${QUANTITY}${row}*IF(N(${of('sides')})=2,2,1)*(${of('length')}${legs})/${standards.unit === 'in' ? 12 : 1000})`,
       '0.0',
     ),
     apart

@@ -1,7 +1,9 @@
 import { leadTimeText } from '../../job/leadTime';
 import { ROUNDING, type Proposal, type ProposalLine } from '../../job/proposal';
 import { columnFormat } from '../format';
-import type { Cell, Sheet } from '../sheet';
+import type { Cell, Picture, Sheet } from '../sheet';
+import { ROW_PIXELS } from '../xlsx/drawings';
+import type { ProposalDrawing } from './drawings';
 import { wrapped } from './wrapped';
 
 /** Mark, quantity, description, unit price, amount. */
@@ -28,11 +30,19 @@ export interface LiveProposal {
   readonly besideWidths: readonly number[];
 }
 
+/** Drawings side by side over all columns, and the rows that each strip of them takes. */
+const DRAWINGS_ACROSS = 6;
+const STRIP_ROWS = 5;
+
 /**
  * The proposal as a customer gets it, on one page wide. Without `live` amounts are values and sums formulas: nothing of cost,
  * margin or settings is in it.
  */
-export function proposalSheet(proposal: Proposal, live: LiveProposal | null = null): Sheet {
+export function proposalSheet(
+  proposal: Proposal,
+  live: LiveProposal | null = null,
+  drawings: readonly ProposalDrawing[] = [],
+): Sheet {
   const rows: Row[] = [...letterHead(proposal)];
   rows.push(
     HEADINGS.map((value, at) => ({
@@ -52,6 +62,7 @@ export function proposalSheet(proposal: Proposal, live: LiveProposal | null = nu
   const amounts = `E${first}:E${rows.length}`;
   addSums(rows, proposal, amounts, live);
   addAlternates(rows, proposal, live);
+  const pictures = addDrawings(rows, drawings);
   addConditions(rows, proposal);
   const last = rows.length;
   const beside = live?.beside() ?? [];
@@ -69,6 +80,8 @@ export function proposalSheet(proposal: Proposal, live: LiveProposal | null = nu
     frozenColumns: 0,
     repeatRows: [heading, heading],
     printArea: `A1:E${last}`,
+    paper: proposal.job.paper,
+    ...(pictures.length > 0 ? { pictures } : {}),
     home: 'A1',
     body: [first, first + Math.max(1, proposal.lines.length + proposal.extras.length) - 1],
   };
@@ -173,6 +186,31 @@ function addAlternates(rows: Row[], { lines, alternates }: Proposal, live: LiveP
   alternates.forEach((line, at) =>
     rows.push(lineRow({ ...line, words: `Alternate: ${line.words}` }, live, lines.length + at)),
   );
+}
+
+function addDrawings(rows: Row[], drawings: readonly ProposalDrawing[]): Picture[] {
+  if (drawings.length === 0) return [];
+  rows.push([], [text('Drawings, not to one scale', 'group', false), ...band(4)]);
+  const first = rows.length + 1;
+  const strips = Math.ceil(drawings.length / DRAWINGS_ACROSS);
+  for (let row = 0; row < strips * STRIP_ROWS; row++) rows.push([]);
+  const room = WIDTHS.reduce((sum, width) => sum + Math.trunc(width * 7 + 5), 0) / DRAWINGS_ACROSS;
+  return drawings.map(({ marks, scene }, at) => ({
+    row: first + Math.floor(at / DRAWINGS_ACROSS) * STRIP_ROWS,
+    left: (at % DRAWINGS_ACROSS) * room + 4,
+    width: room - 8,
+    height: STRIP_ROWS * ROW_PIXELS - 4,
+    caption: captionOf(marks),
+    scene,
+  }));
+}
+
+/** Marks that a caption has room for; the rest is counted. */
+const MOST_IN_CAPTION = 4;
+
+function captionOf(marks: readonly string[]): string {
+  const more = marks.length - MOST_IN_CAPTION;
+  return marks.slice(0, MOST_IN_CAPTION).join(', ') + (more > 0 ? ` and ${more} more` : '');
 }
 
 function addConditions(rows: Row[], { job, weeks, notPriced, unknownAlternates }: Proposal): void {

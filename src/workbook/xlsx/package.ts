@@ -14,6 +14,8 @@ export interface Parts {
   readonly sheets: number;
   /** Numbers, from 1, of the sheets with comments. */
   readonly commented: readonly number[];
+  /** Numbers, from 1, of the sheets with pictures. */
+  readonly pictured: readonly number[];
   /** Some formula gives an array. */
   readonly arrays: boolean;
   /** Some formula calls a worksheet function of the add-in. */
@@ -23,7 +25,7 @@ export interface Parts {
 }
 
 /** What each part of the file is. */
-export function contentTypes({ sheets, commented, arrays, addIn, settings }: Parts): string {
+export function contentTypes({ sheets, commented, pictured, arrays, addIn, settings }: Parts): string {
   const part = (name: string, type: string) => `<Override PartName="/xl/${name}" ContentType="${type}+xml"/>`;
   const own = (name: string, kind: string) => part(name, `${TYPE}.${kind}`);
   return (
@@ -37,6 +39,7 @@ export function contentTypes({ sheets, commented, arrays, addIn, settings }: Par
       .map((at) => own(`worksheets/sheet${at}.xml`, 'worksheet'))
       .join('') +
     commented.map((at) => own(`comments${at}.xml`, 'comments')).join('') +
+    pictured.map((at) => part(`drawings/drawing${at}.xml`, `${OFFICE_TYPE}.drawing`)).join('') +
     (arrays ? own('metadata.xml', 'sheetMetadata') : '') +
     (addIn
       ? part('webextensions/webextension1.xml', 'application/vnd.ms-office.webextension') +
@@ -69,10 +72,12 @@ export function workbookRelations({ sheets, arrays, settings }: Parts): string {
   ]);
 }
 
-export function sheetRelations(sheet: number): string {
+/** `has`: comments and the boxes they are shown in; pictures. */
+export function sheetRelations(sheet: number, has: { readonly comments: boolean; readonly pictures: boolean }): string {
   return relations([
-    [`${RELATIONS}/comments`, `../comments${sheet}.xml`],
-    [`${RELATIONS}/vmlDrawing`, `../drawings/vmlDrawing${sheet}.vml`],
+    has.comments ? [`${RELATIONS}/comments`, `../comments${sheet}.xml`] : null,
+    has.comments ? [`${RELATIONS}/vmlDrawing`, `../drawings/vmlDrawing${sheet}.vml`] : null,
+    has.pictures ? [`${RELATIONS}/drawing`, `../drawings/drawing${sheet}.xml`] : null,
   ]);
 }
 
@@ -80,9 +85,10 @@ export function settingsRelations(): string {
   return relations([[`${RELATIONS}/customXmlProps`, 'itemProps1.xml']]);
 }
 
-function relations(targets: readonly (readonly [type: string, target: string])[]): string {
-  const each = targets.map(
-    ([type, target], at) => `<Relationship Id="rId${at + 1}" Type="${type}" Target="${target}"/>`,
+/** A relation's id says its place in the list; null: the part is not there. */
+function relations(targets: readonly (readonly [type: string, target: string] | null)[]): string {
+  const each = targets.map((one, at) =>
+    one === null ? '' : `<Relationship Id="rId${at + 1}" Type="${one[0]}" Target="${one[1]}"/>`,
   );
   return `${XML_HEAD}<Relationships xmlns="${PACKAGE}/relationships">${each.join('')}</Relationships>`;
 }

@@ -51,14 +51,15 @@ export function* sheetXml(sheet: BookSheet, first: boolean, looks: Looks, found:
     yield `<dataValidations count="${validations.length}">${validations.map(validationXml).join('')}</dataValidations>`;
   }
   yield '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>';
-  // Paper 1 is US letter.
-  yield `<pageSetup paperSize="1" orientation="${sheet.landscape ? 'landscape' : 'portrait'}" fitToWidth="${sheet.pagesWide ?? 1}" fitToHeight="0"/>`;
+  // Paper 1 is US letter, 9 is A4 (ECMA-376 part 1, 18.3.1.63).
+  yield `<pageSetup paperSize="${sheet.paper === 'A4' ? 9 : 1}" orientation="${sheet.landscape ? 'landscape' : 'portrait'}" fitToWidth="${sheet.pagesWide ?? 1}" fitToHeight="0"/>`;
   yield '<headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>';
   const breaks = sheet.pageBreaks ?? [];
   if (breaks.length > 0) {
     const marks = breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`).join('');
     yield `<rowBreaks count="${breaks.length}" manualBreakCount="${breaks.length}">${marks}</rowBreaks>`;
   }
+  if (sheet.pictures && sheet.pictures.length > 0) yield '<drawing r:id="rId3"/>';
   if (found.comments.length > 0) yield '<legacyDrawing r:id="rId2"/>';
   yield '</worksheet>';
 }

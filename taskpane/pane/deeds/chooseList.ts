@@ -89,15 +89,19 @@ function refusedSize(file: File): string | null {
 }
 
 export function takeText(bench: Bench, text: string): Promise<void> {
-  return work(bench, 'Reading the pasted text', async () => {
-    if (text.trim() === '')
-      return fail(bench, 'Nothing was pasted: paste the rows of the schedule into the box first.');
-    const { FROM_A_VIEWER, hasLostColumns } = await import('../../../src/pdf/pasted');
-    if (hasLostColumns(text)) return fail(bench, FROM_A_VIEWER);
-    // Rows copied from a spreadsheet or a mail come with tabs between the cells.
-    const name = text.includes('\t') ? 'Pasted text.tsv' : 'Pasted text.csv';
-    await takeTables(bench, name, await bench.core.readTables(name, new TextEncoder().encode(text)));
-  });
+  return work(bench, 'Reading the pasted text', async () =>
+    takeTables(bench, 'The pasted text', await readText(bench, text)),
+  );
+}
+
+/** The table of pasted text. */
+export async function readText({ core }: Bench, text: string): Promise<Result<readonly Table[]>> {
+  if (text.trim() === '') return refuse('Nothing was pasted: paste the rows of the schedule into the box first.');
+  const { FROM_A_VIEWER, hasLostColumns } = await import('../../../src/pdf/pasted');
+  if (hasLostColumns(text)) return refuse(FROM_A_VIEWER);
+  // Rows copied from a spreadsheet or a mail come with tabs between the cells.
+  const name = text.includes('\t') ? 'Pasted text.tsv' : 'Pasted text.csv';
+  return core.readTables(name, new TextEncoder().encode(text));
 }
 
 export function takeExample(bench: Bench): Promise<void> {

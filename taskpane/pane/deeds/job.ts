@@ -142,12 +142,14 @@ export function saveProposalAlone(bench: Bench): Promise<void> {
     const taken = await takeoffAtHand(bench);
     if (!taken.ok) return fail(bench, taken.message);
     if (!(await loadJob(bench))) return;
-    const [{ proposalFrom }, { proposalSheet }, { writeXlsx }] = await Promise.all([
+    const [{ proposalFrom }, { proposalDrawings }, { proposalSheet }, { writeXlsx }] = await Promise.all([
       import('../../../src/job/offered'),
+      import('../../../src/workbook/proposal/drawings'),
       import('../../../src/workbook/proposal/sheet'),
       import('../../../src/workbook/xlsx'),
     ]);
-    const bytes = writeXlsx([proposalSheet(proposalFrom(taken.value, bench.store.get().job))]);
+    const proposal = proposalFrom(taken.value, bench.store.get().job);
+    const bytes = writeXlsx([proposalSheet(proposal, null, proposalDrawings(proposal, taken.value))]);
     if (!bytes.ok) return fail(bench, bytes.message);
     downloadBytes(bench, 'proposal.xlsx', new Uint8Array(bytes.value), FILE_TYPE);
     tell(bench, 'proposal.xlsx holds the proposal alone: no cost, no margin, no setting.');

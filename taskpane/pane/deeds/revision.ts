@@ -1,56 +1,60 @@
 import type { Table } from '../../../src/schedule/opening';
-import { takeoff } from '../../../src/takeoff/takeoff';
 import type { Revised } from '../state';
 import { fail, tell, work, type Bench } from './bench';
-import { readFile, readListedSheet } from './chooseList';
-import { lookForSheets } from './fill';
+import { readFile, readListedSheet, readText } from './chooseList';
+import { lookForSheets, takeoffBefore } from './fill';
 import { takeoffAtHand } from './job';
 
 export function reviseBySelection(bench: Bench): Promise<void> {
   return work(bench, 'Comparing the selected cells', async () => {
     const table = await bench.host.readSelection();
-    return table.ok ? compareWith(bench, table.value) : fail(bench, table.message);
+    return table.ok ? compareWith(bench, [table.value], 'The selected cells') : fail(bench, table.message);
   });
 }
 
 export function reviseBySheet(bench: Bench, name: string): Promise<void> {
   return work(bench, `Comparing sheet ${name}`, async () => {
     const table = await readListedSheet(bench, name);
-    return table.ok ? compareWith(bench, table.value) : fail(bench, table.message);
+    return table.ok ? compareWith(bench, [table.value], name) : fail(bench, table.message);
   });
 }
 
 export function reviseByFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Comparing ${file.name}`, async () => {
     const tables = await readFile(bench, file);
-    if (!tables.ok) return fail(bench, tables.message);
-    const { chooseTable } = await import('../../../src/schedule/readTables');
-    const table = chooseTable(tables.value);
-    return table ? compareWith(bench, table) : fail(bench, `${file.name} has no rows.`);
+    return tables.ok ? compareWith(bench, tables.value, file.name) : fail(bench, tables.message);
+  });
+}
+
+/** Rows pasted with their headings. */
+export function reviseByText(bench: Bench, text: string): Promise<void> {
+  return work(bench, 'Comparing the pasted rows', async () => {
+    const tables = await readText(bench, text);
+    return tables.ok ? compareWith(bench, tables.value, 'Pasted rows') : fail(bench, tables.message);
   });
 }
 
 /** A revised list against the takeoff at hand. */
-async function compareWith(bench: Bench, table: Table): Promise<void> {
+async function compareWith(bench: Bench, tables: readonly Table[], name: string): Promise<void> {
   const before = await takeoffAtHand(bench);
   if (!before.ok) return fail(bench, before.message);
-  const { standards } = bench.store.get();
-  const schedule = await bench.core.readSchedule(table, standards, {});
-  if (!schedule.ok) return fail(bench, schedule.message);
-  await show(bench, { table, schedule: schedule.value, before: before.value, refused: [] });
+  const { standards } = before.value;
+  const [{ revisedList }, { keptFrom, NOTHING_KEPT }] = await Promise.all([
+    import('../../../src/workbook/revisedList'),
+    import('../../../src/workbook/refill'),
+  ]);
+  const list = revisedList(tables, name, standards);
+  if (!list.ok) return fail(bench, list.message);
+  const filled = await takeoffBefore(bench);
+  if (!filled.ok) return fail(bench, filled.message);
+  const kept = filled.value === null ? NOTHING_KEPT : keptFrom(filled.value, standards.unit);
+  await show(bench, { ...list.value, before: before.value, kept, refused: [] });
 }
 
-async function show(bench: Bench, revised: Omit<Revised, 'revision'>): Promise<void> {
-  const [{ compareTakeoffs }, { planTakeoff }] = await Promise.all([
-    import('../../../src/revision/listed'),
-    import('../../../src/takeoff/planned'),
-  ]);
-  const { before, schedule, refused } = revised;
-  const { taken } = planTakeoff(takeoff(schedule.openings, before.standards));
-  bench.store.send({
-    type: 'revision compared',
-    revised: { ...revised, revision: compareTakeoffs(before, taken, { refused }) },
-  });
+async function show(bench: Bench, given: Omit<Revised, 'revision' | 'numbered' | 'said'>): Promise<void> {
+  const { revise } = await import('../../../src/workbook/revise');
+  const { revision, numbered, said } = revise(given);
+  bench.store.send({ type: 'revision compared', revised: { ...given, revision, numbered, said } });
 }
 
 /** Two openings that only figures say are one are not. */

@@ -13,6 +13,7 @@ import type { Bench } from '../deeds/bench';
 import { Ask } from '../parts/ask';
 import { count } from '../format';
 import { FilePick } from '../parts/filePick';
+import { PasteBox } from '../parts/pasteBox';
 import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState } from '../state';
 import { PdfStep } from './pdfStep';
@@ -97,28 +98,10 @@ function FileChoice({ bench }: { readonly bench: Bench }) {
 }
 
 function PasteChoice({ bench }: { readonly bench: Bench }) {
-  const [text, setText] = useState('');
   return (
     <section class="card" aria-labelledby="paste-title">
       <h2 id="paste-title">On the clipboard</h2>
-      <label for="paste">Paste the rows here, with their headings</label>
-      <textarea
-        id="paste"
-        rows={3}
-        spellcheck={false}
-        value={text}
-        onInput={(event) => setText(event.currentTarget.value)}
-        onPaste={(event) => {
-          const pasted = event.clipboardData?.getData('text/plain');
-          // Into an empty box at once: typing thousands of rows into it, as a browser does, takes seconds.
-          if (text !== '' || !pasted) return;
-          event.preventDefault();
-          setText(pasted);
-        }}
-      />
-      <button type="button" disabled={text.trim() === ''} onClick={() => takeText(bench, text)}>
-        Read the pasted rows
-      </button>
+      <PasteBox id="paste" yes="Read the pasted rows" take={(text) => takeText(bench, text)} />
     </section>
   );
 }

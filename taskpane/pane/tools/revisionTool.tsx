@@ -2,10 +2,19 @@ import { useState } from 'preact/hooks';
 import type { Revision } from '../../../src/revision/compare';
 import { figureLabel, valueText } from '../../../src/revision/words';
 import type { Bench } from '../deeds/bench';
-import { reviseByFile, reviseBySelection, reviseBySheet, takeOver, tellApart, writeRevision } from '../deeds/revision';
+import {
+  reviseByFile,
+  reviseBySelection,
+  reviseBySheet,
+  reviseByText,
+  takeOver,
+  tellApart,
+  writeRevision,
+} from '../deeds/revision';
 import { count } from '../format';
 import { Ask } from '../parts/ask';
 import { FilePick } from '../parts/filePick';
+import { PasteBox } from '../parts/pasteBox';
 import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState, Revised } from '../state';
 
@@ -17,7 +26,10 @@ export function RevisionTool({ bench, state }: { readonly bench: Bench; readonly
   return (
     <section class="card" aria-labelledby="revision-title">
       <h2 id="revision-title">Revised list</h2>
-      <p>Openings are known by mark and figures, wherever their rows stand now.</p>
+      <p>
+        Openings are known by mark and figures, wherever their rows stand now; those of a Takeoff of ours by their
+        numbers.
+      </p>
       <div class="pair">
         <button type="button" onClick={() => reviseBySelection(bench)}>
           Compare the selected cells
@@ -29,6 +41,7 @@ export function RevisionTool({ bench, state }: { readonly bench: Bench; readonly
         />
       </div>
       <SheetChoice bench={bench} names={state.sheetNames} read={(name) => reviseBySheet(bench, name)} />
+      <PasteBox id="paste-revised" yes="Compare the pasted rows" take={(text) => reviseByText(bench, text)} />
       {state.revised && <Changes bench={bench} revised={state.revised} />}
     </section>
   );
@@ -36,7 +49,7 @@ export function RevisionTool({ bench, state }: { readonly bench: Bench; readonly
 
 function Changes({
   bench,
-  revised: { schedule, revision, before },
+  revised: { schedule, revision, numbered, said, before },
 }: {
   readonly bench: Bench;
   readonly revised: Revised;
@@ -49,6 +62,7 @@ function Changes({
     <>
       <h3>{schedule.name}</h3>
       <p role="status">
+        {numbered ? 'Known by their numbers: ' : ''}
         {count(added.length, 'opening')} added, {dropped.length} dropped, {changed.length} changed, {renamed.length}{' '}
         renamed, {unchanged.length} unchanged.
       </p>
@@ -86,6 +100,16 @@ function Changes({
           </li>
         ))}
       </ul>
+      {said.length > 0 && (
+        <details>
+          <summary>{count(said.length, 'change')} made by hand in the workbook</summary>
+          <ul class="facts">
+            {said.slice(0, MOST_LISTED).map((one, at) => (
+              <li key={at}>{one}</li>
+            ))}
+          </ul>
+        </details>
+      )}
       <Money revision={revision} />
       {asking ? (
         <Ask

@@ -3,7 +3,14 @@ import { JOB_FIELDS, type JobField } from '../../../../src/job/fields';
 import { takeSheet } from '../../../../taskpane/pane/deeds/chooseList';
 import { fill } from '../../../../taskpane/pane/deeds/fill';
 import { loadJob, setJobField, writeProposal } from '../../../../taskpane/pane/deeds/job';
-import { reviseBySheet, takeOver, tellApart, writeRevision } from '../../../../taskpane/pane/deeds/revision';
+import {
+  reviseBySelection,
+  reviseBySheet,
+  reviseByText,
+  takeOver,
+  tellApart,
+  writeRevision,
+} from '../../../../taskpane/pane/deeds/revision';
 import { MemoryHost } from '../../../../taskpane/memory/host';
 import { benchOn, inputCell, noticeOf, readList, settingRow } from '../bench';
 import { refusalOf, valueOf } from '../../../value';
@@ -109,6 +116,18 @@ describe('a revised list in the pane', () => {
     await tellApart(bench, 'W2', 'W22');
     const apart = bench.store.get().revised!.revision;
     expect([apart.renamed, apart.dropped.map(({ mark }) => mark)]).toEqual([[], ['W2']]);
+  });
+
+  it('may be pasted, or be selected cells; what a viewer broke into lines is refused', async () => {
+    const { host, bench } = await compared();
+    const changes = () => bench.store.get().revised!.revision.changed.map(({ new: now }) => now.mark);
+    await reviseByText(bench, REVISED.map((row) => row.join('\t')).join('\n'));
+    expect(changes()).toEqual(['W1']);
+    host.select('Revised', 'A1');
+    await reviseBySelection(bench);
+    expect([changes(), bench.store.get().revised!.schedule.name]).toEqual([['W1'], 'Revised']);
+    await reviseByText(bench, '  ');
+    expect(noticeOf(bench)).toContain('Nothing was pasted');
   });
 
   it('taken over keeps numbers and the changes by hand that still apply, and names the others', async () => {
