@@ -4,6 +4,7 @@ import type { Host } from '../host';
 import type { Core } from './core';
 import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets, sheetCameOrWent } from './deeds/chooseList';
+import { followTotals } from './deeds/followTotals';
 import { keepList, resumeList } from './deeds/keepList';
 import { keepPlans } from './deeds/plans';
 import { loadShop } from './deeds/shop';
@@ -28,6 +29,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   performance.mark(USABLE);
   void listSheets(bench);
   const leavePlans = keepPlans(bench);
+  const leaveTotals = followTotals(bench);
   const leaveList = options.keepsList ? keepList(bench) : () => undefined;
   const leaveSheets = host.onSheets?.((name) => sheetCameOrWent(bench, name)) ?? (() => undefined);
   const leaveRefusals =
@@ -38,6 +40,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   return () => {
     leaveList();
     leavePlans();
+    leaveTotals();
     leaveSheets();
     leaveRefusals();
     leaveTheme();

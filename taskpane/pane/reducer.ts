@@ -4,6 +4,7 @@ import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { SheetName } from '../../src/workbook/sheet';
+import type { TakeoffTotals } from '../../src/workbook/takeoff/totals';
 import type { CellAt, Selection } from '../host';
 import {
   canGo,
@@ -73,6 +74,7 @@ export type Action =
   | { readonly type: 'revision taken over'; readonly schedule: Schedule; readonly table: Table }
   | { readonly type: 'plans'; readonly plans: Plans }
   | { readonly type: 'unfilled' }
+  | { readonly type: 'totals read'; readonly totals: TakeoffTotals }
   | { readonly type: 'quote checked'; readonly check: QuoteCheck }
   | { readonly type: 'cell selected'; readonly cell: CellAt | null };
 
@@ -158,6 +160,8 @@ export function reduce(state: PaneState, action: Action): PaneState {
       };
     case 'plans':
       return { ...state, plans: action.plans };
+    case 'totals read':
+      return state.filled ? { ...state, filled: { ...state.filled, ...action.totals } } : state;
     case 'unfilled':
       return { ...state, filled: null };
     case 'quote checked':

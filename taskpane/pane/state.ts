@@ -10,6 +10,7 @@ import type { Standards } from '../../src/standards';
 import type { Takeoff } from '../../src/takeoff/takeoff';
 import type { Unit } from '../../src/unit';
 import type { SheetName } from '../../src/workbook/sheet';
+import type { TakeoffTotals } from '../../src/workbook/takeoff/totals';
 import type { CellAt, Selection } from '../host';
 
 /** The four steps of a takeoff, in the order they are walked. */
@@ -53,21 +54,10 @@ export interface Typed {
 }
 
 /** What stands in the workbook after a fill. */
-export interface Filled {
-  readonly openings: number;
-  /** How many of them have a price, and what they cost together; null where none has. */
-  readonly priced: number;
-  readonly price: number | null;
+export interface Filled extends TakeoffTotals {
   readonly sheets: readonly { readonly name: string; readonly address: string; readonly about: string }[];
   /** What was kept of an earlier filling, a sentence each. */
   readonly said: readonly string[];
-  /** Rows that need something, and the cell where each stands. */
-  readonly needs: readonly {
-    readonly mark: string;
-    readonly row: number;
-    readonly address: string;
-    readonly need: string;
-  }[];
 }
 
 /** A PDF whose tables are looked at. */

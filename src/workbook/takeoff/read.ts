@@ -28,7 +28,7 @@ const INPUTS = TAKEOFF_COLUMNS.filter(
  * sheet with `=…` where a cell holds a formula. Inputs are converted to `unit`, whichever the sheet is kept in.
  */
 export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): readonly TakeoffRow[] | null {
-  const heads = values.rows.findIndex((row) => row[0] === FIRST_HEADING && row.includes('Mark'));
+  const heads = values.rows.findIndex(isTakeoffHeading);
   if (heads < 0) return null;
   const headings = values.rows[heads]!.map((cell) => String(cell ?? ''));
   const place = new Map(TAKEOFF_COLUMNS.map((column) => [column.key, headings.indexOf(column.heading)]));
@@ -67,9 +67,14 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
   return rows;
 }
 
+/** Whether a row of cells holds a Takeoff's headings. */
+export function isTakeoffHeading(row: readonly CellValue[]): boolean {
+  return row[0] === FIRST_HEADING && row.includes('Mark');
+}
+
 /** Whether the sheet's columns stand where a filling puts them, the user's own behind them: formulas elsewhere rest on that. */
 export function hasOurColumns({ rows }: Table): boolean {
-  const headings = rows.find((row) => row[0] === FIRST_HEADING && row.includes('Mark'));
+  const headings = rows.find(isTakeoffHeading);
   return headings !== undefined && TAKEOFF_COLUMNS.every(({ heading }, at) => headings[at] === heading);
 }
 

@@ -2,11 +2,11 @@ import { BLANK_JOB, type Job } from '../../../src/job/fields';
 import type { Schedule } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
 import { planTakeoff } from '../../../src/takeoff/planned';
-import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
+import { takeoff } from '../../../src/takeoff/takeoff';
 import { heldFactors } from '../../../src/workbook/planBlock';
 import { keptFrom, NOTHING_KEPT, reapply, type Before } from '../../../src/workbook/refill';
 import type { Sheet } from '../../../src/workbook/sheet';
-import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoff/sheet';
+import { takeoffTotals } from '../../../src/workbook/takeoff/totals';
 import { workbookSheets } from '../../../src/workbook/workbook';
 import { OUR_SHEETS } from '../ourSheets';
 import type { Filled } from '../state';
@@ -46,31 +46,18 @@ export function build(job: BuildJob): Built {
     held,
     job: job.job ?? BLANK_JOB,
   });
-  return { sheets, filled: { ...filledOf(taken, sheets), said } };
+  return { sheets, filled: { ...filledOf(sheets), said } };
 }
 
-function filledOf(taken: Takeoff, sheets: readonly Sheet[]): Omit<Filled, 'said'> {
-  const needs = taken.openings.flatMap((row, at) =>
-    row.needs.length === 0
-      ? []
-      : [
-          {
-            mark: row.opening.mark,
-            row: row.opening.row,
-            address: `B${TAKEOFF_HEAD_ROWS + 1 + at}`,
-            need: row.needs.join(' '),
-          },
-        ],
-  );
-  const { totals } = taken;
+/** What the Takeoff's own cells add up to, as they will be written. */
+function filledOf(sheets: readonly Sheet[]): Omit<Filled, 'said'> {
+  const rows = sheets.find(({ name }) => name === 'Takeoff')!.rows;
+  const values = { name: 'Takeoff', firstRow: 1, rows: rows.map((row) => row.map((cell) => cell?.value ?? null)) };
   return {
-    openings: totals.openings,
-    priced: totals.openings - totals.open,
-    price: totals.open < totals.openings ? totals.price : null,
+    ...takeoffTotals(values)!,
     sheets: OUR_SHEETS.flatMap(([name, about]) => {
       const sheet = sheets.find((one) => one.name === name);
       return sheet ? [{ name, about, address: sheet.home }] : [];
     }),
-    needs,
   };
 }

@@ -95,7 +95,7 @@ function listed(names: readonly string[]): string {
 }
 
 function Done({ bench, state, filled }: { readonly bench: Bench; readonly state: PaneState; readonly filled: Filled }) {
-  const first = filled.needs.slice(0, state.listed);
+  const first = filled.toLookAt.slice(0, state.listed);
   return (
     <>
       <h1>The workbook is filled</h1>
@@ -112,7 +112,7 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
         )}
         <div>
           <dt>To look at</dt>
-          <dd>{filled.needs.length.toLocaleString()}</dd>
+          <dd>{filled.toLookAt.length.toLocaleString()}</dd>
         </div>
       </dl>
       {filled.said.length > 0 && (
@@ -143,15 +143,15 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
             {first.map((one) => (
               <li key={one.address}>
                 <button type="button" class="wide troubled" onClick={() => show(bench, 'Takeoff', one.address)}>
-                  <strong>{one.mark || `Row ${one.row}`}</strong>
-                  <span>{one.need}</span>
+                  <strong>{one.mark || `No. ${one.no}`}</strong>
+                  <span>{one.said}</span>
                 </button>
               </li>
             ))}
           </ul>
-          {first.length < filled.needs.length && (
+          {first.length < filled.toLookAt.length && (
             <button type="button" class="quiet" onClick={() => bench.store.send({ type: 'more listed' })}>
-              Show more: {(filled.needs.length - first.length).toLocaleString()} not listed yet
+              Show more: {(filled.toLookAt.length - first.length).toLocaleString()} not listed yet
             </button>
           )}
         </>

@@ -1,0 +1,50 @@
+import type { Table } from '../../schedule/opening';
+import { PRICE_AGREED, TAKEOFF_COLUMNS, type ColumnKey } from './columns';
+import { isTakeoffHeading } from './read';
+
+/** A row of the Takeoff that says something is to be looked at. */
+export interface ToLookAt {
+  readonly no: number;
+  readonly mark: string;
+  /** Cell of its mark. */
+  readonly address: string;
+  /** What the sheet says of it. */
+  readonly said: string;
+}
+
+/** What a Takeoff sheet adds up to as it stands. */
+export interface TakeoffTotals {
+  readonly openings: number;
+  /** How many of them have a price, and what these cost together; null where none has. */
+  readonly priced: number;
+  readonly price: number | null;
+  readonly toLookAt: readonly ToLookAt[];
+}
+
+/** The totals of a Takeoff sheet's own cells, whoever changed them; null where the sheet is none of ours. */
+export function takeoffTotals({ rows, firstRow }: Table): TakeoffTotals | null {
+  const heads = rows.findIndex(isTakeoffHeading);
+  if (heads < 0) return null;
+  const place = (wanted: ColumnKey) => rows[heads]!.indexOf(TAKEOFF_COLUMNS.find(({ key }) => key === wanted)!.heading);
+  const [mark, price, lookAt] = [place('mark'), place('price'), place('lookAt')];
+  const prices: number[] = [];
+  const toLookAt: ToLookAt[] = [];
+  let openings = 0;
+  for (let at = heads + 1; at < rows.length; at++) {
+    const cells = rows[at]!;
+    const [no] = cells;
+    if (typeof no !== 'number') continue;
+    openings++;
+    const cost = cells[price];
+    if (typeof cost === 'number') prices.push(cost);
+    // A price that was agreed is said there, too: nothing is to be done about it.
+    const said = String(cells[lookAt] ?? '')
+      .replace(PRICE_AGREED, '')
+      .trim();
+    if (said !== '') toLookAt.push({ no, mark: String(cells[mark] ?? ''), address: `B${firstRow + at}`, said });
+  }
+  const priced = prices.length;
+  // In cents, so that the sum is the sheet's own and not a binary fraction beside it.
+  const sum = prices.reduce((cents, cost) => cents + Math.round(cost * 100), 0) / 100;
+  return { openings, priced, price: priced > 0 ? sum : null, toLookAt };
+}
