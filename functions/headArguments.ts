@@ -29,8 +29,9 @@ export function headOf(
   haunch?: any,
 ): { readonly curve: Head; readonly ends: Ends | undefined } {
   const words = give(readHeadWords(word('head', head, oneOf(HEAD_SHAPES))));
-  const wide = length('span', span);
-  const high = optionalLengthNotZero('rise', rise) ?? words.riseOf?.(wide) ?? null;
+  const given = length('span', span);
+  const high = optionalLengthNotZero('rise', rise) ?? words.riseOf?.(given) ?? null;
+  const wide = words.spanOf && high !== null ? give(words.spanOf(given, high)) : given;
   const curve = give(makeHead(words.shape, wide, high, optionalLengthNotZero('haunch', haunch) ?? null));
   return { curve, ends: givenEnds('ends', ends) ?? words.ends ?? undefined };
 }

@@ -81,7 +81,7 @@ function reachInside({ a, b }: Ellipse): number {
 }
 
 /** u, where a·sin u + d·b·sin u/√(b²·sin²u + a²·cos²u) = d, from the crown: the left side rises with u. */
-function angleAtLeg({ a, b }: Ellipse, offset: number): number {
+export function angleAtLeg({ a, b }: Ellipse, offset: number): number {
   if (offset === 0) return 0;
   const beyond = (u: number) => {
     const [sine, cosine] = [Math.sin(u), Math.cos(u)];
@@ -96,8 +96,8 @@ function angleAtLeg({ a, b }: Ellipse, offset: number): number {
   }
 }
 
-/** Gauss–Legendre points and weights on [0, 1], 10 of them: exact to rounding on the short, smooth pieces taken here. */
-const GAUSS = [
+/** Gauss–Legendre points and weights on [−1, 1], both signs of each point, 10 of them: exact to rounding on the short, smooth pieces taken here. */
+export const GAUSS = [
   [0.1488743389816312, 0.2955242247147529],
   [0.4333953941292472, 0.2692667193099963],
   [0.6794095682990244, 0.219086362515982],

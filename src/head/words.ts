@@ -1,4 +1,4 @@
-import { quoted } from '../require';
+import { figure, quoted } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from './head';
 import { equilateralRise } from './pointed';
@@ -53,9 +53,13 @@ const NOT_MADE: readonly { readonly words: RegExp; readonly needs: string }[] = 
       'a horseshoe is a segmental head higher than half its span: say "horseshoe at spring" where the width is taken at the spring line, or "horseshoe at widest"',
   },
   {
-    words: /^horseshoe(?:width)?at(?:its)?widest$/,
-    needs:
-      'of a horseshoe as wide as 2R at its widest and h high give the width at the spring line, 2·√(h·(2R − h)), and call it segmental',
+    words: /^(?:(?:curved|bowed|bow|radius|radiused|arched|round|bent)?(?:in|on)plan|bow|bowwindow|bay|baywindow)$/,
+    needs: 'a curve in plan, seen from above, is not run here: give a drawing of it',
+  },
+  {
+    words:
+      /^(?:jambs?|jambextensions?|extensionjambs?|jambliners?|sills?|windowsills?|brickmou?lds?|brickmou?ldings?)$/,
+    needs: 'jambs, jamb extensions, sills and brick molding in the wall are not run here: leave the row out',
   },
 ];
 
@@ -66,6 +70,8 @@ export interface HeadWords {
   readonly ends: Ends | null;
   /** "equilateral" says how high it is, by the span. */
   readonly riseOf: ((span: number) => number) | null;
+  /** "horseshoe at widest": the width is given where it is widest, and the span follows from it; refused where it can't be. */
+  readonly spanOf: ((widest: number, rise: number) => Result<number>) | null;
 }
 
 /** Behind a head's name, that it stands on legs. */
@@ -79,14 +85,32 @@ const ON_LEGS = /[\s,;-]+(?:on|w\/|w\/o?n|with|and|\+|&|w)\s*(?:side\s+|straight
 export function readHeadWords(text: string): Result<HeadWords> {
   const legs = text.length <= LONGEST_TEXT && ON_LEGS.test(text);
   const named = legs ? text.replace(ON_LEGS, '') : text;
+  if (AT_WIDEST.test(plainWord(named))) {
+    return ok({ shape: 'segmental', ends: legs ? 'legs' : null, riseOf: null, spanOf: spanOfWidest });
+  }
   const shape = find(SHAPE_OF, named);
   if (shape) {
     const equilateral = shape === 'pointed' && /equilateral/i.test(named);
-    return ok({ shape, ends: legs ? 'legs' : null, riseOf: equilateral ? equilateralRise : null });
+    return ok({ shape, ends: legs ? 'legs' : null, riseOf: equilateral ? equilateralRise : null, spanOf: null });
   }
   const needs = curveNotMade(named);
   if (needs !== null) return refuse(`head ${quoted(text)} can't be taken as it is: ${needs}`);
   return refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
+}
+
+const AT_WIDEST = /^horseshoe(?:width)?at(?:its)?widest$/;
+
+/**
+ * Width at the spring line of a horseshoe that is `widest` = 2R where it is widest and `rise` = h high: 2·√(h·(2R − h)), for a
+ * rise of more than R and less than 2R. Example: 30 wide at its widest, 24 high: 24.
+ */
+export function spanOfWidest(widest: number, rise: number): Result<number> {
+  if (!(rise > widest / 2 && rise < widest)) {
+    return refuse(
+      `rise of a horseshoe ${figure(widest)} wide at its widest must be more than ${figure(widest / 2)} and less than ${figure(widest)}; got ${figure(rise)}`,
+    );
+  }
+  return ok(2 * Math.sqrt(rise * (widest - rise)));
 }
 
 /** What is needed in place of a curve that isn't made here, ogee or horseshoe; null for any other text. */

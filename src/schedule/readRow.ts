@@ -1,3 +1,4 @@
+import type { HeadWords } from '../head/words';
 import type { Standards } from '../standards';
 import { figure, quote } from './figure';
 import type { Findings, Given } from './given';
@@ -54,7 +55,8 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     ofShape.rise = { value: named.riseOf(wide) };
     say.note(`Rise ${figure(named.riseOf(wide))} is that of an equilateral head on the width ${figure(wide)}.`);
   }
-  const shape = resolveShape(ofShape, head, inDoubt, standards, say);
+  const resolved = resolveShape(ofShape, head, inDoubt, standards, say);
+  const shape = named.spanOf ? atSpring(resolved, named.spanOf, say) : resolved;
   let ends = endsOf(raw, say);
   let leg = orStandard('leg', ofShape.leg, say);
   if (ends === null && facts.ends !== null && !problems.some(({ field }) => field === 'ends')) {
@@ -122,4 +124,22 @@ function withdrawal(raw: RawOpening, mark: string, remarks: string): string | nu
 function inDoubtAsNull(problems: readonly Problem[]): Partial<Record<Exclude<OpeningField, 'mark'>, null>> {
   const fields = problems.flatMap(({ field }) => (field === 'mark' ? [] : [[field, null] as const]));
   return Object.fromEntries(fields);
+}
+
+type Resolved = ReturnType<typeof resolveShape>;
+
+/** A horseshoe whose width is given where it is widest, with the width at its spring line in place of that. */
+function atSpring(shape: Resolved, spanOf: NonNullable<HeadWords['spanOf']>, say: Findings): Resolved {
+  if (shape.span === null) return shape;
+  if (shape.rise === null) {
+    say.problem('span', 'The width is that at the widest; please give the rise, which the span follows from.');
+    return { ...shape, span: null };
+  }
+  const span = spanOf(shape.span, shape.rise);
+  if (!span.ok) {
+    say.problem('span', `There is no such horseshoe: ${span.message}.`);
+    return { ...shape, span: null };
+  }
+  say.note(`Span ${figure(span.value)} at the spring line, of a horseshoe ${figure(shape.span)} wide at its widest.`);
+  return { ...shape, span: span.value };
 }

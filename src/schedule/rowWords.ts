@@ -68,7 +68,7 @@ export function quantityOf(raw: RawOpening, say: Findings): number | null {
 
 /** What the row's head says besides its shape: "eyebrow on legs", "equilateral". */
 type NamedHead = { readonly head: HeadShape | null; readonly inDoubt: boolean } & Partial<
-  Pick<HeadWords, 'ends' | 'riseOf'>
+  Pick<HeadWords, 'ends' | 'riseOf' | 'spanOf'>
 >;
 
 /** The head the row names, or null; `inDoubt` where it names one that can't be used. */
@@ -86,7 +86,7 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
     );
     return { head: null, inDoubt: true };
   }
-  const { shape: head, ends, riseOf } = best.read.value;
+  const { shape: head, ends, riseOf, spanOf } = best.read.value;
   for (const { read } of others) {
     // A second column that names no head ("Type": A, B, C) is no contradiction.
     if (!read.ok || read.value.shape === head) continue;
@@ -96,7 +96,7 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
     );
     return { head: null, inDoubt: true };
   }
-  return { head, inDoubt: false, ends, riseOf };
+  return { head, inDoubt: false, ends, riseOf, spanOf };
 }
 
 export function endsOf(raw: RawOpening, say: Findings): Ends | null {

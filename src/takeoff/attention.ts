@@ -20,6 +20,8 @@ export const ATTENTION = {
     'There are legs, but the ends of the head are not mitered to them: see how the two meet, and how long a leg is then.',
   level:
     'Cutting the ends level adds more than a quarter to the arc: see whether it should meet legs, or end radially.',
+  publishedRule:
+    'The haunch radius is not given: it is taken as a quarter of the span, by the published rule. Make no guides before it is confirmed.',
   oneLeg:
     'The high side stops at the jamb line, as beside another opening, and has no leg: ends "legs" run it on to one.',
 } as const;
@@ -34,6 +36,7 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
   if (own.cutsFewest < 15) said.push(ATTENTION.finish);
   const { head, levelAdds } = own.curve;
   if (levelAdds > 0.25) said.push(ATTENTION.level);
+  if (inputs.head === 'four-centered' && inputs.haunch === null) said.push(ATTENTION.publishedRule);
   const { plumb, closed, highSide } = SHAPES[inputs.head];
   const mitered = mitersLegs(head, inputs.ends);
   // A straight head is mitered unless something else is said: without legs it may well stand alone.

@@ -14,7 +14,9 @@ export interface RowFigures {
   readonly missingShape: readonly string[];
   /** All inputs that are missing or in doubt, those of the curve first. */
   readonly missing: readonly string[];
-  /** Why the figures can't be computed although every input is there. */
+  /** Why the curve can't be made although its own inputs are there. */
+  readonly curveFailure: string | null;
+  /** Why the figures can't be computed although every input is there; a curve's failure whatever else is missing. */
   readonly failure: string | null;
   /** The two above together, and settings that can't be read; empty: every figure below is there. */
   readonly needs: readonly string[];
@@ -36,15 +38,17 @@ export function computeRow(row: Row, shop: Shop): RowFigures {
   const made = missingShape.length === 0 ? curveOf(known as ShapeInputs, settings.for('curve')) : null;
   const base = {
     ...{ known, missingShape, missing, curve: made?.ok ? made.value : null },
+    curveFailure: made && !made.ok ? made.message : null,
     isInDoubt: (stage: Stage) => settings.wrongFor(stage).length > 0,
   };
   const lacking = (failure: string | null) => ({
     ...base,
     ...{ inputs: null, own: null, ownCost: null, attention: [], failure },
-    needs: [...settings.all(), ...missing, ...(failure === null ? [] : [failure])],
+    // A curve that can't be is said first: its own inputs are all there then.
+    needs: [...settings.all(), ...(failure === null ? [] : [failure]), ...missing],
   });
+  if (made && !made.ok) return lacking(made.message);
   if (missing.length > 0 || made === null) return lacking(null);
-  if (!made.ok) return lacking(made.message);
   const inputs = known as Inputs;
   const blanks = blanksOf(inputs, made.value, settings.for('blank'));
   if (!blanks.ok) return lacking(blanks.message);

@@ -127,7 +127,8 @@ describe('curves that are not made here are refused by name, with what is needed
     ['parabolic', 'give a full-size drawing, or say elliptical or segmental'],
     ['catenary arch', 'give a full-size drawing, or say elliptical or segmental'],
     ['horseshoe', '"horseshoe at spring"'],
-    ['horseshoe, width at widest', '2·√(h·(2R − h))'],
+    ['curved in plan', 'a curve in plan'],
+    ['jamb extension', 'jamb extensions'],
   ])('%s', (text, needed) => {
     expect(refusalOf(readHead(text))).toContain(needed);
   });

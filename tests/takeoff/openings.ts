@@ -28,22 +28,42 @@ function possibleRise(head: HeadShape, span: number, random: Random): number | n
       return random.between(0.17, 0.49) * span;
     case 'pointed':
       return random.between(0.5, 1.6) * span;
+    case 'radius corners':
+      return random.pick([0.5, random.between(0.1, 0.49)]) * span;
+    case 'full ellipse':
+      return random.between(0.3, 1.6) * span;
+    case 'half segmental':
+      return random.between(0.1, 1) * span;
+    case 'quarter ellipse':
+      return random.between(0.2, 1.4) * span;
+    case 'four-centered':
+      return random.between(0.33, 0.42) * span;
+    case 'gable':
+    case 'shed':
+      return random.between(0.15, 0.9) * span;
+    case 'clipped corners':
+      return random.between(0.1, 0.4) * span;
     default:
       return null;
   }
 }
 
-/** Heads whose figures every sheet's own formulas give. */
-const HEADS = HEAD_SHAPES.slice(0, 8);
+/** Heads as schedules had them before the others came. */
+export const FIRST_HEADS = HEAD_SHAPES.slice(0, 8);
 
 /** Openings of these heads, some with legs, odd casings and repeated profiles; now and then one that lacks something. */
-export function randomOpenings(count: number, random: Random, standards: Standards = defaultStandards()): Opening[] {
+export function randomOpenings(
+  count: number,
+  random: Random,
+  standards: Standards = defaultStandards(),
+  heads: readonly HeadShape[] = FIRST_HEADS,
+): Opening[] {
   const species = [...new Set(standards.stock.map((board) => board.species))];
   const scale = standards.unit === 'in' ? 1 : 25.4;
   const sixteenths = (least: number, most: number) => (random.whole(least * 16, most * 16) / 16) * scale;
   const now = <T>(chance: number, given: () => T): T | null => (random.between(0, 1) < chance ? given() : null);
   return Array.from({ length: count }, (_, at) => {
-    const head = random.pick(HEADS);
+    const head = random.pick(heads);
     const span = sixteenths(18, 120);
     const row = at + 2;
     const rise = possibleRise(head, span, random);

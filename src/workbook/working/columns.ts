@@ -1,5 +1,6 @@
 import type { WorkingColumn } from './column';
 import { figure } from './column';
+import { HIGH_LEG_COLUMNS } from './highLeg';
 import { LENGTH_COLUMNS } from './lengths';
 import { MACHINE_COLUMNS } from './machine';
 import { INPUT_COLUMNS, TO_DO_COLUMNS } from './opening';
@@ -15,6 +16,7 @@ export const WORKING_COLUMNS: readonly WorkingColumn[] = [
   ...TO_DO_COLUMNS,
   BLANK_TEXT,
   ...CROWN_COLUMNS,
+  ...HIGH_LEG_COLUMNS,
   ...LENGTH_COLUMNS,
   ...HAUNCH_COLUMNS,
   ...MACHINE_COLUMNS,

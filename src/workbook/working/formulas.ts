@@ -1,3 +1,6 @@
+import type { HeadShape } from '../../head/head';
+import { shapesWhere } from '../../head/shapes';
+
 /** Pieces of formula that several columns share. */
 
 /** Feed in ft/min, whatever the workbook's unit. */
@@ -5,13 +8,26 @@ export const FEED = 'Shop_feed/Shop_per_ft_min';
 
 export const STRAIGHT_FEED = 'Shop_straight_feed/Shop_per_ft_min';
 
-/** Heads of three arcs: two haunches and a crown. */
-export const MULTI_CENTERED = 'OR({head}="elliptical",{head}="three-centered")';
+/** Heads whose arcs are fitted to an ellipse: their radii and angles have no formula. */
+export const FITTED_HEADS: readonly HeadShape[] = ['elliptical', 'full ellipse', 'quarter ellipse'];
+/** Heads of several kinds of ring: a crown, and haunches. */
+export const HAUNCHED_HEADS: readonly HeadShape[] = [...FITTED_HEADS, 'three-centered', 'four-centered'];
+/** Heads of straight pieces alone. */
+export const PIECED_HEADS: readonly HeadShape[] = ['gable', 'clipped corners', 'shed', 'octagon'];
+export const CLOSED_HEADS: readonly HeadShape[] = shapesWhere(({ closed }) => closed);
+export const HIGH_SIDED_HEADS: readonly HeadShape[] = shapesWhere(({ highSide }) => highSide);
 
-/** Blank for heads without haunches; N() reads that as 0. */
-export const HAS_HAUNCH = 'N({haunchRadius})>0';
+export function headIs(...heads: readonly string[]): string {
+  const each = heads.map((head) => `{head}="${head}"`);
+  return each.length === 1 ? each[0]! : `OR(${each.join(',')})`;
+}
+
+/** Arcs that stand for half an ellipse. */
+export const ARCS = 'IF({arcs}="",3,{arcs})';
 
 export const HALF_SPAN = '({span}/2)';
+/** From the opening to the casing's outside edge. */
+export const EDGE = '({reveal}+{face})';
 
 const STOCK = 'Stock_species,{species},Stock_thickness,{stockThickness}';
 
@@ -38,23 +54,6 @@ export const SPECIES_IN_STOCK = 'SUMPRODUCT(--(Stock_species={species}))>0';
 export function boardFeet(width: string, length: string, count: string): string {
   return `ARCH.BOARDFEET({quarters}/4,${width}/Shop_per_inch,${length}/Shop_per_inch,${count})`;
 }
-
-/** Board feet of all an opening's crown rings, or haunch rings. */
-export const CROWN_FEET = boardFeet('{boardWidth}', '{blankLength}', '({segments}*{pieces})');
-export const HAUNCH_FEET = boardFeet('{haunchBoardWidth}', '{haunchBlankLength}', '({haunchSegments}*{haunchPieces})');
-
-/** The sum over an opening's two kinds of ring, of those it has. */
-export function overRings(crown: string, haunch: string): string {
-  return `IF({radius}="",0,${crown})+IF(${HAS_HAUNCH},${haunch},0)`;
-}
-
-/** Pieces of every opening that runs between these guides. */
-export function piecesThrough(guide: string): string {
-  return `(SUMIFS({pieces:all},{guide:all},${guide})+SUMIFS({haunchPieces:all},{haunchGuide:all},${guide}))`;
-}
-
-/** Minutes at the machine. */
-export const RUN_MINUTES = `${overRings('{pieces}*{pieceRun}', '{haunchPieces}*{haunchPieceRun}')}+{straightMinutes}`;
 
 /** A formula that depends on the head; a blank for heads not named. */
 export function byHead(cases: readonly (readonly [head: string, formula: string])[]): string {

@@ -1,11 +1,10 @@
 import { figure, inGroup, working, type WorkingColumn } from './column';
 import { straightLabor } from '../../takeoff/ownCost';
 import { cutsOfStraight } from '../../takeoff/ownFigures';
-import { FEED, RUN_MINUTES, STRAIGHT_FEED } from './formulas';
+import { FEED, STRAIGHT_FEED } from './formulas';
 import { ofKnife } from './onHand';
+import { RUN_MINUTES, SMALLEST_RADIUS } from './ringGroups';
 import { piecesOf } from './shared';
-
-const SMALLEST_RADIUS = 'MIN({insideRadius},{haunchInsideRadius})';
 
 export const MACHINE_COLUMNS: readonly WorkingColumn[] = inGroup('Machine', [
   working('cutsPerInch', 'Cuts per inch, center', 'cuts', {

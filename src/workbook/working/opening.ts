@@ -4,7 +4,13 @@ import { ROW_FIELDS, type RowField } from '../../takeoff/row';
 import type { ColumnMeasure } from '../format';
 import { takeoffRange } from '../takeoff/sheet';
 import { figure, inGroup, working, type WorkingColumn } from './column';
-import { attentionFormula, missingFormula, missingShapeFormula, needsFormula } from './needs';
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { arcEndsOf } from '../../head/pieces';
+import { SHAPES } from '../../head/shapes';
+import { straightEndsOf } from '../../head/straight';
+import { CLOSED_HEADS, headIs } from './formulas';
+import { blankFailsFormula, curveFailsFormula, lacksFormula, lacksShapeFormula } from './lacks';
+import { attentionFormula, needsFormula } from './needs';
 
 /** What stands for a blank input: the shop's standard, or something that follows from the row. */
 const BLANKS: Partial<Record<RowField, string>> = {
@@ -48,6 +54,21 @@ export const INPUT_COLUMNS: readonly WorkingColumn[] = inGroup('Inputs, the shop
   ...ROW_FIELDS.map(inputColumn),
 ]);
 
+/** How the head stops, whatever its ends are called: blank where the head and the word don't go together. */
+function stopsOf({ known: { head, ends }, missingShape }: OpeningTakeoff): string {
+  if (head === null || ends === null || missingShape.length > 0) return '';
+  if (head === 'straight') return straightEndsOf(ends);
+  if (SHAPES[head].closed) return 'radial';
+  const stops = arcEndsOf(ends);
+  return stops.ok ? stops.value : '';
+}
+
+const endsAre = (...words: readonly string[]) => `OR(${words.map((word) => `{ends}="${word}"`).join(',')})`;
+const STOPS =
+  `IF({head}="straight",IF(${endsAre('over legs', 'between legs', 'square')},{ends},"mitered"),` +
+  `IF(${headIs(...CLOSED_HEADS)},"radial",IF(${endsAre('legs', 'mitered')},"legs",` +
+  `IF(${endsAre('level', 'over legs')},"level",IF(${endsAre('radial', 'square')},"radial","")))))`;
+
 export const TO_DO_COLUMNS: readonly WorkingColumn[] = inGroup('To do', [
   figure('needs', 'Needs', 'text', { value: (row) => sentences(row.needs), formula: needsFormula }),
   figure('attention', 'Attention', 'text', { value: (row) => sentences(row.attention), formula: attentionFormula }),
@@ -55,11 +76,34 @@ export const TO_DO_COLUMNS: readonly WorkingColumn[] = inGroup('To do', [
     value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention),
     formula: () => 'IF({needs}="",{attention},{needs})',
   }),
-  working('missingShape', 'Missing for the curve', 'text', {
-    value: (row) => sentences(row.missingShape),
-    formula: missingShapeFormula,
+  working('stops', 'How the head stops', 'text', {
+    value: stopsOf,
+    formula: () => `IF({lacksShape}<>"","",${STOPS})`,
   }),
-  working('missing', 'Missing inputs', 'text', { value: (row) => sentences(row.missing), formula: missingFormula }),
+  working('lacksShape', 'Missing inputs of the curve', 'text', {
+    value: (row) => sentences(row.missingShape),
+    formula: lacksShapeFormula,
+  }),
+  working('curveFails', 'Why there is no curve', 'text', {
+    value: (row) => sentences(row.curveFailure === null ? [] : [row.curveFailure]),
+    formula: curveFailsFormula,
+  }),
+  working('missingShape', 'Missing for the curve', 'text', {
+    value: (row) => sentences([...row.missingShape, ...(row.curveFailure === null ? [] : [row.curveFailure])]),
+    formula: () => '{lacksShape}&{curveFails}',
+  }),
+  working('lacks', 'Missing inputs', 'text', {
+    value: (row) => sentences([...(row.curveFailure === null ? [] : [row.curveFailure]), ...row.missing]),
+    formula: lacksFormula,
+  }),
+  working('blankFails', 'Why there is no blank', 'text', {
+    value: (row) => (row.curveFailure === null ? sentences(row.failure === null ? [] : [row.failure]) : ''),
+    formula: blankFailsFormula,
+  }),
+  working('missing', 'Missing', 'text', {
+    value: (row) => sentences([...(row.failure === null ? [] : [row.failure]), ...row.missing]),
+    formula: () => '{lacks}&{blankFails}',
+  }),
   working('counted', 'Heads counted', 'count', {
     value: (row) => (row.inputs ? headsOf(row.inputs) : 0),
     formula: () => 'IF({needs}="",{quantity}*{sides},0)',

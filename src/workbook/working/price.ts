@@ -1,7 +1,8 @@
 import { inGroup, figure, working, type WorkingColumn } from './column';
-import { CROWN_FEET, HAUNCH_FEET, overRings, priceAt, RUN_MINUTES } from './formulas';
+import { priceAt } from './formulas';
 import { benchMinutes } from '../../takeoff/labor';
 import { guidesOwned, KNIVES_OWNED, ofKnife } from './onHand';
+import { overRings, ringFeet, RUN_MINUTES } from './ringGroups';
 
 const STRAIGHT = '{counted}*{straightLength}';
 
@@ -9,13 +10,13 @@ export const PRICE_COLUMNS: readonly WorkingColumn[] = inGroup('Money', [
   figure('wood', 'Wood, before waste', 'money', {
     value: (row) => row.ownCost?.wood,
     formula:
-      overRings(`${CROWN_FEET}*${priceAt('{boardWidth}')}`, `${HAUNCH_FEET}*${priceAt('{haunchBoardWidth}')}`) +
+      overRings((at) => `${ringFeet(at)}*${priceAt(at('boardWidth'))}`) +
       `+IF({straightFeet}=0,0,{straightFeet}*${priceAt('{ripped}')})`,
   }),
   working('benchMinutes', 'Bench minutes', 'minutes', {
     value: (row) => row.ownCost && benchMinutes(row.ownCost.minutes),
     formula:
-      overRings('{pieces}*{pieceBench}', '{haunchPieces}*{haunchPieceBench}') +
+      overRings((at) => `${at('pieces')}*${at('pieceBench')}`) +
       '+{headJoints}*Shop_joint_minutes' +
       `+${STRAIGHT}*(Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
       '+{straightPieces}*(2*Shop_end_cut_minutes+Shop_pack_minutes)',
@@ -41,25 +42,19 @@ export const SHARE_COLUMNS: readonly WorkingColumn[] = inGroup('Shared', [
       'IF({counted}=0,0,' +
       `(IF(${KNIVES_OWNED}>0,0,${ofKnife('charge', 'Shop_knife_grinding')})+Shop_knife_change/60*Shop_shop_rate)` +
       '*{counted}/SUMIFS({counted:all},{knife:all},{knife})' +
-      `+${overRings(guided('{guidePart}', '{guideRadius}'), guided('{haunchGuidePart}', '{haunchGuideRadius}'))}` +
+      `+${overRings((at) => guided(at('guidePart'), at('guideRadius')))}` +
       '+{straightPart}*Shop_guide_change/60*Shop_shop_rate' +
-      '+Shop_spare_pieces*(' +
-      overRings(
-        spare('{guidePart}', '{pieceRun}', '{pieceBench}'),
-        spare('{haunchGuidePart}', '{haunchPieceRun}', '{haunchPieceBench}'),
-      ) +
-      '))',
+      '+Shop_spare_pieces*' +
+      overRings((at) => spare(at('guidePart'), at('pieceRun'), at('pieceBench'))) +
+      ')',
   }),
   figure('shareWood', 'Share, wood', 'money', {
     value: (row) => row.share?.wood ?? 0,
     formula: () =>
       'IF({counted}=0,0,' +
       '({guideParts}+{straightPart})*IF(Shop_test_piece=0,0,{testFeet}*' +
-      `${priceAt('{ripped}')})+Shop_spare_pieces*(` +
-      overRings(
-        `{guidePart}*{pieceFeet}*${priceAt('{boardWidth}')}`,
-        `{haunchGuidePart}*{haunchPieceFeet}*${priceAt('{haunchBoardWidth}')}`,
-      ) +
-      '))',
+      `${priceAt('{ripped}')})+Shop_spare_pieces*` +
+      overRings((at) => `${at('guidePart')}*${at('pieceFeet')}*${priceAt(at('boardWidth'))}`) +
+      ')',
   }),
 ]);

@@ -12,16 +12,12 @@ import { figure, inGroup, working, type WorkingColumn } from './column';
 import type { GuideSet } from '../../takeoff/guideSets';
 import { benchMinutes } from '../../takeoff/labor';
 import { ringCost } from '../../takeoff/ownCost';
-import { boardFeet, FEED, HAS_HAUNCH, narrowestBoard, piecesThrough, priceAt } from './formulas';
+import { boardFeet, FEED, narrowestBoard, priceAt } from './formulas';
 import { piecesOf, type WorkingTakeoff } from './shared';
-import { CROWN, HAUNCH, type RingGroup } from './ringGroups';
-
-/** The limit on the blank's angle that comes to the shop's on the finished one, without the end allowances. */
-const GRAIN = (at: (name: string) => string) =>
-  `MIN(180,Shop_grain*${at('blankAngle')}/IF(${at('blankAngle')}=360,360,${at('blankAngle')}-DEGREES(2*Shop_end_allowance/${at('insideRadius')})))`;
+import { CROWN, grainLimit, HAUNCH, inRing, MORE_ARCS, piecesThrough, RING_GROUPS, type RingGroup } from './ringGroups';
 
 function ringColumns(group: RingGroup): WorkingColumn[] {
-  const at = (name: string) => `{${group.key(name)}}`;
+  const at = inRing(group);
   const heading = (text: string) =>
     group.headingStart === '' ? text : group.headingStart + text.charAt(0).toLowerCase() + text.slice(1);
   const written = (guarded: string) => (row: OpeningTakeoff) => (group.written(row) ? guarded : null);
@@ -49,7 +45,7 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
     title: string,
     measure: ColumnMeasure,
     value: (plan: RingPlan, row: OpeningTakeoff, takeoff: WorkingTakeoff) => number | string | undefined,
-    text: string,
+    text: string | ((takeoff: WorkingTakeoff) => string),
     make = usual,
   ) =>
     make(group.key(name), heading(title), measure, {
@@ -58,7 +54,10 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
         const plan = group.plan(row);
         return plan && value(plan, row, takeoff);
       },
-      formula: written(`IF(OR({missing}<>"",${at('radius')}=""),"",${text})`),
+      formula: (row, takeoff) => {
+        if (!group.written(row)) return null;
+        return `IF(OR({missing}<>"",${at('radius')}=""),"",${typeof text === 'string' ? text : text(takeoff)})`;
+      },
     });
   const blank = (count: string) => `${at('insideRadius')},{face},${at('blankAngle')},${count},Shop_margin`;
   const chosen = (of: (blank: Blank) => number) => (plan: RingPlan) => of(plan.blank.chosen);
@@ -124,7 +123,7 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
         'Fewest segments',
         'count',
         (plan) => plan.blank.weighed[0].segments,
-        `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,${GRAIN(at)})`,
+        `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,${grainLimit(at)})`,
         working,
       ),
       weighed(0, 'fewest joints'),
@@ -177,7 +176,7 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
       'Pieces of the guide set',
       'count',
       (plan, row, { sets, setups }) => setups.get(sets(row.inputs!, plan).name.toLowerCase()),
-      piecesThrough(at('guide')),
+      ({ ringKinds }) => piecesThrough(at('guide'), ringKinds),
     ),
     column(
       'guidePart',
@@ -213,17 +212,22 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
   ]);
 }
 
-const ringText = (before: string, unit: Unit) => {
-  const at = (name: string) => `{${before === '' ? name : before + name.charAt(0).toUpperCase() + name.slice(1)}}`;
-  return `${at('segments')}&" of "&${lengthTextFormula(at('blankWidth'), unit)}&" x "&${lengthTextFormula(at('blankLength'), unit)}`;
+const ringText = (group: RingGroup, unit: Unit) => {
+  const at = inRing(group);
+  const size = `${at('segments')}&" of "&${lengthTextFormula(at('blankWidth'), unit)}&" x "&${lengthTextFormula(at('blankLength'), unit)}`;
+  return `IF(${group.count}>1,${group.count}&" × ","")&${size}`;
 };
 
 export const BLANK_TEXT: WorkingColumn = figure('blank', 'Blank', 'length text', {
   group: 'Ring',
   width: 22,
   value: (row, { standards }) => figureOf(figureNamed('blank')!, row, standards.unit),
-  formula: (_row, { standards: { unit } }) =>
-    `IF({segments}="","",IF({head}="pointed","2 × ","")&${ringText('', unit)}&IF(${HAS_HAUNCH},"; 2 × "&${ringText('haunch', unit)},""))`,
+  formula: (row, { standards: { unit } }) => {
+    const more = RING_GROUPS.slice(1)
+      .filter((group) => group.written(row))
+      .map((group) => `&IF(N(${inRing(group)('radius')})>0,"; "&${ringText(group, unit)},"")`);
+    return `IF({segments}="","",${ringText(CROWN, unit)}${more.join('')})`;
+  },
 });
 export const CROWN_COLUMNS: readonly WorkingColumn[] = ringColumns(CROWN);
-export const HAUNCH_COLUMNS: readonly WorkingColumn[] = ringColumns(HAUNCH);
+export const HAUNCH_COLUMNS: readonly WorkingColumn[] = [HAUNCH, ...MORE_ARCS].flatMap(ringColumns);

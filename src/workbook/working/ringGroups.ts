@@ -2,11 +2,12 @@ import { capital } from '../../schedule/figure';
 import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { byHead, HALF_SPAN, MULTI_CENTERED } from './formulas';
+import { fourCentered } from '../plain';
+import { ARCS, boardFeet, byHead, EDGE, HALF_SPAN, HAUNCHED_HEADS, headIs, FITTED_HEADS } from './formulas';
 
 /**
- * The rings an opening may need, each with a group of columns: the crown's, which is the only one of most heads, or the haunches'.
- * The formulas are templates as in `column.ts`.
+ * The kinds of ring an opening may need, each with a group of columns: the crown's, which is the only one of most heads, the
+ * haunches', and two more where 5 or 7 arcs stand for an ellipse. The formulas are templates as in `column.ts`.
  */
 export interface RingGroup {
   readonly name: string;
@@ -24,8 +25,14 @@ export interface RingGroup {
 }
 
 const DIAGONAL = `SQRT(${HALF_SPAN}^2+{rise}^2)`;
-/** A figure of the arcs that best fit an ellipse: row 1 is a haunch, row 2 the crown. */
-const ellipse = (row: 1 | 2, column: 1 | 2) => `INDEX(ARCH.HEADARCS({head},{span},{rise}),${row},${column})`;
+/** Radius and angle of a kind of ring, the crown 1, of the arcs that best fit an ellipse: `workbook/working/sheet.ts` writes them. */
+const fitted = (kind: number, column: 1 | 2) => `INDEX(ARCH.HEADARCS({head},{span},{rise}),${kind},${column})`;
+/** Angle of a blank of this finished one. */
+const allowed = (finished: string, inside: string) => `MIN(360,${finished}+DEGREES(2*Shop_end_allowance/${inside}))`;
+const FITTED = headIs(...FITTED_HEADS);
+const TUDOR = fourCentered('{span}', '{rise}', '{haunch}');
+/** A high side that meets its own leg: degrees from the crown to there, at the outside edge. */
+const BEYOND_CROWN = `IF({stops}="legs",DEGREES(ATAN2(SQRT({radius}*({radius}+2*${EDGE})),${EDGE})),0)`;
 
 export const CROWN: RingGroup = {
   name: 'Ring',
@@ -40,8 +47,11 @@ export const CROWN: RingGroup = {
     ['quarter round', '{span}'],
     ['round', HALF_SPAN],
     ['pointed', `(${HALF_SPAN}^2+{rise}^2)/{span}`],
-    ['elliptical', ellipse(2, 1)],
     ['three-centered', `(${DIAGONAL}^2+(${HALF_SPAN}-{rise})*${DIAGONAL})/(2*{rise})`],
+    ['radius corners', '{rise}'],
+    ['half segmental', '({span}^2+{rise}^2)/(2*{rise})'],
+    ['four-centered', TUDOR.crown],
+    ...FITTED_HEADS.map((head) => [head, fitted(1, 1)] as const),
   ]),
   angle: byHead([
     ['segmental', 'ARCH.ANGLE({span},{rise})'],
@@ -49,34 +59,102 @@ export const CROWN: RingGroup = {
     ['quarter round', '90'],
     ['round', '360'],
     ['pointed', `DEGREES(ATAN2({radius}-${HALF_SPAN},{rise}))`],
-    ['elliptical', ellipse(2, 2)],
     ['three-centered', '180-2*{haunchAngle}'],
+    ['radius corners', '90'],
+    ['half segmental', 'DEGREES(2*ATAN({rise}/{span}))'],
+    ['four-centered', `DEGREES(${TUDOR.upper('0')})`],
+    ...FITTED_HEADS.map((head) => [head, fitted(1, 2)] as const),
   ]),
-  blankAngle:
-    'IF({head}="round",360,MIN(360,' +
-    `IF(${MULTI_CENTERED},{angle},DEGREES(MAX({insideLength}/{insideRadius},{length}/{outsideRadius}))/IF({head}="pointed",2,1))` +
-    '+DEGREES(2*Shop_end_allowance/{insideRadius})))',
-  count: 'IF({head}="pointed",2,1)',
+  blankAngle: `IF({head}="round",360,${allowed(
+    `IF(${headIs('radius corners', 'three-centered', 'elliptical', 'full ellipse')},{angle},` +
+      `IF({head}="quarter ellipse",{angle}+${BEYOND_CROWN},` +
+      `IF({head}="four-centered",DEGREES(${TUDOR.upper(EDGE)}),` +
+      'DEGREES(MAX({insideLength}/{insideRadius},{length}/{outsideRadius}))/IF({head}="pointed",2,1))))',
+    '{insideRadius}',
+  )})`,
+  count: `IF(${headIs('pointed', 'radius corners', 'four-centered', 'full ellipse')},2,1)`,
 };
 
 /** Haunch cells are written only where the head has haunches: most have none. */
 export function mayHaveHaunch(row: OpeningTakeoff): boolean {
   const { head } = row.known;
-  return head === 'elliptical' || head === 'three-centered' || head === null;
+  return head === null || HAUNCHED_HEADS.includes(head);
 }
 
 export const HAUNCH: RingGroup = {
   name: 'Haunch rings',
   headingStart: 'Haunch: ',
   key: (name) => 'haunch' + capital(name),
-  ring: (row) => row.curve?.haunch ?? null,
-  plan: (row) => row.own?.haunch ?? null,
+  ring: (row) => row.curve?.rings[1] ?? null,
+  plan: (row) => row.own?.rings[1] ?? null,
   written: mayHaveHaunch,
   radius: byHead([
-    ['elliptical', ellipse(1, 1)],
     ['three-centered', `(${DIAGONAL}^2-(${HALF_SPAN}-{rise})*${DIAGONAL})/{span}`],
+    ['four-centered', TUDOR.haunch],
+    ...FITTED_HEADS.map((head) => [head, fitted(2, 1)] as const),
   ]),
-  angle: `IF({head}="elliptical",${ellipse(1, 2)},DEGREES(ATAN2(${HALF_SPAN}-{haunchRadius},{radius}-{rise})))`,
-  blankAngle: 'MIN(360,{haunchAngle}+DEGREES(2*Shop_end_allowance/{haunchInsideRadius}))',
-  count: '2',
+  angle: `IF(${FITTED},${fitted(2, 2)},IF({head}="four-centered",60,DEGREES(ATAN2(${HALF_SPAN}-{haunchRadius},{radius}-{rise}))))`,
+  blankAngle: allowed('{haunchAngle}', '{haunchInsideRadius}'),
+  count: `IF({head}="quarter ellipse",1,IF(AND({head}="full ellipse",${ARCS}>3),4,2))`,
 };
+
+/** A kind of ring between crown and springing, which only more arcs for an ellipse have. */
+function moreArcs(kind: 3 | 4, word: 'second' | 'third'): RingGroup {
+  const key = (name: string) => `${word}Haunch${capital(name)}`;
+  const least = kind === 3 ? 5 : 7;
+  return {
+    name: `${capital(word)} haunch rings`,
+    headingStart: `${capital(word)} haunch: `,
+    key,
+    ring: (row) => row.curve?.rings[kind - 1] ?? null,
+    plan: (row) => row.own?.rings[kind - 1] ?? null,
+    written: (row) => (row.known.arcs ?? 3) >= least && FITTED_HEADS.some((head) => head === row.known.head),
+    radius: `IF(AND(${FITTED},${ARCS}>=${least}),${fitted(kind, 1)},"")`,
+    angle: fitted(kind, 2),
+    blankAngle: allowed(`{${key('angle')}}`, `{${key('insideRadius')}}`),
+    count: `IF({head}="quarter ellipse",1,IF(AND({head}="full ellipse",${ARCS}>${least}),4,2))`,
+  };
+}
+
+export const MORE_ARCS: readonly RingGroup[] = [moreArcs(3, 'second'), moreArcs(4, 'third')];
+export const RING_GROUPS: readonly RingGroup[] = [CROWN, HAUNCH, ...MORE_ARCS];
+
+/** A figure of a kind of ring, by its name: `{blankWidth}`, `{haunchBlankWidth}`. */
+export type InGroup = (name: string) => string;
+export const inRing = (group: RingGroup): InGroup => {
+  return (name) => `{${group.key(name)}}`;
+};
+
+/** The sum over an opening's kinds of ring, of those it has. A ring that a head doesn't have has a blank radius, which N() reads as 0. */
+export function overRings(of: (at: InGroup) => string): string {
+  const kinds = RING_GROUPS.map((group) => {
+    const at = inRing(group);
+    return `IF(N(${at('radius')})>0,${of(at)},0)`;
+  });
+  return `(${kinds.join('+')})`;
+}
+
+/** Board feet of all an opening's rings of one kind. */
+export function ringFeet(at: InGroup): string {
+  return boardFeet(at('boardWidth'), at('blankLength'), `(${at('segments')}*${at('pieces')})`);
+}
+
+/** Pieces of every opening that runs between these guides, of kinds that any of them has. */
+export function piecesThrough(guide: string, kinds: number): string {
+  const sums = RING_GROUPS.slice(0, Math.max(2, kinds)).map(
+    ({ key }) => `SUMIFS({${key('pieces')}:all},{${key('guide')}:all},${guide})`,
+  );
+  return `(${sums.join('+')})`;
+}
+
+/** The tightest inside radius of an opening. */
+export const SMALLEST_RADIUS = `MIN(${RING_GROUPS.map((group) => inRing(group)('insideRadius')).join(',')})`;
+
+/** The limit on the blank's angle that comes to the shop's on the finished one, without the end allowances. */
+export function grainLimit(at: InGroup): string {
+  const [blank, inside] = [at('blankAngle'), at('insideRadius')];
+  return `MIN(180,Shop_grain*${blank}/IF(${blank}=360,360,${blank}-DEGREES(2*Shop_end_allowance/${inside})))`;
+}
+
+/** Minutes at the machine. */
+export const RUN_MINUTES = `${overRings((at) => `${at('pieces')}*${at('pieceRun')}`)}+{straightMinutes}`;

@@ -7,6 +7,7 @@ import type { Cell, SheetSource } from '../sheet';
 import type { WorkingFigure } from '../takeoff/sheet';
 import type { WorkingColumn } from './column';
 import { WORKING_COLUMNS } from './columns';
+import { FITTED_HEADS } from './formulas';
 import { workingTakeoff, type WorkingTakeoff } from './shared';
 
 /** Rows above the figures: title, what it is, groups, headings, units. */
@@ -104,7 +105,7 @@ function cellOf(
   const value = column.value(row, takeoff) ?? null;
   const format = columnFormat(column.measure, takeoff.standards.unit, value);
   if (template === null) return value === null ? null : { value, style: 'figure', format };
-  const native = plainFormula(resolve(template), (call) => ellipseFigure(call, row));
+  const native = plainFormula(resolve(template), (call) => fittedFigure(call, row));
   return {
     value: value ?? '',
     style: 'figure',
@@ -112,17 +113,23 @@ function cellOf(
     format: format === '@' ? 'General' : format,
     formula: native.formula,
     ...(native.fixed
-      ? { comment: 'Holds arcs fitted to this ellipse: fill the takeoff again after changing its span or rise.' }
+      ? {
+          comment:
+            'Holds arcs fitted to this ellipse: fill the takeoff again after changing its head, span, rise or arcs.',
+        }
       : {}),
   };
 }
 
-/** Elliptical arcs have no closed form: the plain workbook holds the fitted figure. `call` is `INDEX(ARCH.HEADARCS(…),row,column)`. */
-function ellipseFigure(call: string, row: OpeningTakeoff): number {
-  const [, arc, figure] = /,(\d),(\d)\)$/.exec(call) ?? [];
+/**
+ * Arcs fitted to an ellipse have no closed form: the plain workbook holds the fitted figure. `call` is
+ * `INDEX(ARCH.HEADARCS(…),kind,column)`: of the kinds of ring, the crown 1, radius, angle or deviation.
+ */
+function fittedFigure(call: string, row: OpeningTakeoff): number {
+  const [, kind, figure] = /,(\d),(\d)\)$/.exec(call) ?? [];
   const { curve } = row;
-  if (!curve || row.known.head !== 'elliptical') return 0;
-  const ring = arc === '1' ? curve.haunch : curve.crown;
+  if (!curve || row.known.head === null || !FITTED_HEADS.includes(row.known.head)) return 0;
+  const ring = curve.rings[Number(kind) - 1];
   return (figure === '1' ? ring?.radius : figure === '2' ? ring?.angle : curve.deviation) ?? 0;
 }
 

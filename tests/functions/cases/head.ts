@@ -100,6 +100,7 @@ export const HEAD_CASES: readonly Case[] = [
     [87.5524351286, 'segmental', 24, 24, 5.6875, 'legs'],
     [66.9790004881, 'segmental', 24, 24, 0.1875, 'level'],
     [83.6141140852, 'horseshoe at spring', 24, 24, 5.6875, 'level'],
+    [83.6141140852, 'horseshoe at widest', 30, 24, 5.6875, 'level'],
     [43.2666153056, 'gable', 36, 12],
     [52.1302621911, 'gable', 36, 12, 3.6875, 'legs'],
     [59.2457819722, 'gable', 36, 12, 3.6875, 'level'],

@@ -1,0 +1,176 @@
+import { ENDS, HEAD_SHAPES, type HeadShape } from '../../head/head';
+import { shapesWhere } from '../../head/shapes';
+import { sentences } from '../../takeoff/figures';
+import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
+import { quote } from '../quote';
+import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { ARCS, byHead, EDGE, FITTED_HEADS, HAUNCHED_HEADS, headIs, SPECIES_IN_STOCK } from './formulas';
+import { grainLimit, inRing, mayHaveHaunch, RING_GROUPS } from './ringGroups';
+
+const positive = (cell: string) => `IF(ISNUMBER(${cell}),${cell}>0,FALSE)`;
+const notPositive = (cell: string) => `IF(ISNUMBER(${cell}),${cell}<=0,TRUE)`;
+const notListed = (cell: string, list: readonly string[]) =>
+  `ISNA(MATCH(${cell},{${list.map((item) => `"${item}"`).join(',')}},0))`;
+
+const NOT_HALF_SPAN = 'ABS({rise}-{span}/2)>0.000000001*{span}';
+const RISE_MISFIT: Partial<Readonly<Record<HeadShape, string>>> = {
+  segmental: '{rise}<=0',
+  'half round': NOT_HALF_SPAN,
+  elliptical: `NOT(AND({rise}>0,${NOT_HALF_SPAN}))`,
+  'three-centered': `NOT(AND({rise}>0,{rise}<{span}/2,${NOT_HALF_SPAN}))`,
+  pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
+  'radius corners': 'NOT(AND({rise}>0,{rise}<={span}/2*1.000000001))',
+  'full ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
+  'half segmental': 'NOT(AND({rise}>0,{rise}<={span}*1.000000001))',
+  'quarter ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
+  'four-centered': 'NOT(AND({rise}>0,{rise}<{span}/SQRT(3)))',
+  gable: '{rise}<=0',
+  'clipped corners': '{rise}<=0',
+  shed: '{rise}<=0',
+};
+
+export const when = (condition: string, sentence: string) =>
+  `IF(${condition},${quote(`${sentences([sentence])} `)},"")`;
+
+/** A sentence of need, with what stands in the cell, or the doubt that the cell says itself: as `takeoff/inputs.ts` says it. */
+function need(condition: string, cell: string, sentence: string): string {
+  const got = `IF(${cell}="",".","; got "&IF(ISNUMBER(${cell}),${cell},CHAR(34)&${cell}&CHAR(34))&".")`;
+  const said = `IF(LEFT(${cell},1)="?",IF(TRIM(MID(${cell},2,9))="",${quote(sentence)},TRIM(MID(${cell},2,2000))),${quote(sentence.replace(/\.$/, ''))}&${got})`;
+  return `IF(${condition},${said}&" ","")`;
+}
+
+/** An input that may be left out, and must be right where it is given. */
+const optional = (cell: string, wrong: string, sentence: string) =>
+  need(`IF(${cell}="",FALSE,IF(ISNUMBER(${cell}),${wrong},TRUE))`, cell, sentence);
+
+/**
+ * What the curve lacks: the sentences of `takeoff/inputs.ts` under the same conditions, so that filling in what was missing
+ * clears them.
+ */
+export function lacksShapeFormula(row: OpeningTakeoff): string {
+  return mayHaveHaunch(row) ? SHAPE_WITH_HAUNCH : SHAPE_WITHOUT_HAUNCH;
+}
+
+/** The arcs that stand for an ellipse hold for the sizes that the row was filled with. */
+function fittedToAnother({ known, curve }: OpeningTakeoff): string {
+  const { head, span, rise } = known;
+  const said = 'The arcs of an ellipse are fitted when the takeoff is filled: fill it again.';
+  if (head === null || span === null || rise === null || curve === null || !FITTED_HEADS.includes(head)) {
+    return when(headIs(...FITTED_HEADS), said);
+  }
+  const other = (cell: string, value: number) => `ABS(N(${cell})-${value})>0.000000001*${value}`;
+  const changed = [`{head}<>"${head}"`, other('{span}', span), other('{rise}', rise), `${ARCS}<>${known.arcs ?? 3}`];
+  return when(`IF(${headIs(...FITTED_HEADS)},OR(${changed.join(',')}),FALSE)`, said);
+}
+
+function missingShape(haunch: boolean): string {
+  const riseOf = (head: HeadShape, otherwise: string) => {
+    const blank = head === 'half round' ? '{rise}<>""' : 'TRUE'; // a half round's rise follows its span
+    const wrong = `IF(ISNUMBER({rise}),IF(${positive('{span}')},${RISE_MISFIT[head]},FALSE),${blank})`;
+    return `IF({head}="${head}",${need(wrong, '{rise}', riseNeed(head) ?? '')},${otherwise})`;
+  };
+  const noRise = need('IF({rise}="",FALSE,NOT(ISNUMBER({rise})))', '{rise}', NEEDS.rise);
+  const parts = [
+    ...(haunch ? [] : [when(headIs(...HAUNCHED_HEADS), 'This head has haunches: fill the takeoff again.')]),
+    need(notListed('{head}', HEAD_SHAPES), '{head}', NEEDS.head),
+    need(notListed('{ends}', ENDS), '{ends}', NEEDS.ends),
+    need(notPositive('{span}'), '{span}', NEEDS.span),
+    HEAD_SHAPES.filter((head) => riseNeed(head) !== null).reduceRight<string>(
+      (otherwise, head) => riseOf(head, otherwise),
+      noRise,
+    ),
+    need('IF(ISNUMBER({reveal}),{reveal}<0,TRUE)', '{reveal}', NEEDS.reveal),
+    need(notPositive('{face}'), '{face}', NEEDS.face),
+    optional('{arcs}', 'ISNA(MATCH({arcs},{3,5,7},0))', NEEDS.arcs),
+    optional('{haunch}', '{haunch}<=0', NEEDS.haunch),
+  ];
+  return `TRIM(${parts.join('&')})`;
+}
+
+const SHAPE_WITH_HAUNCH = missingShape(true);
+const SHAPE_WITHOUT_HAUNCH = missingShape(false);
+
+/** What stands in a sentence for the opening's own species and thickness, until the formula puts in the cells. */
+const SPECIES = '{species}';
+const THICKNESS = 9876.5432;
+
+/** A sentence of the core with the cells put in where it names figures. */
+function withFigures(sentence: string): string {
+  return quote(`${sentence} `).replace(SPECIES, '"&{species}&"').replace(String(THICKNESS), '"&ROUND({thickness},4)&"');
+}
+
+/** Everything that is missing: the curve's inputs, and the rest. */
+export function lacksFormula(): string {
+  return LACKS;
+}
+
+function lacks(): string {
+  const thinner = `IF(${positive('{thickness}')},{stockThickness}=0,FALSE)`;
+  const isDoubt = 'LEFT({species},1)="?"';
+  const species = `IF(AND(${thinner},NOT(${isDoubt})),IF(${SPECIES_IN_STOCK},${withFigures(tooThin(SPECIES, THICKNESS))},${withFigures(notInStock(SPECIES))}),"")`;
+  const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
+  const tooWide = `IF(AND({stockThickness}>0,${positive('{face}')}),{widest}<={face}+2*Shop_margin,FALSE)`;
+  const outside = (cell: string, least: number, most: number) =>
+    `OR(${cell}<${least},${cell}>${most},${cell}<>INT(${cell}))`;
+  const parts = [
+    need('IF(ISNUMBER({quantity}),OR({quantity}<1,{quantity}<>INT({quantity})),TRUE)', '{quantity}', NEEDS.quantity),
+    need(notPositive('{thickness}'), '{thickness}', NEEDS.thickness),
+    need('IF(ISNUMBER({leg}),{leg}<0,TRUE)', '{leg}', NEEDS.leg),
+    optional('{otherLeg}', '{otherLeg}<0', NEEDS.otherLeg),
+    optional('{segmentsWanted}', outside('{segmentsWanted}', 1, 200), NEEDS.segmentsWanted),
+    need(`IF(ISNUMBER({sides}),${outside('{sides}', 1, 2)},TRUE)`, '{sides}', NEEDS.sides),
+    need(`OR({profile}="",${oddProfile})`, '{profile}', NEEDS.profile),
+    need(`OR({species}="",${isDoubt})`, '{species}', NEEDS.species),
+    species,
+    when(tooWide, NEEDS.width),
+  ];
+  return `TRIM({missingShape}&" "&${parts.join('&')})`;
+}
+
+const LACKS = lacks();
+
+/** By how much of the arc cutting its ends level makes a head longer. */
+export const LEVEL_ADDS = (() => {
+  const length = (head: HeadShape, stops: string) =>
+    `ARCH.HEADLENGTH("${head}",{span},{rise},${EDGE},"${stops}",{haunch})`;
+  const slanting = shapesWhere(({ plumb, closed }) => !plumb && !closed).filter((head) => head !== 'straight');
+  const adds = slanting.map((head) => [head, `${length(head, 'level')}/${length(head, 'radial')}-1`] as const);
+  return `IF({stops}<>"level",0,N(${byHead(adds)}))`;
+})();
+
+const ALONG = 'IF({haunch}="",{rise},{haunch})';
+const SIDE = `({span}/2-IF({haunch}="",{span}/4,{haunch}))`;
+/** Where `head/fourCentered.ts` finds no such arcs. */
+const NO_TUDOR =
+  `NOT(AND({span}/2-${SIDE}>MAX(0,SQRT(3)*{rise}-{span}/2),` +
+  `{span}/2-${SIDE}<MIN({span}/2,((SQRT(3)+1)*{rise}-(SQRT(3)-1)*{span}/2)/2)))`;
+
+/** Where the core refuses to make a curve of inputs that are all there, with the sentence it had at filling. */
+export function curveFailsFormula(row: OpeningTakeoff): string {
+  const why = quote(row.curveFailure ?? 'There is no such head: see its rise, haunch and ends.');
+  const rise = (own: string) => `IF({rise}="",FALSE,ABS({rise}-${own})>0.000000001*{span})`;
+  const shapes = [
+    '{stops}=""',
+    `AND({haunch}<>"",NOT(${headIs('four-centered', 'clipped corners')}))`,
+    `AND(${headIs('quarter round', 'round', 'octagon')},${rise('{span}')})`,
+    `AND({head}="straight",${rise('0')})`,
+    `IF({head}="clipped corners",${ALONG}>={span}/2*0.999999999,FALSE)`,
+    `IF({head}="four-centered",${NO_TUDOR},FALSE)`,
+  ];
+  const fails = `IF(OR(${shapes.join(',')}),TRUE,${LEVEL_ADDS}>Shop_level_most)`;
+  const stale = mayHaveHaunch(row) ? fittedToAnother(row) : '""';
+  return `IF({lacksShape}<>"","",IF(${fails},${why},TRIM(${stale})))`;
+}
+
+/** Where more segments are needed than are asked for: of the first kind of ring that needs more, as the core says it. */
+export function blankFailsFormula(row: OpeningTakeoff): string {
+  const kinds = RING_GROUPS.filter((group) => group.written(row)).map((group) => {
+    const at = inRing(group);
+    const fewest = `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,${grainLimit(at)})`;
+    const sentence = `"Segments wanted must be at least "&${fewest}&" for the boards and the grain there are; got "&{segmentsWanted}&"."`;
+    return (otherwise: string) =>
+      `IF(N(${at('radius')})=0,${otherwise},IF({segmentsWanted}<${fewest},${sentence},${otherwise}))`;
+  });
+  const said = kinds.reduceRight((otherwise, kind) => kind(otherwise), '""');
+  return `IF(OR({lacks}<>"",{segmentsWanted}=""),"",${said})`;
+}
