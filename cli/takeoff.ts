@@ -1,3 +1,4 @@
+import { aloneIn } from '../src/takeoff/alone';
 import { planTakeoff } from '../src/takeoff/planned';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoff } from '../src/takeoff/takeoff';
@@ -73,8 +74,12 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.clear();
 
   if (values.json) {
+    const alone = aloneIn(taken);
     const json = {
-      openings: taken.openings.map(openingJson),
+      openings: taken.openings.map((row) => ({
+        ...openingJson(row),
+        alonePrice: row.cost === null ? null : alone(row),
+      })),
       problems: taken.problems,
       totals: taken.totals,
       setups: setupsJson(planSetups(taken)),

@@ -3,12 +3,34 @@ import type { Unit } from '../unit';
 import type { Blank } from './blankChoice';
 import type { RowFigures } from './computeRow';
 import type { RingKind } from './curve';
+import {
+  byAllowance,
+  byArc,
+  byBlank,
+  byBlanks,
+  byBoard,
+  byBoardFeet,
+  byCuts,
+  byGrade,
+  byHeadLength,
+  byInputs,
+  byKnife,
+  byLabor,
+  byMiter,
+  byPasses,
+  byRadius,
+  byRunning,
+  bySegments,
+  bySetups,
+  byStock,
+  bySum,
+  byTape,
+  byWood,
+  type Explain,
+  type FigureMeasure,
+} from './explained';
 import type { RingPlan } from './ownFigures';
 import type { Stage } from './shop';
-
-/** What a figure measures; decides its unit and number format wherever it is shown. */
-export type FigureMeasure =
-  'text' | 'length' | 'length text' | 'degrees' | 'count' | 'cuts' | 'minutes' | 'boardFeet' | 'money';
 
 /** One figure of an opening, from its own inputs alone. The only place where it is described. */
 export interface Figure {
@@ -20,6 +42,8 @@ export interface Figure {
   readonly about: string;
   /** Null: the opening has no such figure, or lacks something. */
   readonly value: (row: RowFigures, unit: Unit) => string | number | null | undefined;
+  /** The function that gives it and the numbers it rests on. */
+  readonly explain: Explain;
 }
 
 /** Sentences in one cell. Runs of spaces are folded as TRIM folds them. */
@@ -48,8 +72,9 @@ function ringFigures(which: 'crown' | 'haunch') {
     measure: FigureMeasure,
     stage: Stage,
     about: string,
+    explain: Explain,
     value: Figure['value'],
-  ) => ({ name: `${before}${name}` as N, heading: title(heading), measure, stage, about, value });
+  ) => ({ name: `${before}${name}` as N, heading: title(heading), measure, stage, about, explain, value });
   return [
     make(
       'radius',
@@ -57,6 +82,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'length',
       'curve',
       "Radius of the opening's own edge.",
+      byRadius(which),
       ofCurve((ring) => ring.radius),
     ),
     make(
@@ -65,6 +91,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'length',
       'curve',
       'Radius with the reveal: the inside edge of the molding.',
+      bySum(which, 'reveal'),
       ofCurve((ring) => ring.inside),
     ),
     make(
@@ -73,6 +100,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'length',
       'curve',
       'Radius of the outside edge of the molding.',
+      bySum(which, 'face'),
       ofCurve((ring) => ring.outside),
     ),
     make(
@@ -81,6 +109,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'degrees',
       'curve',
       "Degrees that one arc of the opening's own edge turns through.",
+      byArc(which),
       ofCurve((ring) => ring.angle),
     ),
     make(
@@ -89,6 +118,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'degrees',
       'curve',
       'Degrees that the glued ring covers, end allowances included.',
+      byAllowance(which),
       ofCurve((ring) => ring.blankAngle),
     ),
     make(
@@ -97,6 +127,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'count',
       'blank',
       'Segments that one ring is glued of.',
+      bySegments(which),
       ofBlank((blank) => blank.segments),
     ),
     make(
@@ -105,6 +136,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'length',
       'blank',
       'Width of board that one segment takes.',
+      byBlank(which, 'ARCH.BLANKWIDTH'),
       ofBlank((blank) => blank.width),
     ),
     make(
@@ -113,6 +145,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'length',
       'blank',
       'Length of board that one segment takes.',
+      byBlank(which, 'ARCH.BLANKLENGTH'),
       ofBlank((blank) => blank.length),
     ),
     make(
@@ -121,6 +154,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'length',
       'blank',
       'Narrowest board on sale that holds the segment.',
+      byBoard(which),
       ofBlank((blank) => blank.boardWidth),
     ),
   ] as const;
@@ -129,26 +163,26 @@ function ringFigures(which: 'crown' | 'haunch') {
 /** Every figure that `ARCH.OPENING` gives, in the order of the reference page. */
 // prettier-ignore
 export const FIGURES = [
-  { name: 'needs', heading: 'Needs', measure: 'text', stage: null, about: 'What is missing or in doubt; blank where nothing is.', value: (row) => sentences(row.needs) },
-  { name: 'look at', heading: 'Look at', measure: 'text', stage: null, about: 'What the row needs; where it needs nothing, what should be looked at before the order goes out.', value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention) },
+  { name: 'needs', heading: 'Needs', measure: 'text', stage: null, about: 'What is missing or in doubt; blank where nothing is.', explain: byInputs, value: (row) => sentences(row.needs) },
+  { name: 'look at', heading: 'Look at', measure: 'text', stage: null, about: 'What the row needs; where it needs nothing, what should be looked at before the order goes out.', explain: byInputs, value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention) },
   ...ringFigures('crown'),
-  { name: 'inside length', heading: 'Inside length', measure: 'length', stage: 'curve', about: 'Length of one head along the inside edge of the casing.', value: (row) => row.curve?.insideLength },
-  { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', value: (row) => row.curve?.centerLength },
-  { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', value: (row) => row.curve?.length },
-  { name: 'long point text', heading: 'Long point', measure: 'length text', stage: 'curve', about: 'The same as on a tape.', value: (row, unit) => row.curve && lengthText(row.curve.length, unit) },
-  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', value: (row) => row.curve?.miter },
-  { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
+  { name: 'inside length', heading: 'Inside length', measure: 'length', stage: 'curve', about: 'Length of one head along the inside edge of the casing.', explain: byHeadLength((reveal) => reveal), value: (row) => row.curve?.insideLength },
+  { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', explain: byHeadLength((reveal, face) => reveal + face / 2), value: (row) => row.curve?.centerLength },
+  { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', explain: byHeadLength((reveal, face) => reveal + face), value: (row) => row.curve?.length },
+  { name: 'long point text', heading: 'Long point', measure: 'length text', stage: 'curve', about: 'The same as on a tape.', explain: byTape, value: (row, unit) => row.curve && lengthText(row.curve.length, unit) },
+  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter, value: (row) => row.curve?.miter },
+  { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', explain: byBlanks, value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
   ...ringFigures('haunch'),
-  { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', value: (row) => row.own?.cutsOutside },
-  { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', value: (row) => row.own?.grade },
-  { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth; the list of knives may name either.', value: (row) => row.own?.passes },
-  { name: 'run minutes', heading: 'Run minutes', measure: 'minutes', stage: 'labor', about: 'Minutes at the machine for the whole quantity, without spare pieces and set-ups.', value: (row) => row.ownCost?.runMinutes },
-  { name: 'board feet', heading: 'Board feet', measure: 'boardFeet', stage: 'labor', about: 'Board feet for the whole quantity, without spare and test pieces.', value: (row) => row.ownCost?.boardFeet },
-  { name: 'stock', heading: 'Wood', measure: 'text', stage: 'blank', about: 'The wood by the stock list, with its dressed thickness: what is planned and bought together.', value: (row) => row.own?.stock },
-  { name: 'wood', heading: 'Wood, before waste', measure: 'money', stage: 'labor', about: 'Board-foot money of the wood for the whole quantity, before waste.', value: (row) => row.ownCost?.wood },
-  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: 'Money for all the work on the whole quantity: gluing, sawing, planing, running, trimming, end cuts, sanding, packing.', value: (row) => row.ownCost?.labor },
-  { name: 'knife', heading: 'Knife', measure: 'text', stage: 'blank', about: 'The knife: width, thickness and profile.', value: (row) => row.own?.knife },
-  { name: 'set-up', heading: 'Set-ups', measure: 'text', stage: 'blank', about: 'The set-ups it runs through: guide sets of its own radii, and straight molding. Where near radii share guides, the sheet Setups says which.', value: (row) => row.own && setupsOf(row.own).join('; ') },
+  { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', explain: byCuts, value: (row) => row.own?.cutsOutside },
+  { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', explain: byGrade, value: (row) => row.own?.grade },
+  { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth; the list of knives may name either.', explain: byPasses, value: (row) => row.own?.passes },
+  { name: 'run minutes', heading: 'Run minutes', measure: 'minutes', stage: 'labor', about: 'Minutes at the machine for the whole quantity, without spare pieces and set-ups.', explain: byRunning, value: (row) => row.ownCost?.runMinutes },
+  { name: 'board feet', heading: 'Board feet', measure: 'boardFeet', stage: 'labor', about: 'Board feet for the whole quantity, without spare and test pieces.', explain: byBoardFeet, value: (row) => row.ownCost?.boardFeet },
+  { name: 'stock', heading: 'Wood', measure: 'text', stage: 'blank', about: 'The wood by the stock list, with its dressed thickness: what is planned and bought together.', explain: byStock, value: (row) => row.own?.stock },
+  { name: 'wood', heading: 'Wood, before waste', measure: 'money', stage: 'labor', about: 'Board-foot money of the wood for the whole quantity, before waste.', explain: byWood, value: (row) => row.ownCost?.wood },
+  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: 'Money for all the work on the whole quantity: gluing, sawing, planing, running, trimming, end cuts, sanding, packing.', explain: byLabor, value: (row) => row.ownCost?.labor },
+  { name: 'knife', heading: 'Knife', measure: 'text', stage: 'blank', about: 'The knife: width, thickness and profile.', explain: byKnife, value: (row) => row.own?.knife },
+  { name: 'set-up', heading: 'Set-ups', measure: 'text', stage: 'blank', about: 'The set-ups it runs through: guide sets of its own radii, and straight molding. Where near radii share guides, the sheet Setups says which.', explain: bySetups, value: (row) => row.own && setupsOf(row.own).join('; ') },
 ] as const satisfies readonly Figure[];
 
 export type FigureName = (typeof FIGURES)[number]['name'];
@@ -160,6 +194,9 @@ const BY_KNIFE: ReadonlySet<FigureName> = new Set<FigureName>(['passes', 'run mi
 export function shopRanges(figure: FigureName): string {
   return BY_KNIFE.has(figure) ? 'Shop,Wood,OnHand' : 'Shop,Wood';
 }
+
+/** A figure as the pane tells of it: its value, and what that rests on. */
+export { type Explained, type FigureMeasure, type RestsOn } from './explained';
 
 const BY_NAME: ReadonlyMap<string, Figure> = new Map(FIGURES.map((figure) => [figure.name, figure]));
 

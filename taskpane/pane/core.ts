@@ -4,6 +4,7 @@ import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/
 import type { Standards } from '../../src/standards';
 import type { StockOrder } from '../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../src/stock/plan';
+import type { Alone, AloneJob } from '../../src/takeoff/alone';
 import type { Unit } from '../../src/unit';
 import type { PlanInputs, RenewedPlan } from '../../src/workbook/renewPlan';
 import type { BuildJob, Built } from './build/job';
@@ -29,6 +30,8 @@ export interface Core {
   workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
   /** Boards, set-ups and wood factors planned again from a filled workbook's own sheets. */
   renewPlan(inputs: PlanInputs, signal: AbortSignal): Promise<Result<RenewedPlan>>;
+  /** What one opening would cost alone, and what its job saves without it. */
+  alone(job: AloneJob, signal: AbortSignal): Promise<Result<Alone>>;
   /** A cutting plan; looked for until it is proven or the time is over. */
   plan(
     order: StockOrder,

@@ -41,6 +41,15 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return signal.aborted ? refuse(STOPPED) : renewPlan(inputs);
     },
 
+    async alone(job, signal) {
+      if (startWorker) {
+        const { aloneInWorker } = await import('./build/inWorker');
+        return aloneInWorker(startWorker, job, signal);
+      }
+      const { aloneAndWithout } = await import('../../src/takeoff/alone');
+      return signal.aborted ? refuse(STOPPED) : ok(aloneAndWithout(job));
+    },
+
     async plan(order, deadlineMs, onProgress, signal) {
       if (startWorker) {
         const { planInWorker } = await import('./build/inWorker');

@@ -2,11 +2,12 @@ import { ok, refuse, type Result } from '../../../src/result';
 import type { StockNews } from '../../../src/stock/job';
 import type { StockOrder } from '../../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../../src/stock/plan';
+import type { Alone, AloneJob } from '../../../src/takeoff/alone';
 import type { PlanInputs, RenewedPlan } from '../../../src/workbook/renewPlan';
 import { STOPPED } from '../../refusals';
 import type { Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
-import type { Renewed, ToWorker } from './worker';
+import type { Answered, ToWorker } from './worker';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
 export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortSignal): Promise<Result<Built>> {
@@ -24,7 +25,12 @@ export function renewInWorker(
   inputs: PlanInputs,
   signal: AbortSignal,
 ): Promise<Result<RenewedPlan>> {
-  return inWorker<Renewed, RenewedPlan>(start, { kind: 'renew', inputs }, signal, ({ result }) => result);
+  return inWorker<Answered<RenewedPlan>, RenewedPlan>(start, { kind: 'renew', inputs }, signal, ({ result }) => result);
+}
+
+/** Has a worker work out what one opening means to its job. */
+export function aloneInWorker(start: () => Worker, job: AloneJob, signal: AbortSignal): Promise<Result<Alone>> {
+  return inWorker<Answered<Alone>, Alone>(start, { kind: 'alone', job }, signal, ({ result }) => result);
 }
 
 /** Has a worker plan a cutting, telling about each better plan or bound. */

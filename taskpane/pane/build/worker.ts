@@ -1,5 +1,6 @@
 import { runStockJob, type StockJob, type StockNews } from '../../../src/stock/job';
-import type { Result } from '../../../src/result';
+import { ok, type Result } from '../../../src/result';
+import { aloneAndWithout, type Alone, type AloneJob } from '../../../src/takeoff/alone';
 import { renewPlan, type PlanInputs, type RenewedPlan } from '../../../src/workbook/renewPlan';
 import { build, type BuildJob } from './job';
 import { inParts, type FromWorker } from './parts';
@@ -11,21 +12,23 @@ import { inParts, type FromWorker } from './parts';
 export type ToWorker =
   | { readonly kind: 'build'; readonly job: BuildJob }
   | { readonly kind: 'renew'; readonly inputs: PlanInputs }
+  | { readonly kind: 'alone'; readonly job: AloneJob }
   | StockJob;
 
-/** A plan renewed. */
-export interface Renewed {
-  readonly result: Result<RenewedPlan>;
+/** The one answer to what was asked. */
+export interface Answered<T> {
+  readonly result: Result<T>;
 }
 
 const worker = globalThis as unknown as {
   onmessage: (event: MessageEvent<ToWorker>) => void;
-  postMessage: (message: FromWorker | StockNews | Renewed) => void;
+  postMessage: (message: FromWorker | StockNews | Answered<RenewedPlan | Alone>) => void;
 };
 
 worker.onmessage = ({ data }) => {
   if (data.kind === 'plan') return runStockJob(data, (news) => worker.postMessage(news));
   if (data.kind === 'renew') return worker.postMessage({ result: renewPlan(data.inputs) });
+  if (data.kind === 'alone') return worker.postMessage({ result: ok(aloneAndWithout(data.job)) });
   try {
     for (const part of inParts(build(data.job))) worker.postMessage(part);
   } catch (error) {

@@ -1,32 +1,31 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Opening } from '../../../src/schedule/opening';
-import type { Unit } from '../../../src/unit';
 import type { Explanation } from '../cell/explain';
 import type { Bench } from '../deeds/bench';
 import { followCell } from '../deeds/followCell';
-import { money } from '../format';
 import { OpeningDrawing } from '../parts/openingDrawing';
-import { takeOne } from '../openingFigures';
+import type { FigureApart } from '../cell/rowFigures';
+import { WhatItMeans } from '../parts/whatItMeans';
+import type { OpeningTakeoff, Takeoff } from '../../../src/takeoff/takeoff';
+import { takeoffOnce } from '../deeds/rowAtHand';
 import type { PaneState } from '../state';
 
 /** What there is to know about the selected cell: an opening of the takeoff, or why a formula gives no figure. */
 export function CellTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   useEffect(() => followCell(bench), [bench]);
   const { cell } = state;
-  const { unit } = state.standards;
-  const [opening, setOpening] = useState<Opening | null>(null);
+  const [row, setRow] = useState<InRow | null>(null);
   const [explained, setExplained] = useState<readonly Explanation[]>([]);
   useEffect(() => {
     let over = false;
-    void lookInto(bench, cell, unit).then((found) => {
+    void lookInto(bench, cell).then((found) => {
       if (over) return;
-      setOpening(found.opening);
+      setRow(found.row);
       setExplained(found.explained);
     });
     return () => {
       over = true;
     };
-  }, [bench, cell, unit]);
+  }, [bench, cell]);
   if (!cell) {
     return (
       <>
@@ -51,8 +50,8 @@ export function CellTool({ bench, state }: { readonly bench: Bench; readonly sta
         ))}
         {explained.length === 0 && failed && cell.error && <p class="needs">{cell.error}</p>}
       </div>
-      {opening && <RowOpening opening={opening} state={state} locale={bench.options.locale} />}
-      {!opening && explained.length === 0 && !failed && (
+      {row && <RowOpening bench={bench} row={row} state={state} />}
+      {!row && explained.length === 0 && !failed && (
         <p class="soft">
           No opening and no ARCH formula is in this cell. Select a row of the Takeoff, or a cell with an ARCH formula.
         </p>
@@ -61,13 +60,24 @@ export function CellTool({ bench, state }: { readonly bench: Bench; readonly sta
   );
 }
 
+/** The opening in the selected row, as it stands in the takeoff. */
+interface InRow {
+  readonly taken: Takeoff;
+  readonly at: number;
+  readonly figures: readonly FigureApart[];
+  /** Name of the figure in the selected column. */
+  readonly chosen: string | null;
+}
+
 async function lookInto(
   bench: Bench,
   cell: PaneState['cell'],
-  unit: Unit,
-): Promise<{ readonly opening: Opening | null; readonly explained: readonly Explanation[] }> {
-  if (!cell) return { opening: null, explained: [] };
-  const arch = /ARCH[._]/i.test(cell.formula);
+): Promise<{ readonly row: InRow | null; readonly explained: readonly Explanation[] }> {
+  if (!cell) return { row: null, explained: [] };
+  const row = cell.sheet === 'Takeoff' ? await rowAt(bench, cell.row, cell.column) : null;
+  const failed = typeof cell.value === 'string' && cell.value.startsWith('#');
+  // A figure of the takeoff is taken apart itself; the call that asks for it by name says no more.
+  const arch = /ARCH[._]/i.test(cell.formula) && (row?.chosen == null || failed);
   const explained = arch
     ? await (
         await import('../cell/explain')
@@ -76,11 +86,19 @@ async function lookInto(
         return table.ok ? table.value : null;
       })
     : [];
-  if (cell.sheet !== 'Takeoff') return { opening: null, explained };
-  const table = await bench.host.readSheet('Takeoff');
-  if (!table.ok || !table.value) return { opening: null, explained };
-  const { openingInRow } = await import('../cell/takeoffRow');
-  return { opening: openingInRow(table.value, cell.row + 1, unit), explained };
+  return { row, explained };
+}
+
+async function rowAt(bench: Bench, row: number, column: number): Promise<InRow | null> {
+  const taken = await takeoffOnce(bench);
+  // Openings of a workbook know the row of the sheet where they stand.
+  const at = taken?.openings.findIndex(({ opening }) => opening.row === row + 1) ?? -1;
+  if (taken === null || at < 0) return null;
+  const { figuresApart, figureInColumn } = await import('../cell/rowFigures');
+  const chosen = figureInColumn(column);
+  const figures = figuresApart(taken, taken.openings[at]!, bench.options.locale);
+  const first = figures.filter(({ name }) => name === chosen);
+  return { taken, at, chosen, figures: [...first, ...figures.filter(({ name }) => name !== chosen)] };
 }
 
 function ExplainedCall({
@@ -119,38 +137,54 @@ function ExplainedCall({
   );
 }
 
-function RowOpening({
-  opening,
-  state,
-  locale,
-}: {
-  readonly opening: Opening;
-  readonly state: PaneState;
-  readonly locale?: string;
-}) {
-  const taken = takeOne(opening, state.standards);
+function RowOpening({ bench, row, state }: { readonly bench: Bench; readonly row: InRow; readonly state: PaneState }) {
+  const { taken, at, figures, chosen } = row;
+  const { opening, needs, attention, no }: OpeningTakeoff = taken.openings[at]!;
   return (
-    <section class="card" aria-label="The opening in this row">
-      <h2>
-        {opening.mark || `Row ${opening.row}`}
-        {opening.quantity !== null && <span class="soft"> {opening.quantity} ×</span>}
-      </h2>
-      <OpeningDrawing opening={opening} standards={state.standards} locale={locale} />
-      {taken?.needs.map((need) => (
-        <p key={need} class="needs">
-          {need}
-        </p>
-      ))}
-      {taken?.attention.map((about) => (
-        <p key={about} class="needs">
-          {about}
-        </p>
-      ))}
-      {taken?.cost && (
-        <p class="soft">
-          Alone it would cost {money(taken.cost.unitPrice, locale)} each; in the takeoff it shares knives and set-ups.
-        </p>
+    <>
+      <section class="card" aria-label="The opening in this row">
+        <h2>
+          {opening.mark || `No. ${no}`}
+          {opening.quantity !== null && <span class="soft"> {opening.quantity} ×</span>}
+        </h2>
+        <OpeningDrawing opening={opening} standards={state.standards} locale={bench.options.locale} />
+        {[...needs, ...attention].map((sentence) => (
+          <p key={sentence} class="needs">
+            {sentence}
+          </p>
+        ))}
+      </section>
+      {figures.length > 0 && (
+        <section class="card" aria-label="How its figures come about">
+          <h2>How its figures come about</h2>
+          {figures.map((figure) => (
+            <Apart key={`${no} ${figure.name}`} figure={figure} open={figure.name === chosen} />
+          ))}
+        </section>
       )}
-    </section>
+      {figures.length > 0 && <WhatItMeans key={`${no}`} bench={bench} taken={taken} at={at} />}
+    </>
+  );
+}
+
+function Apart({ figure, open }: { readonly figure: FigureApart; readonly open: boolean }) {
+  const { heading, value, by, from } = figure;
+  return (
+    <details open={open} class="left-out">
+      <summary>
+        {heading}: <strong>{value}</strong>
+      </summary>
+      <p class="soft">{by}</p>
+      <dl class="arguments">
+        {from.map((each) => (
+          <div key={each.name}>
+            <dt>{each.name}</dt>
+            <dd>
+              <span class="saw">{each.value}</span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </details>
   );
 }
