@@ -1,6 +1,7 @@
 import type { Effort } from '../stock/effort';
 import { wholeBoundOf } from '../stock/wholeBound';
-import type { Filler, Question } from './filling';
+import type { Filler } from './filling';
+import type { Question } from './proper';
 import type { Problem } from './problem';
 
 /**

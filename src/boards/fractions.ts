@@ -1,6 +1,7 @@
 import type { Effort } from '../stock/effort';
 import { Master, SHORT_PRICES } from '../stock/master';
-import type { Filler, Question } from './filling';
+import type { Filler } from './filling';
+import type { Question } from './proper';
 import type { Cut, Problem } from './problem';
 
 /** Worths are counted in this part of a cent, whole. */

@@ -1,9 +1,10 @@
 import { patternKey } from '../stock/cutting';
 import type { Effort } from '../stock/effort';
 import type { Master } from '../stock/master';
-import { Filler, worthOf } from './filling';
+import { Filler } from './filling';
 import { generateCuts, masterOf, WORTHS_PER_CENT } from './fractions';
 import { portionOf, type Cut, type Problem } from './problem';
+import { worthOf } from './proper';
 
 /** Work of looking at a cut of the pool. */
 const A_CUT = 20;

@@ -1,10 +1,12 @@
 import type { Table } from '../schedule/opening';
 import { withHeld, type HeldFactors } from '../takeoff/factors';
+import { costKinds } from '../takeoff/costKinds';
 import type { WoodFactors } from '../takeoff/price';
 import { ROW_FIELDS } from '../takeoff/row';
-import type { Takeoff } from '../takeoff/takeoff';
+import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
 import { headingCell } from './columnHeads';
+import { columnFormat } from './format';
 import type { Cell, Sheet } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
 import { takeoffRange, unplannedRows } from './takeoff/sheet';
@@ -34,11 +36,12 @@ const HELD_COLUMN = 3;
  */
 export function withPlan(
   sheet: Sheet,
-  { openings }: Takeoff,
+  takeoff: Takeoff,
   { planned: factors, held: isHeldAt }: PlanFactors,
   made: StandardsRanges,
   rowsOnSheet: number,
 ): Sheet {
+  const { openings } = takeoff;
   const rows: (readonly (Cell | null)[])[] = [...sheet.rows, []];
   const names: { name: string; ref: string }[] = [...(sheet.names ?? [])];
   const name = (as: string, firstColumn: number, firstRow: number, columns: number, height: number) => {
@@ -80,6 +83,14 @@ export function withPlan(
     ]);
   name('Factors', 0, rows.length + 1, 2, factorRows.length);
   rows.push(...factorRows, []);
+
+  rows.push([{ value: 'What the job costs, by kind', style: 'group' }]);
+  const costs = costKinds(withFactors(takeoff, factors)).map(({ name: kind, money }): Cell[] => [
+    { value: kind, style: 'text', format: '@' },
+    { value: money, style: 'fixed', format: columnFormat('money', 'in') },
+  ]);
+  name('Plan_costs', 1, rows.length + 1, 1, costs.length);
+  rows.push(...costs, []);
 
   rows.push([{ value: 'What this plan was made from', style: 'group' }]);
   const inputs = ROW_FIELDS.map((field) => TAKEOFF_COLUMNS.find(({ key }) => key === field)!.heading);

@@ -13,6 +13,7 @@ import {
 } from '../standards';
 import type { CellValue, Table } from '../schedule/opening';
 import type { StockBoard } from '../stockList';
+import type { CostKind } from '../takeoff/costKinds';
 import { sellingFactor } from '../takeoff/price';
 import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
 import { columnLetters } from './address';
@@ -61,6 +62,8 @@ function unitFigure(name: string, label: string, of: (unit: Unit) => number, not
 }
 
 const WORKED_OUT_HEADING = 'Worked out';
+/** Over the table of what the job's money goes to. */
+export const COSTS_HEADING = 'What this job costs, as planned';
 export const STOCK_HEADING = 'Stock list';
 export const ON_HAND_HEADING = 'Knives and guides on hand';
 /** Stands below the heading Quarters; the unit row is told by it when the sheet is read back. */
@@ -79,7 +82,7 @@ type Names = { name: string; ref: string }[];
  * Every shop setting once, with its unit, limits and the name formulas know it by; below, the stock list and what is on hand.
  * A blank value is not set, and means the default: what is in use stands beside it. The job at hand stands among them.
  */
-export function standardsSheet(standards: Standards, job: Job = BLANK_JOB): Sheet {
+export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs: readonly CostKind[] = []): Sheet {
   const { unit } = standards;
   const rows: Rows = [
     [{ value: 'Standards', style: 'title' }],
@@ -126,6 +129,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB): Shee
     names.push({ name, ref: `Standards!$C$${rows.length}` });
   }
   rows.push([]);
+  if (costs.length > 0) rows.push(...costRows(costs, rows.length + 1), []);
   const block = jobRows(job, unit, rows.length + 1);
   rows.push(...block.rows, []);
   names.push(...block.names);
@@ -149,6 +153,33 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB): Shee
     home: 'B6',
     locked: true,
   };
+}
+
+/** What this job's money goes to, from the plan on the sheet Stock: it says itself where that is older than the rows. */
+function costRows(costs: readonly CostKind[], first: number): Rows {
+  const total = costs.reduce((sum, { money }) => sum + money, 0);
+  const from = first + 1;
+  const to = first + costs.length;
+  return [
+    [
+      { value: COSTS_HEADING, style: 'group' },
+      null,
+      { value: '$', style: 'note', align: 'right' },
+      { value: 'share of the price', style: 'note' },
+      { value: '', formula: 'Plan_state', style: 'attention' },
+    ],
+    ...costs.map(({ name, money }, at): (Cell | null)[] => [
+      { value: name, style: 'text' },
+      null,
+      { value: money, formula: `INDEX(Plan_costs,${at + 1})`, style: 'figure', format: columnFormat('money', 'in') },
+      {
+        value: total === 0 ? 0 : money / total,
+        formula: `IF(SUM(C$${from}:C$${to})=0,0,C${from + at}/SUM(C$${from}:C$${to}))`,
+        style: 'figure',
+        format: '0.0%',
+      },
+    ]),
+  ];
 }
 
 function addStockList(rows: Rows, names: Names, { unit, stock }: Standards): void {

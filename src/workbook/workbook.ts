@@ -2,6 +2,7 @@ import type { QuoteCheck } from '../check/quote/checkQuote';
 import { BLANK_JOB, type Job } from '../job/fields';
 import { proposalFrom } from '../job/offered';
 import type { Schedule } from '../schedule/opening';
+import { costKinds } from '../takeoff/costKinds';
 import { planBoards, type BoardNeeds } from '../takeoff/boards';
 import { factorsOf, withHeld, type HeldFactors } from '../takeoff/factors';
 import { partsOf } from '../takeoff/parts';
@@ -63,7 +64,7 @@ export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: W
     ...planSheets(planned, boards, { plain, held: heldFactors, rowsOnSheet: planned.openings.length }),
     scheduleSheet(schedule, planned, plain),
     ...(plain ? [workingSource(planned)] : []),
-    standardsSheet(takeoff.standards, job),
+    standardsSheet(takeoff.standards, job, costKinds(planned)),
   ];
 }
 
