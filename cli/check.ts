@@ -9,11 +9,13 @@ import type { Command, ExitCode, Io } from './io';
 import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
+import { lostByHand } from './standing';
 
 const help = `archwright check QUOTE --schedule SCHEDULE [options]    a quote against the takeoff, line by line (.csv, .tsv, .xlsx, .pdf)
 
   --schedule FILE     the schedule the quote is for
-  --out FILE.xlsx     write the workbook there, with a Check sheet
+  --out FILE.xlsx     write the workbook there, with a Check sheet; a takeoff there that was changed by hand is refused
+  --replace           write over it all the same
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings, as for archwright takeoff; among them the length tolerance and the price band
   --page N, --table N of a quote in a PDF, or of the schedule where only that is one: that of this page, the Nth of the list
@@ -24,6 +26,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
     schedule: { type: 'string' },
     out: { type: 'string' },
+    replace: { type: 'boolean' },
     plain: { type: 'boolean' },
     standards: { type: 'string' },
     page: { type: 'string' },
@@ -47,6 +50,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const lost = values.replace ? null : await lostByHand(out, standards.value);
+  if (lost !== null) return cannotUse(io, lost, progress);
   const ofQuote = /\.pdf$/i.test(path);
   const onPage = (page: number, of: number) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`);
   const schedule = await readScheduleFile(schedulePath, standards.value, {

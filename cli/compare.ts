@@ -19,6 +19,7 @@ import type { Command, ExitCode, Io } from './io';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
+import { lostByHand } from './standing';
 
 const help = `archwright compare OLD NEW [options]    a revised schedule against the one before (.csv, .tsv, .xlsx)
 
@@ -27,6 +28,7 @@ workbook may stand for a schedule: its Takeoff is read as it is. Inputs that wer
 them as they were listed; those that are not kept are named.
 
   --out FILE.xlsx     write the takeoff of NEW there, with a Revision sheet; openings that were there keep their numbers
+  --replace           also over a takeoff that was changed by hand
   --standards FILE    the shop's settings, as for archwright takeoff
   --json              print {added, dropped, renamed, changed, unchanged, shared, total} instead of the text
 `;
@@ -34,6 +36,7 @@ them as they were listed; those that are not kept are named.
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
     out: { type: 'string' },
+    replace: { type: 'boolean' },
     standards: { type: 'string' },
     json: { type: 'boolean' },
   });
@@ -51,6 +54,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const lost = values.replace ? null : await lostByHand(out, standards.value);
+  if (lost !== null) return cannotUse(io, lost, progress);
   const old = await readList(oldPath, standards.value);
   if (!old.ok) return cannotUse(io, old.message, progress);
   const now = await readList(newPath, standards.value);

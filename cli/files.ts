@@ -1,4 +1,4 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { ListKind } from '../src/pdf/found';
 import { isPdf } from '../src/pdf/isPdf';
@@ -10,6 +10,7 @@ import { readSchedule } from '../src/schedule/readSchedule';
 import { chooseTable, readTables } from '../src/schedule/readTables';
 import type { Standards } from '../src/standards';
 import type { SheetSource } from '../src/workbook/sheet';
+import { writeWhole } from './wholeFile';
 
 /** What the operating system's codes mean to the person who typed the name. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -38,7 +39,7 @@ export async function readBytes(path: string): Promise<Result<Uint8Array>> {
 
 export async function writeOut(path: string, content: Uint8Array | string): Promise<Result<void>> {
   try {
-    return ok(await writeFile(path, content));
+    return ok(await writeWhole(path, content));
   } catch (error) {
     return refuse(`"${path}" can't be written: ${reason(error)}.`);
   }

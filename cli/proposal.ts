@@ -11,12 +11,14 @@ import { readJobFile } from './jobFile';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
+import { lostByHand } from './standing';
 
 const help = `archwright proposal SCHEDULE --out FILE.xlsx [options]    what goes to the customer: one sheet, prices and conditions
 
 The file holds that sheet alone: amounts as figures, sums as formulas, nothing of cost, margin or the shop's settings.
 
   --out FILE.xlsx     write it there
+  --replace           also over a takeoff that was changed by hand
   --job FILE          who it is for and by which rules it is charged: .json ({"customer": "…", "taxRate": 0.0625}), or a workbook
                       whose Standards sheet holds the job; left out: blank, every price as it is
   --standards FILE    the shop's settings, as for archwright takeoff; a workbook's job is taken along
@@ -25,6 +27,7 @@ The file holds that sheet alone: amounts as figures, sums as formulas, nothing o
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
     out: { type: 'string' },
+    replace: { type: 'boolean' },
     job: { type: 'string' },
     standards: { type: 'string' },
   });
@@ -42,6 +45,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const lost = values.replace ? null : await lostByHand(values.out, standards.value);
+  if (lost !== null) return cannotUse(io, lost, progress);
   const job = await readJobFile(values.job, values.standards);
   if (!job.ok) return cannotUse(io, job.message, progress);
   const schedule = await readScheduleFile(path, standards.value);

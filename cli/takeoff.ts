@@ -1,7 +1,8 @@
+import { isDeepStrictEqual } from 'node:util';
 import { aloneIn } from '../src/takeoff/alone';
-import { planTakeoff } from '../src/takeoff/planned';
 import { planSetups } from '../src/takeoff/setups';
-import { takeoff } from '../src/takeoff/takeoff';
+import { takeoffWithEdits } from '../src/workbook/withEdits';
+import { ok } from '../src/result';
 import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
 import { readScheduleFile, writeWorkbook } from './files';
@@ -10,11 +11,13 @@ import { readJobFile } from './jobFile';
 import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
+import { readStanding, unfitToFillAgain } from './standing';
 import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable, unusedColumns } from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 
-  --out FILE.xlsx     write the workbook there
+  --out FILE.xlsx     write the workbook there; a takeoff that stands there is filled again: what was changed by hand is kept
+  --replace           write a new workbook over whatever stands there
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
                       such as the Standards sheet of a workbook
@@ -26,6 +29,7 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
     out: { type: 'string' },
+    replace: { type: 'boolean' },
     plain: { type: 'boolean' },
     standards: { type: 'string' },
     page: { type: 'string' },
@@ -45,11 +49,20 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const choice = readTableChoice(values);
   if (!choice.ok) return wrongUsage(io, 'takeoff', choice.message);
 
-  const progress = new Progress(io, 4);
+  const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
-  const standards = await readStandardsFile(values.standards);
+  const standing = out === undefined || values.replace ? ok(null) : await readStanding(out);
+  if (!standing.ok) return cannotUse(io, standing.message, progress);
+  const again = standing.value;
+  const lost = again && unfitToFillAgain(out!, again, values.job === undefined ? [] : ['Proposal']);
+  if (lost) return cannotUse(io, lost, progress);
+  const standards =
+    again && values.standards === undefined ? ok(again.standards) : await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const job = await readJobFile(values.job, values.standards);
+  const job =
+    again && values.job === undefined && values.standards === undefined
+      ? ok(again.job)
+      : await readJobFile(values.job, values.standards);
   if (!job.ok) return cannotUse(io, job.message, progress);
   const schedule = await readScheduleFile(path, standards.value, {
     choice: choice.value,
@@ -57,15 +70,15 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   });
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
-  progress.show(1, 'Computing');
-  const computed = takeoff(schedule.value.openings, standards.value);
-  progress.show(2, 'Planning the boards');
-  const { taken, boards } = planTakeoff(computed);
+  progress.show(1, 'Computing and planning the boards');
+  const { taken, boards, said, ownColumns } = takeoffWithEdits({
+    ...{ schedule: schedule.value, standards: standards.value, before: again?.before ?? null },
+  });
 
   if (out !== undefined) {
-    progress.show(3, 'Writing');
+    progress.show(2, 'Writing');
     const sheets = workbookSources(schedule.value, taken, {
-      ...{ plain: values.plain ?? false, boards },
+      ...{ plain: values.plain ?? false, boards, ownColumns },
       ...{ job: job.value, proposal: values.job !== undefined },
     });
     const written = await writeWorkbook(out, sheets);
@@ -92,7 +105,12 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     const lines = attentionLines(taken, schedule.value, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }
-  io.say(out === undefined ? 'No workbook was written: name one with --out.' : `Wrote ${out}.`);
+  for (const sentence of said) io.say(sentence);
+  if (again && !isDeepStrictEqual(again.standards, standards.value))
+    io.say(`The settings are those of ${values.standards}; the workbook's own Standards were others.`);
+  io.say(
+    out === undefined ? 'No workbook was written: name one with --out.' : `${again ? 'Filled again' : 'Wrote'} ${out}.`,
+  );
   return 0;
 }
 

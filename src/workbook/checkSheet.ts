@@ -34,7 +34,7 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
   const rows: Row[] = [
     [{ value: 'Check', style: 'title' }],
-    [null, null, countsCell(body, lines)],
+    [null, null, countsCell(body, lines, plain)],
     groupRow(CHECK_COLUMNS, isFolded),
     headingRow(CHECK_COLUMNS),
     unitRow(CHECK_COLUMNS, unit),
@@ -82,7 +82,7 @@ function rowOf(cells: Partial<Record<CheckKey, Cell>>): Row {
   return CHECK_COLUMNS.map(({ key }) => cells[key] ?? null);
 }
 
-function countsCell(body: readonly Row[], lines: Lines): Cell {
+function countsCell(body: readonly Row[], lines: Lines, plain: boolean): Cell {
   const range = checkRange('verdict', lines);
   const count = (verdict: string) => body.filter((row) => row[columnAt('verdict')]?.value === verdict).length;
   return {
@@ -92,6 +92,7 @@ function countsCell(body: readonly Row[], lines: Lines): Cell {
       'Verdicts',
       `"Lines that agree: "&COUNTIF(${range},"agrees")&", that differ: "&COUNTIF(${range},"differs")&` +
         `", that can't be told: "&COUNTIF(${range},"can't tell")&"."`,
+      plain,
     ),
     style: 'text',
   };

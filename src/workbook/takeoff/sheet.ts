@@ -98,7 +98,7 @@ function* rowsOf(
   const { unit } = takeoff.standards;
   yield [{ value: 'Takeoff', style: 'title' }, null, null, { value: '', formula: 'Plan_state', style: 'attention' }];
   const blanks = Array<null>(TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'lookAt') - 4).fill(null);
-  yield [null, null, null, summary(takeoff, body), ...blanks, typedOver(body)];
+  yield [null, null, null, summary(takeoff, body, working !== null), ...blanks, typedOver(body)];
   yield groupRow(TAKEOFF_COLUMNS, () => false);
   yield unitRow(TAKEOFF_COLUMNS, unit);
   yield [...headingRow(TAKEOFF_COLUMNS), ...own.map(({ heading }) => headingCell(heading))];
@@ -163,12 +163,12 @@ function styleOf(column: TakeoffColumn): CellStyle {
 }
 
 /** How many openings there are and how many have no price. A price in error is neither: where the add-in is missing, all are. */
-function summary(takeoff: Takeoff, body: Body): Cell {
+function summary(takeoff: Takeoff, body: Body, plain: boolean): Cell {
   const { openings, open } = takeoff.totals;
   const price = columnRange('price', body);
   return {
     value: `Openings: ${openings}. Not priced: ${open}.`,
-    formula: `"Openings: "&COUNT(${columnRange('no', body)})&". "&${unlessErrors(price, 'Prices', `"Not priced: "&COUNTIF(${price},"")&"."`)}`,
+    formula: `"Openings: "&COUNT(${columnRange('no', body)})&". "&${unlessErrors(price, 'Prices', `"Not priced: "&COUNTIF(${price},"")&"."`, plain)}`,
     style: 'text',
   };
 }

@@ -1,12 +1,10 @@
 import { BLANK_JOB, type Job } from '../../../src/job/fields';
 import type { Schedule } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
-import { planTakeoff } from '../../../src/takeoff/planned';
-import { takeoff } from '../../../src/takeoff/takeoff';
-import { heldFactors } from '../../../src/workbook/planBlock';
-import { keptFrom, NOTHING_KEPT, reapply, type Before } from '../../../src/workbook/refill';
+import type { Before } from '../../../src/workbook/refill';
 import type { Sheet } from '../../../src/workbook/sheet';
 import { takeoffTotals } from '../../../src/workbook/takeoff/totals';
+import { takeoffWithEdits } from '../../../src/workbook/withEdits';
 import { workbookSheets } from '../../../src/workbook/workbook';
 import { OUR_SHEETS } from '../ourSheets';
 import type { Filled } from '../state';
@@ -25,15 +23,6 @@ export interface BuildJob {
 export interface Built {
   readonly sheets: readonly Sheet[];
   readonly filled: Filled;
-}
-
-/** The takeoff of a schedule with what its user has changed by hand in the workbook. */
-export function takeoffWithEdits({ schedule, standards, before }: Omit<BuildJob, 'plain'>) {
-  const kept = before ? keptFrom(before, standards.unit) : NOTHING_KEPT;
-  const { openings, said } = reapply(schedule.openings, kept, standards);
-  const held = heldFactors(before?.stock ?? null);
-  const { taken, boards } = planTakeoff(takeoff(openings, standards, { numbersGiven: kept.numbersGiven }), {}, held);
-  return { taken, boards, held, said, ownColumns: kept.ownColumns };
 }
 
 /** The workbook for a schedule, and what to say about it once it is written. */

@@ -42,7 +42,7 @@ async function check(bench: Bench, table: Table): Promise<void> {
   if (!schedule) return fail(bench, 'Choose the list of openings first; a quote is checked against it.');
   const [{ checkTable }, { takeoffWithEdits }] = await Promise.all([
     import('../../../src/check/quote'),
-    import('../build/job'),
+    import('../../../src/workbook/withEdits'),
   ]);
   const before = await takeoffBefore(bench);
   if (!before.ok) return fail(bench, before.message);

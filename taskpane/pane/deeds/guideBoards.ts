@@ -24,7 +24,7 @@ export function listGuides(bench: Bench): Promise<readonly Setup[] | undefined> 
       return undefined;
     }
     const [{ takeoffWithEdits }, { planSetups }] = await Promise.all([
-      import('../build/job'),
+      import('../../../src/workbook/withEdits'),
       import('../../../src/takeoff/setups'),
     ]);
     const { taken } = takeoffWithEdits({ schedule, standards, before: before.value });

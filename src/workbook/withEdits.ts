@@ -1,0 +1,22 @@
+import type { Schedule } from '../schedule/opening';
+import type { Standards } from '../standards';
+import { planTakeoff } from '../takeoff/planned';
+import { takeoff } from '../takeoff/takeoff';
+import { heldFactors } from './planBlock';
+import { keptFrom, NOTHING_KEPT, reapply, type Before } from './refill';
+
+/** What a workbook is filled from: a list, the shop's settings, and the takeoff as it stands, where there is one. */
+export interface Filling {
+  readonly schedule: Schedule;
+  readonly standards: Standards;
+  readonly before: Before | null;
+}
+
+/** The takeoff of a schedule with what its user has changed by hand in the workbook. */
+export function takeoffWithEdits({ schedule, standards, before }: Filling) {
+  const kept = before ? keptFrom(before, standards.unit) : NOTHING_KEPT;
+  const { openings, said } = reapply(schedule.openings, kept, standards);
+  const held = heldFactors(before?.stock ?? null);
+  const { taken, boards } = planTakeoff(takeoff(openings, standards, { numbersGiven: kept.numbersGiven }), {}, held);
+  return { taken, boards, held, said, ownColumns: kept.ownColumns };
+}
