@@ -61,6 +61,10 @@ function runnable(file) {
   return { apply: ({ hooks }) => hooks.afterEmit.tapPromise('runnable', () => chmod(file, 0o755)) };
 }
 
+/** Served from localhost, a function's help leads to the pages of help beside it; `npm run package` puts its own address there. */
+const helpBeside = (functions) =>
+  functions.toString().replaceAll('https://archwright.example', 'https://localhost:3000');
+
 /** What of dist/web the workbench's build makes; the add-in's makes the rest. Each clears away what it no longer makes. */
 const OF_THE_WORKBENCH = /^(workbench|grid-library|examples)/;
 
@@ -87,7 +91,7 @@ function addIn(mode) {
         patterns: [
           { from: 'taskpane/excel/{taskpane,support}.html', to: '[name][ext]' },
           { from: 'taskpane/excel/icons/*.png', to: 'icons/[name][ext]' },
-          { from: 'functions/functions.json', to: '[name][ext]' },
+          { from: 'functions/functions.json', to: '[name][ext]', transform: helpBeside },
           ...pdfLibrary,
           // Only what Excel asks for of the 87 MB that the package holds.
           { context: office, from: '{office,o15apptofilemappingtable}.js', to: 'office/', ...unmodified },

@@ -7,7 +7,7 @@ import { give } from './error';
  * Radius of the arc through both spring points and the crown.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#radius
+ * @helpurl https://archwright.example/docs/functions.html#radius
  * @param span Distance between the spring points, more than 0.
  * @param rise Height of the crown above the spring line, more than 0.
  * @returns In the unit of the lengths.
@@ -24,7 +24,7 @@ export function RADIUS(span: any, rise: any): number {
  * Rise of an arc of this span and radius; the lesser of the two there are.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#rise
+ * @helpurl https://archwright.example/docs/functions.html#rise
  * @param span Distance between the spring points, more than 0.
  * @param radius Radius of the arc, at least span/2.
  * @returns In the unit of the lengths.
@@ -40,7 +40,7 @@ export function RISE(span: any, radius: any): number {
  * Span of an arc of this rise and radius.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#span
+ * @helpurl https://archwright.example/docs/functions.html#span
  * @param rise Height of the crown above the spring line, more than 0, at most 2·radius.
  * @param radius Radius of the arc, more than 0.
  * @returns In the unit of the lengths; 0 for the full circle.
@@ -56,7 +56,7 @@ export function SPAN(rise: any, radius: any): number {
  * Degrees the arc subtends at its center.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#angle
+ * @helpurl https://archwright.example/docs/functions.html#angle
  * @param span Distance between the spring points, more than 0.
  * @param rise Height of the crown above the spring line, more than 0.
  * @returns Degrees: 180 for a half round, more where the rise is over half the span.
@@ -73,7 +73,7 @@ export function ANGLE(span: any, rise: any): number {
  * Length of the arc, at the opening's edge or at an offset from it.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#arclength
+ * @helpurl https://archwright.example/docs/functions.html#arclength
  * @param span Distance between the opening's spring points, more than 0.
  * @param rise Height of the opening's crown above the spring line, more than 0.
  * @param offset How far outside the opening's edge to measure; negative: inside. Left out: 0.
@@ -91,7 +91,7 @@ export function ARCLENGTH(span: any, rise: any, offset?: any): number {
  * Points of the arc for laying it out: distance from the center line, height above the spring line.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#ordinates
+ * @helpurl https://archwright.example/docs/functions.html#ordinates
  * @param span Distance between the spring points, more than 0.
  * @param rise Height of the crown above the spring line, more than 0.
  * @param step Distance between the points along the spring line, more than 0.

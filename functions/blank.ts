@@ -12,7 +12,7 @@ import { give } from './error';
  * Least number of equal segments whose glued blank fits the board.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#segments
+ * @helpurl https://archwright.example/docs/functions.html#segments
  * @param radius Inside radius of the molding, more than 0.
  * @param face Width of the molding's face, more than 0.
  * @param angle Degrees the whole arc turns through, more than 0 up to 360.
@@ -42,7 +42,7 @@ export function SEGMENTS(radius: any, face: any, angle: any, board_width: any, m
  * Board width that one segment of a glued blank takes.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#blankwidth
+ * @helpurl https://archwright.example/docs/functions.html#blankwidth
  * @param radius Inside radius of the molding, more than 0.
  * @param face Width of the molding's face, more than 0.
  * @param angle Degrees the whole arc turns through, more than 0 up to 360.
@@ -70,7 +70,7 @@ export function BLANKWIDTH(radius: any, face: any, angle: any, segments: any, ma
  * Board length that one segment of a glued blank takes.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#blanklength
+ * @helpurl https://archwright.example/docs/functions.html#blanklength
  * @param radius Inside radius of the molding, more than 0.
  * @param face Width of the molding's face, more than 0.
  * @param angle Degrees the whole arc turns through, more than 0 up to 360.
@@ -100,7 +100,7 @@ export function BLANKLENGTH(radius: any, face: any, angle: any, segments: any, m
  * How many sawn segments stand above one another across the board.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#nest
+ * @helpurl https://archwright.example/docs/functions.html#nest
  * @param radius Inside radius of the molding, more than 0.
  * @param face Width of the molding's face, more than 0.
  * @param angle Degrees the whole arc turns through, more than 0 up to 360.
@@ -139,7 +139,7 @@ export function NEST(
  * Radii of the two curved guides the blank runs between: inside guide, outside guide.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#guides
+ * @helpurl https://archwright.example/docs/functions.html#guides
  * @param radius Inside radius of the molding, more than 0.
  * @param face Width of the molding's face, more than 0.
  * @param margin Oversize left on each edge, less than radius. Left out: 0.
@@ -165,7 +165,7 @@ export function GUIDES(radius: any, face: any, margin?: any, clearance?: any): n
  * Plies of a bent lamination: how many, and how thick each is.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#plies
+ * @helpurl https://archwright.example/docs/functions.html#plies
  * @param radius Radius of the inside face, more than 0.
  * @param thickness Finished thickness across the bend, more than 0.
  * @param ratio Least radius of a ply in ply thicknesses, more than 0. Left out: 100.

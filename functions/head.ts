@@ -8,7 +8,7 @@ import { headOf } from './headArguments';
  * Length of the curve over an opening, at its edge or at an offset from it.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#headlength
+ * @helpurl https://archwright.example/docs/functions.html#headlength
  * @param head "segmental", "half round", "quarter round", "round", "elliptical", "three-centered", "pointed", "straight", "radius corners", "full ellipse", "half segmental", "quarter ellipse", "four-centered", "gable", "clipped corners", "shed" or "octagon"; usual abbreviations are understood.
  * @param span Distance between the opening's spring points, more than 0.
  * @param rise Height of the opening's crown above the spring line; radius corners: their radius; full ellipse: the whole height; half segmental, quarter ellipse, gable, shed: height of the high end or ridge; clipped corners: height of the corners. May be left out for half round, quarter round, round, straight and octagon heads, and for "equilateral".
@@ -32,7 +32,7 @@ export function HEADLENGTH(head: any, span: any, rise?: any, offset?: any, ends?
  * The constant-radius pieces of the curve, left to right: radius, degrees, length, deviation.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#headarcs
+ * @helpurl https://archwright.example/docs/functions.html#headarcs
  * @param head Any head with a curve, by the names of HEADLENGTH; usual abbreviations are understood.
  * @param span Distance between the opening's spring points, more than 0.
  * @param rise Height of the opening's crown above the spring line; see HEADLENGTH. May be left out for half round, quarter round and round heads.
@@ -66,7 +66,7 @@ export function HEADARCS(
  * Radius of the curve over an opening, at its edge: of the crown where there are several.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#headradius
+ * @helpurl https://archwright.example/docs/functions.html#headradius
  * @param head Any head with a curve, by the names of HEADLENGTH; usual abbreviations are understood.
  * @param span Distance between the opening's spring points, more than 0.
  * @param rise Height of the opening's crown above the spring line; see HEADLENGTH. May be left out for half round, quarter round and round heads.
@@ -87,7 +87,7 @@ export function HEADRADIUS(head: any, span: any, rise?: any, arcs?: any, haunch?
  * Saw settings of the joint between leg and head: of the leg, of the head at both corners, and what a straight cut misses.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#headmiter
+ * @helpurl https://archwright.example/docs/functions.html#headmiter
  * @param head Any head with ends, by the names of HEADLENGTH; usual abbreviations are understood.
  * @param span Distance between the opening's spring points, more than 0.
  * @param rise Height of the opening's crown above the spring line; see HEADLENGTH. May be left out for half round, quarter round and straight heads.
@@ -122,7 +122,7 @@ export function HEADMITER(
  * Saw setting of the joint between a leg and the head, degrees off square.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#miter
+ * @helpurl https://archwright.example/docs/functions.html#miter
  * @param span Distance between the opening's spring points, more than 0.
  * @param rise Height of the opening's crown above the spring line, more than 0.
  * @param face Width of the casing, more than 0.

@@ -13,7 +13,7 @@ import { give } from './error';
  * Knife cuts to the inch.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#cutsperinch
+ * @helpurl https://archwright.example/docs/functions.html#cutsperinch
  * @param rpm Revolutions of the cutter head per minute, more than 0.
  * @param knives Knives that really mark, a whole number from 1 to 100: one, unless the head is jointed.
  * @param feed Feet per minute, more than 0.
@@ -41,7 +41,7 @@ export function CUTSPERINCH(rpm: any, knives: any, feed: any, feed_radius?: any,
  * Feed that gives so many cuts to the inch.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#feedrate
+ * @helpurl https://archwright.example/docs/functions.html#feedrate
  * @param cuts Cuts wanted to the inch, more than 0.
  * @param rpm Revolutions of the cutter head per minute, more than 0.
  * @param knives Knives that really mark, a whole number from 1 to 100.
@@ -58,7 +58,7 @@ export function FEEDRATE(cuts: any, rpm: any, knives: any): number {
  * Depth of one knife mark.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#markdepth
+ * @helpurl https://archwright.example/docs/functions.html#markdepth
  * @param cuts Cuts to the inch, at least 1/diameter.
  * @param diameter Diameter of the cutting circle, inches, more than 0.
  * @returns Inches.
@@ -74,7 +74,7 @@ export function MARKDEPTH(cuts: any, diameter: any): number {
  * Minutes to run a length through the machine.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#runtime
+ * @helpurl https://archwright.example/docs/functions.html#runtime
  * @param length Length of the molding, inches, more than 0.
  * @param feed Feet per minute, more than 0.
  * @param passes How many passes, a whole number from 1 to 1,000. Left out: 1.

@@ -12,7 +12,7 @@ const NAMES = 'the name of a figure, such as "long point", "radius", "blank", "l
  * One figure of an opening, from its own inputs alone.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#opening
+ * @helpurl https://archwright.example/docs/functions.html#opening
  * @param figure Name of the figure, such as "long point", "radius", "blank", "cuts", "labor", "needs" or "look at"; the table below lists them all.
  * @param main One row of cells: quantity, head, span, rise.
  * @param more One row of cells: ends, reveal, face, thickness, species, profile, leg, segments wanted, sides, arcs, haunch, other leg. A blank is the shop's standard; cells at the end may be missing.
@@ -43,7 +43,7 @@ export function OPENING(
  * What each opening bears of the things that several need together: knives, guides, set-ups, spare and test pieces.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#shares
+ * @helpurl https://archwright.example/docs/functions.html#shares
  * @param no The openings' numbers, one in each row; a row without one is passed over.
  * @param main The openings' main inputs, a row each: see OPENING.
  * @param more The openings' other inputs, a row each: see OPENING.

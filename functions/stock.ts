@@ -10,7 +10,7 @@ import { planOf } from './plans';
  * Board feet.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#boardfeet
+ * @helpurl https://archwright.example/docs/functions.html#boardfeet
  * @param thickness Nominal thickness, inches, more than 0; under 1 counts as 1.
  * @param width Nominal width, inches, more than 0.
  * @param length Length, inches, more than 0.
@@ -36,7 +36,7 @@ export function BOARDFEET(thickness: any, width: any, length: any, quantity?: an
  * Pieces of one length that one board gives.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#perboard
+ * @helpurl https://archwright.example/docs/functions.html#perboard
  * @param board_length Length of the board, more than 0.
  * @param piece_length Length of a piece, more than 0.
  * @param kerf Width of a saw cut, 0 or more. Left out: 0.
@@ -61,7 +61,7 @@ export function PERBOARD(board_length: any, piece_length: any, kerf?: any, trim?
  * Boards to buy for a cutting list.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#boards
+ * @helpurl https://archwright.example/docs/functions.html#boards
  * @param lengths Range of piece lengths.
  * @param quantities Range of as many quantities, whole.
  * @param stock Range of the board lengths on sale.
@@ -88,7 +88,7 @@ export function BOARDS(
  * Share of the bought length that becomes pieces.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#stockyield
+ * @helpurl https://archwright.example/docs/functions.html#stockyield
  * @param lengths Range of piece lengths.
  * @param quantities Range of as many quantities, whole.
  * @param stock Range of the board lengths on sale.
@@ -115,7 +115,7 @@ export function STOCKYIELD(
  * The cutting plan: boards cut alike, stock length, cuts, offcut, proof.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#cutplan
+ * @helpurl https://archwright.example/docs/functions.html#cutplan
  * @param lengths Range of piece lengths.
  * @param quantities Range of as many quantities, whole.
  * @param stock Range of the board lengths on sale.

@@ -9,7 +9,7 @@ import { arcEnds, headShape } from './headArguments';
  * Inches from dimension text.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#inches
+ * @helpurl https://archwright.example/docs/functions.html#inches
  * @param text Such as 36 1/2, 36-1/2, 3'-6 1/2", 3ft 6in, 914 mm, 0.914 m; a number stands for itself.
  * @returns Inches.
  * @throws Whatever cannot be read without doubt; the text is quoted back.
@@ -25,7 +25,7 @@ export function INCHES(text: any): number {
  * Inches as text in feet, inches and a fraction.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#feetinches
+ * @helpurl https://archwright.example/docs/functions.html#feetinches
  * @param inches The length, inches; may be negative.
  * @param denominator Finest fraction of an inch, a whole number from 1 to 128. Left out: 16.
  * @returns Text such as 3'-6 1/2".
@@ -42,7 +42,7 @@ export function FEETINCHES(inches: any, denominator?: any): string {
  * Checks a quoted length of curved casing, and names the mistake where it matches one.
  *
  * @customfunction
- * @helpurl https://archwright.example/docs/functions.md#lengthcheck
+ * @helpurl https://archwright.example/docs/functions.html#lengthcheck
  * @param quoted The length quoted for one head, inches, more than 0.
  * @param head "segmental", "half round", "quarter round", "round", "elliptical", "three-centered", "pointed" or "straight"; usual abbreviations are understood.
  * @param span Distance between the opening's spring points, inches, more than 0.

@@ -10,8 +10,6 @@ import { parseArgs } from 'node:util';
 
 const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
 const DEVELOPMENT_ORIGIN = 'https://localhost:3000';
-/** Where the JSDoc says a function is explained, until an origin is known. */
-const HELP_ORIGIN = 'https://archwright.example';
 /** As the built page has it: the build takes quotes off where they are not needed. */
 const OWN_OFFICE = /src="?office\/office\.js"?/;
 /** Where Microsoft hosts it; an add-in in its store must load it from there. */
@@ -32,14 +30,10 @@ function main(): void {
   const host = join(PROJECT, 'dist/host');
   rmSync(host, { recursive: true, force: true });
   cpSync(join(PROJECT, 'dist/web'), host, { recursive: true });
-  // What the functions' help addresses name, with its drawings.
-  for (const part of ['functions.md', 'pictures']) {
-    cpSync(join(PROJECT, 'docs', part), join(host, 'docs', part), { recursive: true });
-  }
   cpSync(join(PROJECT, 'LICENSE'), join(host, 'LICENSE.txt'));
 
   const functions = join(host, 'functions.json');
-  writeFileSync(functions, readFileSync(functions, 'utf8').replaceAll(HELP_ORIGIN, origin));
+  writeFileSync(functions, readFileSync(functions, 'utf8').replaceAll(DEVELOPMENT_ORIGIN, origin));
 
   const store = join(PROJECT, 'dist/store');
   rmSync(store, { recursive: true, force: true });

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { OfficeAddinManifest } from 'office-addin-manifest';
@@ -23,11 +23,11 @@ describe('npm run package', () => {
     expect(files.length).toBeGreaterThan(8);
     expect(files.filter((file) => !existsSync(join('dist/host', file)))).toEqual([]);
     const help = [...readFileSync('dist/host/functions.json', 'utf8').matchAll(/"helpUrl": "([^"#]+)/g)];
-    expect(new Set(help.map((match) => match[1]))).toEqual(new Set(['https://example.com/shop/docs/functions.md']));
-    const page = readFileSync('dist/host/docs/functions.md', 'utf8');
-    const pictures = [...page.matchAll(/\]\((pictures\/[^)]+)\)/g)].map((match) => match[1]!);
+    expect(new Set(help.map((match) => match[1]))).toEqual(new Set(['https://example.com/shop/docs/functions.html']));
+    const page = readFileSync('dist/host/docs/functions.html', 'utf8');
+    const pictures = [...page.matchAll(/src="(pictures\/[^"]+)"/g)].map((match) => match[1]!);
     expect(pictures.filter((picture) => !existsSync(join('dist/host/docs', picture)))).toEqual([]);
-    expect(readdirSync('dist/host/docs').sort()).toEqual(['functions.md', 'pictures']);
+    expect(pictures.length).toBeGreaterThan(3);
     // The store build: the same files, but office.js is Microsoft's.
     expect(files.filter((file) => !existsSync(join('dist/store', file)))).toEqual([]);
     expect(existsSync('dist/store/office')).toBe(false);
