@@ -71,14 +71,14 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing and planning the boards');
-  const { taken, boards, said, ownColumns } = takeoffWithEdits({
+  const { taken, boards, held, said, ownColumns } = takeoffWithEdits({
     ...{ schedule: schedule.value, standards: standards.value, before: again?.before ?? null },
   });
 
   if (out !== undefined) {
     progress.show(2, 'Writing');
     const sheets = workbookSources(schedule.value, taken, {
-      ...{ plain: values.plain ?? false, boards, ownColumns },
+      ...{ plain: values.plain ?? false, boards, held, ownColumns },
       ...{ job: job.value, proposal: values.job !== undefined },
     });
     const written = await writeWorkbook(out, sheets);
