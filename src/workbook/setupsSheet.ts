@@ -141,6 +141,7 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff): Sheet {
   const list = rows.length;
   const cards = plan.setups.slice(0, MOST_CARDS).map((setup, at) => [...setupCard(setup, at + 1, takeoff), []]);
   for (const card of cards) rows.push(...card);
+  if (cards.length > 0) rows.pop();
   const pageBreaks = pageBreaksBetween(
     cards.map((card) => card.length),
     list,
