@@ -2,6 +2,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { inFolderOfExamples, PAGES_WITH_COMMANDS, withOutputs } from './console';
 
-inFolderOfExamples((run) => {
-  for (const page of PAGES_WITH_COMMANDS) writeFileSync(page, withOutputs(readFileSync(page, 'utf8'), run));
-});
+// Each page in a folder of its own: a workbook that another page's commands wrote would be filled again.
+for (const page of PAGES_WITH_COMMANDS)
+  writeFileSync(
+    page,
+    inFolderOfExamples((run) => withOutputs(readFileSync(page, 'utf8'), run)),
+  );
