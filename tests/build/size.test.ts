@@ -7,16 +7,16 @@ const zipped = (file: string) => gzipSync(readFileSync(WEB + file), { level: 9 }
 
 /** What a page loads before anything is clicked, in kB as a server sends it. */
 describe('the built scripts stay small', () => {
-  test('the worksheet functions alone are at most 45 kB', () => {
-    expect(zipped('functions.js') / 1000).toBeLessThanOrEqual(45);
+  test('the worksheet functions alone are at most 50 kB', () => {
+    expect(zipped('functions.js') / 1000).toBeLessThanOrEqual(50);
   });
 
-  test("the pane's own script is at most 90 kB", () => {
-    expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(90);
+  test("the pane's own script is at most 105 kB", () => {
+    expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(105);
   });
 
-  test("the workbench's own script is at most 120 kB without the grid", () => {
-    expect(zipped('workbench.js') / 1000).toBeLessThanOrEqual(120);
+  test("the workbench's own script is at most 150 kB without the grid", () => {
+    expect(zipped('workbench.js') / 1000).toBeLessThanOrEqual(150);
   });
 
   test('the .xlsx writer is in no script that a page loads before something is saved', () => {
