@@ -9,7 +9,7 @@ describe('the pages, once built', () => {
     const page = await built.browser.newPage();
     const seen = watch(page, built.address);
     await page.goto(built.address);
-    await page.waitForSelector('canvas', { timeout: 60_000 });
+    await page.locator('canvas[id^="univer-sheet-main-canvas"]').first().waitFor({ timeout: 60_000 });
     await page.waitForLoadState('networkidle');
     expect(seen).toEqual({ outside: [], errors: [] });
     await page.close();
