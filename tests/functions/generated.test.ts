@@ -70,7 +70,7 @@ describe('what is generated from the docstrings', () => {
       expect(id).toBe(name);
       expect(name).toMatch(/^[A-Z]+$/);
       expect(description).toMatch(/\.$/);
-      expect(helpUrl).toBe(`https://archwright.example/docs/functions.md#${name.toLowerCase()}`);
+      expect(helpUrl).toBe(`https://archwright.example/docs/functions.html#${name.toLowerCase()}`);
       expect(options).toBeUndefined();
       for (const parameter of parameters) {
         expect(parameter.description, `${name} ${parameter.name}`).toMatch(/\.$/);
