@@ -6,11 +6,12 @@ import { isArc } from '../head/pieces';
 import { SHAPES } from '../head/shapes';
 import { straightReach } from '../head/straight';
 import type { BoardNeeds } from '../takeoff/boards';
+import { guideSetsOf, type GuideSets } from '../takeoff/guideSets';
 import type { Inputs } from '../takeoff/inputs';
 import { headsOf } from '../takeoff/ownCost';
 import type { RingPlan } from '../takeoff/ownFigures';
 import { planSetups } from '../takeoff/setups';
-import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
+import { sharersOf, type OpeningTakeoff, type Takeoff } from '../takeoff/takeoff';
 import { perInch } from '../unit';
 import type { Standards } from '../standards';
 import { endCut, type EndCut } from './cuts';
@@ -101,20 +102,26 @@ export interface PackTicket {
 
 /** The tickets of every opening that can be made, by No. */
 export function ticketsOf(takeoff: Takeoff, boards: BoardNeeds): Ticket[] {
+  const { standards, openings } = takeoff;
   const order = new Map(planSetups(takeoff).setups.map(({ name }, at) => [name.toLowerCase(), at + 1]));
-  return [...takeoff.openings]
+  const setups: Setups = { order, sets: guideSetsOf(sharersOf(openings), standards) };
+  return [...openings]
     .sort((one, other) => one.no - other.no)
     .flatMap((row) => {
       const { inputs, own } = row;
-      return inputs === null || own === null
-        ? []
-        : [ticketOf({ ...row, inputs, own }, takeoff.standards, boards, order)];
+      return inputs === null || own === null ? [] : [ticketOf({ ...row, inputs, own }, standards, boards, setups)];
     });
+}
+
+/** Place of each set-up, from 1, by its name in lower case; and the guides of a ring, which near radii may share. */
+interface Setups {
+  readonly order: ReadonlyMap<string, number>;
+  readonly sets: GuideSets;
 }
 
 type Ready = OpeningTakeoff & { inputs: Inputs; own: NonNullable<OpeningTakeoff['own']> };
 
-function ticketOf(row: Ready, standards: Standards, boards: BoardNeeds, order: ReadonlyMap<string, number>): Ticket {
+function ticketOf(row: Ready, standards: Standards, boards: BoardNeeds, { order, sets }: Setups): Ticket {
   const { no, opening, inputs, own } = row;
   const heads = headsOf(inputs);
   const trim = [...headPieces(row, standards), ...legPieces(row)];
@@ -125,9 +132,10 @@ function ticketOf(row: Ready, standards: Standards, boards: BoardNeeds, order: R
     saw: own.rings.map((plan) => sawOf(plan, row, standards)),
     finished: finishedOf(row, standards),
     run: [
-      ...own.rings.map(({ guide, ring, runLength }) => ({
-        ...{ order: at(guide), setup: guide, pieces: heads * ring.count, runLength },
-      })),
+      ...own.rings.map((plan) => {
+        const setup = sets(inputs, plan).name;
+        return { order: at(setup), setup, pieces: heads * plan.ring.count, runLength: plan.runLength };
+      }),
       ...(own.straight === null ? [] : own.straight.pieces).map(({ count, length }) => ({
         ...{ order: at(own.straight!.setup), setup: own.straight!.setup, pieces: heads * count, runLength: length },
       })),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
 import { planTakeoff } from '../../src/takeoff/planned';
+import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { ticketsOf, type Ticket } from '../../src/tickets/tickets';
 import { ticketsSheet } from '../../src/workbook/ticketsSheet';
@@ -244,5 +245,19 @@ describe('the tickets of ten openings, worked out again from first principles', 
   it('leave out what can not be made yet', () => {
     const lacking = planTakeoff(takeoff([opening({ head: 'segmental', span: 36 })], STANDARDS));
     expect(ticketsOf(lacking.taken, lacking.boards)).toEqual([]);
+  });
+});
+
+describe('what is run where near radii share guides', () => {
+  it('stands under the set-up of the shared guides, by the name and place that their card has', () => {
+    const shop = { ...defaultStandards(), guideTolerance: 1 };
+    const near = [36, 36.5].map((span, at) =>
+      opening({ row: at + 2, mark: `B${at}`, head: 'segmental', span, rise: 6 }),
+    );
+    const { taken: job, boards: plan } = planTakeoff(takeoff(near, shop));
+    const { setups } = planSetups(job);
+    expect(setups).toHaveLength(1);
+    const runs = ticketsOf(job, plan).map(({ run }) => run.map(({ order, setup, pieces }) => [order, setup, pieces]));
+    expect(runs).toEqual([[[1, setups[0]!.name, 1]], [[1, setups[0]!.name, 1]]]);
   });
 });
