@@ -1,17 +1,15 @@
 import type { Revision } from '../src/revision/compare';
 import { figureLabel, valueText } from '../src/revision/words';
 import type { Result } from '../src/result';
-import type { Table } from '../src/schedule/opening';
 import type { Standards } from '../src/standards';
 import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
 import type { Unit } from '../src/unit';
-import { readBook, type ReadBook } from '../src/workbook/readBook';
+import { readBook } from '../src/workbook/readBook';
 import { keptFrom, NOTHING_KEPT, type Kept } from '../src/workbook/refill';
 import { revise, type Revised } from '../src/workbook/revise';
 import { revisedList, type RevisedList } from '../src/workbook/revisedList';
 import { revisionSheet } from '../src/workbook/revisionSheet';
-import type { Cell } from '../src/workbook/sheet';
 import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
 import { readAllTables, readBytes, writeWorkbook } from './files';
@@ -19,7 +17,7 @@ import type { Command, ExitCode, Io } from './io';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
-import { lostByHand } from './standing';
+import { beforeIn, lostByHand } from './standing';
 
 const help = `archwright compare OLD NEW [options]    a revised schedule against the one before (.csv, .tsv, .xlsx)
 
@@ -72,6 +70,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     progress.show(2, 'Writing');
     const names = { old: old.value.schedule.name, now: schedule.name };
     const sheets = workbookSources(revised.schedule, revised.taken, {
+      boards: revised.boards,
       revision: revisionSheet(revision, names, standards.value.unit),
     });
     const written = await writeWorkbook(out, sheets);
@@ -94,19 +93,11 @@ async function readList(path: string, standards: Standards): Promise<Result<Revi
 async function editsIn(path: string, { unit }: Standards): Promise<Kept> {
   const bytes = await readBytes(path);
   const book = bytes.ok ? readBook(bytes.value) : bytes;
-  const sheet = (name: string) => (book.ok ? book.value.sheets.find((one) => one.name === name) : undefined);
-  const [takeoffSheet, schedule] = [sheet('Takeoff'), sheet('Schedule')];
-  if (takeoffSheet === undefined || schedule === undefined) return NOTHING_KEPT;
-  const values = tableOf(takeoffSheet, ({ value }) => value);
-  const formulas = tableOf(takeoffSheet, ({ formula, value }) => (formula === undefined ? value : `=${formula}`));
-  return keptFrom({ values, formulas, schedule: tableOf(schedule, ({ value }) => value) }, unit);
+  const before = book.ok ? beforeIn(book.value) : null;
+  return before === null || before.schedule === null ? NOTHING_KEPT : keptFrom(before, unit);
 }
 
-function tableOf({ name, rows }: ReadBook['sheets'][number], of: (cell: Cell) => Cell['value']): Table {
-  return { name, firstRow: 1, rows: rows.map((row) => row.map((cell) => (cell ? of(cell) : null))) };
-}
-
-export function revisionJson({ added, dropped, renamed, changed, unchanged, shared, total }: Revision) {
+function revisionJson({ added, dropped, renamed, changed, unchanged, shared, total }: Revision) {
   return {
     added: added.map(({ mark }) => mark),
     dropped: dropped.map(({ mark }) => mark),

@@ -5,7 +5,7 @@ import type { Job } from '../src/job/fields';
 import { ok, refuse, type Result } from '../src/result';
 import type { Table } from '../src/schedule/opening';
 import type { Standards } from '../src/standards';
-import { readBook } from '../src/workbook/readBook';
+import { readBook, type ReadBook } from '../src/workbook/readBook';
 import { readStandards } from '../src/workbook/readStandards';
 import { keptFrom, type Before } from '../src/workbook/refill';
 import type { BookSheet, Cell } from '../src/workbook/sheet';
@@ -36,19 +36,10 @@ export async function readStanding(path: string): Promise<Result<Standing | null
   if (bytes.length === 0) return ok(null);
   const book = readBook(bytes);
   if (!book.ok) return refuse(`"${path}" is there and can't be read (${book.message}): ${IN_THE_WAY}.`);
-  const sheet = (name: string) => book.value.sheets.find((each) => each.name === name);
-  const takeoff = sheet('Takeoff');
-  const standardsSheet = sheet('Standards');
-  if (!book.value.ours || !takeoff || !standardsSheet)
+  const standardsSheet = book.value.sheets.find(({ name }) => name === 'Standards');
+  const before = beforeIn(book.value);
+  if (!book.value.ours || !before || !standardsSheet)
     return refuse(`"${path}" is there and holds no takeoff that can be filled again: ${IN_THE_WAY}.`);
-  const schedule = sheet('Schedule');
-  const stock = sheet('Stock');
-  const before: Before = {
-    values: tableOf(takeoff, valueIn),
-    formulas: tableOf(takeoff, (cell) => (cell.formula === undefined ? valueIn(cell) : `=${cell.formula}`)),
-    schedule: schedule ? tableOf(schedule, valueIn) : null,
-    stock: stock ? tableOf(stock, valueIn) : null,
-  };
   const table = tableOf(standardsSheet, valueIn);
   const standards = readStandards(table);
   if (!standards.ok) return refuse(`"${path}" can't be filled again. ${standards.message}`);
@@ -56,6 +47,19 @@ export async function readStanding(path: string): Promise<Result<Standing | null
   if (!job.ok) return refuse(`"${path}" can't be filled again. ${job.message}`);
   const others = book.value.sheets.map(({ name }) => name).filter((name) => !FILLED.includes(name));
   return ok({ before, standards: standards.value, job: job.value, others });
+}
+
+/** A takeoff workbook's sheets as filling again needs them; null: it has no Takeoff. */
+export function beforeIn({ sheets }: ReadBook): Before | null {
+  const sheet = (name: string) => sheets.find((each) => each.name === name);
+  const [takeoff, schedule, stock] = [sheet('Takeoff'), sheet('Schedule'), sheet('Stock')];
+  if (takeoff === undefined) return null;
+  return {
+    values: tableOf(takeoff, valueIn),
+    formulas: tableOf(takeoff, (cell) => (cell.formula === undefined ? valueIn(cell) : `=${cell.formula}`)),
+    schedule: schedule ? tableOf(schedule, valueIn) : null,
+    stock: stock ? tableOf(stock, valueIn) : null,
+  };
 }
 
 type Value = string | number | boolean | null;

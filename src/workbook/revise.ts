@@ -2,6 +2,7 @@ import type { Refused, Revision } from '../revision/compare';
 import { compareTakeoffs } from '../revision/listed';
 import { takenOver } from '../revision/takeOver';
 import type { Schedule } from '../schedule/opening';
+import type { BoardNeeds } from '../takeoff/boards';
 import { planTakeoff } from '../takeoff/planned';
 import { takeoff, type Takeoff } from '../takeoff/takeoff';
 import { NOTHING_KEPT, reapply, type Kept } from './refill';
@@ -23,8 +24,9 @@ export interface Revised {
   readonly numbered: boolean;
   /** The revised list under the numbers that its openings had. */
   readonly schedule: Schedule;
-  /** The same with the changes by hand that still apply, priced; and sentences on which were kept and which were not. */
+  /** The same with the changes by hand that still apply, priced; its boards; and sentences on which changes were kept and which were not. */
   readonly taken: Takeoff;
+  readonly boards: BoardNeeds;
   readonly said: readonly string[];
 }
 
@@ -53,7 +55,7 @@ export function revise({ before, kept = NOTHING_KEPT, schedule, ours, refused = 
     ? { openings: numberedList.openings, said: [] }
     : reapply(numberedList.openings, kept, standards);
   const numbersGiven = Math.max(before.numbersGiven, kept.numbersGiven, ...openings.map(({ no }) => no ?? 0));
-  const { taken } = planTakeoff(takeoff(openings, standards, { numbersGiven }));
+  const { taken, boards } = planTakeoff(takeoff(openings, standards, { numbersGiven }));
   const changed = said.length > 0 && kept.edits.length > 0;
-  return { revision: changed ? compared(openings) : first, numbered, schedule: numberedList, taken, said };
+  return { revision: changed ? compared(openings) : first, numbered, schedule: numberedList, taken, boards, said };
 }
