@@ -12,12 +12,14 @@ import type { Command, ExitCode, Io } from './io';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
+import { lostByHand } from './standing';
 
 const help = `archwright tickets SCHEDULE [options]    what each station of the bench needs: glue-up, saw, run, trim, pack
 
 Prints the boards to buy, in a form to send to a yard.
 
   --out FILE.xlsx     write the sheets Tickets, Setups (a card for each set-up) and Purchase there, as figures, to be printed
+  --replace           also over a takeoff that was changed by hand
   --prices            the boards to buy with their prices; left out: without
   --standards FILE    the shop's settings, as for archwright takeoff
   --json              print {tickets, purchase, notMade} instead: exact figures, by No.
@@ -26,6 +28,7 @@ Prints the boards to buy, in a form to send to a yard.
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
     out: { type: 'string' },
+    replace: { type: 'boolean' },
     prices: { type: 'boolean' },
     standards: { type: 'string' },
     json: { type: 'boolean' },
@@ -44,6 +47,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.show(0, 'Reading');
   const standards = await readStandardsFile(values.standards);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
+  const lost = values.replace ? null : await lostByHand(out, standards.value);
+  if (lost !== null) return cannotUse(io, lost, progress);
   const schedule = await readScheduleFile(path, standards.value);
   if (!schedule.ok) return cannotUse(io, schedule.message, progress);
   const { unit } = standards.value;

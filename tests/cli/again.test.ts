@@ -68,22 +68,25 @@ describe('--out onto a takeoff that stands there', () => {
     expect(readFileSync(out).equals(before)).toBe(true);
   });
 
-  test.each(['check', 'proposal'])('%s writes over one as it was filled, not over one changed by hand', (command) => {
-    const out = written(`${command}-edited.xlsx`);
-    const args =
-      command === 'check'
-        ? ['check', put(folder, 'quote.csv', 'Mark,Qty,Length\nA1,2,50\n'), '--schedule', SCHEDULE, '--out', out]
-        : ['proposal', SCHEDULE, '--out', out];
-    editSpan(out);
-    const before = readFileSync(out);
-    const refused = archwright(args);
-    expect(refused.code).toBe(1);
-    expect(refused.err).toContain('is a takeoff with changes that would be lost (A1)');
-    expect(readFileSync(out).equals(before)).toBe(true);
-    expect(archwright([...args, '--replace']).code).toBe(0);
-    written(`${command}-clean.xlsx`);
-    expect(archwright(args.map((one) => one.replace('-edited.xlsx', '-clean.xlsx'))).code).toBe(0);
-  });
+  test.each(['check', 'proposal', 'tickets'])(
+    '%s writes over one as it was filled, not over one changed by hand',
+    (command) => {
+      const out = written(`${command}-edited.xlsx`);
+      const args =
+        command === 'check'
+          ? ['check', put(folder, 'quote.csv', 'Mark,Qty,Length\nA1,2,50\n'), '--schedule', SCHEDULE, '--out', out]
+          : [command, SCHEDULE, '--out', out];
+      editSpan(out);
+      const before = readFileSync(out);
+      const refused = archwright(args);
+      expect(refused.code).toBe(1);
+      expect(refused.err).toContain('is a takeoff with changes that would be lost (A1)');
+      expect(readFileSync(out).equals(before)).toBe(true);
+      expect(archwright([...args, '--replace']).code).toBe(0);
+      written(`${command}-clean.xlsx`);
+      expect(archwright(args.map((one) => one.replace('-edited.xlsx', '-clean.xlsx'))).code).toBe(0);
+    },
+  );
 
   test('a file that is no takeoff, or half a one, is refused by what it is; an empty one is filled', () => {
     const half = written('half.xlsx');
