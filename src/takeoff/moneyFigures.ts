@@ -11,7 +11,7 @@ export interface MoneyFigure {
   readonly name: string;
   readonly heading: string;
   readonly measure: FigureMeasure;
-  readonly value: (row: OpeningTakeoff, taken: Takeoff) => number | null | undefined;
+  readonly value: (row: OpeningTakeoff) => number | null | undefined;
   readonly explain: (row: OpeningTakeoff, taken: Takeoff) => Explained | null;
 }
 
@@ -50,13 +50,13 @@ export const MONEY_FIGURES = [
     heading: 'Material',
     measure: 'money',
     value: ({ cost }) => cost?.material,
-    explain: (row, taken) =>
+    explain: (row) =>
       row.cost && {
         by: '(wood + shared wood) × wood factor',
         from: [
           rest('wood', row.cost.wood, 'money'),
           rest('shared wood', row.share?.wood, 'money'),
-          rest('wood factor', factorOf(row, taken), 'number'),
+          rest('wood factor', factorOf(row), 'number'),
         ],
       },
   },
@@ -109,7 +109,8 @@ export const MONEY_FIGURES = [
   },
 ] as const satisfies readonly MoneyFigure[];
 
-function factorOf({ cost, share }: OpeningTakeoff, _taken: Takeoff): number | null {
+/** The factor that the wood of an opening is priced with; null where it has none or isn't priced. */
+export function factorOf({ cost, share }: OpeningTakeoff): number | null {
   const wood = (cost?.wood ?? 0) + (share?.wood ?? 0);
   return cost && wood > 0 ? cost.material / wood : null;
 }

@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import type { Table } from '../schedule/opening';
+import { factorOf } from '../takeoff/moneyFigures';
 import { planTakeoff } from '../takeoff/planned';
 import { ROW_FIELDS, type Row } from '../takeoff/row';
 import { takeoff, withFactors, type Takeoff } from '../takeoff/takeoff';
@@ -52,11 +53,11 @@ export function renewPlan({ takeoff: table, standards: shop, stock, plain }: Pla
 /** What the factors of a new plan moved: "Wood factor of Poplar 0.8125 1.08 → 1.11: $23.00 more over 19 openings." */
 function movedBy(before: Takeoff, after: Takeoff, old: (wood: string) => number | null): string[] {
   const woods = new Map<string, { count: number; cents: number; factor: number | null }>();
-  for (const [at, { own, ownCost, share, cost }] of after.openings.entries()) {
+  for (const [at, row] of after.openings.entries()) {
+    const { own, cost } = row;
     const was = before.openings[at]?.cost;
-    if (own === null || ownCost === null || share === null || cost === null || !was || was.price === cost.price)
-      continue;
-    const wood = woods.get(own.stock) ?? { count: 0, cents: 0, factor: cost.material / (ownCost.wood + share.wood) };
+    if (own === null || cost === null || !was || was.price === cost.price) continue;
+    const wood = woods.get(own.stock) ?? { count: 0, cents: 0, factor: factorOf(row) };
     wood.count += 1;
     wood.cents += Math.round(cost.price * 100) - Math.round(was.price * 100);
     woods.set(own.stock, wood);

@@ -23,7 +23,7 @@ export function figuresApart(taken: Takeoff, row: OpeningTakeoff, locale?: strin
     apart(figure, figureOf(figure, row, unit), figure.explain(row, standards), unit, locale),
   );
   const bought = MONEY_FIGURES.map((figure) =>
-    apart(figure, figure.value(row, taken) ?? '', figure.explain(row, taken), unit, locale),
+    apart(figure, figure.value(row) ?? '', figure.explain(row, taken), unit, locale),
   );
   return [...own, ...bought].filter((each) => each !== null);
 }
