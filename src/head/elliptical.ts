@@ -2,7 +2,7 @@ import { ok, type Result } from '../result';
 import { ellipseSizes, halfEllipse, moved, parallelPoints } from './ellipses';
 import type { Arc, Head } from './head';
 import { arcPiece, headOfPieces, UPRIGHT } from './pieces';
-import { isHalfSpan, riseMissing, type Say, type Shape } from './shape';
+import { isHalfSpan, riseMissing, sameLength, type Say, type Shape } from './shape';
 
 /**
  * Half an ellipse on the span, of any rise, also more than half the span. The curve stands upright at the spring points, so
@@ -118,7 +118,7 @@ export const FULL_ELLIPSE: Shape = {
   rise: {
     means: 'its whole height',
     needs: 'Needs a rise: the whole height, more than 0, and not the span, which is a full circle.',
-    fits: (span, rise) => rise > 0 && Math.abs(rise - span) > 1e-9 * span,
+    fits: (span, rise) => rise > 0 && !sameLength(rise, span),
     ofSpan: null,
     asked: 'whole height',
     misfit: (span, rise, _tolerance, say) =>

@@ -4,7 +4,7 @@ import { ellipseSizes, halfEllipse, moved, parallelPoint, parallelPoints } from 
 import type { Arc, ArcEnds, Head, HeadEnd } from './head';
 import { arcPiece, headOfPieces, UPRIGHT } from './pieces';
 import type { Ellipse } from './oval';
-import { riseMissing, type Shape } from './shape';
+import { riseMissing, sameLength, type Shape } from './shape';
 
 /**
  * The left half of half an ellipse: from the spring point, where it stands upright, to its crown over the right jamb. Length
@@ -129,7 +129,7 @@ export const QUARTER_ELLIPSE: Shape = {
   rise: {
     means: 'height of the high end above the spring line',
     needs: 'Needs a rise: more than 0, and not the span, which is a quarter round.',
-    fits: (span, rise) => rise > 0 && Math.abs(rise - span) > 1e-9 * span,
+    fits: (span, rise) => rise > 0 && !sameLength(rise, span),
     ofSpan: null,
     misfit: (span, rise, _tolerance, say) =>
       rise > 3 * span ? `A rise of ${say(rise)} over a width of ${say(span)} can't be right.` : null,
