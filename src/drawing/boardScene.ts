@@ -1,6 +1,6 @@
 import type { BoardsAlike, Row } from '../boards/order';
 import { lengthText } from '../lengthText';
-import { SAWING_RULES, type WoodBoards } from '../takeoff/boards';
+import type { WoodBoards } from '../takeoff/boards';
 import { partLength, partWidth, type WoodPart } from '../takeoff/woodParts';
 import type { Unit } from '../unit';
 import { dimension, line, polygon, text, type Point, type Scene, type Shape } from './scene';
@@ -59,9 +59,6 @@ export function boardScene(alike: BoardsAlike, plan: WoodBoards, endTrim: number
 export function boardLegend(plan: WoodBoards, unit: Unit): string[] {
   return plan.parts.map(({ part }, at) => partWords(at, part, unit));
 }
-
-/** The rules that all these drawings follow, to be printed under them. */
-export const BOARD_RULES: readonly string[] = SAWING_RULES;
 
 function partWords(at: number, part: WoodPart, unit: Unit): string {
   const size = `${lengthText(partLength(part.shape), unit)} by ${lengthText(partWidth(part.shape), unit)}`;

@@ -73,11 +73,6 @@ function fourCenteredHead(span: number, rise: number, haunch: number | null): Re
   );
 }
 
-/** Whether the published rule gives a four-centered head of these sizes: rises from .317 to .433 of the span. */
-export function quarterSpanRule(span: number, rise: number): boolean {
-  return fourCenteredHead(span, rise, null).ok;
-}
-
 export const FOUR_CENTERED: Shape = {
   name: 'four-centered',
   spellings:
