@@ -68,7 +68,7 @@ async function guide(page: Page): Promise<void> {
 
   await press(page, 'Cell');
   const { row } = await find(page, 'Takeoff', 'W3');
-  const { column } = await find(page, 'Takeoff', 'Segments');
+  const { column } = await find(page, 'Takeoff', 'Long point');
   await show(page, 'Takeoff', addressOf({ row, column }));
   await page.locator('.drawing').waitFor();
   await take(page, 'workbench');

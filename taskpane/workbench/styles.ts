@@ -44,12 +44,8 @@ const LOOKS: Readonly<Record<CellStyle, IStyleData>> = {
   figure: {},
   fixed: { it: 1, bg: { rgb: '#f2f4f6' }, bd: box(DOTTED, '#8794a0') },
   total: { bl: 1, bd: { t: { s: MEDIUM, cl: { rgb: INK } } } },
-  attention: {
-    bl: 1,
-    bg: { rgb: '#fdeeea' },
-    cl: { rgb: '#8a1c12' },
-    bd: { l: { s: MEDIUM, cl: { rgb: '#8a1c12' } } },
-  },
+  // Letters alone, as in a file: a cell that has nothing to say looks like one.
+  attention: { bl: 1, cl: { rgb: '#8a1c12' } },
   text: {},
   note: { it: 1, fs: 9, cl: { rgb: SOFT_INK } },
 };

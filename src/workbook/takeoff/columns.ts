@@ -105,7 +105,7 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
   { key: 'no', heading: 'No.', group: 'Opening', measure: 'row', width: 5, role: 'number', value: ({ no }) => no },
   input('mark', 'Mark', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.mark }),
   input('place', 'Place', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.place }),
-  input('quantity', 'Quantity', 'count', 7, { group: 'Opening' }),
+  input('quantity', 'Quantity', 'count', 10, { group: 'Opening' }),
   input('head', 'Head', 'text', 13, { group: 'Opening' }),
   input('span', 'Span', 'input length', 9, { group: 'Opening' }),
   input('rise', 'Rise', 'input length', 9, { group: 'Opening' }),
