@@ -24,7 +24,8 @@ const REASONS: Readonly<Record<string, string>> = {
   EROFS: 'the disk can only be read',
 };
 
-function reason(error: unknown): string {
+/** Why the operating system would not, in words. */
+export function reason(error: unknown): string {
   const { code, message } = error as NodeJS.ErrnoException;
   return (code === undefined ? undefined : REASONS[code]) ?? message;
 }
@@ -41,7 +42,9 @@ export async function writeOut(path: string, content: Uint8Array | string): Prom
   try {
     return ok(await writeWhole(path, content));
   } catch (error) {
-    return refuse(`"${path}" can't be written: ${reason(error)}.`);
+    // A file that isn't there can be written; what is missing then is its folder.
+    const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+    return refuse(`"${path}" can't be written: ${missing ? REASONS.ENOTDIR : reason(error)}.`);
   }
 }
 

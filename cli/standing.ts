@@ -9,6 +9,7 @@ import { readBook, type ReadBook } from '../src/workbook/readBook';
 import { readStandards } from '../src/workbook/readStandards';
 import { keptFrom, type Before } from '../src/workbook/refill';
 import type { BookSheet, Cell } from '../src/workbook/sheet';
+import { reason } from './files';
 
 /** A takeoff that stands where a workbook is to be written. */
 export interface Standing {
@@ -31,7 +32,7 @@ export async function readStanding(path: string): Promise<Result<Standing | null
   if (bytes instanceof Error) {
     return bytes.code === 'ENOENT'
       ? ok(null)
-      : refuse(`"${path}" can't be read before it is written: ${bytes.message}.`);
+      : refuse(`"${path}" can't be read before it is written: ${reason(bytes)}.`);
   }
   if (bytes.length === 0) return ok(null);
   const book = readBook(bytes);

@@ -135,7 +135,7 @@ describe('archwright takeoff', () => {
   test('a workbook that cannot be written exits 1', () => {
     const { code, err } = archwright(['takeoff', SCHEDULE, '--out', join(folder, 'no', 'such.xlsx')]);
     expect(code).toBe(1);
-    expect(err).toContain("can't be written");
+    expect(err).toContain("can't be written: its folder does not exist.");
   });
 
   test('a column under an unknown heading is named, in the text and in --json', () => {
