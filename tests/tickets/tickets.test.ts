@@ -248,6 +248,23 @@ describe('the tickets of ten openings, worked out again from first principles', 
   });
 });
 
+describe('a trammel', () => {
+  // 120 in of trammel is from memory.
+  it.each([
+    [119.9, false],
+    [120.1, true],
+  ])('for an outside radius of %d in: ordinates instead is %s', (outside, instead) => {
+    const radius = outside - REVEAL - FACE - MARGIN;
+    const rise = radius - Math.sqrt(radius ** 2 - 30 ** 2);
+    const { taken: job, boards: plan } = planTakeoff(
+      takeoff([opening({ row: 2, mark: 'T', head: 'segmental', span: 60, rise })], STANDARDS),
+    );
+    const [saw] = ticketsOf(job, plan)[0]!.saw;
+    expect(saw!.outside).toBeCloseTo(outside, 8);
+    expect(saw!.ordinates !== null).toBe(instead);
+  });
+});
+
 describe('what is run where near radii share guides', () => {
   it('stands under the set-up of the shared guides, by the name and place that their card has', () => {
     const shop = { ...defaultStandards(), guideTolerance: 1 };
