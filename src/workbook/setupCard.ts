@@ -44,7 +44,9 @@ function figureLines(setup: Setup, standards: Takeoff['standards']): string[] {
   const length = (value: number) =>
     unit === 'in' ? `${lengthText(value, unit, 32)} (${value.toFixed(3)})` : `${lengthText(value, unit)} mm`;
   const depth = markDepth(setup.cutsOutside, standards.cuttingCircle / perInch(unit));
-  const marks = depth.ok ? [`Knife marks ${depth.value.toFixed(6)} in deep at the outside edge`] : [];
+  const deep = (inches: number) =>
+    unit === 'in' ? `${inches.toFixed(7)} in` : `${(inches * perInch(unit)).toFixed(6)} mm`;
+  const marks = depth.ok ? [`Knife marks ${deep(depth.value)} deep at the outside edge`] : [];
   const said = [
     `Knife ${setup.knife}`,
     ...(setup.insideRadius === null

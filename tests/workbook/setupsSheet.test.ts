@@ -56,6 +56,19 @@ describe('the Setups sheet', () => {
     expect(line(2)).not.toBe(line(8));
   });
 
+  it('tells the depth of the marks in the unit of the workbook: the same machine in millimeters', () => {
+    const depthOf = (standards: Partial<typeof TAKEN.standards>) => {
+      const rows = setupCard(PLAN.setups[0]!, 1, { ...TAKEN, standards: { ...TAKEN.standards, ...standards } });
+      return /Knife marks ([\d.]+) (in|mm) deep/.exec(textsOf(rows).join(' '))!.slice(1);
+    };
+    const [inches, unit] = depthOf({ cuttingCircle: 5 });
+    expect(unit).toBe('in');
+    const [millimeters, metric] = depthOf({ unit: 'mm', cuttingCircle: 127 });
+    expect(metric).toBe('mm');
+    expect(Number(millimeters) / Number(inches)).toBeGreaterThan(25.4 * 0.97);
+    expect(Number(millimeters) / Number(inches)).toBeLessThan(25.4 * 1.03);
+  });
+
   it('adds up pieces and minutes of the set-ups', () => {
     const total = SHEET.rows[5 + PLAN.setups.length]!.map((cell) => cell?.value);
     expect(total).toContain('Total');
