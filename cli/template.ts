@@ -1,5 +1,12 @@
 import { join } from 'node:path';
-import { fileName, guideBoardsOf, templateFiles, type TemplateFile } from '../src/drawing/template';
+import {
+  fileName,
+  guideBoardsOf,
+  jobFiles,
+  templateFiles,
+  type NamedPair,
+  type TemplateFile,
+} from '../src/drawing/template';
 import { ok, refuse, type Result } from '../src/result';
 import type { Standards } from '../src/standards';
 import { planSetups, type Setup } from '../src/takeoff/setups';
@@ -17,7 +24,7 @@ table of ordinates where the radius is too long for a trammel. An elliptical or 
 
   --schedule FILE     the schedule of openings (.csv, .tsv, .xlsx)
   --out DIR           the folder to write into; made where it is missing
-  --all               the guide boards of every opening, in place of MARK
+  --all               the guide boards of every opening, in place of MARK; with them a page of pictures and one table of all ordinates
   --standards FILE    the shop's settings, as for takeoff
   --bed-line 5        from the center line to each of the two bed lines; left out: the shop's setting
   --trammel 120       radii longer than this get ordinates; left out: 120 inches
@@ -55,13 +62,21 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!setups.ok) return cannotUse(io, setups.message);
 
   const files: TemplateFile[] = [];
+  const pairs: NamedPair[] = [];
   for (const [at, setup] of setups.value.entries()) {
     // Names that differ only in signs a file name can't hold get a number.
     const before = setups.value.slice(0, at).filter((other) => fileName(other.name) === fileName(setup.name)).length;
     const name = before === 0 ? setup.name : `${setup.name} ${before + 1}`;
-    const made = filesOf(name, setup, standards.value, { bedLine: bedLine.value, trammel: trammel.value });
+    const boards = boardsOf(setup, standards.value, { bedLine: bedLine.value, trammel: trammel.value });
+    const made = boards.ok ? templateFiles(boards.value, name) : boards;
     if (!made.ok) return cannotUse(io, `${setup.name}: ${made.message}.`);
+    if (boards.ok) pairs.push({ name, boards: boards.value });
     files.push(...made.value);
+  }
+  if (mark === undefined) {
+    const together = jobFiles(pairs);
+    if (!together.ok) return cannotUse(io, `${together.message}.`);
+    files.push(...together.value);
   }
   const folder = await makeFolder(values.out);
   if (!folder.ok) return cannotUse(io, folder.message);
@@ -74,11 +89,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
-function filesOf(name: string, setup: Setup, standards: Standards, asked: { bedLine?: number; trammel?: number }) {
+function boardsOf(setup: Setup, standards: Standards, asked: { bedLine?: number; trammel?: number }) {
   const boards = guideBoardsOf(setup, standards);
   if (!boards.ok) return boards;
   const { bedLine = boards.value.bedLine, trammel } = asked;
-  return templateFiles({ ...boards.value, bedLine, trammel }, name);
+  return ok({ ...boards.value, bedLine, trammel });
 }
 
 /** The guide sets an opening runs through; a sentence where there are none. */

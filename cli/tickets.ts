@@ -1,3 +1,4 @@
+import { benchPictures } from '../src/drawing/benchPictures';
 import { ticketsOf } from '../src/tickets/tickets';
 import { planTakeoff } from '../src/takeoff/planned';
 import { planSetups } from '../src/takeoff/setups';
@@ -7,7 +8,7 @@ import { setupsSheet } from '../src/workbook/setupsSheet';
 import { ticketsSheet } from '../src/workbook/ticketsSheet';
 import { asWritten } from '../src/workbook/sheet';
 import { cannotUse, wrongUsage } from './endings';
-import { readScheduleFile, writeWorkbook } from './files';
+import { readScheduleFile, writeOut, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
@@ -20,6 +21,7 @@ Prints the boards to buy, in a form to send to a yard.
 
   --out FILE.xlsx     write the sheets Tickets, Setups (a card for each set-up) and Purchase there, as figures, to be printed
   --replace           also over a takeoff that was changed by hand
+  --drawings FILE.html  segments on the boards, and the rings as they are glued: a page to be printed
   --prices            the boards to buy with their prices; left out: without
   --standards FILE    the shop's settings, as for archwright takeoff
   --json              print {tickets, purchase, notMade} instead: exact figures, by No.
@@ -29,6 +31,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
     out: { type: 'string' },
     replace: { type: 'boolean' },
+    drawings: { type: 'string' },
     prices: { type: 'boolean' },
     standards: { type: 'string' },
     json: { type: 'boolean' },
@@ -39,9 +42,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (path === undefined) return wrongUsage(io, 'tickets', 'tickets needs the file of a schedule.');
   if (extra !== undefined)
     return wrongUsage(io, 'tickets', `tickets reads one schedule at a time; got "${extra}" as well.`);
-  const { out, prices = false } = values;
+  const { out, drawings, prices = false } = values;
   const unfit = unfitOut(out, [path]);
   if (unfit) return wrongUsage(io, 'tickets', unfit.message);
+  if (drawings !== undefined && !/\.html$/i.test(drawings))
+    return wrongUsage(io, 'tickets', `--drawings must name a file that ends in .html; got "${drawings}".`);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
@@ -66,6 +71,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     ]);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }
+  if (drawings !== undefined) {
+    const written = await writeOut(drawings, benchPictures(taken, boards, schedule.value.name));
+    if (!written.ok) return cannotUse(io, written.message, progress);
+  }
   progress.clear();
   const notMade = taken.openings
     .filter(({ needs }) => needs.length > 0)
@@ -77,7 +86,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     io.out(purchaseText(lines, unit, prices));
     for (const { no, mark, needs } of notMade) io.out(`No ticket for No. ${no} ${mark}: ${needs.join(' ')}\n`);
   }
-  if (out !== undefined) io.say(`Wrote ${out}.`);
+  for (const file of [out, drawings]) if (file !== undefined) io.say(`Wrote ${file}.`);
   return 0;
 }
 

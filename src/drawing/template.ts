@@ -1,7 +1,7 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { marksOf, type Setup } from '../takeoff/setups';
-import { perInch, unitName } from '../unit';
+import { perInch, unitName, type Unit } from '../unit';
 import { lengthText } from '../lengthText';
 import { bounds } from './bounds';
 import { explode } from './dimension';
@@ -9,6 +9,7 @@ import { toDxf } from './dxf';
 import { beyondTrammel, guideLayout, guideOrdinates, type GuideBoards } from './guideLayout';
 import { guideScene, LETTERS } from './guideScene';
 import { guideOverview, LETTER_PAGE } from './overview';
+import { pictureSheet, type Picture } from './pictureSheet';
 import { text, type Scene } from './scene';
 import { toSvg } from './svg';
 
@@ -57,6 +58,42 @@ export function templateFiles(boards: GuideBoards, name: string): Result<readonl
   return table.ok ? ok([...files, { name: `${start}-ordinates.csv`, content: table.value }]) : table;
 }
 
+/** A pair with the name that its files begin with. */
+export interface NamedPair {
+  readonly name: string;
+  readonly boards: GuideBoards;
+}
+
+/** All pairs of a job together: pictures on pages to look through, and one table of the ordinates of every arc. */
+export function jobFiles(pairs: readonly NamedPair[]): Result<readonly TemplateFile[]> {
+  const pictures: Picture[] = [];
+  const tables: string[] = [];
+  for (const { name, boards } of pairs) {
+    const scene = guideScene(boards);
+    if (!scene.ok) return scene;
+    pictures.push({ scene: scene.value, caption: `${name}: ${boards.marks.join(', ')}` });
+    const rows = ordinateLines(boards);
+    if (!rows.ok) return rows;
+    tables.push(...rows.value.map((row) => `${csvText(name)},${row}`));
+  }
+  const [first] = pairs;
+  if (first === undefined) return ok([]);
+  const notes = ['Not for tracing: print the full-size drawings at 100 percent.'];
+  const group = { title: `Pairs: ${pairs.length}`, columns: 2, pictures, notes } as const;
+  return ok([
+    { name: 'all-guides-overview.html', content: pictureSheet('Guide boards of the job', [group]) },
+    {
+      name: 'all-guides-ordinates.csv',
+      content: ['guide set', ordinateHeading(first.boards.unit)].join(',') + '\r\n' + tables.join('\r\n') + '\r\n',
+    },
+  ]);
+}
+
+/** As one field of a table: a spreadsheet takes nothing in it for a formula. */
+function csvText(words: string): string {
+  return `"${words.replace(/^[=+@-]/, "'$&").replaceAll('"', '""')}"`;
+}
+
 /** The pair as it is to be printed or cut, with its unit and a length to check the print by. */
 function fullSizeScene(boards: GuideBoards): Result<Scene> {
   const scene = guideScene(boards);
@@ -72,19 +109,27 @@ function fullSizeScene(boards: GuideBoards): Result<Scene> {
 }
 
 function ordinatesCsv(boards: GuideBoards): Result<string> {
+  const lines = ordinateLines(boards);
+  return lines.ok ? ok([ordinateHeading(boards.unit), ...lines.value, ''].join('\r\n')) : lines;
+}
+
+function ordinateLines(boards: GuideBoards): Result<string[]> {
   const found = guideOrdinates(boards);
   if (!found.ok) return found;
-  const lines = found.value.flatMap(({ guide, radius, rows }) =>
-    rows.map(([x, height]) => [guide, radius, x, Number(height.toFixed(6))].join(',')),
+  return ok(
+    found.value.flatMap(({ guide, radius, rows }) =>
+      rows.map(([x, height]) => [guide, radius, x, Number(height.toFixed(6))].join(',')),
+    ),
   );
-  const { unit } = boards;
-  const heading = [
+}
+
+function ordinateHeading(unit: Unit): string {
+  return [
     'guide',
     `radius (${unit})`,
     `from center line (${unit})`,
     `height over the straight line between the ends (${unit})`,
-  ];
-  return ok([heading.join(','), ...lines, ''].join('\r\n'));
+  ].join(',');
 }
 
 /** Letters, digits, dots and hyphens only, so that a mark can't name another folder. */

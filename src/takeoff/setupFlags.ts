@@ -19,7 +19,7 @@ export function setupFlags(
     const least = Math.min(...short.map((piece) => piece.runLength));
     const marks = [...new Set(short.map((piece) => piece.mark))].join(', ');
     flags.push(
-      `Too short for the rolls: ${marks}, ${length(least)} along the center; the machine holds no less than ${length(shortestPiece)}.`,
+      `Too short for the rolls: ${marks}, ${length(least)} along the center; the machine holds no less than ${length(shortestPiece)}. Glue them up overlong, or run them on a carrier.`,
     );
   }
   if (setup.insideRadius !== null && setup.insideRadius < smallestRadius) {

@@ -35,6 +35,7 @@ describe('archwright tickets', () => {
     const path = join(folder, 'tickets.xlsx');
     expect(archwright(['tickets', SCHEDULE, '--out', path]).code).toBe(0);
     expect(existsSync(path)).toBe(true);
+    expect(archwright(['tickets', SCHEDULE, '--drawings', join(folder, 'x.pdf')]).code).toBe(2);
     expect(archwright(['tickets']).code).toBe(2);
     expect(archwright(['tickets', SCHEDULE, '--out', SCHEDULE]).code).toBe(2);
   });

@@ -48,6 +48,17 @@ describe('the Setups sheet', () => {
     expect(setupsSheet(plan, many).pageBreaks).toHaveLength(5);
   });
 
+  it('says of guides of a nearly straight ring that they are straight', () => {
+    const straight = (span: number, rise: number) => {
+      const taken = takeoff([opening({ head: 'segmental', span, rise })], defaultStandards());
+      const rows = setupCard(planSetups(taken).setups[0]!, 1, taken);
+      return textsOf(rows).some((text) => text.includes('as good as straight'));
+    };
+    // Over 12 inches an arc of 1152 rises 36/(2 × 1152) = 1/64: radii of 2592.5 and 102 lie on either side.
+    expect(straight(144, 1)).toBe(true);
+    expect(straight(96, 12)).toBe(false);
+  });
+
   it('says the knife marks by the cutting circle of the shop', () => {
     const line = (cuttingCircle: number) => {
       const rows = setupCard(PLAN.setups[0]!, 1, { ...TAKEN, standards: { ...TAKEN.standards, cuttingCircle } });
