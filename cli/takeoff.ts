@@ -8,11 +8,12 @@ import { cannotUse, wrongUsage } from './endings';
 import { readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
 import { readJobFile } from './jobFile';
+import { LIST_HELP, LIST_OPTIONS, readListOptions, unfitListOptions } from './listOptions';
 import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
 import { readStanding, unfitToFillAgain } from './standing';
-import { attentionLines, openingJson, setupsJson, stockJson, takeoffTable, unusedColumns } from './takeoffReport';
+import { attentionLines, openingJson, readingJson, setupsJson, stockJson, takeoffTable } from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 
@@ -23,7 +24,8 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
                       such as the Standards sheet of a workbook
   --page N, --table N in a PDF with several tables that read like a schedule: that of this page, the Nth of the list
   --job FILE          who it is for and how it is charged, as for archwright proposal: the workbook has a Proposal sheet then
-  --json              print {openings, problems, totals, setups, stock, unusedColumns} instead of the table
+${LIST_HELP}  --json              print {openings, problems, totals, setups, stock, questions, passedOver, unread, remarks, …} instead of the
+                      table
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
@@ -36,6 +38,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     table: { type: 'string' },
     json: { type: 'boolean' },
     job: { type: 'string' },
+    ...LIST_OPTIONS,
   });
   if (!options.ok) return wrongUsage(io, 'takeoff', options.message);
   const { values, positionals } = options.value;
@@ -48,6 +51,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (unfit) return wrongUsage(io, 'takeoff', unfit.message);
   const choice = readTableChoice(values);
   if (!choice.ok) return wrongUsage(io, 'takeoff', choice.message);
+  const unfitList = unfitListOptions(values);
+  if (unfitList !== null) return wrongUsage(io, 'takeoff', unfitList);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
@@ -64,7 +69,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       ? ok(again.job)
       : await readJobFile(values.job, values.standards);
   if (!job.ok) return cannotUse(io, job.message, progress);
+  const list = await readListOptions(values);
+  if (!list.ok) return cannotUse(io, list.message, progress);
   const schedule = await readScheduleFile(path, standards.value, {
+    ...list.value,
     choice: choice.value,
     onPage: (page, of) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`),
   });
@@ -97,7 +105,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       totals: taken.totals,
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),
-      unusedColumns: unusedColumns(schedule.value),
+      ...readingJson(schedule.value),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');
   } else {

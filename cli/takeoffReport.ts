@@ -1,5 +1,5 @@
 import { roundTo } from '../src/rounding';
-import type { Schedule } from '../src/schedule/opening';
+import type { Reading, Schedule } from '../src/schedule/opening';
 import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { Curve } from '../src/takeoff/curve';
@@ -186,26 +186,58 @@ export function takeoffTable({ openings, totals }: Takeoff): string {
     .join('');
 }
 
+/** What a list did not say by itself: questions, rows passed over, what was not read, remarks of rows and of the file. */
+export function readingJson(reading: Reading) {
+  return {
+    questions: reading.questions,
+    passedOver: reading.passedOver,
+    unread: reading.unread,
+    remarks: reading.rowRemarks,
+    fileRemarks: reading.remarks,
+    unusedColumns: unusedColumns(reading),
+  };
+}
+
 /** The headings of a schedule's columns that nothing was read from. */
-export function unusedColumns({ headings, meaning }: Schedule): string[] {
+function unusedColumns({ headings, meaning }: Schedule): string[] {
   return headings.filter((heading, at) => heading !== '' && (meaning[at] ?? null) === null);
 }
 
 /** What a person should look at, a line each; empty where there is nothing. */
-export function attentionLines({ openings }: Takeoff, schedule: Schedule, boards: BoardNeeds): string[] {
-  const { remarks, passedOver } = schedule;
-  const unread = unusedColumns(schedule).map((heading) => `"${heading}"`);
+export function attentionLines({ openings }: Takeoff, reading: Reading, boards: BoardNeeds): string[] {
+  const { remarks, passedOver, unread, questions, rowRemarks } = reading;
+  const ofList = questions.filter(({ id }) => !id.includes('@'));
+  const asked = new Set(ofList.map(({ text }) => text));
+  const isAsked = (sentence: string) => [...asked].some((text) => sentence.includes(text));
   return [
     ...remarks,
-    ...(unread.length > 0 ? [`Not used, because the heading is none that is known: ${unread.join(', ')}.`] : []),
-    ...openings.flatMap(({ opening, needs, attention }) =>
-      [...needs, ...attention].map((sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`),
+    ...unread.map(({ what, why }) => `Not read: ${what} (${why}).`),
+    ...ofList.map(
+      ({ id, rows, text, choices }) =>
+        `Question ${JSON.stringify(id)}, row${rows.length === 1 ? '' : 's'} ${rowRanges(rows)}: ${text} ${choices.map((choice) => `"${choice}"`).join(' or ')}`,
     ),
+    ...openings.flatMap(({ opening, needs, attention }) =>
+      [...needs.filter((sentence) => !isAsked(sentence)), ...attention].map(
+        (sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`,
+      ),
+    ),
+    ...rowRemarks.map(({ row, text }) => `Row ${row} remarks: ${text}`),
     ...boards.problems,
     ...passedOver
       .filter(({ why }) => !/blank|heading|unit/i.test(why))
       .map(({ row, why, text }) => `Row ${row} is not an opening (${why}): ${text}`),
   ];
+}
+
+/** `3, 5-7 and 12` */
+function rowRanges(rows: readonly number[]): string {
+  const parts: string[] = [];
+  for (let index = 0; index < rows.length; index += 1) {
+    const from = rows[index]!;
+    while (rows[index + 1] === rows[index]! + 1) index += 1;
+    parts.push(rows[index] === from ? String(from) : `${from}-${rows[index]!}`);
+  }
+  return parts.join(', ');
 }
 
 function figure(value: number | null | undefined, digits: number): string {

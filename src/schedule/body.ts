@@ -99,8 +99,20 @@ export class BodyReader {
       cellText(original[column]),
     );
     if (blocks.length > 1) notes.push(`Row ${row} holds ${blocks.length} openings side by side.`);
-    for (const block of blocks) {
-      this.raw.push({ row, cells, block, source, more: [], notes: [...notes], shared, doubt });
+    for (const [place, block] of blocks.entries()) {
+      const at = place === 0 ? String(row) : `${row}${String.fromCharCode(97 + (place % 26))}`;
+      this.raw.push({
+        row,
+        at,
+        cells,
+        block,
+        source,
+        more: [],
+        notes: [...notes],
+        shared,
+        doubt,
+        ...(this.table.decimalCommas ? { commas: true } : {}),
+      });
       const quantity = block.find(({ key }) => key === 'quantity');
       const count = quantity === undefined ? ok(1) : readQuantity(cells[quantity.index] ?? null);
       if (count.ok) this.counted += count.value;

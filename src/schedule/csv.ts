@@ -24,12 +24,34 @@ export function readCsv(name: string, bytes: Uint8Array): Result<Table> {
   const tooLarge = beyondLimits(text, delimiter);
   if (tooLarge !== null) return tooLarge;
   const records = csvRecords(text, delimiter);
+  const rows = records.map(({ fields }) => fields);
   const rowRemarks = new Map<number, readonly string[]>();
   records.forEach(({ remark }, index) => {
     if (remark !== null) rowRemarks.set(index + 1, [remark]);
   });
   if (rowRemarks.size > 0) remarks.push(quotesRemark([...rowRemarks.keys()]));
-  return ok({ name, firstRow: 1, rows: records.map(({ fields }) => fields), remarks, rowRemarks, delimited: true });
+  return ok({
+    name,
+    firstRow: 1,
+    rows,
+    remarks,
+    rowRemarks,
+    delimited: true,
+    ...(hasDecimalCommas(rows, delimiter) ? { decimalCommas: true } : {}),
+  });
+}
+
+/** Commas stand within figures where something else parts the fields, and more often than points do. */
+function hasDecimalCommas(rows: readonly (readonly string[])[], delimiter: string): boolean {
+  if (delimiter === ',') return false;
+  let commas = 0;
+  let points = 0;
+  for (const row of rows.slice(0, 2000))
+    for (const field of row) {
+      if (/^\s*(?:\d{1,3}(?:\.\d{3})+|\d+),\d+(?:\s*[a-z]{1,2})?\s*$/i.test(field)) commas += 1;
+      else if (/^\s*\d+\.\d+\s*$/.test(field)) points += 1;
+    }
+  return commas >= 2 && commas > points * 2;
 }
 
 /** A text file may hold as much as is read of a sheet; counted before anything is taken apart. */

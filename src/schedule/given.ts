@@ -3,10 +3,20 @@ import type { OpeningField, RoughFigures } from './opening';
 
 /** A length as the row gives it: read, or present and unreadable (`fault` is the sentence), or null where it is blank. */
 export type Given =
-  { readonly value: number; readonly fault?: undefined } | { readonly value?: undefined; readonly fault: string };
+  | { readonly value: number; readonly fault?: undefined }
+  | { readonly value?: undefined; readonly fault: string; readonly choices?: readonly string[] };
 export type GivenLengths = Partial<
   Record<
-    'width' | 'roughWidth' | 'height' | 'headHeight' | 'roughHeight' | 'springHeight' | 'leg' | 'rise' | 'radius',
+    | 'width'
+    | 'roughWidth'
+    | 'height'
+    | 'headHeight'
+    | 'roughHeight'
+    | 'springHeight'
+    | 'leg'
+    | 'rise'
+    | 'radius'
+    | 'diameter',
     Given
   >
 >;
@@ -14,7 +24,11 @@ export type GivenLengths = Partial<
 /** Collects what is to be said about one opening. */
 export interface Findings {
   note(sentence: string): void;
-  problem(field: OpeningField, sentence: string): void;
+  /** Somebody gave the rise for this very row: an unusual one is meant. */
+  readonly riseIsMeant?: boolean;
+  /** The same of the head. */
+  readonly headIsMeant?: boolean;
+  problem(field: OpeningField, sentence: string, choices?: readonly string[]): void;
   /** The span or the rise is this rough figure less the shop's allowance. */
   rough(field: keyof RoughFigures, figure: number): void;
 }

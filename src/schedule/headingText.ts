@@ -11,6 +11,8 @@ export interface HeadingMeaning {
 /** Lower case, one space between words, `#` as "no", no other punctuation: `R.O. Width` becomes `ro width`. */
 export function normalHeading(text: string): string {
   return straightMarks(text)
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/g, '')
     .toLowerCase()
     .replace(/#/g, ' no ')
     .replace(/\b([a-z])\.(?=[a-z]\b)/g, '$1')

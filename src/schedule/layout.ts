@@ -13,8 +13,8 @@ export interface Column {
   /** How good a name the heading is for its meaning, 0 best. */
   readonly rank: number;
   readonly unit: ColumnUnit | null;
-  /** Most of its figures are odd in the unit they would be in: all are asked about. */
-  readonly unitInDoubt?: boolean;
+  /** Why a column whose heading is understood is not used all the same. */
+  readonly leftAlone?: string;
 }
 
 /** Where the headings stand and what each column means. Indices count the table's rows from 0. */

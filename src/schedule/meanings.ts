@@ -4,7 +4,7 @@
  */
 
 /** How the cells of a column are read. */
-export type MeaningKind = 'text' | 'quantity' | 'length' | 'size' | 'head' | 'ends' | 'unused';
+export type MeaningKind = 'text' | 'quantity' | 'length' | 'size' | 'head' | 'ends' | 'money' | 'unit' | 'unused';
 
 export interface Meaning {
   readonly key: MeaningKey;
@@ -43,6 +43,15 @@ export type MeaningKey =
   | 'species'
   | 'profile'
   | 'ends'
+  | 'diameter'
+  | 'unit'
+  | 'place'
+  | 'sides'
+  | 'otherLeg'
+  | 'arcs'
+  | 'haunch'
+  | 'segmentsWanted'
+  | 'priceAgreed'
   | 'remarks'
   | 'ignore';
 
@@ -52,20 +61,22 @@ const CASING = '(?:casing|case|trim|molding|moulding|mold|architrave)';
 
 // prettier-ignore
 export const MEANINGS: readonly Meaning[] = [
-  { key: 'mark', label: 'Mark', kind: 'text', names: [`(?:${OPENING} )?(?:mark|tag|symbol|sym)(?: (?:no|number|id))?`, `(?:arch|${OPENING}) (?:no|num|number|id|code|mark|tag)`, '(?:item|ref|reference|id|line)(?: (?:no|number|id|mark|tag))?', OPENING, 'key'] },
-  { key: 'quantity', label: 'Quantity', kind: 'quantity', names: ['(?:qty|quantity|quan|count|pcs|pieces|how many)(?: (?:required|reqd|req|needed|total|ea|of units))?', '(?:total |no )(?:qty|quantity|reqd|required|count)', '(?:no|number) (?:of )?(?:units|openings|windows|doors|pieces|pcs|reqd|required)', 'each|ea', 'no|number|nr|num'] },
+  { key: 'mark', label: 'Mark', kind: 'text', names: [`(?:${OPENING} )?(?:mark|mk|tag|symbol|sym)(?: (?:no|number|id))?`, `(?:arch|${OPENING}) (?:no|num|number|id|code|mark|tag)`, '(?:item|ref|reference|id|line)(?: (?:no|number|id|mark|tag))?', OPENING, 'key', 'pos|position|repere', '(?:mark|type) (?:mark|no|number|id)|family and type'] },
+  { key: 'quantity', label: 'Quantity', kind: 'quantity', names: ['(?:qty|qte|quantity|quan|count|multiplier|pcs|pieces|how many)(?: (?:required|reqd|req|needed|total|ea|of units))?', '(?:total |no )(?:qty|quantity|reqd|required|count)', '(?:no|number) (?:of )?(?:units|openings|windows|doors|pieces|pcs|reqd|required)', 'each|ea', 'no|number|nr|num'] },
   { key: 'head', label: 'Head shape', kind: 'head', names: ['(?:arch |top )?head(?: (?:shape|type|style|form))?|(?:arch|top)(?: (?:shape|type|style|form))', `(?:${OPENING} )?(?:shape|form)|arch(?:ed)?`, `(?:${OPENING} )?(?:type|style|config|configuration)`] },
-  { key: 'size', label: 'Size, width by height', spoken: 'Size', kind: 'size', names: [`(?:${OPENING} |nominal |nom |frame |call ?out |overall )?(?:size|sizes|call ?out|dimensions|dims)(?: w x h| wxh)?`, '(?:width|w) (?:x|by) (?:height|h|ht)|wxh|w h|width height', 'size (?:w x h|wxh|width x height)'] },
+  { key: 'size', label: 'Size, width by height', spoken: 'Size', kind: 'size', names: [`(?:${OPENING} |nominal |nom |frame |call ?out |call |overall |finished |clear |net )?(?:size|sizes|call ?out|dimensions|dims|dim)(?: w x h| wxh)?`, '(?:width|w) (?:x|by) (?:height|h|ht)|wxh|w h|width height', 'size (?:w x h|wxh|width x height)'] },
   { key: 'roughSize', label: 'Rough opening, width by height', spoken: 'Rough opening size', kind: 'size', names: [`${ROUGH}(?: (?:size|dims|dimensions|w x h|wxh))?`, `(?:size|dims|dimensions) ${ROUGH}`] },
-  { key: 'width', label: 'Width of the opening', spoken: 'Width', kind: 'length', names: ['(?:opening |opng |opg |clear |finished |net |arch )*(?:width|wd|wdth|w|span)(?: (?:of opening|of arch|of unit|clear|finished))?|chord', '(?:dia|diameter)(?: of opening)?', '(?:frame|unit|window|door|overall|outside|oa) (?:width|wd|w)|width (?:overall|oa|frame|unit)', '(?:nominal|nom) (?:width|wd|w)|width nom(?:inal)?'] },
+  { key: 'width', label: 'Width of the opening', spoken: 'Width', kind: 'length', names: ['(?:opening |opng |opg |clear |finished |net |arch )*(?:width|wd|wdth|w|span)(?: (?:of opening|of arch|of unit|clear|finished))?|chord', '(?:frame|unit|window|door|overall|outside|oa) (?:width|wd|w)|width (?:overall|oa|frame|unit)', '(?:nominal|nom) (?:width|wd|w)|width nom(?:inal)?'] },
   { key: 'roughWidth', label: 'Rough opening, width', spoken: 'Rough opening width', kind: 'length', names: [`${ROUGH} (?:width|wd|w)`, `(?:width|wd|w) ${ROUGH}`] },
   { key: 'height', label: 'Height of the opening to the crown', spoken: 'Height', kind: 'length', names: ['(?:overall|total|oa|full|opening|opng|clear|finished|crown|max|maximum|center)? ?(?:height|ht|hgt|h)(?: (?:overall|total|oa|at crown|to crown|at center|of opening|max))?', '(?:frame|unit|window|door|outside) (?:height|ht|h)', '(?:nominal|nom) (?:height|ht|h)|(?:height|ht) nom(?:inal)?'] },
   { key: 'headHeight', label: 'Head height above the floor', spoken: 'Head height', kind: 'length', names: ['(?:head|hd|header) (?:height|ht|hgt)(?: (?:aff|above floor|above finish(?:ed)? floor))?|(?:height|ht) (?:of|at|to) head', 'crown (?:aff|above floor)'] },
   { key: 'roughHeight', label: 'Rough opening, height', spoken: 'Rough opening height', kind: 'length', names: [`${ROUGH} (?:height|ht|hgt|h)`, `(?:height|ht|h) ${ROUGH}`] },
   { key: 'springHeight', label: 'Spring height', kind: 'length', names: ['(?:spring|springing|springline|spring line|springer|sp)(?: (?:height|ht|point|line|pt))*(?: (?:aff|above floor))?', '(?:height|ht) (?:of|at|to) (?:spring|springing|springline|spring line)(?: line| point)?'] },
-  { key: 'leg', label: 'Leg length', kind: 'length', names: ['(?:leg|legs|side leg|straight leg)(?: (?:height|ht|length|lg|l))?', '(?:length|height) of legs?'] },
-  { key: 'rise', label: 'Rise', kind: 'length', names: ['(?:arch |head |crown |arc )?rise(?: (?:of|at) (?:arch|center|crown|head))?', 'arch (?:height|ht)|sagitta|camber'] },
-  { key: 'radius', label: 'Radius', kind: 'length', names: ['(?:arch |head |opening |inside |jamb |arc )*(?:radius|rad)(?: (?:of|at) (?:arch|opening|jamb|head))?', 'r'] },
+  { key: 'leg', label: 'Leg length', kind: 'length', names: ['(?:leg|legs|side leg|straight leg|left leg|lh leg)(?: (?:height|ht|length|lg|l))?', '(?:side|shoulder) (?:height|ht|hgt)', '(?:length|height) of legs?'] },
+  { key: 'rise', label: 'Rise', kind: 'length', names: ['(?:arch |head |crown |arc )?rise(?: (?:of|at) (?:arch|center|crown|head))?', 'arch (?:height|ht)|(?:height|ht) of (?:the )?arch|sagitta|camber'] },
+  { key: 'radius', label: 'Radius', kind: 'length', names: ['(?:arch |head |opening |inside |jamb |arc |crown |curve |bend |top |intrados )*(?:radius|rad)(?: (?:of|at) (?:arch|opening|jamb|head|crown|curve|top))?', 'r', 'arch r|r arch|crown r'] },
+  { key: 'diameter', label: 'Diameter', kind: 'length', names: ['(?:arch |opening |circle |inside )*(?:dia|diam|diameter)(?: of (?:opening|arch|circle))?'] },
+  { key: 'unit', label: 'Unit of the row', spoken: 'Unit', kind: 'unit', names: ['(?:length |dimension |dim )?(?:units|uom|unit of (?:measure|length))'] },
   { key: 'reveal', label: 'Reveal', kind: 'length', names: [`(?:${CASING} |jamb )?(?:reveal|rev|setback|set back)`] },
   { key: 'face', label: 'Casing width', kind: 'length', names: [`${CASING} (?:face|width|wd|w)(?: width)?|(?:face|width of) (?:width|wd|w|casing|trim|molding)`, `face|fw|${CASING}`] },
   { key: 'thickness', label: 'Casing thickness', kind: 'length', names: [`(?:${CASING} )?(?:thickness|thick|thk|thkns|th)`, `${CASING} t`] },
@@ -73,6 +84,13 @@ export const MEANINGS: readonly Meaning[] = [
   { key: 'species', label: 'Species', kind: 'text', names: [`(?:${CASING} |wood )?(?:species|specie|wood|timber|lumber|wood type|wood species)`, `(?:${CASING} )?(?:material|mat|matl|mtl)`] },
   { key: 'profile', label: 'Profile', kind: 'text', names: [`(?:${CASING} )?(?:profile|pattern|knife|prof)(?: (?:no|number|id))?`, `${CASING} (?:no|number|type|style|id)`] },
   { key: 'ends', label: 'How the arc ends', kind: 'ends', names: ['(?:arc |arch |head |casing )?(?:ends?|end cuts?|end type|cuts?)(?: (?:cut|type|of arc|of arch))?', 'termination'] },
+  { key: 'otherLeg', label: 'Other leg, where the two differ', spoken: 'Other leg', kind: 'length', names: ['(?:other|second|right|rh|r h|longer|long) legs?(?: (?:length|height|ht))?'] },
+  { key: 'haunch', label: 'Haunch radius, or length of a clipped corner', spoken: 'Haunch', kind: 'length', names: ['haunch(?: (?:radius|rad|r))?'] },
+  { key: 'arcs', label: 'Arcs that stand for the curve', spoken: 'Arcs', kind: 'quantity', names: ['(?:no of |number of )?arcs'] },
+  { key: 'segmentsWanted', label: 'Segments wanted', kind: 'quantity', names: ['(?:no of |number of )?(?:segments|segs)(?: wanted| req(?:d|uired)?)?'] },
+  { key: 'sides', label: 'Sides cased', kind: 'quantity', names: ['(?:no of |number of |cased |casing |trim(?:med)? )?sides?(?: cased| trimmed| of wall)?'] },
+  { key: 'priceAgreed', label: 'Price agreed', kind: 'money', names: ['(?:agreed|fixed) (?:unit )?price|price agreed|price fixed'] },
+  { key: 'place', label: 'Place', kind: 'text', names: [`(?:${OPENING} |room )?(?:location|place|room|room name|space|where)(?: (?:name|no|number))?`] },
   { key: 'remarks', label: 'Remarks', kind: 'text', names: ['(?:general )?(?:remarks?|notes?|comments?|description|desc|descr|memo|special instructions)'] },
   { key: 'ignore', label: 'Not used', kind: 'unused', names: [] },
 ];

@@ -24,6 +24,8 @@ export interface Table {
   readonly unread?: readonly Unread[];
   /** From a delimited text file, where an unquoted comma moves the cells behind it. */
   readonly delimited?: boolean;
+  /** Its figures are written with decimal commas. */
+  readonly decimalCommas?: boolean;
   /** A sheet that is hidden in its file. */
   readonly hidden?: boolean;
 }
@@ -143,6 +145,35 @@ export interface Problem {
   readonly field: OpeningField;
   /** One sentence that names the thing, what it was and what is accepted. */
   readonly message: string;
+  /** The question that settles it, where that is not one for the field's value. */
+  readonly question?: string;
+  /** What the list itself offers for an answer. */
+  readonly choices?: readonly string[];
+}
+
+/** What only the user can say about a list. A row that one of these asks about is not priced until it is answered. */
+export interface Question {
+  /** By which it is answered. */
+  readonly id: string;
+  /** Source rows, as the user counts them. */
+  readonly rows: readonly number[];
+  /** Units, heads, a column, remarks, or the field of an opening. */
+  readonly about: string;
+  readonly text: string;
+  /** What it can be answered by, the proposed answer first; none: by a value. */
+  readonly choices: readonly string[];
+}
+
+/** Question → answer. `field@row` answers for the field of one row (`rise@12`, `rise@12-14`), `remarks` for all remarks. */
+export type Answers = Readonly<Record<string, string>>;
+
+/** A list as read, and what has to be asked about it. */
+export interface Reading extends Schedule {
+  readonly questions: readonly Question[];
+  /** Sheets, columns and blocks that nothing was read from. */
+  readonly unread: readonly Unread[];
+  /** What the rows themselves remark, word for word. */
+  readonly rowRemarks: readonly { readonly row: number; readonly text: string }[];
 }
 
 /** A schedule as read. */

@@ -28,8 +28,6 @@ export interface LengthOptions {
   readonly zero?: boolean;
   /** A width or height of a whole opening: a figure without a unit of its own must be a likely one. */
   readonly whole?: boolean;
-  /** The whole column's unit is in doubt: a whole opening's figure without a unit of its own is asked about in any case. */
-  readonly doubtful?: boolean;
   /** Greatest length in inches that can be meant; 1,000 ft unless said. */
   readonly most?: number;
 }
@@ -77,9 +75,9 @@ export function isLikelyWhole(value: number, unit: Unit): boolean {
 
 /** A bare 914 in a workbook of inches is most likely millimeters, a bare 3 feet: better asked than priced. */
 function unlikely(text: string, value: number, options: LengthOptions): Refusal | null {
-  const { name, column, unit, doubtful } = options;
+  const { name, column, unit } = options;
   const likely = isLikelyWhole(value, unit) && (column === null || value < MOST_WHOLE_IN_COLUMN * perInch(unit));
-  if (likely && !doubtful) return null;
+  if (likely) return null;
   if (column !== null)
     return refuse(
       `${capital(name)} ${text} would be ${text} ${UNIT_NAMES[column]}, the unit of its column; please check it and write the unit beside the figure.`,

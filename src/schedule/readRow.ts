@@ -1,48 +1,74 @@
 import type { HeadWords } from '../head/words';
 import type { Standards } from '../standards';
-import { figure, quote } from './figure';
-import type { Findings, Given } from './given';
-import { NOT_GIVEN, type Opening, type OpeningField, type Problem } from './opening';
-import { readRemarks, withdrawnBy, withdrawnMark } from './remarks';
-import { resolveShape } from './resolve';
+import { FIELD_KINDS, readField, readMoney, readSides } from './answerField';
+import type { RowChanges } from './changes';
 import { cellText } from './cell';
+import type { ColumnUnit } from './columnUnit';
+import { figure, quote } from './figure';
+import type { Findings, Given, GivenLengths } from './given';
+import type { MeaningKey } from './meanings';
+import { NOT_GIVEN, type Opening, type OpeningField, type OpeningInputs, type Problem } from './opening';
+import { readQuantity } from './readQuantity';
+import { readRemarks } from './remarks';
+import { resolveShape } from './resolve';
 import { cellsOf, type RawOpening } from './rowCells';
 import { RowLengths } from './rowLengths';
 import { endsOf, headOf, quantityOf, textOf } from './rowWords';
 
-/** Reads one opening. Nothing is dropped: what can't be read, contradicts or is missing becomes a problem. */
-export function readRow(raw: RawOpening, standards: Standards): Opening {
-  const notes = [...raw.notes];
-  const problems: Problem[] = [];
+/** How figures of a list are read where neither their cells nor their headings say so. */
+export interface ListReading {
+  readonly unit: ColumnUnit;
+  readonly standards: Standards;
+}
+
+/**
+ * Reads one opening. Nothing is dropped: what can't be read, contradicts or is missing becomes a problem, and so does every question
+ * about the row that is open. What was answered stands in place of what the row gives.
+ */
+export function readRow(changes: RowChanges, { unit, standards }: ListReading): Opening {
+  const { raw } = changes;
+  const notes = [...raw.notes, ...changes.notes];
+  const problems: Problem[] = [...changes.open];
   const rough: { span?: number; rise?: number } = {};
   const say: Findings = {
     note: (sentence) => void notes.push(sentence),
-    problem: (field, message) => void problems.push({ row: raw.row, field, message }),
+    problem: (field, message, choices) =>
+      void problems.push({ row: raw.row, field, message, ...(choices ? { choices } : {}) }),
     rough: (field, figure) => void (rough[field] = figure),
+    headIsMeant: changes.fields.head !== undefined,
+    riseIsMeant: changes.fields.rise !== undefined,
   };
-  const lengths = new RowLengths(raw, standards, say);
+  const typed = new Typed(changes, standards, say);
+  const lengths = new RowLengths(raw, standards, say, changes.unit ?? unit);
 
-  const mark = textOf(raw, 'mark', say) ?? '';
+  const mark = typed.has('mark') ? (typed.value('mark') ?? '') : (textOf(raw, 'mark', say) ?? '');
   // Cells that may have moved put the whole row in doubt; without a span nothing is computed.
-  if (raw.doubt !== null) say.problem('span', raw.doubt);
+  if (raw.doubt !== null && !typed.has('span')) say.problem('span', raw.doubt);
   for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
-  const remarks = [...cellsOf(raw, 'remarks').map(({ cell }) => cellText(cell)), ...raw.more].join('; ');
+  const remarks = remarksOf(raw);
   const facts = readRemarks(remarks);
-  const quantity = quantityOf(raw, say);
-  const named = headOf(raw, say);
+  const quantity = typed.has('quantity') ? typed.value('quantity') : quantityOf(raw, say);
+  const named = typed.has('head')
+    ? { head: typed.value('head'), inDoubt: problems.some(({ field }) => field === 'head') }
+    : headOf(raw, say);
   let head = named.head;
-  if (head === null && !named.inDoubt && facts.head !== null) {
-    head = facts.head.shape;
-    say.note(`The head is taken from the remarks: ${quote(facts.head.said)}.`);
-  } else if (head !== null && facts.head !== null && facts.head.shape !== head) {
-    say.problem(
-      'head',
-      `The head is given as ${head}, but the remarks say ${quote(facts.head.said)}; please say which is right.`,
-    );
-    head = null;
+  if (!typed.has('head')) {
+    if (head === null && !named.inDoubt && facts.head !== null) {
+      head = facts.head.shape;
+      say.note(`The head is taken from the remarks: ${quote(facts.head.said)}.`);
+    } else if (head !== null && facts.head !== null && facts.head.shape !== head) {
+      say.problem(
+        'head',
+        `The head is given as ${head}, but the remarks say ${quote(facts.head.said)}; please say which is right.`,
+        [head, facts.head.shape],
+      );
+      head = null;
+    }
   }
   const inDoubt = named.inDoubt || (head === null && problems.some(({ field }) => field === 'head'));
   const ofShape = lengths.ofShape();
+  const springHeight = ofShape.springHeight?.value;
+  typed.into(ofShape, head);
   const casing = lengths.ofCasing();
   const wide = ofShape.width?.value;
   if (
@@ -55,28 +81,33 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     ofShape.rise = { value: named.riseOf(wide) };
     say.note(`Rise ${figure(named.riseOf(wide))} is that of an equilateral head on the width ${figure(wide)}.`);
   }
-  const resolved = resolveShape(ofShape, head, inDoubt, standards, say);
+  // A head that is named for its height, such as a horseshoe, is meant to be as high as it is.
+  const meant = named.spanOf ? { ...say, riseIsMeant: true } : say;
+  const resolved = resolveShape(ofShape, head, inDoubt, standards, meant);
   const shape = named.spanOf ? atSpring(resolved, named.spanOf, say) : resolved;
-  let ends = endsOf(raw, say);
-  let leg = orStandard('leg', ofShape.leg, say);
-  if (ends === null && facts.ends !== null && !problems.some(({ field }) => field === 'ends')) {
+  let ends = typed.has('ends') ? typed.value('ends') : endsOf(raw, say);
+  let leg = typed.has('leg') ? typed.value('leg') : orStandard('leg', ofShape.leg, say);
+  const has = (field: OpeningField) => problems.some((problem) => problem.field === field);
+  if (ends === null && facts.ends !== null && !has('ends') && !typed.has('ends')) {
     ends = facts.ends.ends;
     say.note(`The ends are taken from the remarks: ${quote(facts.ends.said)}.`);
   }
-  if (ends === null && named.ends && !problems.some(({ field }) => field === 'ends')) {
+  if (ends === null && named.ends && !has('ends') && !typed.has('ends')) {
     ends = named.ends;
-    say.note('The ends are taken from the head, which is said to stand on legs.');
+    say.note('The ends are taken from the head, which says how it ends.');
   }
-  if (facts.legsToFloor) {
+  if (facts.legsToFloor && !typed.has('leg')) {
     ends ??= 'legs';
-    if (leg === null && ofShape.springHeight?.value !== undefined && !problems.some(({ field }) => field === 'leg')) {
-      leg = ofShape.springHeight.value;
+    if (leg === null && springHeight !== undefined && !has('leg')) {
+      leg = springHeight;
       say.note(`The remarks ask for legs to the floor, so each leg is the spring height ${figure(leg)}.`);
     } else if (leg === null)
       say.problem('leg', 'The remarks ask for legs to the floor; please give the spring height or the leg length.');
   }
-  const withdrawn = withdrawal(raw, mark, remarks);
-  if (withdrawn !== null) say.problem('quantity', `${withdrawn}; please confirm whether this opening is wanted.`);
+  const given = (field: OpeningField & MeaningKey, read: Given | undefined) =>
+    typed.has(field) ? (typed.value(field) as number | null) : orStandard(field, read, say);
+  const text = (field: 'species' | 'profile' | 'place') =>
+    typed.has(field) ? typed.value(field) : textOf(raw, field, say);
 
   const opening: Opening = {
     row: raw.row,
@@ -84,15 +115,22 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
     mark,
     quantity,
     ...shape,
-    reveal: orStandard('reveal', lengths.given('reveal'), say),
-    face: orStandard('face', casing.face, say),
-    thickness: orStandard('thickness', casing.thickness, say),
-    species: textOf(raw, 'species', say),
+    reveal: given('reveal', lengths.given('reveal')),
+    face: given('face', casing.face),
+    thickness: given('thickness', casing.thickness),
+    species: text('species'),
     ends,
     leg,
-    profile: textOf(raw, 'profile', say),
+    profile: text('profile'),
     ...NOT_GIVEN,
-    remarks: remarks === '' ? null : remarks,
+    place: text('place'),
+    remarks: typed.has('remarks') ? typed.value('remarks') : remarks === '' ? null : remarks,
+    otherLeg: given('otherLeg', lengths.given('otherLeg')),
+    haunch: given('haunch', lengths.given('haunch')),
+    arcs: counted('arcs', raw, typed, say),
+    segmentsWanted: counted('segmentsWanted', raw, typed, say),
+    sides: counted('sides', raw, typed, say),
+    priceAgreed: counted('priceAgreed', raw, typed, say),
     notes,
     problems,
     ...(Object.keys(rough).length > 0 ? { rough } : {}),
@@ -101,23 +139,92 @@ export function readRow(raw: RawOpening, standards: Standards): Opening {
   return { ...opening, ...inDoubtAsNull(problems) };
 }
 
-/** A length that may be left to the shop's standard: null where it is blank or in doubt. */
-function orStandard(field: OpeningField, given: Given | undefined, say: Findings): number | null {
-  if (given?.fault !== undefined) say.problem(field, given.fault);
-  return given?.value ?? null;
+export function remarksOf(raw: RawOpening): string {
+  return [...cellsOf(raw, 'remarks').map(({ cell }) => cellText(cell)), ...raw.more].join('; ');
 }
 
-/** Where the row says that the opening is out of the job: in its remarks, its mark, or a column that means nothing else. */
-function withdrawal(raw: RawOpening, mark: string, remarks: string): string | null {
-  const said = withdrawnBy(remarks);
-  if (said !== null) return `The remarks say ${quote(said)}`;
-  const marked = withdrawnMark(mark);
-  if (marked !== null) return `The mark says ${quote(marked)}`;
-  for (const { index, key, heading } of raw.block) {
-    const word = key === null ? withdrawnBy(cellText(raw.cells[index])) : null;
-    if (word !== null) return `${heading === '' ? `Column ${index + 1}` : quote(heading)} says ${quote(word)}`;
+/** What was answered for the fields of one row. */
+class Typed {
+  private readonly values: Partial<OpeningInputs> = {};
+  private readonly faulty = new Set<OpeningField>();
+  private readonly radius: number | null = null;
+
+  constructor(changes: RowChanges, { unit }: Standards, say: Findings) {
+    for (const [key, text] of Object.entries(changes.fields)) {
+      // A radius is not an input of its own: it is read as a length like the rise.
+      const field = (key === 'radius' ? 'rise' : key) as OpeningField;
+      const read = readField(field, text, unit);
+      if (!read.ok) {
+        say.problem(field, `${FIELD_KINDS[field].label} was answered by ${quote(text)}: ${read.message}`);
+        this.faulty.add(field);
+      } else if (key === 'radius') this.radius = read.value as number;
+      else Object.assign(this.values, { [field]: read.value });
+    }
   }
+
+  has(field: OpeningField): boolean {
+    return Object.hasOwn(this.values, field) || this.faulty.has(field);
+  }
+
+  value<F extends OpeningField>(field: F): OpeningInputs[F] | null {
+    return this.values[field] ?? null;
+  }
+
+  /** Puts what was answered in place of every figure that would give the same. */
+  into(given: GivenLengths, head: Opening['head']): void {
+    if (this.radius !== null) given.radius = { value: this.radius };
+    if (head === 'straight' && this.has('head')) {
+      delete given.rise;
+      delete given.radius;
+    }
+    const span = this.value('span');
+    if (span !== null) {
+      given.width = { value: span };
+      delete given.roughWidth;
+      delete given.diameter;
+      if (head === 'round' || head === 'quarter round') {
+        delete given.rise;
+        delete given.radius;
+        delete given.height;
+      }
+    }
+    const rise = this.value('rise');
+    if (rise !== null) {
+      given.rise = { value: rise };
+      for (const other of ['radius', 'diameter', 'springHeight', 'headHeight', 'height', 'roughHeight'] as const)
+        delete given[other];
+    }
+    if (this.has('leg')) delete given.leg;
+  }
+}
+
+type CountField = 'arcs' | 'segmentsWanted' | 'sides' | 'priceAgreed';
+
+function counted(field: CountField, raw: RawOpening, typed: Typed, say: Findings): number | null {
+  if (typed.has(field)) return typed.value(field);
+  const [first] = cellsOf(raw, field);
+  if (first === undefined) return null;
+  const { label } = FIELD_KINDS[field];
+  const text = cellText(first.cell);
+  const read =
+    field === 'sides'
+      ? readSides(text)
+      : field === 'priceAgreed'
+        ? readMoney(label, text)
+        : readQuantity(first.cell, label);
+  if (read.ok) {
+    if (field === 'sides' && read.value === 2 && !/^\d$/.test(text))
+      say.problem(field, `Sides cased says ${quote(text)}; are two casings wanted for each opening?`, ['2', '1']);
+    return read.value;
+  }
+  say.problem(field, read.message.replace('you typed', 'the cell says'));
   return null;
+}
+
+/** A length that may be left to the shop's standard: null where it is blank or in doubt. */
+function orStandard(field: OpeningField, given: Given | undefined, say: Findings): number | null {
+  if (given?.fault !== undefined) say.problem(field, given.fault, given.choices);
+  return given?.value ?? null;
 }
 
 /** What is in doubt is not used, even where a figure could be read; a mark stays, to find the row by. */

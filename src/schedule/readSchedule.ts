@@ -1,59 +1,192 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
+import { Asked, type Draft } from './asked';
 import { BodyReader } from './body';
+import { RowChanges } from './changes';
 import { isRowEmpty } from './cell';
-import { quote } from './figure';
+import type { ColumnUnit } from './columnUnit';
+import { listed, quote } from './figure';
+import { askList, type ListAnswers } from './listQuestions';
 import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
-import type { Opening, Schedule, Table } from './opening';
-import { readRow } from './readRow';
+import type { Answers, Opening, Reading, Table } from './opening';
+import { readRow, remarksOf } from './readRow';
+import { NO_HEAD } from './resolve';
 import { settle } from './settle';
 import { readTableNotes } from './tableNotes';
+import { transposedHeadings } from './transposed';
+import { askColumns } from './unusedColumns';
+
+/** What is known of a list beside the list itself. */
+export interface HowToRead {
+  /** The unit of figures that have none. */
+  readonly unit?: ColumnUnit;
+  /** What becomes of rows that name no head and give nothing to tell it by; asked about unless said. */
+  readonly unnamed?: 'ask' | 'leave' | 'straight';
+  readonly answers?: Answers;
+}
 
 /**
  * A builder's schedule from a table: finds the headings, sorts the rows, reads every opening. Each row of the table is
  * either an opening or in `passedOver` with the reason; `choices` says what a column (from 0) means where the heading
- * does not. Refused only where no headings can be found and no choices are given. Lengths come out in `standards.unit`.
+ * does not. What only the user can say is in `questions`; a row that one asks about stays without the figure in question.
+ * Refused only where no headings can be found and no choices are given. Lengths come out in `standards.unit`.
  */
-export function readSchedule(table: Table, standards: Standards, choices: Choices = {}): Result<Schedule> {
-  const rows = table.rows;
-  const chosen = Object.keys(choices).length > 0;
-  const found = findLayout(rows, 0, choices);
-  if (found === null && !chosen) return refuse(noHeadings(table));
-  const layout = found ?? layoutFromChoices(rows, choices);
-  const notes = readTableNotes(rows, layout.headingRows[0] ?? 0, standards.unit);
-  const settled = (one: Layout) => settle(one, rows, { notes, choices, unit: standards.unit });
-  const first = settled(layout);
-  const reader = new BodyReader(table, choices, first, settled);
-  reader.readAll(layout.headingRows.length > 0);
+export function readSchedule(
+  table: Table,
+  standards: Standards,
+  choices: Choices = {},
+  how: HowToRead = {},
+): Result<Reading> {
+  const found = findLayout(table.rows, 0, choices);
+  if (found === null && Object.keys(choices).length === 0) return refuse(noHeadings(table));
+  const layout = found ?? layoutFromChoices(table.rows, choices);
+  const asked = new Asked(answersOf(how));
+  const first = sort(table, standards, layout, choices);
+  const columns = askColumns(first.reader.raw.map((raw) => new RowChanges(raw, asked)));
+  // A column whose meaning was answered is read by it.
+  const isChosen = Object.keys(columns.choices).length > 0;
+  const all = isChosen ? { ...columns.choices, ...choices } : choices;
+  const again = isChosen ? (findLayout(table.rows, 0, all) ?? layoutFromChoices(table.rows, all)) : layout;
+  const { reader, settled, notes } = isChosen ? sort(table, standards, again, all) : first;
+  const rows = reader.raw.map((raw) => new RowChanges(raw, asked));
+  if (rows.length > 0) askColumns(rows);
+  const list = askList(rows, { table, standards, asked, given: how.unit ?? null, noted: notes.unit });
+  const { openings, leftOut } = readRows(rows, list, standards);
+  const questions = asked.questions(
+    openings.map(({ changes, opening }) => ({ at: changes.raw.at, problems: opening.problems })),
+  );
+  const byRow = (one: { row: number }, other: { row: number }) => one.row - other.row;
   return ok({
     name: table.name,
-    headings: first.columns.map(({ heading }) => heading),
-    meaning: first.columns.map(({ key }) => key),
+    headings: settled.columns.map(({ heading }) => heading),
+    meaning: settled.columns.map(({ key }) => key),
     headingRow: layout.headingRows.length === 0 ? null : table.firstRow + (layout.headingRows.at(-1) ?? 0),
-    remarks: [...(table.remarks ?? []), ...notes.remarks],
-    openings: withRepeatedMarks(reader.raw.map((raw) => readRow(raw, standards))),
-    passedOver: reader.passedOver,
+    remarks: [
+      ...(table.remarks ?? []),
+      ...notes.remarks,
+      ...list.remarks,
+      ...asked.refused,
+      ...asked.unused().map((key) => `The answer to ${quote(key)} was not used: there is no such question.`),
+    ],
+    openings: openings.map(({ opening }) => opening),
+    passedOver: leftOut.length === 0 ? reader.passedOver : [...reader.passedOver, ...leftOut].sort(byRow),
+    questions,
+    unread: [...(table.unread ?? []), ...columns.unread],
+    rowRemarks: rows.flatMap(({ raw }) => {
+      const text = remarksOf(raw);
+      return text === '' ? [] : [{ row: raw.row, text }];
+    }),
   });
 }
 
-/** Marks name openings: the second and later rows with the same mark say so. */
-function withRepeatedMarks(openings: readonly Opening[]): readonly Opening[] {
-  const firstRow = new Map<string, number>();
-  return openings.map((opening) => {
-    const mark = opening.mark.toLowerCase().replace(/\s+/g, ' ');
-    if (mark === '') return opening;
-    const before = firstRow.get(mark);
-    if (before === undefined) {
-      firstRow.set(mark, opening.row);
-      return opening;
+const UNNAMED = { leave: 'leave them out', straight: 'straight heads' } as const;
+
+/** Options of the command line answer the same questions. */
+function answersOf({ unnamed = 'ask', answers = {} }: HowToRead): Answers {
+  return unnamed === 'ask' || 'heads' in answers ? answers : { ...answers, heads: UNNAMED[unnamed] };
+}
+
+function sort(table: Table, standards: Standards, layout: Layout, choices: Choices) {
+  const { rows, name } = table;
+  const notes = readTableNotes(rows, layout.headingRows[0] ?? 0, standards.unit);
+  const settledBy = (one: Layout) => settle(one, rows, { notes, choices, name });
+  const settled = settledBy(layout);
+  const reader = new BodyReader(table, choices, settled, settledBy);
+  reader.readAll(layout.headingRows.length > 0);
+  return { reader, settled, notes };
+}
+
+interface Read {
+  readonly changes: RowChanges;
+  readonly opening: Opening;
+}
+
+/** Every row read; rows without any head are asked about as one, and so are marks that stand twice. */
+function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Standards) {
+  const how = { unit: list.unit, standards };
+  const leftOut: { row: number; why: string; text: string }[] = [];
+  const leave = ({ raw }: RowChanges, why: string) =>
+    void leftOut.push({
+      row: raw.row,
+      why: `left out, as answered: ${why}`,
+      text: raw.source.filter(Boolean).join(' | '),
+    });
+  const read = rows.flatMap((changes): Read[] => {
+    if (changes.leftOut === null) return [{ changes, opening: list.after(changes, readRow(changes, how)) }];
+    leave(changes, changes.leftOut);
+    return [];
+  });
+  const isUnnamed = ({ opening }: Read) => opening.problems.some(({ message }) => message === NO_HEAD);
+  const draft = headsDraft(read.filter(isUnnamed).length);
+  const named = read.flatMap((one): Read[] => {
+    if (!isUnnamed(one)) return [one];
+    const { changes } = one;
+    const chosen = changes.ask(draft);
+    if (changes.leftOut !== null) {
+      leave(changes, changes.leftOut);
+      return [];
     }
-    const message = `The mark ${quote(opening.mark)} already stands in row ${before}; please say whether both rows are wanted.`;
-    return { ...opening, problems: [...opening.problems, { row: opening.row, field: 'mark', message }] };
+    const opening = list.after(changes, readRow(changes, how));
+    if (chosen !== null) return [{ changes, opening }];
+    return [
+      { changes, opening: { ...opening, problems: opening.problems.filter(({ message }) => message !== NO_HEAD) } },
+    ];
+  });
+  return { openings: withRepeatedMarks(named, leave), leftOut };
+}
+
+function headsDraft(count: number): Draft {
+  const rows = count === 1 ? '1 row names no head and gives no rise' : `${count} rows name no head and give no rise`;
+  return {
+    id: 'heads',
+    about: 'heads',
+    text: `${rows}: are they left out, straight heads, or asked about one by one?`,
+    choices: [
+      { label: 'leave them out', leaveOut: true },
+      { label: 'straight heads', set: { head: 'straight' } },
+      { label: 'ask each' },
+    ],
+    field: 'head',
+  };
+}
+
+/** Marks name openings: rows with the same mark are asked about together. */
+function withRepeatedMarks(read: readonly Read[], leave: (changes: RowChanges, why: string) => void): readonly Read[] {
+  const keyOf = ({ opening }: Read) => opening.mark.toLowerCase().replace(/\s+/g, ' ');
+  const alike = new Map<string, Read[]>();
+  for (const one of read) {
+    const there = alike.get(keyOf(one));
+    if (there) there.push(one);
+    else alike.set(keyOf(one), [one]);
+  }
+  return read.flatMap((one): Read[] => {
+    const { changes, opening } = one;
+    const mark = keyOf(one);
+    const there = alike.get(mark) ?? [];
+    // The first row stays in any case; the others are asked about.
+    if (mark === '' || there[0] === one) return [one];
+    const rows = there.slice(0, 6).map(({ opening: { row } }) => String(row));
+    const asked = changes.open.length;
+    changes.ask({
+      id: `mark:${mark.slice(0, 60)}`,
+      about: 'marks',
+      text: `The mark ${quote(opening.mark)} stands in rows ${listed(there.length > 6 ? [...rows, 'more'] : rows)}; please say whether all are wanted.`,
+      choices: ['keep both', 'leave out', 'same opening'].map((label, at) => ({ label, leaveOut: at > 0 })),
+      field: 'mark',
+    });
+    if (changes.leftOut !== null) {
+      leave(changes, changes.leftOut);
+      return [];
+    }
+    return [{ changes, opening: { ...opening, problems: [...opening.problems, ...changes.open.slice(asked)] } }];
   });
 }
 
 function noHeadings(table: Table): string {
   if (table.rows.every(isRowEmpty)) return `${quote(table.name)} is empty.`;
+  const across = transposedHeadings(table.rows);
+  if (across !== null)
+    return `${quote(table.name)} has its openings in columns and its headings (${across.map(quote).join(', ')}) one below another; please turn it round, so that each row is an opening.`;
   return (
     `No headings were found in ${quote(table.name)}: a schedule needs one row that names its columns, ` +
     'among them the width, the size or the radius of the openings.'

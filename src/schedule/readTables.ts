@@ -1,4 +1,5 @@
 import { ok, refuse, type Result } from '../result';
+import { isRowEmpty } from './cell';
 import { readCsv } from './csv';
 import { listed, quote } from './figure';
 import { findLayout } from './layout';
@@ -49,8 +50,8 @@ function readAnyKind(name: string, bytes: Uint8Array): Result<Table[]> {
 }
 
 /**
- * The table that reads most like a schedule: the most headings understood, visible sheets first. Null for no tables. Its
- * remarks name the other sheets that read like one.
+ * The table that reads most like a schedule: the most headings understood, visible sheets first. Null for no tables. The sheets that
+ * hold anything and are not this one are among what is unread; its remarks name those that read like schedules.
  */
 export function chooseTable(tables: readonly Table[]): Table | null {
   let best: { table: Table; score: number } | null = null;
@@ -65,8 +66,30 @@ export function chooseTable(tables: readonly Table[]): Table | null {
   if (best === null) return null;
   const { table } = best;
   const unread = schedules.filter((other) => other !== table).map(({ name }) => quote(name));
-  if (unread.length === 0) return table;
   const are = unread.length === 1 ? 'reads like a schedule, too, and was' : 'read like schedules, too, and were';
-  const remark = `The sheet${unread.length === 1 ? '' : 's'} ${listed(unread)} ${are} not read.`;
-  return { ...table, remarks: [...(table.remarks ?? []), remark] };
+  const remarks = [`The sheet${unread.length === 1 ? '' : 's'} ${listed(unread)} ${are} not read.`];
+  return besideOthers(
+    unread.length === 0 ? table : { ...table, remarks: [...(table.remarks ?? []), ...remarks] },
+    tables,
+    table,
+  );
+}
+
+/** The sheet of that name; letter case and spaces at the ends are forgiven. Refused with the names there are. */
+export function tableNamed(tables: readonly Table[], name: string): Result<Table> {
+  const plain = (text: string) => text.trim().toLowerCase();
+  const found =
+    tables.find((table) => table.name === name) ?? tables.find((table) => plain(table.name) === plain(name));
+  if (found !== undefined) return ok(besideOthers(found, tables, found));
+  return refuse(`There is no sheet ${quote(name)}; there are ${listed(tables.map((table) => quote(table.name)))}.`);
+}
+
+function besideOthers(table: Table, tables: readonly Table[], itself: Table): Table {
+  const unread = tables
+    .filter((other) => other !== itself && !other.rows.every(isRowEmpty))
+    .map(({ name, hidden }) => ({
+      what: `sheet ${quote(name)}`,
+      why: hidden ? 'hidden, and not chosen' : 'not chosen',
+    }));
+  return unread.length === 0 ? table : { ...table, unread: [...(table.unread ?? []), ...unread] };
 }

@@ -10,7 +10,8 @@ export interface RemarkFacts {
 }
 
 /** Words that take an opening out of the job. */
-const WITHDRAWN = 'void(?:ed)?|deleted?|omit(?:ted)?|not used|n\\.?i\\.?c\\.?|not in contract|by others';
+const WITHDRAWN =
+  'void(?:ed)?|del\\.?|deleted?|omit(?:ted)?|cancel(?:l?ed)?|reserved|number not used|not used|n\\.?i\\.?c\\.?|not in contract|by others';
 const WHOLLY_WITHDRAWN = new RegExp(`^(?:${WITHDRAWN})$`, 'i');
 const MARKED_WITHDRAWN = new RegExp(`[\\s([-](${WITHDRAWN})[)\\]]?$`, 'i');
 /** Legs whose length only the jamb's drawing tells. */

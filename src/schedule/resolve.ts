@@ -21,6 +21,7 @@ export function resolveShape(
   say: Findings,
 ): Shape {
   const tolerance = agreement(standards.unit);
+  given = withDiameter(given, stated, tolerance, say);
   const span = resolveSpan(given, stated, standards, tolerance, say);
   if (stated === 'straight') return { head: stated, span, rise: noRise(given, tolerance, say) };
   if (stated !== null && isWhole(stated)) {
@@ -30,8 +31,62 @@ export function resolveShape(
   }
   const rise = resolveRise(given, stated, span, standards, tolerance, say);
   if (stated !== null) return { head: stated, span, rise };
-  if (headInDoubt) return { head: null, span, rise };
+  const byDiameter = given.diameter !== undefined && rise === null;
+  if (headInDoubt || byDiameter) return { head: null, span, rise };
   return { head: inferHead(span, rise, tolerance, say), span, rise };
+}
+
+/** A row that names no head and gives nothing to tell it by: many such are asked about once. */
+export const NO_HEAD =
+  'The head is not named and no rise is given; please give the shape (straight where there is no arch) and its rise.';
+
+/** A diameter is the width of a whole or a half circle; on another head it is twice the radius, if it is that. */
+function withDiameter(given: GivenLengths, head: HeadShape | null, tolerance: number, say: Findings): GivenLengths {
+  const { diameter, width, roughWidth, radius } = given;
+  if (diameter === undefined) return given;
+  if (head === 'round' || head === 'half round') {
+    if (width === undefined) return { ...given, width: diameter };
+    if (
+      width.value !== undefined &&
+      diameter.value !== undefined &&
+      Math.abs(width.value - diameter.value) > tolerance
+    ) {
+      const choices = [width.value, diameter.value].map(figure);
+      const fault = `The width is ${choices[0]}, but the diameter is ${choices[1]}; please say which is right.`;
+      return { ...given, width: { fault, choices } };
+    }
+    return given;
+  }
+  if (diameter.fault !== undefined) {
+    say.note(`${diameter.fault} It was not used.`);
+    return given;
+  }
+  const half = diameter.value / 2;
+  if (head === null && width === undefined && roughWidth === undefined) {
+    say.problem(
+      'head',
+      `A diameter of ${figure(diameter.value)} is given and no head is named; please give its shape.`,
+      ['round', 'half round'],
+    );
+    return { ...given, width: diameter };
+  }
+  if (width === undefined && roughWidth === undefined) {
+    const fault = `A diameter of ${figure(diameter.value)} is not the width of a ${head ?? 'nameless'} head; please give its width.`;
+    return { ...given, width: { fault, choices: [figure(diameter.value)] } };
+  }
+  if (radius?.value !== undefined && Math.abs(radius.value - half) > tolerance)
+    return {
+      ...given,
+      radius: {
+        fault: `The radius is ${figure(radius.value)}, but the diameter ${figure(diameter.value)} is twice ${figure(half)}.`,
+      },
+    };
+  const across = width?.value;
+  if (given.rise !== undefined || given.springHeight !== undefined || across === undefined || half < across / 2)
+    return { ...given, radius: { value: half } };
+  const rise = half - Math.sqrt(half * half - (across * across) / 4);
+  const fault = `A diameter of ${figure(diameter.value)} over a width of ${figure(across)} would be a radius of ${figure(half)} and a rise of ${figure(rise)}; please confirm the rise.`;
+  return { ...given, radius: { fault, choices: [figure(rise)] } };
 }
 
 function noRise(given: GivenLengths, tolerance: number, say: Findings): null {
@@ -40,11 +95,13 @@ function noRise(given: GivenLengths, tolerance: number, say: Findings): null {
     say.problem(
       'head',
       `The head is straight, yet a rise of ${figure(rise.value)} is given; please say which is right.`,
+      ['straight', 'segmental'],
     );
   else if (radius?.value !== undefined)
     say.problem(
       'head',
       `The head is straight, yet a radius of ${figure(radius.value)} is given; please say which is right.`,
+      ['straight', 'segmental'],
     );
   notNeeded(given, 'straight', say);
   return null;
@@ -112,11 +169,6 @@ function inferHead(span: number | null, rise: number | null, tolerance: number, 
     );
     return null;
   }
-  say.problem(
-    'head',
-    rise === null
-      ? 'The head is not named and no rise is given; please give the shape (straight where there is no arch) and its rise.'
-      : 'The head is not named; please give its shape.',
-  );
+  say.problem('head', rise === null ? NO_HEAD : 'The head is not named; please give its shape.', ['straight']);
   return null;
 }

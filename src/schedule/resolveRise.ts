@@ -15,7 +15,7 @@ export function resolveRise(
   say: Findings,
 ): number | null {
   if (given.rise?.fault !== undefined) {
-    say.problem('rise', given.rise.fault);
+    say.problem('rise', given.rise.fault, given.rise.choices);
     return null;
   }
   if (given.rise !== undefined && given.rise.value === 0) {
@@ -47,7 +47,12 @@ export function resolveRise(
   const first = candidates[0];
   if (first === undefined) {
     // Where the shape is not known either, the question about the shape asks for the rise as well.
-    if (head !== null || faults.length > 0) say.problem('rise', missing(head, span, faults));
+    if (head !== null || faults.length > 0)
+      say.problem(
+        'rise',
+        missing(head, span, faults),
+        given.radius?.fault === undefined ? undefined : given.radius.choices,
+      );
     return null;
   }
   for (const fault of faults) say.note(`${fault} It was not needed.`);
@@ -57,9 +62,11 @@ export function resolveRise(
       head === 'half round' && span !== null
         ? `A half round ${figure(span)} wide has a rise of ${figure(span / 2)}`
         : capital(first.how);
-    say.problem('rise', `${lead}, but ${listed(against.map(({ how }) => how))}; please say which is right.`);
+    const choices = [...new Set([first, ...against].map(({ rise }) => figure(rise)))];
+    say.problem('rise', `${lead}, but ${listed(against.map(({ how }) => how))}; please say which is right.`, choices);
     return null;
   }
+  againstHeight(given, first.rise, tolerance, say);
   if (first.rough !== undefined) say.rough('rise', first.rough);
   if (before === 0 && first.note !== null) say.note(first.note);
   else if (head === 'half round' && stated === undefined)
@@ -67,6 +74,23 @@ export function resolveRise(
   else if (stated !== undefined && Math.abs(stated - first.rise) > 1e-9)
     say.note(`The rise is given as ${figure(stated)}; ${figure(first.rise)} is half the width and was used.`);
   return withinReach(head, span, first.rise, tolerance, say);
+}
+
+/** A leg up to the spring line and the rise make the height, where nothing else says where the spring line is. */
+function againstHeight(
+  { leg, height, springHeight }: GivenLengths,
+  rise: number,
+  tolerance: number,
+  say: Findings,
+): void {
+  if (!leg?.value || height?.value === undefined || springHeight !== undefined) return;
+  const left = height.value - rise;
+  if (Math.abs(left - leg.value) <= tolerance) return;
+  say.problem(
+    'leg',
+    `The leg ${figure(leg.value)} and the rise ${figure(rise)} make ${figure(leg.value + rise)}, but the height is ${figure(height.value)}; please give the leg.`,
+    [figure(leg.value), ...(left > 0 ? [figure(left)] : [])],
+  );
 }
 
 function missing(head: HeadShape | null, span: number | null, faults: readonly string[]): string {
@@ -77,6 +101,14 @@ function missing(head: HeadShape | null, span: number | null, faults: readonly s
   if (rule?.asked !== undefined) return `Rise is missing; please give the ${rule.asked}.`;
   const other = rule?.ofRadius ? `, the radius${span === null ? ' with the width' : ''}` : '';
   return `Rise is missing; please give the rise${other} or the heights to the crown and to the spring line.`;
+}
+
+/** A rise that can be made and is most likely another: asked about. */
+function unusual(why: string, rise: number, span: number, say: Findings): null {
+  say.problem('rise', `The rise ${figure(rise)} over a width of ${figure(span)} ${why}; please confirm it.`, [
+    figure(rise),
+  ]);
+  return null;
 }
 
 /** Refuses a rise that the shape cannot have. */
@@ -91,10 +123,16 @@ function withinReach(
   const misfit = head === null ? undefined : SHAPES[head].rise.misfit;
   const tooHigh = rise > span ? `A rise of ${figure(rise)} over a width of ${figure(span)} can't be right.` : null;
   const why = misfit ? misfit(span, rise, tolerance, figure) : tooHigh;
-  if (why === null && head === 'segmental' && rise > span / 2 + tolerance)
+  const aboveHalf = why === null && rise > span / 2 + tolerance;
+  if (aboveHalf && head === 'segmental')
     say.note(
       `The rise ${figure(rise)} is more than half the width ${figure(span)}, so the arc is more than a half circle.`,
     );
+  if (why === null && !say.riseIsMeant) {
+    if (aboveHalf && (head === 'segmental' || head === 'elliptical'))
+      return unusual('is more than half the width', rise, span, say);
+    if (!misfit && rise < span / 60) return unusual('is very flat', rise, span, say);
+  }
   if (why === null) return rise;
   say.problem('rise', why);
   return null;

@@ -15,7 +15,7 @@ export function resolveSpan(
 ): number | null {
   const { width, roughWidth, radius, rise } = given;
   if (width?.fault !== undefined) {
-    say.problem('span', width.fault);
+    say.problem('span', width.fault, width.choices);
     return null;
   }
   const allowance = standards.roughWidth;
@@ -34,7 +34,7 @@ export function resolveSpan(
     return width.value;
   }
   if (roughWidth?.fault !== undefined) {
-    say.problem('span', roughWidth.fault);
+    say.problem('span', roughWidth.fault, roughWidth.choices);
     return null;
   }
   if (roughWidth !== undefined) {

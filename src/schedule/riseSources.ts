@@ -71,8 +71,14 @@ export function fromRadius(
   const rule = SHAPES[head ?? 'segmental'].rise;
   const { ofRadius } = rule;
   if (!ofRadius) {
-    const why = SHAPES[head ?? 'segmental'].words.radius === null ? 'none' : 'more than one';
-    say.note(`The radius ${figure(radius)} was not used: a head of this shape has ${why}.`);
+    const why = SHAPES[head ?? 'segmental'].words.radius === null ? 'no radius' : 'more than one radius';
+    const sentence = `A head of this shape has ${why}, yet the radius ${figure(radius)} is given`;
+    if (say.headIsMeant || head === null) say.note(`${sentence}; it was not used.`);
+    else
+      say.problem('head', `${sentence}; please confirm the head.`, [
+        head,
+        radius * 2 === span ? 'half round' : 'segmental',
+      ]);
     return null;
   }
   const { least, words } = rule.leastRadius?.(span) ?? { least: span / 2, words: 'half the width' };

@@ -6,6 +6,8 @@ import type { CellValue } from './opening';
 /** One opening's cells, before they are made sense of. */
 export interface RawOpening {
   readonly row: number;
+  /** The row, and a letter from the second opening side by side on: by which answers name it. */
+  readonly at: string;
   readonly cells: readonly CellValue[];
   /** The columns that belong to this opening. */
   readonly block: readonly Column[];
@@ -14,6 +16,8 @@ export interface RawOpening {
   readonly more: readonly string[];
   /** Sentences about the row from the file reader and the row sorter. */
   readonly notes: readonly string[];
+  /** Of a list with decimal commas. */
+  readonly commas?: boolean;
   /** Columns whose cell was merged over several rows: a count there is in doubt. */
   readonly shared: ReadonlySet<number>;
   /** Why the row's cells may stand under the wrong headings, or null. */

@@ -1,8 +1,13 @@
 import type { Standards } from '../standards';
+import { cellText } from './cell';
+import { readUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
 import { figure, quote } from './figure';
 import { agreement, type Findings, type Given, type GivenLengths } from './given';
+import { casingUnit } from './listUnit';
 import { spokenName, type MeaningKey } from './meanings';
-import { readLength, type LengthOptions } from './readLength';
+import type { CellValue } from './opening';
+import { diameterOf, plainFigure, sizeParts } from './plainFigure';
+import { isBare, readLength, type LengthOptions } from './readLength';
 import { readSection, readSize } from './readSize';
 import { cellsOf, type NamedCell, type RawOpening } from './rowCells';
 
@@ -17,7 +22,11 @@ const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'height',
   'headHeight',
   'roughHeight',
+  'diameter',
 ]);
+/** A figure of an opening under its heading's unit is at least this long. */
+const LEAST_MIXED_INCHES = 8;
+const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'face', 'thickness', 'casingSize']);
 const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg']);
 
 interface Casing {
@@ -31,7 +40,22 @@ export class RowLengths {
     private readonly raw: RawOpening,
     private readonly standards: Standards,
     private readonly say: Findings,
-  ) {}
+    /** The unit of figures under headings without one. */
+    list: ColumnUnit,
+  ) {
+    const [own] = cellsOf(raw, 'unit');
+    const named = own === undefined ? null : readUnit(cellText(own.cell));
+    if (own !== undefined && named === null)
+      say.problem(
+        'span',
+        `Unit can't be read: the cell says ${quote(cellText(own.cell))}; in, ft, mm, cm and m are understood.`,
+      );
+    this.list = named ?? list;
+    this.hasOwnUnit = named !== null;
+  }
+
+  private readonly list: ColumnUnit;
+  private readonly hasOwnUnit: boolean;
 
   /** The length a row gives under one meaning; two columns of the same rank must agree, a better-named one wins over a lesser. */
   given(key: MeaningKey): Given | undefined {
@@ -45,7 +69,10 @@ export class RowLengths {
         continue;
       const both = `${quote(best.column.heading)} says ${figure(best.given.value)} and ${quote(column.heading)} says ${figure(given.value)}`;
       if (column.rank === best.column.rank)
-        return { fault: `${spokenName(key)} is given twice: ${both}; please say which is right.` };
+        return {
+          fault: `${spokenName(key)} is given twice: ${both}; please say which is right.`,
+          choices: [best.given.value, given.value].map(figure),
+        };
       this.say.note(`${both}; the first was used.`);
     }
     return best.given;
@@ -59,12 +86,25 @@ export class RowLengths {
     const put = (key: keyof GivenLengths, given: Given | undefined) => {
       if (given !== undefined) lengths[key] = given;
     };
-    put('width', this.together('width', this.given('width'), size?.width));
+    const across = this.diameterInWidth();
+    if (across !== undefined) put('diameter', across);
+    else put('width', this.together('width', this.given('width'), size?.width));
     put('height', this.together('height', this.given('height'), size?.height));
     put('roughWidth', this.together('roughWidth', this.given('roughWidth'), rough?.width));
     put('roughHeight', this.together('roughHeight', this.given('roughHeight'), rough?.height));
-    for (const key of ['headHeight', 'springHeight', 'leg', 'rise', 'radius'] as const) put(key, this.given(key));
+    for (const key of ['headHeight', 'springHeight', 'leg', 'rise', 'radius', 'diameter'] as const)
+      put(key, lengths[key] ?? this.given(key));
+    put('rise', this.together('rise', lengths.rise, size?.rise));
+    put('radius', this.together('radius', lengths.radius, size?.radius));
+    put('diameter', lengths.diameter ?? size?.diameter);
     return lengths;
+  }
+
+  /** `Ø36` under Width is a diameter, which is the width of some heads only. */
+  private diameterInWidth(): Given | undefined {
+    const [named] = cellsOf(this.raw, 'width');
+    const across = named === undefined ? null : diameterOf(named.cell);
+    return named === undefined || across === null ? undefined : this.read('diameter', { ...named, cell: across });
   }
 
   /** The casing's width and thickness, each from a column of its own or from the casing's size. */
@@ -89,34 +129,92 @@ export class RowLengths {
   }
 
   private read(key: MeaningKey, named: NamedCell): Given {
-    const read = readLength(named.cell, this.optionsFor(key, named));
-    return read.ok ? { value: read.value } : { fault: read.message };
+    const { cell, said, choices } = plainFigure(named.cell, spokenName(key), this.raw.commas);
+    const unfit = this.unfitCasing(key, { ...named, cell });
+    if (unfit !== null) return unfit;
+    const options = this.optionsFor(key, { ...named, cell });
+    const read = readLength(cell, options);
+    if (!read.ok) return { fault: read.message };
+    const mixed = this.mixedUnits(key, cell, options.column);
+    if (mixed !== null) return mixed;
+    if (choices !== null) return { fault: said ?? '', choices };
+    if (said !== null) this.say.note(said);
+    return { value: read.value };
   }
 
-  private optionsFor(key: MeaningKey, { column }: NamedCell): LengthOptions {
+  private optionsFor(key: MeaningKey, { column, cell }: NamedCell): LengthOptions {
     return {
       name: spokenName(key),
-      column: column.unit,
+      column: column.unit ?? this.unitOf(key, cell),
       unit: this.standards.unit,
       zero: MAY_BE_ZERO.has(key),
       whole: WHOLE.has(key),
-      doubtful: column.unitInDoubt,
       most: MOST_INCHES[key],
     };
   }
 
-  private size(key: 'size' | 'roughSize'): { width: Given; height: Given } | undefined {
-    const [first] = cellsOf(this.raw, key);
-    if (first === undefined) return undefined;
+  /** A figure without a unit under a heading without one is in the list's; one of the casing only where it can be. */
+  private unitOf(key: MeaningKey, cell: CellValue): ColumnUnit | null {
+    const { unit } = this.standards;
+    if (this.list === unit) return null;
+    if (!OF_THE_CASING.has(key)) return this.list;
+    const value = typeof cell === 'number' ? cell : parseFloat(cellText(cell));
+    return Number.isFinite(value) ? casingUnit(key, value, this.list, unit) : this.list;
+  }
+
+  /** Inch marks under a metric heading, on a figure that could be metric: one of the two is wrong. */
+  private mixedUnits(key: MeaningKey, cell: CellValue, column: ColumnUnit | null): Given | null {
+    if (column !== 'mm' && column !== 'cm' && column !== 'm') return null;
+    const text = cellText(cell);
+    const bare = /^(\d[\d ./-]*?)\s*(?:"|″|”|''|in\.?|inch(?:es)?)$/i.exec(text)?.[1];
+    if (bare === undefined) return null;
+    const read = readLength(bare, { name: '', column, unit: 'in', zero: true });
+    // What is no length of an opening in the heading's unit can only be inches.
+    if (!this.hasOwnUnit && (!read.ok || read.value < LEAST_MIXED_INCHES)) return null;
+    return {
+      fault: `${spokenName(key)} is ${quote(text)} where the others are in ${UNIT_NAMES[column]}; please say which is meant.`,
+      choices: [text, `${bare} ${column}`],
+    };
+  }
+
+  /** A casing's figure that can't be in the list's unit: it may be in the workbook's, and nobody has said so. */
+  private unfitCasing(key: MeaningKey, { column, cell }: NamedCell): Given | null {
+    const { unit } = this.standards;
+    if (column.unit !== null || this.list === unit || !OF_THE_CASING.has(key) || !isBare(cell)) return null;
+    if (this.unitOf(key, cell) !== null) return null;
+    const text = cellText(cell);
+    return {
+      fault: `${spokenName(key)} ${text} has no unit, and can't be in ${UNIT_NAMES[this.list]} as the rest of the list; is it ${text} ${unit}?`,
+      choices: [`${text} ${unit}`],
+    };
+  }
+
+  private size(
+    key: 'size' | 'roughSize',
+  ): { width?: Given; height?: Given; rise?: Given; radius?: Given; diameter?: Given } | undefined {
+    const [named] = cellsOf(this.raw, key);
+    if (named === undefined) return undefined;
+    const parts = sizeParts(named.cell);
+    const first = { ...named, cell: parts.size };
+    const more = {
+      ...(parts.rise === null ? {} : { rise: this.read('rise', { ...named, cell: parts.rise }) }),
+      ...(parts.radius === null ? {} : { radius: this.read('radius', { ...named, cell: parts.radius }) }),
+    };
+    if (parts.ganged !== null) {
+      const fault = `${spokenName(key)} ${quote(cellText(named.cell))} may be ${parts.ganged} units side by side; please give the width of one opening.`;
+      return { width: { fault }, height: { fault } };
+    }
+    if (parts.diameter !== null) return { diameter: this.read('diameter', { ...named, cell: parts.diameter }) };
     const read = readSize(first.cell, this.optionsFor(key, first));
     if (!read.ok) return { width: { fault: read.message }, height: { fault: read.message } };
-    return { width: { value: read.value.width }, height: { value: read.value.height } };
+    return { width: { value: read.value.width }, height: { value: read.value.height }, ...more };
   }
 
   private together(key: MeaningKey, own: Given | undefined, size: Given | undefined): Given | undefined {
     if (own?.value === undefined || size?.value === undefined || this.agree(own.value, size.value)) return own ?? size;
     return {
       fault: `${spokenName(key)} is ${figure(own.value)}, but the size says ${figure(size.value)}; please say which is right.`,
+      choices: [own.value, size.value].map(figure),
     };
   }
 

@@ -1,5 +1,6 @@
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
-import { curveNotMade, readEnds, readHeadWords, type HeadWords } from '../head/words';
+import { curveNotMade, readEnds, readHead, readHeadWords, type HeadWords } from '../head/words';
+import { ok, type Result } from '../result';
 import { cellText, typedBeforeDate } from './cell';
 import { listed, quote } from './figure';
 import type { Findings } from './given';
@@ -27,14 +28,16 @@ export function textOf(raw: RawOpening, key: MeaningKey & OpeningField, say: Fin
 const MAY_COUNT = /\b(?:qty|quan\w*|pairs?|prs?)\b|^(?:total|count)$/i;
 
 export function quantityOf(raw: RawOpening, say: Findings): number | null {
-  const doubt = (sentence: string) => {
-    say.problem('quantity', sentence);
+  const doubt = (sentence: string, choices?: readonly string[]) => {
+    say.problem('quantity', sentence, choices);
     return null;
   };
   const [column] = columnsFor(raw.block, 'quantity');
   if (column === undefined) {
     const unread = raw.block.filter(({ key, heading }) => key === null && MAY_COUNT.test(heading));
-    if (unread.length > 0) {
+    // Columns whose cells all are counts were asked about for the list as a whole.
+    const odd = unread.filter(({ index }) => !/^(?:\d{1,4})?$/.test(cellText(raw.cells[index])));
+    if (odd.length > 0) {
       const said = unread.map(({ index, heading }) => {
         const text = cellText(raw.cells[index]);
         return `${quote(heading)} ${text === '' ? 'is blank' : `says ${quote(text)}`}`;
@@ -63,7 +66,10 @@ export function quantityOf(raw: RawOpening, say: Findings): number | null {
   }
   const [count = null, another] = figures;
   if (another === undefined) return count;
-  return doubt(`Two columns give the quantity, ${listed([...figures].map(String))}; please say which is right.`);
+  return doubt(
+    `Two columns give the quantity, ${listed([...figures].map(String))}; please say which is right.`,
+    [...figures].map(String),
+  );
 }
 
 /** What the row's head says besides its shape: "eyebrow on legs", "equilateral". */
@@ -73,10 +79,10 @@ type NamedHead = { readonly head: HeadShape | null; readonly inDoubt: boolean } 
 
 /** The head the row names, or null; `inDoubt` where it names one that can't be used. */
 export function headOf(raw: RawOpening, say: Findings): NamedHead {
-  const [best, ...others] = cellsOf(raw, 'head').map(({ cell }) => ({ cell, read: readHeadWords(cellText(cell)) }));
+  const [best, ...others] = cellsOf(raw, 'head').map(({ cell }) => ({ cell, read: headAndEnds(cellText(cell)) }));
   if (best === undefined) return { head: null, inDoubt: false };
+  const said = quote(cellText(best.cell));
   if (!best.read.ok) {
-    const said = quote(cellText(best.cell));
     const known = curveNotMade(cellText(best.cell));
     say.problem(
       'head',
@@ -87,16 +93,34 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
     return { head: null, inDoubt: true };
   }
   const { shape: head, ends, riseOf, spanOf } = best.read.value;
+  if (cellText(best.cell).includes('?')) {
+    say.problem('head', `The head is given as ${said}; is it ${head}?`, [head]);
+    return { head: null, inDoubt: true };
+  }
   for (const { read } of others) {
     // A second column that names no head ("Type": A, B, C) is no contradiction.
     if (!read.ok || read.value.shape === head) continue;
     say.problem(
       'head',
       `Two columns give different heads, ${head} and ${read.value.shape}; please say which is right.`,
+      [head, read.value.shape],
     );
     return { head: null, inDoubt: true };
   }
   return { head, inDoubt: false, ends, riseOf, spanOf };
+}
+
+const WITH_ENDS =
+  /^(.{2,40}?)\s*(?:w\/|with|on|,|;|\+|&|-)\s*((?:mitered )?(?:side )?legs?|(?:level|radial|mitered) ends?|level cuts?)\.?$/i;
+
+/** "half round top, radial ends": a head, and how it ends. */
+function headAndEnds(text: string): Result<HeadWords> {
+  const read = readHeadWords(text);
+  const parts = read.ok ? null : WITH_ENDS.exec(text);
+  if (parts === null) return read;
+  const head = readHeadWords(parts[1] ?? '');
+  const ends = readEnds(parts[2] ?? '');
+  return head.ok && ends.ok ? ok({ ...head.value, ends: ends.value }) : read;
 }
 
 export function endsOf(raw: RawOpening, say: Findings): Ends | null {

@@ -1,12 +1,11 @@
 import { readHead } from '../head/words';
-import type { Unit } from '../unit';
 import { cellText, isBlank } from './cell';
 import { isDimensionWord } from './headingRows';
-import { isNumberHeading } from './headingText';
+import { isNumberHeading, normalHeading } from './headingText';
 import type { Choices, Column, Layout } from './layout';
-import { meaningOf, type MeaningKey } from './meanings';
+import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
-import { isBare, isLikelyWhole, readLength } from './readLength';
+import { readLength } from './readLength';
 import { readQuantity } from './readQuantity';
 import { isHeadings } from './sortRows';
 import type { TableNotes } from './tableNotes';
@@ -28,19 +27,21 @@ const ROUGH_OF: Partial<Record<MeaningKey, MeaningKey>> = {
 export function settle(
   layout: Layout,
   rows: readonly Row[],
-  { notes, choices, unit }: { readonly notes: TableNotes; readonly choices: Choices; readonly unit: Unit },
+  { notes, choices, name }: { readonly notes: TableNotes; readonly choices: Choices; readonly name: string },
 ): Layout {
   const from = (layout.unitRow ?? layout.headingRows.at(-1) ?? -1) + 1;
   const body = bodyFrom(rows, from);
   const saysRough = layout.columns.some(({ key }) => key !== null && Object.values(ROUGH_OF).includes(key));
+  const ofDoors = isOfDoors(layout, rows, name);
   const settled = layout.columns.map((column): Column => {
     const cells = body.map((row) => row[column.index] ?? null).filter((cell) => !isBlank(cell));
     const chosen = choices[column.index] !== undefined;
     const byCells = chosen ? column.key : settledByCells(column, cells);
     const rough = notes.rough && !saysRough && !chosen && isDimensionWord(column.heading);
     const key = (rough && byCells !== null ? ROUGH_OF[byCells] : undefined) ?? byCells;
-    const inUnit = { ...column, key, unit: column.unit ?? notes.unit };
-    return { ...inUnit, unitInDoubt: isUnitInDoubt(inUnit, cells, unit) };
+    const leftAlone = chosen || !ofDoors ? null : ofTheDoor({ ...column, key });
+    if (leftAlone !== null) return { ...column, key: null, leftAlone };
+    return { ...column, key, unit: column.unit ?? notes.unit };
   });
   const get = (column: Column): Column => settled[column.index] ?? column;
   return { ...layout, columns: settled, blocks: layout.blocks.map((block) => block.map(get)) };
@@ -74,13 +75,21 @@ function isLengthLike(cell: CellValue): boolean {
   return typeof cell === 'number' || readLength(cell, { name: 'casing', column: null, unit: 'in' }).ok;
 }
 
-/** Where half of a column's bare figures or more are no likely widths, as in 450, 914, 1200, the others are in their unit. */
-function isUnitInDoubt(column: Column, cells: readonly CellValue[], unit: Unit): boolean {
-  if (column.unit !== null || column.key === null || meaningOf(column.key).kind !== 'length') return false;
-  const values = cells.filter(isBare).flatMap((cell) => {
-    const read = readLength(cell, { name: '', column: null, unit });
-    return read.ok ? [read.value] : [];
-  });
-  const odd = values.filter((value) => !isLikelyWhole(value, unit)).length;
-  return odd > 0 && odd * 2 >= values.length;
+/** Headings that only lists of doors have. */
+const DOOR_HEADING =
+  /\b(?:hardware|hdwe?|hw (?:set|group)|fire|lockset|swing|handing|threshold|leaf|leaves|frame (?:type|mat\w*|elev\w*)|door|dr)\b/;
+
+/** A list of doors, by its title, its name or its headings. */
+function isOfDoors(layout: Layout, rows: readonly Row[], name: string): boolean {
+  const top = layout.headingRows[0] ?? 0;
+  const titles = [name, ...rows.slice(0, top).flatMap((row) => row.map(cellText))].join(' ');
+  if (/\bdoors?\b/i.test(titles) && !/\bwindows?\b/i.test(titles)) return true;
+  return layout.columns.some(({ heading }) => heading.length < 80 && DOOR_HEADING.test(normalHeading(heading)));
+}
+
+/** A plain "Thickness" or "Material" in a list of doors is the door's. */
+function ofTheDoor({ key, heading }: Column): string | null {
+  if (key !== 'thickness' && key !== 'species' && key !== 'face') return null;
+  if (/casing|trim|mo?u?lding|architrave|wood|species|lumber|timber/i.test(heading)) return null;
+  return `in a list of doors it is the door's, not the casing's`;
 }

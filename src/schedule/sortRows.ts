@@ -1,10 +1,12 @@
 import { readHead } from '../head/words';
-import { cellText, isBlank, isDitto, isEmpty, isRowEmpty } from './cell';
+import { cellText, isBlank, isDitto, isEmpty, isRowEmpty, rowText } from './cell';
+import { quote } from './figure';
 import { headingsAt } from './headingRows';
 import { unitsAt, usedAs, type Column, type Layout } from './layout';
 import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { readQuantity } from './readQuantity';
+import { withdrawnBy } from './remarks';
 
 type Row = readonly CellValue[];
 
@@ -40,6 +42,7 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   if (isHeadings(rows, index)) return { kind: 'headings' };
   const lead = cellText(row[first]);
   if (isTotal(row, filled, layout)) return other(total(row, layout, above.counted));
+  if (isPageTitle(rows, row, filled, layout)) return other('page title');
   const used = (column: number) => usedAs(layout.columns[column]);
   const said = filled.filter((column) => !isBlank(row[column]));
   const marked = said.some((column) => used(column) === 'mark');
@@ -48,8 +51,14 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   if (data.length === 0 && !marked && remarks.length > 0 && above.openingDirectlyAbove)
     return { kind: 'continuation', text: remarks.map((column) => cellText(row[column])).join('; ') };
   if (filled.length === 1 && isHeadline(lead, used(first) === 'mark'))
-    return other(/^(?:general )?notes?\b/i.test(lead) ? 'notes' : 'title or note');
+    return other(
+      /^(?:(?:general )?notes?\b|.{0,20}\b(?:legend|abbreviations|symbols|head types|key)\b)/i.test(lead)
+        ? 'notes'
+        : 'title or note',
+    );
   if (above.inNotes && !data.some((column) => isFigure(row[column]))) return other('note');
+  const withdrawn = withdrawnRow(row, said, used);
+  if (withdrawn !== null) return other(withdrawn);
   if (data.length === 0 && !marked) return other('note: nothing in any column that is understood');
   const lone = !marked && data.length === 1 ? data[0] : undefined;
   if (lone !== undefined && used(lone) === 'quantity' && above.counted > 0 && readQuantity(row[lone] ?? null).ok)
@@ -57,7 +66,37 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   return { kind: 'openings', blocks: filledBlocks(row, layout) };
 }
 
-const NO_DATA: ReadonlySet<MeaningKey | null> = new Set<MeaningKey | null>([null, 'mark', 'remarks']);
+const NO_DATA: ReadonlySet<MeaningKey | null> = new Set<MeaningKey | null>([null, 'mark', 'remarks', 'place', 'unit']);
+
+/** A number that is taken and has no opening: a mark, words that say so, and no figure. */
+function withdrawnRow(row: Row, said: readonly number[], used: (column: number) => MeaningKey | null): string | null {
+  const word = said.map((column) => withdrawnBy(cellText(row[column]))).find((one) => one !== null);
+  const figures = said.some(
+    (column) =>
+      used(column) !== 'mark' &&
+      used(column) !== 'place' &&
+      /\d/.test(cellText(row[column])) &&
+      used(column) !== null &&
+      used(column) !== 'remarks' &&
+      used(column) !== 'quantity',
+  );
+  return word && !figures ? `the row says ${quote(word)} and gives no figures` : null;
+}
+
+/** A page's title in the middle of a printed list: it says which page, or what the rows above the headings say. */
+function isPageTitle(rows: readonly Row[], row: Row, filled: readonly number[], layout: Layout): boolean {
+  const text = filled.map((column) => cellText(row[column])).join(' ');
+  if (filled.length < 2 || text.length > 200 || filled.some((column) => typeof row[column] === 'number')) return false;
+  if (
+    /\bpage \d+(?: of \d+)?\b/i.test(text) &&
+    !readHead(cellText(row[layout.columns.find(({ key }) => key === 'head')?.index ?? -1])).ok
+  )
+    return true;
+  const top = layout.headingRows[0] ?? 0;
+  return (
+    text.length > 3 && rows.slice(0, Math.min(top, 20)).some((title) => rowText(title).replaceAll(' | ', ' ') === text)
+  );
+}
 
 function columnsWhere(row: Row, holds: (cell: CellValue) => boolean): number[] {
   const columns: number[] = [];

@@ -13,7 +13,10 @@ describe('the sheet of a file', () => {
   it('with the most headings understood is chosen, a visible one before a hidden one', () => {
     const prices = sheet('Prices', ['Item', 'Price']);
     const openings = sheet('Openings', OPENINGS);
-    expect(chooseTable([prices, openings])).toBe(openings);
+    expect(chooseTable([prices, openings])).toEqual({
+      ...openings,
+      unread: [{ what: 'sheet "Prices"', why: 'not chosen' }],
+    });
     expect(chooseTable([sheet('Old', OPENINGS, { hidden: true }), openings])?.name).toBe('Openings');
     expect(chooseTable([])).toBe(null);
   });

@@ -1,0 +1,168 @@
+import { quote } from './figure';
+import type { Answers, OpeningField, Problem, Question } from './opening';
+
+/** One answer a question can have, and what follows from it for a row. */
+export interface Choice {
+  readonly label: string;
+  /** Values for the row, as they could be typed; `radius` is not one of the opening's own. */
+  readonly set?: Readonly<Partial<Record<OpeningField | 'radius', string>>>;
+  /** The row is no opening of this job. */
+  readonly leaveOut?: boolean;
+}
+
+export interface Draft {
+  readonly id: string;
+  readonly about: string;
+  readonly text: string;
+  /** The proposed one first. */
+  readonly choices: readonly Choice[];
+  /** What of an opening stays unknown until it is answered. */
+  readonly field: OpeningField;
+}
+
+/** Where a row stands: its number, and a letter from the second opening of the same row on. */
+export interface RowAt {
+  readonly row: number;
+  readonly at: string;
+}
+
+/** The answers that were given, and the questions that are still open. */
+export class Asked {
+  private readonly drafts = new Map<string, Draft>();
+  private readonly byRow = new Map<string, string>();
+  private readonly whole = new Map<string, string>();
+  private readonly used = new Set<string>();
+  private readonly keys = new Map<string, string>();
+  /** What of the answers could not be used. */
+  readonly refused: string[] = [];
+
+  constructor(answers: Answers) {
+    for (const [key, answer] of Object.entries(answers)) {
+      const at = key.lastIndexOf('@');
+      const rows = at < 0 ? null : rowsOf(key.slice(at + 1));
+      if (rows === null) this.whole.set(key.toLowerCase(), answer);
+      for (const row of rows ?? []) {
+        const id = `${key.slice(0, at).toLowerCase()}@${row}`;
+        this.byRow.set(id, answer);
+        this.keys.set(id, key);
+      }
+    }
+  }
+
+  /** The text given for a question of one row, or for all its rows; null where there is none. */
+  answer(id: string, raw?: RowAt): string | null {
+    const key = id.toLowerCase();
+    const own = raw === undefined ? undefined : `${key}@${raw.at}`;
+    const given = own === undefined ? undefined : this.byRow.get(own);
+    if (given !== undefined && own !== undefined) {
+      this.used.add(this.keys.get(own) ?? '');
+      return given;
+    }
+    const all = this.whole.get(key);
+    if (all !== undefined) this.used.add(key);
+    return all ?? null;
+  }
+
+  /** What was chosen for the row; null, and the question stands, where nothing was. */
+  choose(draft: Draft, raw: RowAt): Choice | null {
+    const given = this.answer(draft.id, raw) ?? this.asProposed(draft);
+    if (given === null) return this.open(draft);
+    const wanted = plain(given);
+    const chosen = draft.choices.find(({ label }) => plain(label) === wanted);
+    if (chosen !== undefined) return chosen;
+    const accepted = draft.choices.map(({ label }) => quote(label)).join(' or ');
+    this.refuse(`The answer ${quote(given)} to ${quote(draft.id)} is not one of ${accepted}.`);
+    return this.open(draft);
+  }
+
+  private asProposed({ about, choices }: Draft): string | null {
+    if (about !== 'remarks' || choices[0] === undefined) return null;
+    const given = this.answer('remarks');
+    if (given === null) return null;
+    if (plain(given) === 'as proposed') return choices[0].label;
+    this.refuse(`The answer ${quote(given)} to "remarks" is not "as proposed".`);
+    return null;
+  }
+
+  refuse(sentence: string): void {
+    if (!this.refused.includes(sentence)) this.refused.push(sentence);
+  }
+
+  private open(draft: Draft): null {
+    if (!this.drafts.has(draft.id)) this.drafts.set(draft.id, draft);
+    return null;
+  }
+
+  /** The answers that answered nothing. */
+  unused(): readonly string[] {
+    const rows = [...new Set(this.keys.values())].filter((key) => !this.used.has(key));
+    return [...[...this.whole.keys()].filter((key) => !this.used.has(key)), ...rows];
+  }
+
+  /** Every open question with its rows: those of the list in the order they came up, then those of rows, alike ones as one. */
+  questions(openings: readonly { readonly at: string; readonly problems: readonly Problem[] }[]): readonly Question[] {
+    const rows = new Map<string, Set<number>>();
+    const single = new Map<string, { problem: Problem; id: string; at: string[]; rows: number[] }>();
+    for (const { at, problems } of openings)
+      for (const problem of problems) {
+        const id = problem.question ?? problem.field;
+        if (this.drafts.has(id)) {
+          const there = rows.get(id);
+          if (there) there.add(problem.row);
+          else rows.set(id, new Set([problem.row]));
+          continue;
+        }
+        const alike = `${id}\n${problem.message}`;
+        const there = single.get(alike);
+        if (there === undefined) single.set(alike, { problem, id, at: [at], rows: [problem.row] });
+        else if (there.at.at(-1) !== at) {
+          there.at.push(at);
+          there.rows.push(problem.row);
+        }
+      }
+    const ofList = [...this.drafts.values()].flatMap(({ id, about, text, choices }): Question[] => {
+      const asked = rows.get(id);
+      return asked === undefined
+        ? []
+        : [{ id, rows: [...asked], about, text, choices: choices.map(({ label }) => label) }];
+    });
+    const ofRows = [...single.values()].map(({ problem, id, at, rows: asked }): Question => ({
+      id: `${id}@${inRanges(at)}`,
+      rows: asked,
+      about: problem.field,
+      text: problem.message,
+      choices: problem.choices ?? [],
+    }));
+    return [...ofList, ...ofRows];
+  }
+}
+
+function plain(text: string): string {
+  return text.trim().toLowerCase().replace(/\s+/g, ' ');
+}
+
+/** `12`, `12b`, `12-14,18` → each row; null for anything else. */
+function rowsOf(text: string): readonly string[] | null {
+  const rows: string[] = [];
+  for (const part of text.split(',')) {
+    const range = /^\s*(\d{1,7})(?:-(\d{1,7})|([b-z]))?\s*$/.exec(part);
+    if (range === null) return null;
+    const [, from = '', to, letter] = range;
+    if (to === undefined) rows.push(from + (letter ?? ''));
+    else if (Number(to) - Number(from) > 200_000) return null;
+    else for (let row = Number(from); row <= Number(to); row += 1) rows.push(String(row));
+  }
+  return rows;
+}
+
+function inRanges(at: readonly string[]): string {
+  const parts: string[] = [];
+  for (let index = 0; index < at.length; index += 1) {
+    const from = at[index] ?? '';
+    let last = index;
+    while (/^\d+$/.test(at[last] ?? '') && at[last + 1] === String(Number(at[last]) + 1)) last += 1;
+    parts.push(last > index ? `${from}-${at[last]}` : from);
+    index = last;
+  }
+  return parts.join(',');
+}

@@ -1,0 +1,63 @@
+import type { Asked, Choice, Draft } from './asked';
+import type { ColumnUnit } from './columnUnit';
+import type { OpeningField, Problem } from './opening';
+import type { RawOpening } from './rowCells';
+
+/** What answers make of a row, and what of it is still asked. */
+export class RowChanges {
+  readonly fields: Partial<Record<OpeningField | 'radius', string>> = {};
+  readonly open: Problem[] = [];
+  readonly notes: string[] = [];
+  /** The unit of its figures without one, where that is not the list's. */
+  unit: ColumnUnit | null = null;
+  /** Why the row is no opening of this job; null where it is one. */
+  leftOut: string | null = null;
+
+  constructor(
+    readonly raw: RawOpening,
+    private readonly asked: Asked,
+  ) {
+    for (const field of FIELDS) {
+      const typed = asked.answer(field, raw);
+      if (typed !== null) this.fields[field] = typed;
+    }
+  }
+
+  /** Asks what only the user can say of the row; what was answered is done to it. */
+  ask(draft: Draft): Choice | null {
+    const chosen = this.asked.choose(draft, this.raw);
+    if (chosen === null) {
+      const { field, text: message, id: question, choices } = draft;
+      this.open.push({ row: this.raw.row, field, message, question, choices: choices.map(({ label }) => label) });
+      return null;
+    }
+    // A figure that somebody gave for this very row stands above what follows from an answer for many.
+    for (const [field, text] of Object.entries(chosen.set ?? {})) this.fields[field as OpeningField] ??= text;
+    if (chosen.leaveOut) this.leftOut ??= draft.text;
+    else this.notes.push(`${draft.text} Answered: ${chosen.label}.`);
+    return chosen;
+  }
+}
+
+const FIELDS: readonly OpeningField[] = [
+  'mark',
+  'quantity',
+  'head',
+  'span',
+  'rise',
+  'leg',
+  'reveal',
+  'face',
+  'thickness',
+  'species',
+  'profile',
+  'ends',
+  'otherLeg',
+  'haunch',
+  'arcs',
+  'segmentsWanted',
+  'sides',
+  'priceAgreed',
+  'place',
+  'remarks',
+];

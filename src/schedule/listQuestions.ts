@@ -1,0 +1,232 @@
+import type { Standards } from '../standards';
+import type { Asked, Draft } from './asked';
+import type { RowChanges } from './changes';
+import { cellText } from './cell';
+import { UNIT_NAMES, type ColumnUnit } from './columnUnit';
+import { quote } from './figure';
+import { bareFigures, judgeUnit, unitNamed } from './listUnit';
+import { isHyphenScheme, readMark } from './marks';
+import type { Opening, Table } from './opening';
+import { withdrawnBy, withdrawnMark } from './remarks';
+import { remarksOf } from './readRow';
+import { readQuantity } from './readQuantity';
+import { cellsOf } from './rowCells';
+import { askRemarks } from './rowRemarks';
+import { isStatusHeading } from './unusedColumns';
+
+/** What is known of a list once everything that concerns more than one row was asked. */
+export interface ListAnswers {
+  /** The unit of figures that have none. */
+  readonly unit: ColumnUnit;
+  readonly remarks: readonly string[];
+  /** Lengths whose unit is still asked are none. */
+  after(changes: RowChanges, opening: Opening): Opening;
+}
+
+interface List {
+  readonly table: Table;
+  readonly standards: Standards;
+  readonly asked: Asked;
+  /** The unit that was given with the list. */
+  readonly given: ColumnUnit | null;
+  /** The unit that a note of the list gives. */
+  readonly noted: ColumnUnit | null;
+}
+
+export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
+  const { table } = list;
+  askMarks(rows, table);
+  for (const changes of rows) {
+    askStruck(changes, table);
+    askWithdrawn(changes);
+    askRemarks(changes, remarksOf(changes.raw), null);
+  }
+  const { unit, remarks } = listUnit(rows, list);
+  const unitOpen = (changes: RowChanges) => changes.open.some(({ question }) => question === 'unit');
+  return {
+    unit,
+    remarks,
+    after: (changes, opening) =>
+      unitOpen(changes)
+        ? {
+            ...opening,
+            span: null,
+            rise: null,
+            leg: null,
+            problems: opening.problems.filter(
+              ({ field, question }) =>
+                question !== undefined || !['span', 'rise', 'leg', 'face', 'thickness', 'reveal'].includes(field),
+            ),
+          }
+        : opening,
+  };
+}
+
+/** The unit of figures without one: given, answered, or plain from all of them together; else it is asked. */
+function listUnit(
+  rows: readonly RowChanges[],
+  { standards, asked, given }: List,
+): Pick<ListAnswers, 'unit' | 'remarks'> {
+  const named = asked.answer('unit');
+  const unit = given ?? (named === null ? null : unitNamed(named));
+  if (named !== null && unitNamed(named) === null)
+    asked.refuse(`The answer ${quote(named)} to "unit" is not one of in, ft, mm or cm.`);
+  const hasUnits = rows.some(({ raw }) => cellsOf(raw, 'unit').length > 0);
+  const bare = rows.filter(({ raw }) => cellsOf(raw, 'unit').length === 0);
+  if (hasUnits) {
+    for (const changes of bare) if (bareFigures(changes.raw).length > 0) changes.unit = askRowUnit(changes);
+    return { unit: standards.unit, remarks: [] };
+  }
+  if (unit !== null) {
+    const said =
+      unit === standards.unit ? [] : [`Figures without a unit were read as ${UNIT_NAMES[unit]}, as answered.`];
+    return { unit, remarks: said };
+  }
+  const stated = rows[0]?.raw.block.find(({ key, unit: own }) => own !== null && SHAPE.has(key ?? ''))?.unit ?? null;
+  const judged = judgeUnit(
+    bare.map(({ raw }) => raw),
+    standards.unit,
+    stated,
+  );
+  if (judged.draft !== null)
+    for (const changes of bare) if (bareFigures(changes.raw).length > 0) changes.ask(judged.draft);
+  return { unit: judged.unit ?? standards.unit, remarks: [] };
+}
+
+/** A row without a unit in a list that has a column of them. */
+function askRowUnit(changes: RowChanges): ColumnUnit | null {
+  const units = ['in', 'ft', 'mm', 'cm'] as const;
+  const chosen = changes.ask({
+    id: 'row without unit',
+    about: 'units',
+    text: 'Rows have no unit in a list that gives one for each row; what are their figures in?',
+    choices: units.map((unit) => ({ label: UNIT_NAMES[unit] })),
+    field: 'span',
+  });
+  return units.find((unit) => UNIT_NAMES[unit] === chosen?.label) ?? null;
+}
+
+const SHAPE: ReadonlySet<string> = new Set([
+  'width',
+  'height',
+  'rise',
+  'radius',
+  'size',
+  'roughWidth',
+  'roughHeight',
+  'springHeight',
+]);
+
+/** Marks that stand for several openings, and those with a footnote. */
+function askMarks(rows: readonly RowChanges[], table: Table): void {
+  const markOf = ({ raw }: RowChanges) => {
+    const [first] = cellsOf(raw, 'mark');
+    return first === undefined || first.cell instanceof Date ? '' : cellText(first.cell);
+  };
+  const marks = rows.map(markOf);
+  const scheme = isHyphenScheme(marks);
+  const footnotes = footnotesOf(table);
+  rows.forEach((changes, index) => {
+    const said = marks[index] ?? '';
+    const { mark, several, footnote } = readMark(said, scheme);
+    if (mark !== said && mark !== '') {
+      changes.fields.mark ??= mark;
+      changes.notes.push(`The mark is written ${quote(said)}.`);
+    }
+    if (footnote !== null) {
+      const text = footnotes.get(footnote);
+      if (text !== undefined) askRemarks(changes, text, null);
+    }
+    if (said === '' && marks.some((other) => other !== '')) askUnmarked(changes);
+    if (several !== null && quantityOf(changes) !== several.count) changes.ask(severalDraft(several));
+  });
+}
+
+/** A row without a mark among rows that have one may go on with the one above. */
+function askUnmarked(changes: RowChanges): void {
+  changes.ask({
+    id: 'unmarked',
+    about: 'marks',
+    text: 'Rows have no mark where others have one; are they openings of their own?',
+    choices: [{ label: 'openings of their own' }, { label: 'leave out', leaveOut: true }],
+    field: 'quantity',
+  });
+}
+
+function severalDraft({ count, said }: { readonly count: number; readonly said: string }): Draft {
+  return {
+    id: `several:${said.toLowerCase()}`,
+    about: 'marks',
+    text: `The mark ${quote(said)} may stand for ${count} openings; how many are to be made?`,
+    choices: [{ label: String(count), set: { quantity: String(count) } }, { label: 'the quantity as listed' }],
+    field: 'quantity',
+  };
+}
+
+function quantityOf({ raw, fields }: RowChanges): number | null {
+  const [first] = cellsOf(raw, 'quantity');
+  const count =
+    fields.quantity !== undefined
+      ? readQuantity(fields.quantity)
+      : first === undefined
+        ? null
+        : readQuantity(first.cell);
+  return count?.ok ? count.value : null;
+}
+
+/** The sentences that footnote signs stand for, from rows of one cell. */
+function footnotesOf({ rows }: Table): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const row of rows) {
+    const filled = row.filter((cell) => cell !== null && cell !== '');
+    if (filled.length === 0 || filled.length > 2) continue;
+    const text = filled.map(cellText).join(' ').trim();
+    const match = /^(\*{1,3}|[†‡§¹²³⁴⁵])\s*[-=:.]?\s*(\S.*)$/.exec(text);
+    if (match !== null) found.set(match[1] ?? '', match[2] ?? '');
+  }
+  return found;
+}
+
+function askStruck(changes: RowChanges, { struck }: Table): void {
+  const { raw } = changes;
+  const columns = struck?.get(raw.row) ?? [];
+  const ours = columns.filter((column) => raw.block.some(({ index, key }) => index === column && key !== null));
+  if (ours.length === 0) return;
+  const filled = raw.block.filter(({ index, key }) => key !== null && cellText(raw.cells[index]) !== '');
+  const whole = ours.length * 2 > filled.length;
+  const cells = ours.map((column) => quote(cellText(raw.cells[column]))).join(', ');
+  changes.ask({
+    id: whole ? 'struck' : `struck:${raw.at}`,
+    about: 'struck through',
+    text: whole
+      ? 'Rows are struck through in the file; are their openings wanted?'
+      : `Row ${raw.row} has cells that are struck through, ${cells}; is it right as it stands?`,
+    choices: whole
+      ? [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed' }]
+      : [{ label: 'priced as listed' }, { label: 'leave out', leaveOut: true }],
+    field: 'quantity',
+  });
+}
+
+/** Where the row says that the opening is out of the job: in its remarks, its mark, or a column that means nothing else. */
+function askWithdrawn(changes: RowChanges): void {
+  const { raw } = changes;
+  const [mark] = cellsOf(raw, 'mark');
+  const ask = (word: string, sentence: string) =>
+    void changes.ask({
+      id: `withdrawn:${word.toLowerCase()}`,
+      about: 'remarks',
+      text: `${sentence}; please confirm whether this opening is wanted.`,
+      choices: [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed' }],
+      field: 'quantity',
+    });
+  const said = withdrawnBy(remarksOf(raw));
+  if (said !== null) return ask(said, `The remarks say ${quote(said)}`);
+  const marked = mark === undefined ? null : withdrawnMark(cellText(mark.cell));
+  if (marked !== null) return ask(marked, `The mark says ${quote(marked)}`);
+  for (const { index, key, heading } of raw.block) {
+    const word = key === null && !isStatusHeading(heading) ? withdrawnBy(cellText(raw.cells[index])) : null;
+    if (word !== null)
+      return ask(word, `${heading === '' ? `Column ${index + 1}` : quote(heading)} says ${quote(word)}`);
+  }
+}

@@ -1,0 +1,146 @@
+import type { Unit } from '../unit';
+import type { Choice, Draft } from './asked';
+import { cellText } from './cell';
+import { inWorkbookUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
+import { figure, quote } from './figure';
+import type { MeaningKey } from './meanings';
+import { isBare, readLength } from './readLength';
+import { cellsOf, type RawOpening } from './rowCells';
+import { straightMarks } from './straightMarks';
+
+/** Inches that lengths of openings and casings usually have: far wider than any one list, narrow enough to tell units apart. */
+const USUAL: Partial<Record<MeaningKey, readonly [number, number]>> = {
+  width: [11, 200],
+  roughWidth: [11, 204],
+  height: [11, 146],
+  roughHeight: [11, 150],
+  headHeight: [20, 200],
+  springHeight: [6, 160],
+  leg: [4, 160],
+  rise: [1.5, 74],
+  radius: [5, 400],
+  diameter: [11, 146],
+  size: [11, 146],
+  roughSize: [11, 150],
+};
+const KEYS = Object.keys(USUAL) as MeaningKey[];
+const UNITS: readonly ColumnUnit[] = ['in', 'ft', 'mm', 'cm', 'm'];
+const SAMPLED = 3000;
+
+interface Bare {
+  readonly key: MeaningKey;
+  readonly value: number;
+  readonly text: string;
+}
+
+/** What the figures without any unit say about the unit they are in. */
+export interface ListUnit {
+  /** The unit to take them in; null: it has to be asked. */
+  readonly unit: ColumnUnit | null;
+  readonly draft: Draft | null;
+}
+
+/** A row's figures without a unit of their own, under headings without one. */
+export function bareFigures(raw: RawOpening): readonly Bare[] {
+  return KEYS.flatMap((key) =>
+    cellsOf(raw, key).flatMap(({ column, cell }) => {
+      if (column.unit !== null) return [];
+      const text = cellText(cell);
+      const parts = key === 'size' || key === 'roughSize' ? sizes(text) : [text];
+      return parts.flatMap((part) => {
+        if (!isBare(part)) return [];
+        const read = readLength(part, { name: '', column: 'in', unit: 'in', zero: true });
+        return read.ok && read.value > 0 ? [{ key, value: read.value, text: part }] : [];
+      });
+    }),
+  );
+}
+
+function sizes(text: string): readonly string[] {
+  const parts = straightMarks(text).split(/\s*[x×X*]\s*/);
+  // 3/0 x 6/8 is a call-out, in feet and inches.
+  return parts.length >= 2 &&
+    parts.every((part) => /^\d/.test(part)) &&
+    !parts.some((part) => /^\d+\s*[/-]\s*\d+$/.test(part))
+    ? parts
+    : [];
+}
+
+/** The unit of a list whose headings and notes give none to some of its figures: judged from all of them together. */
+export function judgeUnit(raws: readonly RawOpening[], workbook: Unit, stated: ColumnUnit | null): ListUnit {
+  const rows = raws.slice(0, SAMPLED).map((raw) => ({ raw, bare: bareFigures(raw) }));
+  const all = rows.flatMap(({ bare }) => bare);
+  if (all.length === 0) return { unit: workbook, draft: null };
+  const scores = new Map(UNITS.map((unit) => [unit, score(all, unit)]));
+  const own = scores.get(workbook) ?? 0;
+  const best = Math.max(...scores.values());
+  const fractions = workbook === 'in' && all.filter(({ text }) => /\d\/\d|[½¼¾⅛⅜⅝⅞]/.test(text)).length > 0;
+  const others = stated !== null && stated !== workbook && stated !== 'ft-in';
+  const sure = fractions ? own >= 0.5 : own >= 0.8 && own >= best - 0.1;
+  if (sure && !others) return { unit: workbook, draft: null };
+  const first = others && stated !== null ? stated : null;
+  const choices = (['in', 'ft', 'mm', 'cm'] as const)
+    .map((unit) => ({ unit, score: unit === first ? 2 : (scores.get(unit) ?? 0) }))
+    .sort((one, other) => other.score - one.score)
+    .map(({ unit }): Choice => ({ label: UNIT_NAMES[unit] }));
+  const examples = rows.filter(({ bare }) => bare.length > 0).slice(0, 2);
+  const shown = examples.map(({ raw, bare }) => example(raw, bare.slice(0, 3)));
+  return {
+    unit: null,
+    draft: {
+      id: 'unit',
+      about: 'units',
+      text: `Figures of this list have no unit, and as ${UNIT_NAMES[workbook]} they would be unusual or mixed; what are they in? ${shown.join(' ')}`,
+      choices,
+      field: 'span',
+    },
+  };
+}
+
+function score(figures: readonly Bare[], unit: ColumnUnit): number {
+  let sum = 0;
+  let weights = 0;
+  for (const { key, value } of figures) {
+    const weight = /width|size|diameter/i.test(key) ? 2 : 1;
+    const inches = inWorkbookUnit(value, unit, 'in');
+    const [least, most] = USUAL[key] ?? [0, Infinity];
+    weights += weight;
+    if (inches >= least && inches <= most) sum += weight;
+  }
+  return sum / weights;
+}
+
+function example(raw: RawOpening, bare: readonly Bare[]): string {
+  const said = bare.map(({ text }) => text).join(' × ');
+  const read = (['in', 'ft', 'mm', 'cm'] as const).map((unit) => {
+    const inches = bare.map(({ value }) => `${figure(Number(inWorkbookUnit(value, unit, 'in').toFixed(2)))}"`);
+    return `${inches.join(' × ')} if ${UNIT_NAMES[unit]}`;
+  });
+  return `Row ${raw.row}, ${quote(said)}: ${read.join(', ')}.`;
+}
+
+/** The unit that an answer, an option or a cell names; null for none. */
+export function unitNamed(text: string): ColumnUnit | null {
+  const found = UNITS.find(
+    (unit) => unit === text.trim().toLowerCase() || UNIT_NAMES[unit] === text.trim().toLowerCase(),
+  );
+  return found ?? null;
+}
+
+/** The casing's figures of a list in another unit than the workbook: in the list's where they can be, else in the workbook's. */
+export function casingUnit(key: MeaningKey, value: number, list: ColumnUnit, workbook: Unit): ColumnUnit | null {
+  const [least, most] = CASING[key] ?? [0, Infinity];
+  const fits = (unit: ColumnUnit) => {
+    const inches = inWorkbookUnit(value, unit, 'in');
+    return value === 0 || (inches >= least && inches <= most);
+  };
+  if (list === workbook || fits(list)) return list;
+  return null;
+}
+
+const CASING: Partial<Record<MeaningKey, readonly [number, number]>> = {
+  face: [0.7, 15],
+  thickness: [0.2, 3.2],
+  reveal: [0.05, 1.2],
+  casingSize: [0.2, 15],
+};

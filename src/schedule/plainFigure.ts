@@ -1,0 +1,123 @@
+import { cellText } from './cell';
+import { quote } from './figure';
+import type { CellValue } from './opening';
+import { straightMarks } from './straightMarks';
+
+/** A figure freed of the words about it. */
+export interface PlainFigure {
+  readonly cell: CellValue;
+  /** What stood beside it, for a note; with `choices` the question whether the figure is meant. */
+  readonly said: string | null;
+  readonly choices: readonly string[] | null;
+}
+
+const LONGEST_TEXT = 60;
+/** To be measured again: the figure is the one there is. */
+const TO_VERIFY = /\s*[([]?\s*(?:v\.?i\.?f\.?|verify(?: in field)?|field verify|f\.?v\.?)\s*[)\]]?\s*$/i;
+/** A figure that is not the real one. */
+const ABOUT =
+  /^\s*(?:~|≈|±|\+\/-|approx\.?|about|abt\.?|ca\.?|c\.(?= ?\d)|est\.?)\s*(?=\d)|\s*[([]?\s*(?:nom(?:inal)?\.?|clear|clr\.?|typ\.?|net|fin(?:ished|\.)?|max\.?|min\.?|approx(?:\.|imate)?|\+\/-|±|est\.?|\?+)\s*[)\]]?\s*$/i;
+/** `1 000` and `1 250`: thousands parted by a space, as metric lists write them. */
+const SPACED = /^(\d{1,3})((?: \d{3})+)(?=\s*(?:mm)?$)/;
+/** `1.200 mm`: one and a fifth, or twelve hundred. */
+const POINT_OR_THOUSANDS = /^(\d{1,3})\.(\d{3})(\s*mm)$/i;
+/** `Ø36`, `dia. 36`, `36 dia`. */
+const SIGN = /^(?:[ø⌀∅]|dia\.?|diam\.?)\s*(?=\d)|\s*(?:[ø⌀∅]|dia\.?|diam\.?)$/i;
+
+/** `36 (VIF)` is 36 and says so; `~36`, `36 nom.` and `1.200 mm` are asked about, with what they may mean as choices. */
+export function plainFigure(cell: CellValue, name: string, comma = false): PlainFigure {
+  const asIs = { cell, said: null, choices: null };
+  if (typeof cell !== 'string' || cell.length > LONGEST_TEXT) return asIs;
+  const text = straightMarks(cellText(cell));
+  if (comma) {
+    const inCommas = ofCommas(text, name);
+    if (inCommas !== null) return inCommas;
+  }
+  if (/^[\d.]+$/.test(text)) return asIs;
+  const thousands = POINT_OR_THOUSANDS.exec(text);
+  if (thousands !== null) {
+    const [, whole = '', rest = '', unit = ''] = thousands;
+    const choices = [`${whole}${rest}${unit}`, `${whole}.${rest}${unit}`];
+    return {
+      cell: choices[0] ?? text,
+      said: `${name} ${quote(text)} may be ${choices.join(' or ')}; please say which.`,
+      choices,
+    };
+  }
+  const spaced = SPACED.exec(text);
+  if (spaced !== null)
+    return {
+      cell: text.replace(SPACED, (found) => found.replace(/ /g, '')),
+      said: `${name} is written ${quote(text)}.`,
+      choices: null,
+    };
+  if (TO_VERIFY.test(text) && /\d/.test(text)) {
+    const inner = plainFigure(text.replace(TO_VERIFY, ''), name);
+    return { ...inner, said: inner.said ?? `${name} is written ${quote(text)}.` };
+  }
+  if (ABOUT.test(text)) {
+    const figure = text.replace(ABOUT, '').trim();
+    return { cell: figure, said: `${name} is given as ${quote(text)}; is it ${figure}?`, choices: [figure] };
+  }
+  if (name === 'Diameter' && SIGN.test(text)) return { cell: text.replace(SIGN, ''), said: null, choices: null };
+  return asIs;
+}
+
+/** In a list with decimal commas a point parts thousands; one that can't is asked about. */
+function ofCommas(text: string, name: string): PlainFigure | null {
+  const grouped = /^(\d{1,3}(?:\.\d{3})+)(,\d+)?(\s*mm)?$/i.exec(text);
+  if (grouped !== null) {
+    const [, whole = '', rest = '', unit = ''] = grouped;
+    const figure = `${whole.replaceAll('.', '')}${rest.replace(',', '.')}${unit}`;
+    return {
+      cell: figure,
+      said: `${name} is written ${quote(text)}, which is ${figure} in a list with decimal commas.`,
+      choices: null,
+    };
+  }
+  if (!/^\d+\.\d+$/.test(text)) return null;
+  const choices = [text.replace('.', ''), text];
+  return {
+    cell: text,
+    said: `${name} is ${quote(text)} among figures with decimal commas; please say what it is.`,
+    choices,
+  };
+}
+
+/** The figure of a diameter's cell, without its sign; null where it has none. */
+export function diameterOf(cell: CellValue): string | null {
+  const text = straightMarks(cellText(cell));
+  return text.length <= LONGEST_TEXT && SIGN.test(text) ? text.replace(SIGN, '') : null;
+}
+
+/** What a cell of sizes holds beside width and height. */
+export interface SizeParts {
+  readonly size: CellValue;
+  readonly rise: string | null;
+  readonly radius: string | null;
+  readonly diameter: string | null;
+  /** How many units a call-out such as `3-2868` puts side by side. */
+  readonly ganged: number | null;
+}
+
+const THIRD =
+  /^(.+?[x×X].+?)\s*[x×X,;w/@]+\s*(?:(\d[\d\s./'"-]*(?:mm|cm|in)?)\s*(rise|rad(?:ius)?|r)\.?|(rise|rad(?:ius)?|r)\.?\s*=?\s*(\d[\d\s./'"-]*(?:mm|cm|in)?))$/i;
+
+/** `30 x 60 x 6 rise`, `3/0 6/8`, `Ø36`, `3-2868`: a size, and what stands beside it. */
+export function sizeParts(cell: CellValue): SizeParts {
+  const none = { size: cell, rise: null, radius: null, diameter: null, ganged: null };
+  const text = straightMarks(cellText(cell));
+  if (typeof cell !== 'string' || text.length > LONGEST_TEXT) return none;
+  const diameter = diameterOf(cell);
+  if (diameter !== null) return { ...none, diameter };
+  const ganged = /^(\d{1,2})\s*-\s*\d{4}$/.exec(text);
+  if (ganged !== null) return { ...none, ganged: Number(ganged[1]) };
+  if (/^\d{1,2}\/\d{1,2}\s+\d{1,2}\/\d{1,2}$/.test(text)) return { ...none, size: text.replace(/\s+/, ' x ') };
+  const third = THIRD.exec(text);
+  if (third === null) return none;
+  const [, size = '', before, word, name, behind] = third;
+  const figure = (before ?? behind ?? '').trim();
+  return (word ?? name ?? '').toLowerCase() === 'rise'
+    ? { ...none, size, rise: figure }
+    : { ...none, size, radius: figure };
+}
