@@ -191,8 +191,12 @@ class Typed {
     const rise = this.value('rise');
     if (rise !== null) {
       given.rise = { value: rise };
-      for (const other of ['radius', 'diameter', 'springHeight', 'headHeight', 'height', 'roughHeight'] as const)
-        delete given[other];
+      delete given.radius;
+      delete given.diameter;
+      delete given.springHeight;
+      delete given.headHeight;
+      delete given.height;
+      delete given.roughHeight;
     }
     if (this.has('leg')) delete given.leg;
   }
