@@ -17,7 +17,7 @@ const USUAL: Partial<Record<MeaningKey, readonly [number, number]>> = {
   headHeight: [20, 200],
   springHeight: [6, 160],
   leg: [4, 160],
-  rise: [1.5, 74],
+  rise: [1.5, 100],
   radius: [5, 400],
   diameter: [11, 146],
   size: [11, 146],

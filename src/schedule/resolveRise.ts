@@ -131,7 +131,7 @@ function withinReach(
   if (why === null && !say.riseIsMeant) {
     if (aboveHalf && (head === 'segmental' || head === 'elliptical'))
       return unusual('is more than half the width', rise, span, say);
-    if (!misfit && rise < span / 60) return unusual('is very flat', rise, span, say);
+    if (!misfit && rise < span / 75) return unusual('is very flat', rise, span, say);
   }
   if (why === null) return rise;
   say.problem('rise', why);
