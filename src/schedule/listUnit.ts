@@ -17,7 +17,7 @@ const USUAL: Partial<Record<MeaningKey, readonly [number, number]>> = {
   headHeight: [20, 200],
   springHeight: [6, 160],
   leg: [4, 160],
-  rise: [1.5, 100],
+  rise: [1.5, 190],
   radius: [5, 400],
   diameter: [11, 146],
   size: [11, 146],
@@ -56,7 +56,11 @@ export function bareFigures(raw: RawOpening): readonly Bare[] {
   );
 }
 
+/** Longer text is no size, and would only take time. */
+const LONGEST_SIZE = 60;
+
 function sizes(text: string): readonly string[] {
+  if (text.length > LONGEST_SIZE) return [];
   const parts = straightMarks(text).split(/\s*[x×X*]\s*/);
   // 3/0 x 6/8 is a call-out, in feet and inches.
   return parts.length >= 2 &&

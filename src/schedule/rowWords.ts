@@ -1,5 +1,5 @@
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
-import { curveNotMade, readEnds, readHead, readHeadWords, type HeadWords } from '../head/words';
+import { curveNotMade, readEnds, readHeadWords, type HeadWords } from '../head/words';
 import { ok, type Result } from '../result';
 import { cellText, typedBeforeDate } from './cell';
 import { listed, quote } from './figure';
