@@ -81,8 +81,7 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     ofShape.rise = { value: named.riseOf(wide) };
     say.note(`Rise ${figure(named.riseOf(wide))} is that of an equilateral head on the width ${figure(wide)}.`);
   }
-  // A head that is named for its height, such as a horseshoe, is meant to be as high as it is.
-  const meant = named.spanOf ? { ...say, riseIsMeant: true } : say;
+  const meant = named.isHigh ? { ...say, riseIsMeant: true } : say;
   const resolved = resolveShape(ofShape, head, inDoubt, standards, meant);
   const shape = named.spanOf ? atSpring(resolved, named.spanOf, say) : resolved;
   let ends = typed.has('ends') ? typed.value('ends') : endsOf(raw, say);

@@ -75,7 +75,10 @@ export function quantityOf(raw: RawOpening, say: Findings): number | null {
 /** What the row's head says besides its shape: "eyebrow on legs", "equilateral". */
 type NamedHead = { readonly head: HeadShape | null; readonly inDoubt: boolean } & Partial<
   Pick<HeadWords, 'ends' | 'riseOf' | 'spanOf'>
->;
+> & {
+    /** Named for its height: a rise above half the width is meant. */
+    readonly isHigh?: boolean;
+  };
 
 /** The head the row names, or null; `inDoubt` where it names one that can't be used. */
 export function headOf(raw: RawOpening, say: Findings): NamedHead {
@@ -107,7 +110,7 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
     );
     return { head: null, inDoubt: true };
   }
-  return { head, inDoubt: false, ends, riseOf, spanOf };
+  return { head, inDoubt: false, ends, riseOf, spanOf, isHigh: /horseshoe/i.test(cellText(best.cell)) };
 }
 
 const WITH_ENDS =
