@@ -140,7 +140,7 @@ describe('archwright takeoff', () => {
 
   test('a column under an unknown heading is named, in the text and in --json', () => {
     const path = file('unknown.csv', 'Mark,Qty,Width,Rise,Zorp\nA,1,36,6,Cherry\n');
-    expect(archwright(['takeoff', path]).out).toContain('none that is known: "Zorp".');
+    expect(archwright(['takeoff', path]).out).toContain('Not read: column "Zorp" (the heading is none that is known)');
     expect(JSON.parse(archwright(['takeoff', path, '--json']).out).unusedColumns).toEqual(['Zorp']);
   });
 });

@@ -90,15 +90,13 @@ describe('readSchedule', () => {
   });
 
   it('keeps any text of a mark, species, profile or remark as that text', () => {
-    const text = fc
-      .string({ minLength: 1, maxLength: 30 })
-      .filter(
-        (given) =>
-          /[a-z]/i.test(given) &&
-          // A footnote's sign, a list, a count in a mark, and a word that is to be asked about.
-          !/[*,;&+()×]|\d|\bx\b|\band\b|\bdel\b/i.test(given) &&
-          !/^(?:do\.?|ditto|same.*|n\/?a|none|nil|.*total.*|notes?.*|sum.*)$/i.test(given.trim()),
-      );
+    const text = fc.string({ minLength: 1, maxLength: 30 }).filter(
+      (given) =>
+        /[a-z]/i.test(given) &&
+        // A footnote's sign, a list, a count in a mark, and a word that is to be asked about.
+        !/[*,;&+()×]|\d|\bx\b|\band\b|\bdel\b/i.test(given) &&
+        !/^(?:do\.?|ditto|same.*|n\/?a|none|nil|.*total.*|notes?.*|sum.*)$/i.test(given.trim()),
+    );
     fc.assert(
       fc.property(text, text, text, (mark, species, profile) => {
         const rows = [
