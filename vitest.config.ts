@@ -10,8 +10,6 @@ export default defineConfig({
   test: {
     testTimeout: 20_000,
     setupFiles: ['tests/seed.ts'],
-    // Left to itself vitest keeps a core free, which on two leaves one.
-    maxWorkers: '100%',
     projects: [
       {
         extends: true,

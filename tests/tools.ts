@@ -4,8 +4,8 @@ import { findChromium } from './browser/chromium';
 /** A program that some tests need and the project can't bring as a package. */
 interface Tool {
   readonly name: string;
-  /** The tests that need it. */
-  readonly tests: string;
+  /** The project of tests that needs it. */
+  readonly project: 'browser' | 'spreadsheet';
   /** Debian packages that hold it. */
   readonly packages: readonly string[];
   readonly present: () => boolean;
@@ -16,14 +16,14 @@ interface Tool {
 const TOOLS: readonly Tool[] = [
   {
     name: 'Chromium',
-    tests: 'tests/browser/**',
+    project: 'browser',
     packages: ['chromium', 'fonts-dejavu-core'],
     present: () => findChromium() !== null,
     advice: 'no Chromium found: install it (Debian: apt-get install chromium) or set CHROMIUM_PATH to one.',
   },
   {
     name: 'LibreOffice Calc',
-    tests: 'tests/spreadsheet/**',
+    project: 'spreadsheet',
     packages: ['libreoffice-calc'],
     present: () => spawnSync('soffice', ['--version']).status === 0,
     advice: 'no LibreOffice Calc found: install it (Debian: apt-get install libreoffice-calc) so that soffice runs.',
