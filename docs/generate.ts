@@ -4,10 +4,11 @@ import { GROUPS } from '../functions/groups';
 import { METADATA, type Answer, type FunctionMetadata } from '../functions/metadata';
 import { toSvg } from '../src/drawing/svg';
 import { PICTURE_OF, PICTURES } from './pictures';
+import { roomsPicture } from './roomsPicture';
 
 /**
  * `npm run docs` writes functions.md from the JSDoc of the worksheet functions, as `npm run functions` gathered it, and the
- * drawings of all pages.
+ * drawings of all pages, that of the code's rooms among them.
  */
 
 const HERE = fileURLToPath(new URL('.', import.meta.url));
@@ -84,4 +85,5 @@ writeFileSync(`${HERE}functions.md`, page());
 for (const [name, picture] of Object.entries(PICTURES)) {
   writeFileSync(`${HERE}pictures/${name}.svg`, `${toSvg(picture(), { ownColors: true, border: 0.04 })}\n`);
 }
-console.log(`functions.md and ${Object.keys(PICTURES).length} drawings written`);
+writeFileSync(`${HERE}pictures/rooms.svg`, roomsPicture());
+console.log(`functions.md and ${Object.keys(PICTURES).length + 1} drawings written`);

@@ -39,7 +39,7 @@ describe('what the pages say', () => {
   });
 
   test('the README counts the worksheet functions right', () => {
-    expect(page('README.md')).toContain(`| ${METADATA.length} \`ARCH\` worksheet functions,`);
+    expect(page('README.md')).toContain(`**Calculates** ${METADATA.length} \`ARCH\` worksheet functions,`);
   });
 
   test('every npm script and folder that DEVELOPERS.md names is there', () => {
