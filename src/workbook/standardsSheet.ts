@@ -141,7 +141,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs
   return {
     name: 'Standards',
     rows,
-    widths: [27, 14, 18, 18, 22, 20, 14, 14],
+    widths: [32, 14, 18, 18, 22, 20, 14, 14],
     landscape: true,
     // The headings of the settings are not those of the lists below them.
     frozenRows: 1,
