@@ -22,7 +22,7 @@ body{font:10pt 'Segoe UI','Helvetica Neue',Arial,sans-serif;margin:12mm auto;max
 h1{font-size:15pt}h2{font-size:12pt;margin:6mm 0 2mm}
 .group{display:grid;gap:3mm 6mm}.of-1{grid-template-columns:1fr}.of-2{grid-template-columns:1fr 1fr}.of-3{grid-template-columns:1fr 1fr 1fr}
 figure{margin:0;break-inside:avoid}figcaption{font-size:8pt}svg{display:block;width:100%;height:auto;max-height:60mm}
-p{font-size:8pt;margin:0.5mm 0}@media print{body{margin:0}}`;
+h2{break-after:avoid}.notes{columns:3;margin-top:2mm}p{font-size:8pt;margin:0.5mm 0;break-inside:avoid}@media print{body{margin:0}}`;
 
 /** The page as HTML. All text is escaped; nothing is loaded from anywhere. */
 export function pictureSheet(title: string, groups: readonly PictureGroup[]): string {
@@ -33,7 +33,7 @@ export function pictureSheet(title: string, groups: readonly PictureGroup[]): st
         `<figure>${toSvg(scene, { ownColors: false })}<figcaption>${escapeXml(caption)}</figcaption></figure>`,
     );
     const lines = notes.map((note) => `<p>${escapeXml(note)}</p>`);
-    return `<h2>${escapeXml(of)}</h2>\n<div class="group of-${columns}">\n${figures.join('\n')}\n</div>\n${lines.join('\n')}`;
+    return `<h2>${escapeXml(of)}</h2>\n<div class="group of-${columns}">\n${figures.join('\n')}\n</div>\n<div class="notes">\n${lines.join('\n')}\n</div>`;
   });
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>${escapeXml(title)}</title><style>${STYLE}</style></head>

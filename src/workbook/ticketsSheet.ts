@@ -7,9 +7,9 @@ import { headingCell } from './columnHeads';
 import type { Cell, Sheet } from './sheet';
 import { inLines, pageBreaksBetween } from './textLines';
 
-const WIDTHS = [6, 10, 22, 15, 11, 11, 11, 11, 11, 11, 34];
+const WIDTHS = [6, 10, 14, 14, 11, 11, 11, 11, 11, 11, 56];
 /** Characters of the last column, and of a line from the second column on. */
-const LAST_WIDE = 32;
+const LAST_WIDE = 54;
 const LINE_WIDE = 140;
 /** Rows on a printed page under the repeated title. */
 const PAGE_ROWS = 46;
@@ -42,7 +42,8 @@ export function ticketsSheet(tickets: readonly Ticket[], unit: Unit, source: str
   const blocks: number[] = [];
   for (const { title, about, headings, rows: body } of stations) {
     const before = rows.length;
-    rows.push([{ value: title, style: 'group' }], [null, text(about, 'note')]);
+    rows.push([{ value: title, style: 'group' }]);
+    rows.push(...inLines(about, LINE_WIDE).map((line) => [null, text(line, 'note')]));
     rows.push(headings.map((heading) => headingCell(heading)));
     rows.push(...(body.length > 0 ? body : [[null, text('Nothing at this station.')]]), []);
     blocks.push(rows.length - before);
@@ -230,7 +231,7 @@ function pack(tickets: readonly Ticket[]): Station {
   return {
     title: 'Pack',
     about: 'Write on the back of each piece: No. and mark, which set, which piece, and the place.',
-    headings: ['No.', 'Mark', 'Place', 'Sets', 'What each piece is marked with'],
+    headings: ['No.', 'Mark', 'Place', 'Sets', 'Marked'],
     rows: tickets.flatMap((ticket): Rows => {
       const { sets, pieces } = ticket.pack;
       const named = pieces.map((piece, at) => `${at + 1} of ${pieces.length} ${piece}`).join('; ');
@@ -238,7 +239,7 @@ function pack(tickets: readonly Ticket[]): Station {
       const label = ['No. ' + ticket.no, ticket.mark].filter((part) => part !== '').join(' ');
       const lines = inLines(
         `${label}${set}: ${named}${ticket.place === '' ? '' : `; ${ticket.place}`}`,
-        LINE_WIDE - 50,
+        LINE_WIDE - 45,
       );
       return lines.map((line, at) => [
         ...(at === 0 ? [...opening(ticket), String(sets)] : ['', '', '', '']).map((cell) => text(cell)),
