@@ -13,6 +13,7 @@ import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoff/sheet';
+import { titleRow } from './titleRow';
 import { unlessErrors } from './unlessErrors';
 
 /** Rows above the lines: title, counts, group, heading, unit. */
@@ -33,7 +34,7 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   const body = byStake(check.lines).map((line, at): Row => checkRow(line, takeoff, lines.first + at, lines, plain));
   if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
   const rows: Row[] = [
-    [{ value: 'Check', style: 'title' }],
+    titleRow('Check', olderFormula(check)),
     [null, null, countsCell(body, lines, plain)],
     groupRow(CHECK_COLUMNS, isFolded),
     headingRow(CHECK_COLUMNS),
@@ -64,6 +65,15 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
     columnKeys: CHECK_COLUMNS.map(({ key }) => key),
     body: [lines.first, lines.last],
   };
+}
+
+/** Lines and openings were matched when it was checked: other openings than those want another check. */
+function olderFormula({ takeoff: { openings } }: QuoteCheck): string {
+  const sum = openings.reduce((total, { no }) => total + no, 0);
+  return (
+    `IF(AND(COUNT(Takeoff!$A:$A)=${openings.length},SUM(Takeoff!$A:$A)=${sum}),Plan_state,` +
+    `"The openings are others than those that were checked: check the quote again.")`
+  );
 }
 
 function columnAt(key: CheckKey): number {

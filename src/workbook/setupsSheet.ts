@@ -7,6 +7,7 @@ import { columnFormat, type ColumnMeasure } from './format';
 import { cautionRows, setupCard } from './setupCard';
 import type { Cell, CellStyle, Sheet } from './sheet';
 import { pageBreaksBetween } from './textLines';
+import { titleRow } from './titleRow';
 
 /** A card for each of the first so many set-ups; a longer job says how many it leaves out. */
 const MOST_CARDS = 100;
@@ -103,12 +104,9 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff): Sheet {
   const { unit } = standards;
   const first = HEAD_ROWS + 1;
   const rows: (Cell | null)[][] = [
-    [{ value: 'Setups', style: 'title' }],
+    titleRow('Setups'),
     [{ value: orderText(plan), style: 'text' }],
-    [
-      { value: 'As planned.', style: 'note' },
-      { value: '', formula: 'Plan_state', style: 'attention' },
-    ],
+    [{ value: 'As planned.', style: 'note' }],
     headingRow(COLUMNS),
     unitRow(COLUMNS, unit),
   ];

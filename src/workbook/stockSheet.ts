@@ -9,6 +9,7 @@ import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
 import { plainFormula } from './plain';
 import type { Cell, Sheet } from './sheet';
+import { titleRow } from './titleRow';
 
 const HEAD_ROWS = 4;
 
@@ -57,12 +58,12 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
   ];
   const buys = boardsToBuy(needs, standards);
   const rows: (Cell | null)[][] = [
-    [{ value: 'Stock', style: 'title' }],
+    titleRow('Stock'),
     [
       {
         value:
           'Boards to buy, with the pieces for defects and waste in them. What is in italics is planned as a whole: with the ' +
-          'pane open it is renewed after an edit, else the top of the Takeoff says when it is older than the rows.',
+          'pane open it is renewed after an edit, else the top of each page says when it is older than the rows.',
         style: 'text',
       },
     ],

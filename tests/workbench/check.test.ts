@@ -8,6 +8,8 @@ import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Sheet } from '../../src/workbook/sheet';
 import { columnLetters } from '../../src/workbook/address';
+import { TAKEOFF_COLUMNS, type ColumnKey } from '../../src/workbook/takeoff/columns';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import type { Engine } from '../../taskpane/workbench/engine';
@@ -35,6 +37,8 @@ beforeAll(async () => {
   await engine.settled();
 }, 60_000);
 afterAll(() => engine.univer.dispose());
+
+const takeoffLetter = (key: ColumnKey) => columnLetters(TAKEOFF_COLUMNS.findIndex((column) => column.key === key));
 
 /** The wood factors that the workbook was filled with: an edit doesn't renew them. */
 function plannedFactors() {
@@ -155,5 +159,20 @@ describe('lines that divide the pieces of one opening between them, in the grid'
     const { rows } = valueOf(await host.readSheet('Check'))!;
     const said = [4, 5].map((row) => rows[rowOf(sheet, row) - 1]![sheet.columnKeys!.indexOf('quantitySays')]);
     expect(said).toEqual(['agrees', 'agrees']);
+  });
+
+  it('says so when the openings are others than those it was checked against, and when the plan is older', async () => {
+    valueOf(await host.writeSheets(sheets, { replace: sheets.map(({ name }) => name) }));
+    engine.api.getFormula().executeCalculation();
+    await engine.settled();
+    const top = async () => valueOf(await host.readSheet('Check'))!.rows[0]!.join('');
+    expect(await top()).toBe('Check');
+    const row = TAKEOFF_HEAD_ROWS + 1;
+    valueOf(await host.writeCells('Takeoff', `${takeoffLetter('span')}${row}`, [[41]], true));
+    await engine.settled();
+    expect(await top()).toMatch(/^CheckBoards, set-ups and wood factors are older than row \S+: bring/);
+    valueOf(await host.writeCells('Takeoff', `A${row}`, [[1000]], true));
+    await engine.settled();
+    expect(await top()).toBe('CheckThe openings are others than those that were checked: check the quote again.');
   });
 });

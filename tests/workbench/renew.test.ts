@@ -70,6 +70,8 @@ test('each input alone makes its row "not planned yet", and what is put back is 
   await engine.settled();
   expect(await column('plan')).toEqual(ROW_FIELDS.map(() => UNPLANNED));
   expect(await state()).toMatch(/^Boards, set-ups and wood factors are older than 16 rows, W1 first/);
+  // What is printed on every page of the planned sheets says so, too.
+  for (const name of ['Setups', 'Stock']) expect((await table(name)).rows[0]).toContain(await state());
 
   for (const [at, field] of ROW_FIELDS.entries()) {
     const was = before.rows[TAKEOFF_HEAD_ROWS + at]?.[TAKEOFF_COLUMNS.findIndex(({ key }) => key === field)];
@@ -77,6 +79,7 @@ test('each input alone makes its row "not planned yet", and what is put back is 
   }
   await engine.settled();
   expect(await state()).toBe('');
+  for (const name of ['Setups', 'Stock']) expect((await table(name)).rows[0]!.join('')).toBe(name);
 }, 20_000);
 
 test('each setting alone is counted as changed', async () => {

@@ -24,6 +24,11 @@ describe('the Setups sheet', () => {
     expect(SHEET.rows[0]![0]!.value).toBe(SHEET.name);
   });
 
+  it('says on every printed page where the plan is older than the rows', () => {
+    expect(SHEET.repeatRows).toEqual([1, 1]);
+    expect(SHEET.rows[0]!.map((cell) => cell?.formula)).toContain('Plan_state');
+  });
+
   it('has a row for each set-up, the cautions once and a card for each', () => {
     expect(PLAN.setups).toHaveLength(2);
     const all = textsOf(SHEET.rows);

@@ -1,13 +1,16 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Cell } from '../../../src/workbook/sheet';
-import type { Engine } from '../engine';
+import { PLAN_STATE_COLUMN } from '../../../src/workbook/takeoff/read';
+import { cellData, plainValue, type Engine } from '../engine';
 import { readWorksheet } from '../read-grid';
 import type { HeldSheet } from '../worksheet';
 import { Dialog } from './dialogs';
 
 /** What is printed unless the user says otherwise, in this order. */
 const USUAL = ['Proposal', 'Takeoff', 'Setups', 'Tickets', 'Stock', 'Check'];
+/** What is planned from the Takeoff's rows, and can be older than they are. */
+const PLANNED: readonly string[] = ['Setups', 'Stock', 'Check'];
 /** A character's width on paper, in points, and that of a letter page's print, upright and across. */
 const CHARACTER_PT = 5.6;
 const PAGE_PT = { upright: 554, across: 734 } as const;
@@ -23,6 +26,7 @@ export function PrintView({ engine, close }: { readonly engine: Engine; readonly
   const [chosen, setChosen] = useState<readonly string[]>(
     usual.length > 0 ? usual : names.filter((name) => USUAL.includes(name)),
   );
+  const older = planOlder(engine);
   const [sheets, setSheets] = useState<readonly HeldSheet[] | null>(null);
   useEffect(() => {
     let over = false;
@@ -65,6 +69,12 @@ export function PrintView({ engine, close }: { readonly engine: Engine; readonly
         </button>
         <span role="status">{sheets?.length === 0 ? 'Nothing is on these sheets.' : ''}</span>
       </div>
+      {older !== '' && chosen.some((name) => PLANNED.includes(name)) && (
+        <p class="wb-screen wb-older" role="alert">
+          {older} Until the pane has done so, {PLANNED.filter((name) => chosen.includes(name)).join(', ')} say so on
+          paper.
+        </p>
+      )}
       <div class="wb-paper" tabIndex={0} role="region" aria-label="Preview">
         {sheets === null ? (
           <p>Laying out the pages…</p>
@@ -74,6 +84,13 @@ export function PrintView({ engine, close }: { readonly engine: Engine; readonly
       </div>
     </Dialog>
   );
+}
+
+/** What the Takeoff says of its boards and set-ups: nothing where they are made from its rows as they stand. */
+function planOlder(engine: Engine): string {
+  const takeoff = engine.workbook.getSheetBySheetName('Takeoff');
+  const said = takeoff ? plainValue(engine.library, cellData(engine, takeoff, 0, PLAN_STATE_COLUMN)) : null;
+  return typeof said === 'string' ? said : '';
 }
 
 /** One sheet: a part for each stretch between two page breaks, its headings repeated on every page. */
