@@ -73,7 +73,8 @@ function bySize(word: Word): Word[] {
 function fraction(text: string, parts: readonly Letter[], y: number, size: number): Letter {
   const x = Math.min(...parts.map((part) => part.x));
   const right = Math.max(...parts.map((part) => part.x + part.width));
-  return { text, x, y, width: right - x, size, turn: parts[0]!.turn, clipped: parts.some(({ clipped }) => clipped) };
+  const [{ turn, blank }] = parts as readonly [Letter];
+  return { text, x, y, width: right - x, size, turn, blank, clipped: parts.some(({ clipped }) => clipped) };
 }
 
 /** The larger letter that a small figure stands beside. */
@@ -109,7 +110,7 @@ function isBeside(upper: Word, slash: Letter, other: Word): boolean {
     /^\d+$/.test(other.text) &&
     Math.abs(gap) < 0.3 * slash.size &&
     other.y >= upper.y - 0.05 * upper.size &&
-    other.y - upper.y < upper.size &&
+    other.y - upper.y < 1.4 * upper.size &&
     Math.abs(other.size - upper.size) < 0.25 * upper.size
   );
 }

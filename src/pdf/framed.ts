@@ -1,8 +1,9 @@
 import type { Box } from './drawn';
 import type { FoundTable, IsHeading } from './found';
 import { withFractions } from './fractions';
+import { tableWithin } from './givenColumns';
 import { upright, type PageMarks } from './marks';
-import { tableWithin } from './openTable';
+
 import { merged } from './rules';
 import { once, wordsOf } from './words';
 

@@ -25,6 +25,8 @@ export interface Letter {
   readonly turn: number;
   /** Part of it lies outside what the page shows there. */
   readonly clipped: boolean;
+  /** Width of a blank in its font, in ems, where all letters of the font are as wide; else 0. */
+  readonly blank: number;
 }
 
 /** A straight line along an edge of the page, however it was drawn. */

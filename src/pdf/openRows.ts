@@ -1,7 +1,9 @@
 import { cellText } from './cellText';
+import { coveredBy, distribute, recut } from './distribute';
 import type { FoundRow, FoundTable, IsHeading } from './found';
+import type { Line } from './lines';
 import type { Band, Rule } from './marks';
-import { coveredBy, distribute, type Column, type Line } from './openColumns';
+import type { Column } from './openColumns';
 import { clusters } from './rules';
 import { splitRows, type WordRow } from './splitRows';
 import { wordLines, type Word } from './words';
@@ -21,8 +23,10 @@ export function assembled(
   const flags = new Map<Word, string>();
   const put = (lines: readonly Line[]): Word[][] => {
     const cells: Word[][] = columns.map(() => []);
-    for (const line of lines)
-      for (const phrase of line.phrases) distribute(phrase, line.phrases.length === 1, columns, cells, flags);
+    for (const { phrases } of lines) {
+      const parts = phrases.flatMap((phrase) => recut(phrase, columns));
+      for (const part of parts) distribute(part, parts.length === 1, columns, cells, flags);
+    }
     return cells;
   };
   const headRows = headingRows(head, columns, put, isHeading);

@@ -1,8 +1,9 @@
 import type { FoundTable, IsHeading } from './found';
 import { withFractions } from './fractions';
+import { continuedTable, rowsBelow } from './givenColumns';
 import { ruledCells } from './grid';
 import { upright, type PageMarks } from './marks';
-import { continuedTable, openTables, rowsBelow } from './openTable';
+import { openTables } from './openTable';
 import { ruledTable } from './ruledTable';
 import { merged } from './rules';
 import { once, wordsOf, type Word } from './words';

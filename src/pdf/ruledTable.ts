@@ -23,7 +23,9 @@ export function ruledTable(
 ): { table: Found; used: Set<Word> } | null {
   const xs = edges(cells.flatMap(({ left, right }) => [left, right]));
   const ys = edges(cells.flatMap(({ top, bottom }) => [top, bottom]));
-  if (xs.length < 3 || (ys.length < 3 && !mayGoOn)) return null;
+  // Rules may part the columns only: one closed row then holds many of the list.
+  const isOneRow = ys.length < 3;
+  if (xs.length < (isOneRow && !mayGoOn ? 4 : 3)) return null;
   const box = { left: xs[0]!, right: xs.at(-1)!, top: ys[0]!, bottom: ys.at(-1)! };
   const places = cells.map((cell) => ({
     cell,
@@ -68,7 +70,8 @@ export function ruledTable(
   inside.forEach((word) => used.add(word));
   const filled = places.filter((place) => place.words.length > 0);
   const wide = byRow.filter((row) => row.filter((place) => place.words.length > 0).length >= 2).length;
-  if (!mayGoOn && (filled.length < 6 || filled.length < 0.3 * places.length || wide < 2)) return null;
+  const isFull = filled.length >= 0.3 * places.length && (isOneRow || (filled.length >= 6 && wide >= 2));
+  if (!mayGoOn && !isFull) return null;
 
   const rows: FoundRow[] = [];
   const firstRowOf: number[] = [];
@@ -105,6 +108,7 @@ export function ruledTable(
       rows.push({ top, bottom, cells: texts.map(({ text }) => text), flags: [...new Set(flags)] });
     }
   });
+  if (isOneRow && !mayGoOn && rows.length < 3) return null;
   firstRowOf.push(rows.length);
   for (const { row, column, rows: down, columns } of places)
     if (down > 1 || columns > 1)

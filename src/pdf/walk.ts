@@ -1,5 +1,6 @@
 import { readable, UNKNOWN } from './characters';
 import { boxOf, Drawn, within, type Box } from './drawn';
+import { BlankWidths } from './blanks';
 import { matrixOf, moved, times, type Letter, type Matrix, type PageMarks } from './marks';
 import { chains } from './rules';
 
@@ -67,6 +68,7 @@ class Walk {
   /** White letters, and their middles: on a dark band they are read, on the white page nobody sees them. */
   private readonly white: { letter: Letter; x: number; y: number }[] = [];
   private readonly drawn = new Drawn();
+  private readonly blanks = new BlankWidths();
   private readonly seen = { invisible: 0, skewed: 0, unknown: 0, pictures: 0 };
   private readonly saved: State[] = [];
   private readonly layers: boolean[] = [];
@@ -117,7 +119,7 @@ class Walk {
     return {
       width,
       height,
-      letters: this.letters,
+      letters: this.blanks.applied(this.letters),
       rules: [...rules, ...chains(dots)],
       bands,
       seen: { ...this.seen, curves },
@@ -262,7 +264,8 @@ class Walk {
     if (middleX < 0 || middleY < 0 || middleX > page.width || middleY > page.height) return;
     const clipped = middleX < shown.left || middleX > shown.right || middleY < shown.top || middleY > shown.bottom;
     if (text === UNKNOWN) this.seen.unknown += 1;
-    const letter = { text, x, y, width, size, turn: along, clipped };
+    const letter = { text, x, y, width, size, turn: along, clipped, blank: 0 };
+    this.blanks.note(letter, this.state.font);
     if (WHITE.test(fill)) this.white.push({ letter, x: middleX, y: middleY });
     else this.letters.push(letter);
   }

@@ -11,6 +11,8 @@ export interface Word {
   readonly size: number;
   /** Letters of it lie over one another. */
   readonly overlaps: boolean;
+  /** Width of a blank, in points, where its font's letters are all as wide; else 0. */
+  readonly blank: number;
 }
 
 /** A wider gap parts words, in ems. */
@@ -107,7 +109,7 @@ export function wordOf(letters: readonly Letter[]): Word {
     before = letter;
   }
   const text = letters.map((letter) => letter.text).join('');
-  return { letters, text, left: first!.x, right, y: first!.y, size, overlaps };
+  return { letters, text, left: first!.x, right, y: first!.y, size, overlaps, blank: first!.blank * size };
 }
 
 /** Words of one line with gaps no wider than `gap` ems between them, as one. */
@@ -131,16 +133,21 @@ export function phraseOf(words: readonly Word[]): Phrase {
   };
 }
 
+/** Blanks of a font with letters of one width are wide: a wider gap than this many of them parts phrases. */
+const BLANKS = 1.2;
+
+/** The widest gap between two words that still belong together, where `gap` ems are the usual one. */
+export function joins(before: Word, word: Word, gap: number): number {
+  return Math.max(gap * Math.max(before.size, word.size), BLANKS * Math.max(before.blank, word.blank));
+}
+
 /** Words of one line, from left to right, as phrases. */
 export function phrasesOf(line: readonly Word[], gap: number, isCut: (x0: number, x1: number, y: number) => boolean) {
   const phrases: Phrase[] = [];
   let run: Word[] = [];
   for (const word of line) {
     const before = run.at(-1);
-    if (
-      before &&
-      (word.left - before.right > gap * Math.max(before.size, word.size) || isCut(before.right, word.left, word.y))
-    ) {
+    if (before && (word.left - before.right > joins(before, word, gap) || isCut(before.right, word.left, word.y))) {
       phrases.push(phraseOf(run));
       run = [];
     }
