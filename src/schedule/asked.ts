@@ -1,6 +1,14 @@
 import { quote } from './figure';
 import type { Answers, OpeningField, Problem, Question } from './opening';
 
+/*
+ * How anything in a list is asked about. A reader that goes through rows calls `RowChanges.ask(draft)`: what was answered is done to
+ * the row, and what was not stays open as a problem of `draft.field`, so that the row isn't priced. Another room that knows of a row
+ * what this one can't (a page on which a mark may read W3 or WS) puts its drafts into `Table.asks`, by the row's number; they are
+ * asked as any other. An id must be the same for the same table read again, and names a row by `:12` where it is of that row alone;
+ * rows asked by the same id have one answer, which `id@12` overrules for one of them.
+ */
+
 /** One answer a question can have, and what follows from it for a row. */
 export interface Choice {
   readonly label: string;
@@ -61,6 +69,11 @@ export class Asked {
     const all = this.whole.get(key);
     if (all !== undefined) this.used.add(key);
     return all ?? null;
+  }
+
+  /** Whether the row itself was answered for, not only all rows of the question. */
+  isOwn(id: string, { at }: RowAt): boolean {
+    return this.byRow.has(`${id.toLowerCase()}@${at}`);
   }
 
   /** What was chosen for the row; null, and the question stands, where nothing was. */

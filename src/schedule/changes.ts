@@ -23,6 +23,11 @@ export class RowChanges {
     }
   }
 
+  /** Whether this row itself was answered for. */
+  isOwn(id: string): boolean {
+    return this.asked.isOwn(id, this.raw);
+  }
+
   /** Asks what only the user can say of the row; what was answered is done to it. */
   ask(draft: Draft): Choice | null {
     const chosen = this.asked.choose(draft, this.raw);

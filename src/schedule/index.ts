@@ -3,6 +3,8 @@ export { chooseTable, readTables, tableNamed } from './readTables';
 export { readSchedule, type HowToRead } from './readSchedule';
 export { MEANINGS, type Meaning, type MeaningKey } from './meanings';
 export type { Choices } from './layout';
+export type { CellValue } from './opening';
+export type { Choice, Draft } from './asked';
 export type {
   Answers,
   Opening,

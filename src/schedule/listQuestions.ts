@@ -37,6 +37,7 @@ export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
   const { table } = list;
   askMarks(rows, table);
   for (const changes of rows) {
+    askDoubt(changes, table);
     askStruck(changes, table);
     askWithdrawn(changes);
     askRemarks(changes, remarksOf(changes.raw), null);
@@ -185,6 +186,20 @@ function footnotesOf({ rows }: Table): ReadonlyMap<string, string> {
     if (match !== null) found.set(match[1] ?? '', match[2] ?? '');
   }
   return found;
+}
+
+/** What the file's reader asks about the row, and whether its cells stand where they should: without a span nothing is computed. */
+function askDoubt(changes: RowChanges, { asks }: Table): void {
+  const { raw } = changes;
+  for (const draft of asks?.get(raw.row) ?? []) changes.ask(draft);
+  if (raw.doubt === null) return;
+  changes.ask({
+    id: `doubt:${raw.at}`,
+    about: 'rows',
+    text: raw.doubt,
+    choices: [{ label: 'right as read' }, { label: 'leave out', leaveOut: true }],
+    field: 'span',
+  });
 }
 
 function askStruck(changes: RowChanges, { struck }: Table): void {

@@ -1,4 +1,5 @@
 import type { Ends, HeadShape } from '../head/head';
+import type { Draft } from './asked';
 
 /** What a table cell holds before anyone has made sense of it. */
 export type CellValue = string | number | boolean | Date | null;
@@ -16,6 +17,8 @@ export interface Table {
   readonly rowRemarks?: ReadonlyMap<number, readonly string[]>;
   /** What is in doubt about single rows, by the user's row number, a clause each: such a row is not priced until it is settled. */
   readonly doubts?: ReadonlyMap<number, readonly string[]>;
+  /** What the file's reader asks about single rows, by the user's row number. */
+  readonly asks?: ReadonlyMap<number, readonly Draft[]>;
   /** Merged cells, in the user's row numbers and columns from 0; only the first cell holds the value. */
   readonly merges?: readonly Merge[];
   /** Columns (from 0) of cells that are struck through, by the user's row number. */
@@ -86,6 +89,8 @@ export interface Opening extends OpeningInputs {
   readonly no?: number;
   /** Source row as the user counts it, from 1. */
   readonly row: number;
+  /** By which answers name it, where its row holds several openings: the row and a letter, `12b`. */
+  readonly at?: string;
   /** The source row's cells as they were, as text, in the columns of `Schedule.headings`. */
   readonly source: readonly string[];
   /** How figures that were not simply copied came about: "rough opening 38 less 2", "rise from radius 30". */

@@ -42,8 +42,6 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
   const lengths = new RowLengths(raw, standards, say, changes.unit ?? unit);
 
   const mark = typed.has('mark') ? (typed.value('mark') ?? '') : (textOf(raw, 'mark', say) ?? '');
-  // Cells that may have moved put the whole row in doubt; without a span nothing is computed.
-  if (raw.doubt !== null && !typed.has('span')) say.problem('span', raw.doubt);
   for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
   const remarks = remarksOf(raw);
   const facts = readRemarks(remarks);
@@ -110,6 +108,7 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
 
   const opening: Opening = {
     row: raw.row,
+    ...(raw.at === String(raw.row) ? {} : { at: raw.at }),
     source: raw.source,
     mark,
     quantity,

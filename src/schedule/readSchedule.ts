@@ -9,8 +9,10 @@ import { listed, quote } from './figure';
 import { askList, type ListAnswers } from './listQuestions';
 import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
 import type { Answers, Opening, Reading, Table } from './opening';
-import { readRow, remarksOf } from './readRow';
+import { readRow, remarksOf, type ListReading } from './readRow';
+import { readRemarks } from './remarks';
 import { NO_HEAD } from './resolve';
+import { cellsOf } from './rowCells';
 import { settle } from './settle';
 import { readTableNotes } from './tableNotes';
 import { transposedHeadings } from './transposed';
@@ -132,7 +134,7 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
       { changes, opening: { ...opening, problems: opening.problems.filter(({ message }) => message !== NO_HEAD) } },
     ];
   });
-  return { openings: withRepeatedMarks(named, leave), leftOut };
+  return { openings: withRepeatedMarks(askCurves(named, list, how), leave), leftOut };
 }
 
 function headsDraft(count: number): Draft {
@@ -144,8 +146,46 @@ function headsDraft(count: number): Draft {
     choices: [
       { label: 'leave them out', leaveOut: true },
       { label: 'straight heads', set: { head: 'straight' } },
-      { label: 'ask each' },
+      { label: EACH },
     ],
+    field: 'head',
+  };
+}
+
+/** Rows that name no head where others do, yet give a rise: by itself it would fit several shapes. */
+function askCurves(read: readonly Read[], list: ListAnswers, how: ListReading): readonly Read[] {
+  const namesHead = ({ changes: { raw, fields } }: Read) => fields.head !== undefined || cellsOf(raw, 'head').length > 0;
+  if (!read.some(namesHead)) return read;
+  const isInferred = (one: Read) => {
+    const { changes, opening } = one;
+    const { head, rise } = opening;
+    return head !== null && rise !== null && !namesHead(one) && readRemarks(remarksOf(changes.raw)).head === null;
+  };
+  const draft = curvesDraft(read.filter(isInferred).length);
+  return read.map((one) => {
+    if (!isInferred(one)) return one;
+    const { changes } = one;
+    const chosen = changes.ask(draft);
+    const opening = list.after(changes, readRow(changes, how));
+    if (chosen?.label !== EACH) return { changes, opening };
+    const problem = {
+      row: opening.row,
+      field: 'head',
+      message: 'The head is not named; please give its shape.',
+      choices: ['segmental', 'elliptical', 'three-centered'],
+    } as const;
+    return { changes, opening: { ...opening, head: null, problems: [...opening.problems, problem] } };
+  });
+}
+
+const EACH = 'ask each';
+
+function curvesDraft(count: number): Draft {
+  return {
+    id: 'curves',
+    about: 'heads',
+    text: `${count === 1 ? '1 row names no head and gives' : `${count} rows name no head and give`} a rise, which fits more than one shape; what are they?`,
+    choices: [{ label: 'segmental, half round where the rise is half the width' }, { label: EACH }],
     field: 'head',
   };
 }
@@ -163,15 +203,20 @@ function withRepeatedMarks(read: readonly Read[], leave: (changes: RowChanges, w
     const { changes, opening } = one;
     const mark = keyOf(one);
     const there = alike.get(mark) ?? [];
-    // The first row stays in any case; the others are asked about.
-    if (mark === '' || there[0] === one) return [one];
+    if (mark === '' || there.length < 2) return [one];
     const rows = there.slice(0, 6).map(({ opening: { row } }) => String(row));
     const asked = changes.open.length;
+    const id = `mark:${mark.slice(0, 60)}`;
+    // An answer for all of them is one of the others: the first stays, unless it is the one that is answered for.
+    const first = there[0] === one && !changes.isOwn(id);
     changes.ask({
-      id: `mark:${mark.slice(0, 60)}`,
+      id,
       about: 'marks',
       text: `The mark ${quote(opening.mark)} stands in rows ${listed(there.length > 6 ? [...rows, 'more'] : rows)}; please say whether all are wanted.`,
-      choices: ['keep both', 'leave out', 'same opening'].map((label, at) => ({ label, leaveOut: at > 0 })),
+      choices: ['keep both', 'leave out', 'same opening', 'only the last'].map((label, at) => ({
+        label,
+        leaveOut: at === 3 ? there.at(-1) !== one : at > 0 && !first,
+      })),
       field: 'mark',
     });
     if (changes.leftOut !== null) {

@@ -29,6 +29,17 @@ const LEAST_MIXED_INCHES = 8;
 const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'face', 'thickness', 'casingSize']);
 const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg']);
 
+const METRIC: ReadonlySet<ColumnUnit> = new Set<ColumnUnit>(['mm', 'cm', 'm']);
+const OF_THE_OPENING: readonly MeaningKey[] = ['width', 'height', 'rise', 'radius', 'springHeight', 'leg'];
+
+/** The unit that stands behind a figure; null for none. */
+function writtenUnit(cell: CellValue): ColumnUnit | null {
+  if (typeof cell !== 'string') return null;
+  const said = /\d\s*(mm|cm|m|in|"|″|”|''|')\.?$/i.exec(cell.trim().slice(-12))?.[1]?.toLowerCase();
+  if (said === undefined) return null;
+  return said === 'mm' || said === 'cm' || said === 'm' ? said : 'in';
+}
+
 interface Casing {
   readonly face?: Given;
   readonly thickness?: Given;
@@ -135,7 +146,7 @@ export class RowLengths {
     const options = this.optionsFor(key, { ...named, cell });
     const read = readLength(cell, options);
     if (!read.ok) return { fault: read.message };
-    const mixed = this.mixedUnits(key, cell, options.column);
+    const mixed = this.mixedUnits(key, cell, options.column) ?? this.besideAnother(key, { ...named, cell });
     if (mixed !== null) return mixed;
     if (choices !== null) return { fault: said ?? '', choices };
     if (said !== null) this.say.note(said);
@@ -174,6 +185,23 @@ export class RowLengths {
     return {
       fault: `${spokenName(key)} is ${quote(text)} where the others are in ${UNIT_NAMES[column]}; please say which is meant.`,
       choices: [text, `${bare} ${column}`],
+    };
+  }
+
+  /** A figure in the row's own unit beside one that is written in the other system: `in`, `914 mm` wide, rise `6`. */
+  private besideAnother(key: MeaningKey, { column, cell }: NamedCell): Given | null {
+    if (!this.hasOwnUnit || OF_THE_CASING.has(key) || column.unit !== null || !isBare(cell) || Number(cellText(cell)) === 0) return null;
+    const taken = this.list;
+    const isMetric = METRIC.has(taken);
+    const other = OF_THE_OPENING.flatMap((one) => cellsOf(this.raw, one))
+      .filter((one) => one.column.unit === null)
+      .map((one) => ({ text: cellText(one.cell), unit: writtenUnit(one.cell) }))
+      .find(({ unit }) => unit !== null && METRIC.has(unit) !== isMetric);
+    if (other?.unit === undefined || other.unit === null) return null;
+    const text = cellText(cell);
+    return {
+      fault: `${spokenName(key)} ${text} has no unit beside ${quote(other.text)} in the same row; please say which unit is meant.`,
+      choices: [`${text} ${taken}`, `${text} ${other.unit}`],
     };
   }
 

@@ -96,6 +96,13 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
     return { head: null, inDoubt: true };
   }
   const { shape: head, ends, riseOf, spanOf } = best.read.value;
+  if (RAKED.test(cellText(best.cell))) {
+    say.problem('head', `The head is given as ${said}, which is an arch with one high side or a straight slope; which?`, [
+      'half segmental',
+      'shed',
+    ]);
+    return { head: null, inDoubt: true };
+  }
   if (cellText(best.cell).includes('?')) {
     say.problem('head', `The head is given as ${said}; is it ${head}?`, [head]);
     return { head: null, inDoubt: true };
@@ -112,6 +119,8 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
   }
   return { head, inDoubt: false, ends, riseOf, spanOf, isHigh: /horseshoe/i.test(cellText(best.cell)) };
 }
+
+const RAKED = /^rak(?:ed|ing) arch(?:ed)?$/i;
 
 const WITH_ENDS =
   /^(.{2,40}?)\s*(?:w\/|with|on|,|;|\+|&|-)\s*((?:mitered )?(?:side )?legs?|(?:level|radial|mitered) ends?|level cuts?)\.?$/i;
