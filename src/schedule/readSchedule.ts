@@ -154,7 +154,8 @@ function headsDraft(count: number): Draft {
 
 /** Rows that name no head where others do, yet give a rise: by itself it would fit several shapes. */
 function askCurves(read: readonly Read[], list: ListAnswers, how: ListReading): readonly Read[] {
-  const namesHead = ({ changes: { raw, fields } }: Read) => fields.head !== undefined || cellsOf(raw, 'head').length > 0;
+  const namesHead = ({ changes: { raw, fields } }: Read) =>
+    fields.head !== undefined || cellsOf(raw, 'head').length > 0;
   if (!read.some(namesHead)) return read;
   const isInferred = (one: Read) => {
     const { changes, opening } = one;

@@ -190,7 +190,14 @@ export class RowLengths {
 
   /** A figure in the row's own unit beside one that is written in the other system: `in`, `914 mm` wide, rise `6`. */
   private besideAnother(key: MeaningKey, { column, cell }: NamedCell): Given | null {
-    if (!this.hasOwnUnit || OF_THE_CASING.has(key) || column.unit !== null || !isBare(cell) || Number(cellText(cell)) === 0) return null;
+    if (
+      !this.hasOwnUnit ||
+      OF_THE_CASING.has(key) ||
+      column.unit !== null ||
+      !isBare(cell) ||
+      Number(cellText(cell)) === 0
+    )
+      return null;
     const taken = this.list;
     const isMetric = METRIC.has(taken);
     const other = OF_THE_OPENING.flatMap((one) => cellsOf(this.raw, one))

@@ -97,10 +97,11 @@ export function headOf(raw: RawOpening, say: Findings): NamedHead {
   }
   const { shape: head, ends, riseOf, spanOf } = best.read.value;
   if (RAKED.test(cellText(best.cell))) {
-    say.problem('head', `The head is given as ${said}, which is an arch with one high side or a straight slope; which?`, [
-      'half segmental',
-      'shed',
-    ]);
+    say.problem(
+      'head',
+      `The head is given as ${said}, which is an arch with one high side or a straight slope; which?`,
+      ['half segmental', 'shed'],
+    );
     return { head: null, inDoubt: true };
   }
   if (cellText(best.cell).includes('?')) {
