@@ -2,7 +2,7 @@ import { checkTable, chooseQuoteTable, summaryText } from '../src/check/quote';
 import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSources } from '../src/workbook/workbook';
-import { checkJson, checkText } from './checkReport';
+import { checkJson } from './checkReport';
 import { cannotUse, wrongUsage } from './endings';
 import { readAllTables, readScheduleFile, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
@@ -19,7 +19,7 @@ const help = `archwright check QUOTE --schedule SCHEDULE [options]    a quote ag
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings, as for archwright takeoff; among them the length tolerance and the price band
   --page N, --table N of a quote in a PDF, or of the schedule where only that is one: that of this page, the Nth of the list
-  --json              print {lines, sums, notQuoted, causes, counts, quoted, ours, otherLines, charges, total, columnsSetAside, passedOver} instead of the text
+  --json              print {lines, sums, notQuoted, causes, counts, quoted, ours, otherLines, charges, total, correctedTotal, atStake, atTop, columnsSetAside, passedOver} instead of the text
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
@@ -78,7 +78,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   progress.clear();
 
   if (values.json) io.out(JSON.stringify(checkJson(check), null, 2) + '\n');
-  else io.out(`${summaryText(check)}\n\n${checkText(check)}`);
+  else io.out(`${summaryText(check)}\n`);
   if (out !== undefined) io.say(`Wrote ${out}.`);
   return 0;
 }

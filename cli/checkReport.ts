@@ -1,10 +1,10 @@
-import { amountOf, byStake, dollars, type Finding, type QuoteCheck } from '../src/check/quote';
+import { byStake, correction, type Finding, type QuoteCheck } from '../src/check/quote';
 
 /** The check as `--json` prints it, lines with the most money at stake first. */
 export function checkJson(check: QuoteCheck) {
   const { openings } = check.takeoff;
   return {
-    lines: byStake(check.lines).map(({ line, places, how, verdict, agreesIn, stake, findings }) => ({
+    lines: byStake(check.lines).map(({ line, places, how, verdict, agreesIn, stake, findings, corrected }) => ({
       row: line.row,
       mark: line.mark,
       description: line.description,
@@ -19,6 +19,7 @@ export function checkJson(check: QuoteCheck) {
       length: line.length,
       unitPrice: line.unitPrice,
       extension: line.extension,
+      correctedExtension: corrected,
       findings: findings.map(findingJson),
     })),
     sums: check.sums.map(({ item, finding }) => ({
@@ -26,6 +27,7 @@ export function checkJson(check: QuoteCheck) {
       kind: item.kind === 'sum' ? item.sum : item.charge,
       label: item.text,
       amount: item.amount,
+      corrected: check.corrected.sums.get(item.row) ?? null,
       ...findingJson(finding),
     })),
     notQuoted: check.notQuoted.map(({ opening, finding }) => ({
@@ -47,6 +49,14 @@ export function checkJson(check: QuoteCheck) {
     otherLines: cents(check.compared.otherLines),
     charges: check.compared.charges,
     total: cents(check.compared.total),
+    correctedTotal: check.corrected.total,
+    atStake: {
+      off: check.stakes.off === null ? null : cents(check.stakes.off),
+      prices: cents(check.stakes.prices),
+      notQuoted: cents(check.stakes.omitted),
+      hanging: { lines: check.stakes.hanging.lines, amount: cents(check.stakes.hanging.amount) },
+    },
+    atTop: check.atTop,
     columnsSetAside: check.quote.setAside.map(({ index, understood, done }) => ({
       column: index + 1,
       heading: check.quote.headings[index] ?? '',
@@ -57,33 +67,21 @@ export function checkJson(check: QuoteCheck) {
   };
 }
 
-function findingJson({ about, verdict, text, mistakes, quoted, right, dollars: off }: Finding) {
-  return { about, verdict, text, mistakes, quoted, right, dollars: off === null ? null : cents(off) };
+function findingJson(finding: Finding) {
+  const { about, verdict, text, mistakes, quoted, right, dollars: off } = finding;
+  return {
+    about,
+    verdict,
+    text,
+    mistakes,
+    quoted,
+    right,
+    dollars: off === null ? null : cents(off),
+    // As the summary has it.
+    ...(verdict === 'differs' && { correction: correction(finding) }),
+  };
 }
 
 function cents(amount: number): number {
   return Math.round(amount * 100) / 100;
-}
-
-/** Verdicts for a person: what differs or can't be told, most money at stake first; what agrees is only counted. */
-export function checkText({ lines, sums, notQuoted, takeoff }: QuoteCheck): string {
-  const said: string[] = [];
-  for (const check of byStake(lines)) {
-    if (check.verdict === 'agrees') continue;
-    const { line, places } = check;
-    const marks = places.map((place) => takeoff.openings[place]!.opening.mark).join(', ') || line.mark;
-    const amount = amountOf(line);
-    said.push(
-      `Row ${line.row}${marks && `, ${marks}`}${amount === null ? '' : `, ${dollars(amount)}`}: ${check.verdict}`,
-    );
-    for (const { verdict, text, notGiven } of check.findings)
-      if (verdict !== 'agrees' && !notGiven) said.push(`    ${text}`);
-  }
-  const around = [
-    ...sums
-      .filter(({ finding }) => finding.verdict !== 'agrees')
-      .map(({ item, finding }) => `Row ${item.row}: ${finding.text}`),
-    ...[...notQuoted].sort((one, other) => other.finding.stake - one.finding.stake).map(({ finding }) => finding.text),
-  ];
-  return [...said, ...(around.length > 0 ? ['', ...around] : [])].map((text) => `${text}\n`).join('');
 }

@@ -1,5 +1,6 @@
 import { byStake } from '../check/quote/byStake';
 import type { QuoteCheck } from '../check/quote/checkQuote';
+import { dollars } from '../quote/money';
 import { amountOf } from '../quote/quote';
 import { summaryText } from '../check/quote/summary';
 import type { SumCheck } from '../check/quote/sums';
@@ -11,13 +12,14 @@ import { moneyText } from './check/says';
 import { groupRow, headingRow, unitRow } from './columnHeads';
 import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
+import { quote } from './quote';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoff/sheet';
 import { titleRow } from './titleRow';
 import { unlessErrors } from './unlessErrors';
 
-/** Rows above the lines: title, counts, group, heading, unit. */
-export const CHECK_HEAD_ROWS = 5;
+/** Rows above the lines: title, counts, money, group, heading, unit. */
+export const CHECK_HEAD_ROWS = 6;
 /** The row in the quote and the mark stay in sight. */
 const FROZEN_COLUMNS = 2;
 
@@ -35,17 +37,20 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   if (body.length === 0) body.push([{ value: 'The quote has no lines.', style: 'attention' }]);
   const rows: Row[] = [
     titleRow('Check', olderFormula(check)),
-    [null, null, countsCell(body, lines, plain)],
+    [],
+    [],
     groupRow(CHECK_COLUMNS, isFolded),
     headingRow(CHECK_COLUMNS),
     unitRow(CHECK_COLUMNS, unit),
     ...body,
   ];
-  addNotQuoted(rows, check);
-  addSums(rows, check, lines);
+  const missing = addNotQuoted(rows, check);
+  const right = addSums(rows, check, lines);
+  rows[1] = countsRow(body, check, lines, missing, plain);
+  rows[2] = totalsRow(check, lines, right);
   rows.push([], [{ value: 'Summary when it was checked', style: 'group' }]);
   for (const text of summaryText(check).split('\n'))
-    rows.push([null, null, { value: text, style: 'text', format: '@' }]);
+    for (const part of broken(text)) rows.push([{ value: part, style: 'text', format: '@' }]);
   const widths = CHECK_COLUMNS.map(({ width }) => width);
   return {
     name: 'Check',
@@ -54,13 +59,13 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
     frozenRows: CHECK_HEAD_ROWS,
     frozenColumns: FROZEN_COLUMNS,
     folded: [FOLDED],
-    repeatRows: [3, CHECK_HEAD_ROWS],
+    repeatRows: [4, CHECK_HEAD_ROWS],
     landscape: true,
     pagesWide: pagesWide(
       widths.filter((_width, at) => !isFolded(at)),
       FROZEN_COLUMNS,
     ),
-    home: `D${lines.first}`,
+    home: `C${lines.first}`,
     locked: true,
     columnKeys: CHECK_COLUMNS.map(({ key }) => key),
     body: [lines.first, lines.last],
@@ -80,8 +85,8 @@ function columnAt(key: CheckKey): number {
   return CHECK_COLUMNS.findIndex((column) => column.key === key);
 }
 
-/** The working figures. */
-const FOLDED = { first: columnAt('place'), last: columnAt('amount') };
+/** What the reason, and the figures beside the quoted ones, come from. */
+const FOLDED = { first: columnAt('openingSays'), last: columnAt('found') };
 
 function isFolded(column: number): boolean {
   return column >= FOLDED.first && column <= FOLDED.last;
@@ -92,7 +97,7 @@ function rowOf(cells: Partial<Record<CheckKey, Cell>>): Row {
   return CHECK_COLUMNS.map(({ key }) => cells[key] ?? null);
 }
 
-function countsCell(body: readonly Row[], lines: Lines, plain: boolean): Cell {
+function countsCell(body: readonly Row[], lines: Lines, plain: boolean): Cell & { readonly value: string } {
   const range = checkRange('verdict', lines);
   const count = (verdict: string) => body.filter((row) => row[columnAt('verdict')]?.value === verdict).length;
   return {
@@ -108,12 +113,90 @@ function countsCell(body: readonly Row[], lines: Lines, plain: boolean): Cell {
   };
 }
 
-function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): void {
-  if (notQuoted.length === 0) return;
+/** Characters that fit across a printed page. */
+const PAGE_WIDTH = 170;
+
+/** A long line in parts, broken between words. */
+function broken(text: string): readonly string[] {
+  const parts: string[] = [];
+  let rest = text;
+  while (rest.length > PAGE_WIDTH) {
+    const at = rest.lastIndexOf(' ', PAGE_WIDTH);
+    if (at <= 0) break;
+    parts.push(rest.slice(0, at));
+    rest = `    ${rest.slice(at + 1)}`;
+  }
+  return [...parts, rest];
+}
+
+function countsRow(
+  body: readonly Row[],
+  { stakes, atTop }: QuoteCheck,
+  lines: Lines,
+  missing: readonly [number, number] | null,
+  plain: boolean,
+): Row {
+  const row: Row = CHECK_COLUMNS.map(() => null);
+  const counts = countsCell(body, lines, plain);
+  const first = atTop.map((text) => `${text} `).join('');
+  row[columnAt('verdict')] =
+    first === ''
+      ? counts
+      : { value: `${first}${counts.value}`, formula: `${quote(first)}&${counts.formula}`, style: 'attention' };
+  if (missing !== null && stakes.omitted > 0) {
+    const range = `${checkLetter('off')}${missing[0]}:${checkLetter('off')}${missing[1]}`;
+    row[columnAt('off')] = {
+      value: `Openings not quoted, at our price: ${dollars(stakes.omitted)}.`,
+      formula: `"Openings not quoted, at our price: $"&FIXED(-SUM(${range}),2)&"."`,
+      style: 'attention',
+    };
+  }
+  return row;
+}
+
+/** The quote's total and what it should be; what is off, and what hangs on lines, added up. */
+function totalsRow(
+  { compared, corrected, stakes, takeoff, lines: checks }: QuoteCheck,
+  lines: Lines,
+  right: string,
+): Row {
+  const money = columnFormat('money', takeoff.standards.unit);
+  const sum = (key: CheckKey, value: number): Cell => ({
+    value: toCents(value),
+    formula: `SUM(${checkRange(key, lines)})`,
+    style: 'total',
+    format: money,
+  });
+  const cells = {
+    reason: { value: 'Total as quoted, and corrected at the prices it quotes', style: 'total' },
+    extension: { value: toCents(compared.total), style: 'total', format: money },
+    extensionRight:
+      corrected.total === null
+        ? { value: "can't tell", style: 'total' }
+        : { value: corrected.total, formula: right, style: 'total', format: money },
+    off:
+      stakes.off === null
+        ? { value: null }
+        : {
+            value: toCents(stakes.off),
+            formula: `ROUND(${checkLetter('extension')}3-${checkLetter('extensionRight')}3,2)`,
+            style: 'total',
+            format: money,
+          },
+    priceOff: sum('priceOff', stakes.prices),
+    hangs: sum('hangs', stakes.hanging.amount),
+  } as const satisfies Partial<Record<CheckKey, Cell>>;
+  return checks.length === 0 ? [] : rowOf(cells);
+}
+
+/** Gives the first and last row of the openings that no line is for. */
+function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): readonly [number, number] | null {
+  if (notQuoted.length === 0) return null;
   const { unit } = takeoff.standards;
   const money = columnFormat('money', unit);
   const range = takeoffRange('price', takeoff.openings.length);
   rows.push([], [{ value: 'Openings of the takeoff without a line', style: 'group' }]);
+  const first = rows.length + 1;
   const sorted = [...notQuoted].sort((one, other) => other.finding.stake - one.finding.stake);
   for (const { place, opening, finding } of sorted) {
     const cell = `INDEX(${range},${place + 1})`;
@@ -125,6 +208,7 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): void {
           style: 'attention',
           format: '@',
         },
+        reason: { value: finding.text.replace(/^can't tell: /, ''), style: 'fixed', format: '@', wrap: true },
         // Where it can't be told whether it is quoted, no money is missing for certain.
         ...(finding.verdict === 'differs' && {
           off: {
@@ -134,44 +218,78 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): void {
             format: money,
           },
         }),
+      }),
+    );
+  }
+  return [first, rows.length];
+}
+
+/** Freight, tax, discount, subtotals and totals, each beside what follows from the corrected lines. Gives the formula of the right total. */
+function addSums(rows: Row[], check: QuoteCheck, lines: Lines): string {
+  const total = [`SUM(${checkRange('rightAmount', lines)})`];
+  if (check.sums.length === 0) return total[0]!;
+  const money = columnFormat('money', check.takeoff.standards.unit);
+  rows.push([], [{ value: 'Charges, subtotals and totals', style: 'group' }]);
+  const [extension, corrected] = [checkLetter('extension'), checkLetter('extensionRight')];
+  const first = rows.length + 1;
+  const charges = check.sums.flatMap(({ item }, at) => (item.kind === 'charge' ? [{ item, row: first + at }] : []));
+  const amounts = [`SUM(${checkRange('amount', lines)})`, ...charges.map(({ row }) => `N(${extension}${row})`)];
+  const right = new RightSums(
+    check,
+    lines,
+    charges.map(({ item, row }) => ({ kind: item.charge, cell: `${corrected}${row}` })),
+  );
+  for (const sum of check.sums) {
+    const { item, finding } = sum;
+    const row = rows.length + 1;
+    const text = finding.verdict === 'agrees' ? 'agrees' : finding.text.replace(/^can't tell: /, '');
+    const said: Cell = isLast(sum, check)
+      ? {
+          value: moneyText(item.amount! - toCents(check.quoted), TOTAL_TOLERANCE),
+          formula: totalSays(`${extension}${row}`, amounts.join('+'), TOTAL_TOLERANCE),
+          style: 'figure',
+          wrap: true,
+        }
+      : { value: text, style: 'fixed', format: '@', wrap: true };
+    rows.push(
+      rowOf({
+        row: { value: item.row, style: 'text', format: '0' },
+        description: { value: item.text, style: 'text', format: '@', wrap: true },
+        verdict: { value: item.kind === 'sum' ? item.sum : item.charge, style: 'text', format: '@' },
+        reason: said,
+        extension: { value: item.amount, style: 'input', format: money },
+        extensionRight: { ...right.of(sum), format: money },
         found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
       }),
     );
   }
+  const owed = charges.filter(({ item }) => item.charge !== 'deposit' && item.amount !== null);
+  return [...total, ...owed.map(({ row }) => `N(${corrected}${row})`)].join('+');
 }
 
-/** Freight, tax, discount, subtotals and totals. A total at the end of the quote follows its lines. */
-function addSums(rows: Row[], check: QuoteCheck, lines: Lines): void {
-  if (check.sums.length === 0) return;
-  const money = columnFormat('money', check.takeoff.standards.unit);
-  rows.push([], [{ value: 'Charges, subtotals and totals', style: 'group' }]);
-  const extension = checkLetter('extension');
-  const charges = check.sums.flatMap(({ item }, at) =>
-    item.kind === 'charge' ? [`${extension}${rows.length + 1 + at}`] : [],
-  );
-  const amounts = [`SUM(${checkRange('amount', lines)})`, ...charges.map((cell) => `N(${cell})`)];
-  for (const sum of check.sums) {
-    const { item, finding } = sum;
-    const row = rows.length + 1;
-    const text = finding.verdict === 'agrees' ? 'agrees' : finding.text;
-    const live = isLast(sum, check);
-    rows.push(
-      rowOf({
-        row: { value: item.row, style: 'text', format: '0' },
-        description: { value: item.text, style: 'text', format: '@' },
-        verdict: { value: item.kind === 'sum' ? item.sum : item.charge, style: 'text', format: '@' },
-        extension: { value: item.amount, style: 'input', format: money },
-        extensionSays: live
-          ? {
-              value: moneyText(item.amount! - toCents(check.quoted), TOTAL_TOLERANCE),
-              formula: totalSays(`${extension}${row}`, amounts.join('+'), TOTAL_TOLERANCE),
-              style: 'figure',
-              wrap: true,
-            }
-          : { value: text, style: 'fixed', format: '@', wrap: true },
-        found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
-      }),
-    );
+/** Charges and sums figured on the corrected lines: live where they hold all lines, for these are not in the quote's order here. */
+class RightSums {
+  private readonly known: number;
+
+  constructor(
+    private readonly check: QuoteCheck,
+    private readonly lines: Lines,
+    private readonly charges: readonly { readonly kind: string; readonly cell: string }[],
+  ) {
+    this.known = check.lines.filter(({ corrected }) => corrected !== null).length;
+  }
+
+  of({ item, holds }: SumCheck): Cell {
+    const value = this.check.corrected.sums.get(item.row) ?? null;
+    if (value === null || holds === null || holds.lines[0] !== 0 || holds.lines[1] !== this.known)
+      return { value, style: 'fixed' };
+    if (this.check.quote.items.some((one) => one.kind === 'charge' && one.amount === null))
+      return { value, style: 'fixed' };
+    const taken = this.charges
+      .slice(...holds.charges)
+      .filter(({ kind }) => holds.kinds === null || (holds.kinds as readonly string[]).includes(kind));
+    const sum = [`SUM(${checkRange('rightAmount', this.lines)})`, ...taken.map(({ cell }) => `N(${cell})`)].join('+');
+    return { value, formula: `ROUND(${holds.rate === 1 ? sum : `${holds.rate}*(${sum})`},2)`, style: 'figure' };
   }
 }
 

@@ -23,6 +23,7 @@ interface Report {
     verdict: string;
     agreesIn: string[];
     stake: number;
+    correctedExtension: number | null;
     openings: { mark: string }[];
     findings: { about: string; verdict: string; mistakes: string[] }[];
   }[];
@@ -32,17 +33,22 @@ interface Report {
   counts: Record<string, number>;
   quoted: number;
   total: number;
+  correctedTotal: number | null;
+  atStake: { off: number | null };
+  atTop: string[];
   columnsSetAside: { column: number; heading: string; understood: boolean; done: string }[];
 }
 
 describe('archwright check', () => {
-  test('prints a summary, then every line that differs with the mistake that explains it', () => {
+  test('prints a summary: every line that differs, quoted beside right, with the mistake that explains it', () => {
     const { code, out, err } = check(QUOTE, '--schedule', SCHEDULE);
     expect([code, err]).toEqual([0, '']);
     expect(out).toMatch(/^Quote "quote\.csv" against our takeoff: 2 lines, 3 openings\./);
-    expect(out).toContain('one piece counted for a pair or quantity of one (1 too few)');
+    expect(out).toContain(
+      '- A1 (row 2): quantity 1 quoted, 2 right, one piece counted for a pair or quantity of one; length 36 quoted, ',
+    );
     expect(out).toContain('chord, not arc or rounded to whole feet');
-    expect(out).toMatch(/^A3 is not quoted; our price is \$\d/m);
+    expect(out).toMatch(/^- A3 is not quoted; our price is \$\d/m);
   });
 
   test('--json gives lines by money at stake, sums, what is not quoted and causes', () => {
@@ -65,6 +71,9 @@ describe('archwright check', () => {
     ]);
     expect(report.notQuoted.map(({ mark }) => mark)).toEqual(['A3']);
     expect([report.quoted, report.total]).toEqual([245, 285]);
+    // Two pieces at 95 for one.
+    expect([first.correctedExtension, report.correctedTotal, report.atStake.off]).toEqual([190, 380, -95]);
+    expect(report.atTop).toEqual([]);
   });
 
   test('names every column that is not understood, in the text and in --json, and calls none of its lines right', () => {

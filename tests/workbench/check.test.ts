@@ -76,7 +76,10 @@ function fresh(quoteRow: number, change: Partial<QuoteLine>): Record<string, unk
   return Object.fromEntries(sheet.columnKeys!.map((key, at) => [key, cells[at]?.value ?? null]));
 }
 
-const JUDGED = ['verdict', 'off', 'quantitySays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
+const JUDGED = [
+  ...['verdict', 'reason', 'quantityRight', 'lengthRight', 'priceRight', 'extensionRight', 'off', 'priceOff', 'hangs'],
+  ...['quantitySays', 'lengthSays', 'extensionSays', 'priceSays'],
+] as const;
 const judged = (line: Record<string, unknown>) => JUDGED.map((key) => [key, line[key] === '' ? null : line[key]]);
 
 describe('the Check sheet in the grid', () => {

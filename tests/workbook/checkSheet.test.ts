@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkQuote, readQuote, type QuoteCheck } from '../../src/check/quote';
+import { amountOf, checkQuote, hangs, priceOff, readQuote, type QuoteCheck } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
@@ -30,11 +30,18 @@ describe('the Check sheet', () => {
     async (plain) => {
       const { check } = await exampleCheck();
       const lines = linesOf(checkSheet(check, plain), check);
-      for (const { line, verdict, findings } of check.lines) {
+      for (const one of check.lines) {
+        const { line, verdict, corrected } = one;
         const cells = lines.get(line.row)!;
         expect([line.row, cells['verdict']!.value]).toEqual([line.row, verdict]);
-        const off = findings.reduce((sum, { dollars }) => sum + (dollars ?? 0), 0);
+        const off = amountOf(line)! - corrected!;
         expect([line.row, Number(cells['off']!.value)]).toEqual([line.row, expect.closeTo(off, 2) as number]);
+        const against = [Number(cells['priceOff']!.value), Number(cells['hangs']!.value)];
+        expect([line.row, ...against]).toEqual([
+          line.row,
+          expect.closeTo(priceOff(one), 2) as number,
+          hangs(one) ? amountOf(line) : 0,
+        ]);
       }
     },
   );
@@ -68,7 +75,7 @@ describe('the Check sheet', () => {
       const complete = quote.lines.filter(({ mark }) =>
         taken.openings.some((row) => row.opening.mark === mark && row.own !== null),
       );
-      const { lines } = checkQuote({ ...quote, lines: complete }, taken);
+      const { lines } = checkQuote({ ...quote, items: complete, lines: complete }, taken);
       expect(lines.length).toBeGreaterThan(30);
       expect(
         lines.filter(({ verdict }) => verdict === 'differs').map(({ findings }) => findings.map(({ text }) => text)),
@@ -124,13 +131,9 @@ describe('the Check sheet', () => {
     });
 
     it('gives each the verdict and the money of the check', () => {
-      for (const { line, verdict, findings } of SHARED.lines) {
-        const off = findings.reduce((sum, { dollars }) => sum + (dollars ?? 0), 0);
-        expect([line.row, ...said(line.row, 'verdict', 'off')]).toEqual([
-          line.row,
-          verdict,
-          expect.closeTo(off, 2) as number,
-        ]);
+      for (const { line, verdict, corrected, part } of SHARED.lines) {
+        const off = part === 'alternate' ? null : (expect.closeTo(amountOf(line)! - corrected!, 2) as number);
+        expect([line.row, ...said(line.row, 'verdict', 'off')]).toEqual([line.row, verdict, off]);
       }
     });
   });

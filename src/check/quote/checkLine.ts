@@ -1,25 +1,12 @@
-import { listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { agrees, agreesIn, cantTell, notGiven, type Finding, type VerdictWord } from './finding';
+import { amountOf, type QuoteLine } from '../../quote/quote';
+import type { Beside } from './curveFindings';
+import { correctedAmount } from './corrected';
+import { agreesIn, type Finding, type VerdictWord } from './finding';
+import { findingsOf } from './lineFindings';
 import type { LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
-import { dollars } from '../../quote/money';
-import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
-import { amountOf, SIDE_FIGURES, type QuoteLine } from '../../quote/quote';
-import { namedIn, wordsFindings } from './words';
-import { name, noOpening, surplus } from './whichOpening';
-import {
-  complete,
-  describedFinding,
-  legCountFinding,
-  lengthFinding,
-  radiusFinding,
-  sideFinding,
-  sizeFindings,
-  type Beside,
-  type Complete,
-} from './shapeFindings';
 
 export interface LineCheck {
   readonly line: QuoteLine;
@@ -34,6 +21,11 @@ export interface LineCheck {
   readonly agreesIn: readonly string[];
   /** In the order of the figures on the line. */
   readonly findings: readonly Finding[];
+  /**
+   * What the line comes to once its count, its own arithmetic and feet it is priced by are right, at the prices it quotes: 0 where it is
+   * quoted already. Null where that can't be told, and for an alternate.
+   */
+  readonly corrected: number | null;
   /** Money that hangs on what differs, or on the whole line where it can't be told what it is for. */
   readonly stake: number;
 }
@@ -85,6 +77,7 @@ export function checkLine(
     verdict: overall(staked),
     agreesIn: agreesIn(staked),
     findings: staked,
+    corrected: correctedAmount(match, staked),
     stake: staked.reduce((most, { stake }) => Math.max(most, stake), 0),
   };
 }
@@ -101,213 +94,4 @@ function overall(findings: readonly Finding[]): VerdictWord {
   if (findings.some(({ verdict }) => verdict === 'differs')) return 'differs';
   if (findings.some(({ verdict, notGiven: blank }) => verdict === "can't tell" && !blank)) return "can't tell";
   return agreesIn(findings).length > 0 ? 'agrees' : "can't tell";
-}
-
-function findingsOf(
-  match: LineMatch,
-  same: SameOpening,
-  openings: readonly OpeningTakeoff[],
-  standards: Standards,
-  beside: Beside,
-): Finding[] {
-  const { line, places } = match;
-  if (match.part === 'alternate') return [cantTell('opening', 'an alternate, beside what the quote comes to')];
-  if (places.length === 0) return [noOpening(match, openings), ...present(extensionFinding(line, null))];
-  if (places.length > 1) return severalOpenings(match, openings, standards, beside);
-  const opening = openings[places[0]!]!;
-  const extension = present(extensionFinding(line, opening.known.quantity));
-  if (match.part === 'other') return [...partFindings(line, opening, standards), ...extension];
-  const twice = surplus(match, same, opening);
-  if (twice) return [twice, ...extension];
-  const at = complete(opening);
-  const needs = opening.needs.join(' ');
-  const quantity = countOf(match, same, opening);
-  if (at === null) {
-    return [
-      cantTell('opening', `${name(opening)} in the takeoff needs something first. ${needs}`),
-      quantity,
-      ...extension,
-    ];
-  }
-  const words = wordsFindings(namedIn(line), at);
-  const shape = shapeOf(line, at, at.inputs.quantity, beside, standards);
-  return withUnread(line, [
-    ...words,
-    quantity,
-    ...shape,
-    ...extension,
-    priceOfLine(match, same, opening, standards, shape),
-  ]);
-}
-
-/** Every figure of the shape that a line gives, in its columns or its words. */
-function shapeOf(line: QuoteLine, at: Complete, pieces: number, beside: Beside, standards: Standards): Finding[] {
-  const unread = line.problems.filter(({ field }) => (OF_SHAPE as readonly string[]).includes(field));
-  return [
-    ...unread.map(({ field, message }) =>
-      cantTell(
-        field === 'face'
-          ? 'casing width'
-          : field === 'span'
-            ? 'width'
-            : field === 'legCount'
-              ? 'leg count'
-              : (field as SideAbout),
-        message,
-      ),
-    ),
-    ...SIDE_FIGURES.flatMap((kind) => {
-      const quoted = line.side[kind];
-      return quoted === undefined || (kind === 'leg' && quoted === 0) ? [] : [sideFinding(kind, quoted, at, standards)];
-    }),
-    ...(line.side.span === undefined && line.size !== null ? sizeFindings(line.size, at, standards) : []),
-    ...(line.legCount === null ? [] : [legCountFinding(line.legCount, at, pieces)]),
-    radiusFinding(line, at, standards),
-    lengthFinding(line, at, pieces, standards, beside),
-    ...line.described.flatMap((one) => describedFinding(one, line, at, pieces, standards, beside)),
-  ];
-}
-
-const OF_SHAPE = [...SIDE_FIGURES, 'legCount'] as const;
-type SideAbout = 'rise' | 'thickness' | 'reveal' | 'leg';
-
-/** The legs of an opening on a line of their own; other parts aren't in the takeoff by themselves. */
-function partFindings(line: QuoteLine, opening: OpeningTakeoff, standards: Standards): Finding[] {
-  const at = complete(opening);
-  if (at === null || !/\blegs?\b|side casing/i.test(line.description))
-    return [cantTell('opening', `a part of ${name(opening)} that is priced with its head`)];
-  const found: Finding[] = [];
-  const { quantity } = line;
-  if (quantity !== null && line.by === 'piece') found.push(legCountFinding(quantity, at, at.inputs.quantity));
-  const length = line.side.leg ?? line.length;
-  if (length !== null) found.push(sideFinding('leg', length, at, standards));
-  for (const kind of ['face', 'thickness'] as const)
-    if (line.side[kind] !== undefined) found.push(sideFinding(kind, line.side[kind], at, standards));
-  const rest = line.described.filter(({ kind }) => kind === 'unknown');
-  const unread = rest.map(({ text }) => cantTell('column', `what ${JSON.stringify(text)} is of`));
-  return found.length === 0
-    ? [cantTell('opening', `a part of ${name(opening)} that is priced with its head`)]
-    : [...wordsFindings(namedIn(line), at).filter(({ about }) => about === 'species'), ...found, ...unread];
-}
-
-/** A line with figures that weren't understood is not called right: it says what it agrees in. */
-function withUnread({ unread }: QuoteLine, findings: readonly Finding[]): Finding[] {
-  if (unread.length === 0) return [...findings];
-  const agreeing = agreesIn(findings);
-  const rest = agreeing.length === 0 ? '' : `; agrees in ${listed(agreeing)}`;
-  return [
-    cantTell('column', `${listed(unread)} ${unread.length === 1 ? 'was' : 'were'} not understood${rest}`),
-    ...findings,
-  ];
-}
-
-function present(finding: Finding | null): Finding[] {
-  return finding === null ? [] : [finding];
-}
-
-/** Lines that divide an opening's pieces between them ("one left, one right") are counted together. */
-function countOf(match: LineMatch, { heads, total, sharing }: SameOpening, opening: OpeningTakeoff): Finding {
-  const { line } = match;
-  const wanted = opening.known.quantity;
-  if (wanted === null) return cantTell('quantity', 'the takeoff has no quantity for this opening');
-  if (line.by === 'foot') return footage(line, opening);
-  const unit = unitOf(line) ?? opening.cost?.unitPrice ?? null;
-  if (sharing !== 'together' || total === null) return quantityFinding(line, line.quantity, wanted, unit);
-  if (total === wanted)
-    return agrees('quantity', `quantity agrees: ${heads.length} lines have ${total} together`, total, wanted);
-  if (match !== heads[0])
-    return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true });
-  return quantityFinding(line, total, wanted, unit);
-}
-
-/** Feet may hold allowances and waste: that they agree can be told, that they don't is no mistake yet. */
-function footage(line: QuoteLine, { own, known }: OpeningTakeoff): Finding {
-  if (line.quantity === null) return notGiven('quantity', 'quantity', line);
-  if (own === null || known.quantity === null)
-    return cantTell('quantity', 'priced by the foot', { quoted: line.quantity });
-  return cantTell('quantity', `priced by the foot (${line.quantity} ft), so the pieces can't be counted`, {
-    quoted: line.quantity,
-  });
-}
-
-/** The price of one piece, from the extension where no unit price is given. */
-function unitOf({ unitPrice, extension, quantity, by }: QuoteLine): number | null {
-  if (by !== 'piece') return null;
-  if (unitPrice !== null) return unitPrice;
-  return extension !== null && quantity !== null ? extension / quantity : null;
-}
-
-function priceOfLine(
-  match: LineMatch,
-  { heads, others, sharing }: SameOpening,
-  opening: OpeningTakeoff,
-  { priceBand }: Standards,
-  shape: readonly Finding[],
-): Finding {
-  const { line } = match;
-  const ours = opening.cost!;
-  const wanted = opening.inputs!.quantity;
-  if (others.length > 0) {
-    if (match !== heads[0]) return cantTell('unit price', `judged with row ${heads[0]!.line.row}`, { notGiven: true });
-    const amounts = [...heads, ...others].map((one) => amountOf(one.line));
-    if (amounts.some((amount) => amount === null)) return notGiven('unit price', 'price for every part', line);
-    const sum = amounts.reduce<number>((total, amount) => total + amount!, 0);
-    const rows = [...heads, ...others].map((one) => one.line.row).join(', ');
-    return priceFinding(`the price of rows ${rows} together,`, sum, ours.price, 1, priceBand, []);
-  }
-  const unit = unitOf(line);
-  if (unit !== null) {
-    const many = sharing === 'together' ? line.quantity! : wanted;
-    return priceFinding('unit price', unit, ours.unitPrice, many, priceBand, shape);
-  }
-  const amount = amountOf(line);
-  if (amount === null || heads.length > 1) return notGiven('unit price', 'price', line);
-  return priceFinding(line.by === 'lot' ? 'lump sum' : 'amount', amount, ours.price, 1, priceBand, shape);
-}
-
-/** One line for several openings: counts and prices are added up; figures of the shape are judged only where they are alike. */
-function severalOpenings(
-  match: LineMatch,
-  openings: readonly OpeningTakeoff[],
-  standards: Standards,
-  beside: Beside,
-): Finding[] {
-  const { line, places } = match;
-  const rows = places.map((place) => openings[place]!);
-  const names = rows.map(name).join(', ');
-  const wanted = rows.reduce<number | null>(
-    (sum, { known }) => (sum === null || known.quantity === null ? null : sum + known.quantity),
-    0,
-  );
-  const quantity =
-    wanted === null
-      ? cantTell('quantity', `not every opening of ${names} has a quantity`)
-      : line.by === 'foot'
-        ? cantTell('quantity', "priced by the foot, so the pieces can't be counted")
-        : quantityFinding(line, line.quantity, wanted, unitOf(line));
-  const extension = present(extensionFinding(line, wanted));
-  const all = rows.map(complete);
-  if (all.some((at) => at === null) || match.shared)
-    return [cantTell('opening', `not every opening of ${names} is complete in the takeoff`), quantity, ...extension];
-  const first = all[0]!;
-  const same = all.every(
-    (at) =>
-      Math.abs(at!.own.curve.length - first.own.curve.length) <= standards.tolerance / 2 &&
-      at!.inputs.head === first.inputs.head &&
-      at!.own.crown?.ring.inside === first.own.crown?.ring.inside,
-  );
-  const shape = same
-    ? shapeOf(line, first, wanted!, beside, standards)
-    : (['radius', 'length'] as const).map((about) =>
-        line[about] === null
-          ? notGiven(about, about, line)
-          : cantTell(about, `${names} have different ${about === 'radius' ? 'radii' : 'lengths'}`),
-      );
-  const ours = rows.reduce((sum, { cost }) => sum + cost!.price, 0);
-  const amount = amountOf(line);
-  const price =
-    amount === null
-      ? notGiven('unit price', 'price', line)
-      : priceFinding(`${dollars(amount)} for ${names}:`, amount, ours, 1, standards.priceBand, []);
-  return withUnread(line, [quantity, ...shape, ...extension, price]);
 }

@@ -6,7 +6,7 @@ import type { Table } from '../../schedule/opening';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { namedByNeighbors } from './neighbors';
 import { pricedBesideOthers } from './outliers';
-import type { Beside } from './shapeFindings';
+import type { Beside } from './curveFindings';
 import { comparedMoney, type ComparedMoney } from './compared';
 import { checkLine, type LineCheck } from './checkLine';
 import { name } from './whichOpening';
@@ -14,7 +14,10 @@ import { cantTell, differs, type Finding, type VerdictWord } from './finding';
 import { matchLines, namesNothing, type LineMatch } from './match';
 import { dollars } from '../../quote/money';
 import { amountOf, type Quote } from '../../quote/quote';
+import { atTop } from './atTop';
+import { correctedSums, type Corrected } from './corrected';
 import { sameOpening } from './sameOpening';
+import { stakesOf, type Stakes } from './stakes';
 import { checkSums, type SumCheck } from './sums';
 
 /** An opening of the takeoff that no line of the quote is for. */
@@ -57,6 +60,11 @@ export interface QuoteCheck {
   /** The last total the quote states; null where it states none. */
   readonly stated: number | null;
   readonly compared: ComparedMoney;
+  /** What its charges, sums and total come to once its lines are right. */
+  readonly corrected: Corrected;
+  readonly stakes: Stakes;
+  /** What has to be known first: an empty quote, another job's. */
+  readonly atTop: readonly string[];
 }
 
 /** What the reader of a quote may know of a takeoff. */
@@ -130,6 +138,7 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
     0,
   );
   const stated = statedTotal(quote);
+  const corrected = correctedSums(quote, lines, sums);
   return {
     quote,
     takeoff,
@@ -145,6 +154,9 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
     quoted,
     stated,
     compared: comparedMoney(matches, quote, openings, stated ?? quoted),
+    corrected,
+    stakes: stakesOf(lines, notQuoted, stated ?? quoted, corrected.total),
+    atTop: atTop(quote, lines, openings),
   };
 }
 

@@ -25,6 +25,11 @@ export type About =
   | 'subtotal'
   | 'total';
 
+export interface Said {
+  readonly quoted: string;
+  readonly right: string;
+}
+
 /** What one comparison found. */
 export interface Finding {
   readonly about: About;
@@ -37,6 +42,8 @@ export interface Finding {
   readonly cause: string | null;
   readonly quoted: number | null;
   readonly right: number | null;
+  /** Both as a reply has them, of what differs: "81 3/4" and "81 15/16 right at the long point". */
+  readonly said: Said | null;
   /** By how much the quote's money is off: above 0 too much. Null where the quote gives no figure to tell. */
   readonly dollars: number | null;
   /** Money that hangs on it, 0 or more: what the list is sorted by. */
@@ -45,7 +52,16 @@ export interface Finding {
   readonly notGiven: boolean;
 }
 
-const NOTHING = { mistakes: [], cause: null, quoted: null, right: null, dollars: null, stake: 0, notGiven: false };
+const NOTHING = {
+  mistakes: [],
+  cause: null,
+  quoted: null,
+  right: null,
+  said: null,
+  dollars: null,
+  stake: 0,
+  notGiven: false,
+};
 
 export function agrees(about: About, text: string, quoted: number | null, right: number | null): Finding {
   return { ...NOTHING, about, verdict: 'agrees', text, quoted, right };

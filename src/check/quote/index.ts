@@ -14,5 +14,7 @@ export {
   type SetAside,
 } from '../../quote/quote';
 export { chooseQuoteTable, readQuote } from '../../quote/readQuote';
-export { asideTexts, causeText, summaryText } from './summary';
+export { amountText, correction, lineName } from './correction';
+export { hangs, priceOff } from './stakes';
+export { asideTexts, causeText, openText, summaryText, totalTexts } from './summary';
 export type { SumCheck } from './sums';

@@ -16,8 +16,9 @@ export function quantityFinding(line: QuoteLine, said: number | null, right: num
   const off = said < right ? `${right - said} too few` : `${said - right} too many`;
   const why = mistakes.length > 0 ? `${mistakes.join(' or ')} (${off})` : off;
   const money = unit === null ? null : (said - right) * unit;
-  return differs('quantity', `quantity ${said}, the takeoff has ${right}: ${why}`, {
+  return differs('quantity', `quantity ${said} quoted, ${right} right: ${why}`, {
     mistakes,
+    said: { quoted: String(said), right: `${right} right` },
     cause: mistakes.length > 0 ? mistakes.join(' or ') : 'quantity off, unexplained',
     quoted: said,
     right,
@@ -52,12 +53,13 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
   const named = judge(extension, right, [...known, ...pointMistakes(right)], 0.011).mistakes;
   const mistakes = named.length > 0 ? named : swapped(extension, right) ? ['two digits changed places'] : [];
   const why = mistakes.length > 0 ? `: ${mistakes.join(' or ')}` : '';
-  const text = `extension ${dollars(extension)}, but ${sum} is ${dollars(right)}${why}`;
+  const text = `extension ${dollars(extension)} quoted, ${sum} is ${dollars(right)}${why}`;
   // A discount on the line, or a count of another kind, may stand under a heading that isn't understood.
   if (mistakes.length === 0 && line.unread.length > 0)
     return cantTell('extension', `${text}; ${listed(line.unread)} may say why`, { quoted: extension, right });
   return differs('extension', text, {
     mistakes,
+    said: { quoted: dollars(extension), right: `${sum} is ${dollars(right)}` },
     cause: mistakes[0] === undefined ? 'extension is not quantity × unit price' : mistakes.join(' or '),
     quoted: extension,
     right,
@@ -131,6 +133,7 @@ export function priceFinding(
       : '';
   return differs('unit price', `${name} ${dollars(quoted)} is ${percent}${because}${why}`, {
     mistakes,
+    said: { quoted: dollars(quoted), right: `ours ${dollars(ours)}` },
     cause:
       length?.cause ??
       (why === '' ? `price ${off < 0 ? 'below' : 'above'} our own by more than the band` : mistakes[0]!),

@@ -1,43 +1,99 @@
 import { capital, listed } from '../../schedule/figure';
+import { byStake } from './byStake';
 import type { LineCheck } from './checkLine';
 import type { CauseSum, QuoteCheck } from './checkQuote';
 import type { ComparedMoney } from './compared';
+import { correctionText, lineName } from './correction';
 import { dollars } from '../../quote/money';
 import type { SetAside } from '../../quote/quote';
+import type { SumCheck } from './sums';
 
 /** Marks named for one cause before the rest is counted. */
 const MOST_NAMED = 6;
 
-/** A text that could go into a reply: what was checked, what differs and by how many dollars, what can't be told. */
+/**
+ * A text that could go into a reply: what has to be known first, what was checked, what differs by cause and by line, quoted beside
+ * right, what isn't quoted, what can't be told, and the money.
+ */
 export function summaryText(check: QuoteCheck): string {
-  const { quote, takeoff, counts, causes } = check;
-  const lines = [
-    `Quote "${quote.name}" against our takeoff: ${many(quote.lines.length, 'line')}, ${many(takeoff.openings.length, 'opening')}.`,
+  const { quote, takeoff, counts, causes, lines, sums, notQuoted } = check;
+  const { openings } = takeoff;
+  const said = [
+    ...check.atTop,
+    `Quote "${quote.name}" against our takeoff: ${many(quote.lines.length, 'line')}, ${many(openings.length, 'opening')}.`,
     `${many(counts.agrees, 'line agrees', 'lines agree')}, ${many(counts.differs, 'differs', 'differ')}, ` +
       `${counts["can't tell"]} can't be told.`,
-    ...agreeing(check.lines),
+    ...totalTexts(check),
+    ...agreeing(lines),
     ...asideTexts(quote.setAside),
   ];
-  if (causes.length > 0) {
-    lines.push('', 'What differs, most money first:', ...causes.map((cause) => `- ${causeText(cause)}`));
-  }
-  const open = check.lines.filter(({ verdict }) => verdict === "can't tell");
-  if (open.length > 0) {
-    lines.push('', "What can't be told from the quote:");
-    for (const { line, findings } of open.slice(0, MOST_NAMED)) {
-      const why = findings.find(({ verdict, notGiven }) => verdict === "can't tell" && !notGiven) ?? findings[0];
-      lines.push(
-        `- row ${line.row}${line.mark && ` (${line.mark})`}: ${(why?.text ?? '').replace(/^can't tell: /, '')}`,
-      );
-    }
-    if (open.length > MOST_NAMED) lines.push(`- and ${many(open.length - MOST_NAMED, 'more line')}`);
-  }
-  lines.push('', ...moneyTexts(check.compared));
-  return lines.join('\n');
+  const sorted = byStake(lines);
+  const part = (title: string, texts: readonly string[]) => {
+    if (texts.length > 0) said.push('', title, ...texts.map((text) => `- ${text}`));
+  };
+  part('What differs, most money first:', causes.map(causeText));
+  part(
+    'Line by line, quoted and right:',
+    sorted.filter(({ verdict }) => verdict === 'differs').map((one) => correctionText(one, openings)),
+  );
+  part(
+    'Sums and charges:',
+    sums.filter(({ finding }) => finding.verdict !== 'agrees').map((sum) => sumText(sum)),
+  );
+  const missing = [...notQuoted].sort((one, other) => other.finding.stake - one.finding.stake);
+  part(
+    'Openings without a line:',
+    missing.map(({ finding }) => `${capital(finding.text)}.`),
+  );
+  part(
+    "What can't be told from the quote:",
+    sorted
+      .filter(({ verdict }) => verdict === "can't tell")
+      .map((one) => `${lineName(one, openings)}: ${ended(openText(one))}`),
+  );
+  said.push('', ...moneyTexts(check.compared));
+  return said.join('\n');
+}
+
+/** The total beside what it should be, and the money that only hangs on lines. */
+export function totalTexts({ compared: { total }, corrected, stakes, sums }: QuoteCheck): string[] {
+  const { off, omitted, hanging } = stakes;
+  const stated = sums.some(({ item }) => item.kind === 'sum' && item.sum === 'total')
+    ? 'Total as quoted'
+    : 'Its lines and charges come to';
+  const by =
+    off === null || Math.abs(off) < 0.005 ? '' : ` (${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'})`;
+  const right =
+    corrected.total === null
+      ? "what it should be can't be told, as not every amount is known"
+      : `corrected, at the prices it quotes: ${dollars(corrected.total)}${by}`;
+  return [
+    `${stated}: ${dollars(total)}; ${right}.`,
+    ...(omitted > 0 ? [`Not in it: openings not quoted, at our price ${dollars(omitted)}.`] : []),
+    ...(hanging.lines === 0
+      ? []
+      : [
+          `Not counted as off, but it may change with a figure that is wrong or can't be told: ${many(hanging.lines, 'line')}, ${dollars(hanging.amount)}.`,
+        ]),
+  ];
+}
+
+/** Why a line can't be told, without those words. */
+export function openText({ findings }: LineCheck): string {
+  const why = findings.find(({ verdict, notGiven }) => verdict === "can't tell" && !notGiven) ?? findings[0];
+  return (why?.text ?? '').replace(/^can't tell: /, '');
+}
+
+function sumText({ item, finding }: SumCheck): string {
+  return `row ${item.row}: ${ended(finding.text.replace(/^can't tell: /, ''))}`;
+}
+
+function ended(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
 /** Lines beside our price for the same openings; charges, which we have none of, for themselves. */
-function moneyTexts({ quoted, ours, otherLines, charges, total }: ComparedMoney): string[] {
+function moneyTexts({ quoted, ours, otherLines, charges }: ComparedMoney): string[] {
   const off = quoted - ours;
   const by = Math.abs(off) < 0.005 ? 'the same' : `${dollars(Math.abs(off))} ${off < 0 ? 'less' : 'more'}`;
   return [
@@ -46,7 +102,6 @@ function moneyTexts({ quoted, ours, otherLines, charges, total }: ComparedMoney)
     ...(charges.length === 0
       ? []
       : [`Charges, not compared: ${charges.map(({ charge, amount }) => `${charge} ${dollars(amount)}`).join(', ')}.`]),
-    `Total as quoted: ${dollars(total)}.`,
   ];
 }
 

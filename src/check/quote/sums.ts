@@ -1,16 +1,32 @@
-import { agrees, cantTell, differs, type Finding } from './finding';
 import { dollars } from '../../quote/money';
+import { amountOf, type Quote, type QuoteCharge, type QuoteSum } from '../../quote/quote';
+import {
+  carriedFrom,
+  chargeFinding,
+  type Above,
+  type Amount,
+  type Charged,
+  type Holds,
+  type WrongSum,
+} from './charges';
+import { agrees, cantTell, differs, type Finding } from './finding';
 import { swapped } from './moneyFindings';
-import { amountOf, type ChargeKind, type Quote, type QuoteCharge, type QuoteSum } from '../../quote/quote';
 
 /** A subtotal, total or charge and whether its figure follows from those above it. */
 export interface SumCheck {
   readonly item: QuoteSum | QuoteCharge;
   readonly finding: Finding;
+  /** The amounts above that it is the sum, or a share, of; null: it stands by itself. */
+  readonly holds: Holds | null;
 }
 
-/** Amounts since some point of the quote. */
+/** Amounts since some point of the quote: after so many lines and charges with an amount. */
 class Running {
+  constructor(
+    readonly fromLine: number,
+    readonly fromCharge: number,
+  ) {}
+
   lines = 0;
   charges = 0;
   /** Offers beside the quote, which its sums may hold or not. */
@@ -23,65 +39,41 @@ class Running {
   }
 }
 
-/** A sum that the quote has wrong: what is figured on it further down is no second fault. */
-interface WrongSum {
-  /** "the subtotal of row 9". */
-  readonly what: string;
-  readonly off: number;
-}
-
-/** The amounts above a sum or a charge. */
-interface Above {
-  readonly lines: readonly Amount[];
-  readonly charges: readonly Charged[];
-  readonly subtotals: readonly Amount[];
-  readonly wrong: readonly WrongSum[];
-}
-
-interface Charged extends Amount {
-  readonly kind: ChargeKind;
-}
-
-interface Amount {
-  readonly what: string;
-  readonly amount: number;
-  readonly row: number;
-}
-
 /**
  * Checks every charge with a rate and every sum against the amounts above it, all of them the quote's own. `alternates` are
  * the rows of offers beside the quote.
  */
 export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): readonly SumCheck[] {
   const checks: SumCheck[] = [];
-  const start = new Running();
-  let sinceSum = new Running();
-  let sinceTotal = new Running();
+  const start = new Running(0, 0);
+  let sinceSum = start;
+  let sinceTotal = start;
   const lines: Amount[] = [];
   const charges: Charged[] = [];
-  const subtotals: Amount[] = [];
+  const subtotals: (Amount & { readonly holds: Holds | null })[] = [];
   const wrong: WrongSum[] = [];
   for (const item of items) {
-    const above = [start, sinceSum, sinceTotal];
+    const running = new Set([start, sinceSum, sinceTotal]);
     if (item.kind === 'sum') {
-      const finding = sumFinding(item, start, sinceSum, sinceTotal, { lines, charges, subtotals, wrong });
-      checks.push({ item, finding });
+      const above = { lines, charges, subtotals, wrong };
+      const { finding, holds } = sumFinding(item, start, sinceSum, sinceTotal, above);
+      checks.push({ item, finding, holds });
       if (finding.verdict === 'differs')
         wrong.push({ what: `the ${item.sum} of row ${item.row}`, off: finding.dollars! });
       if (item.amount !== null && item.sum === 'subtotal')
-        subtotals.push({ what: `the subtotal of row ${item.row}`, amount: item.amount, row: item.row });
-      sinceSum = new Running();
-      if (item.sum === 'total') sinceTotal = new Running();
+        subtotals.push({ what: `the subtotal of row ${item.row}`, amount: item.amount, row: item.row, holds });
+      sinceSum = new Running(lines.length, charges.length);
+      if (item.sum === 'total') sinceTotal = new Running(lines.length, charges.length);
       continue;
     }
     const amount = item.kind === 'line' ? amountOf(item) : item.amount;
     if (item.kind === 'charge')
-      checks.push({ item, finding: chargeFinding(item, start, { lines, charges, subtotals, wrong }) });
-    for (const running of above) {
-      if (alternates.has(item.row)) running.alternates += amount ?? 0;
-      else if (amount === null) running.unknown.push(item.row);
-      else if (item.kind === 'line') running.lines += amount;
-      else running.charges += amount;
+      checks.push({ item, ...chargeFinding(item, start.unknown, { lines, charges, subtotals, wrong }) });
+    for (const one of running) {
+      if (alternates.has(item.row)) one.alternates += amount ?? 0;
+      else if (amount === null) one.unknown.push(item.row);
+      else if (item.kind === 'line') one.lines += amount;
+      else one.charges += amount;
     }
     if (amount === null || alternates.has(item.row)) continue;
     if (item.kind === 'line') lines.push({ what: `row ${item.row}`, amount, row: item.row });
@@ -102,40 +94,63 @@ function tolerance(amounts: readonly Amount[]): number {
   return whole ? 0.0050001 : 0.005 * (amounts.length + 1);
 }
 
-function sumFinding(item: QuoteSum, start: Running, sinceSum: Running, sinceTotal: Running, above: Above): Finding {
+function sumFinding(
+  item: QuoteSum,
+  start: Running,
+  sinceSum: Running,
+  sinceTotal: Running,
+  above: Above,
+): Pick<SumCheck, 'finding' | 'holds'> {
   const { sum: about, amount } = item;
-  if (amount === null) return cantTell(about, `the amount of the ${about} can't be read`);
+  const held = ({ fromLine, fromCharge }: Running, withCharges: boolean): Holds => ({
+    lines: [fromLine, above.lines.length],
+    charges: withCharges ? [fromCharge, above.charges.length] : [0, 0],
+    kinds: null,
+    rate: 1,
+  });
+  const first = above.subtotals.length === 0 ? start : sinceSum;
+  const usual = about === 'total' ? held(start, true) : held(first, false);
+  if (amount === null) return { finding: cantTell(about, `the amount of the ${about} can't be read`), holds: usual };
   const allowed = tolerance([...above.lines, ...above.charges]);
   const near = (figure: number) => Math.abs(amount - figure) <= allowed;
+  const withCharges = [start, sinceSum, sinceTotal].map((one) => ({ sum: one.all, holds: held(one, true) }));
+  const alone = [start, sinceSum, sinceTotal].map((one) => ({ sum: one.lines, holds: held(one, false) }));
   const own =
-    about === 'total'
-      ? [start.all, sinceTotal.all]
-      : [start.all, start.lines, sinceSum.all, sinceSum.lines, sinceTotal.all, sinceTotal.lines];
-  const ways = start.alternates === 0 ? own : [...own, ...own.map((figure) => figure + start.alternates)];
-  const right = about === 'total' ? start.all : above.subtotals.length === 0 ? start.lines : sinceSum.lines;
-  if (ways.some(near)) return agrees(about, `${about} ${dollars(amount)} agrees`, amount, ways.find(near)!);
-  const carried = carriedFrom(above.wrong, (off) => ways.some((figure) => near(figure + off)));
-  if (carried) return agrees(about, `${about} ${dollars(amount)} follows from ${carried.what} as stated`, amount, null);
-  const { unknown } = about === 'total' || above.subtotals.length === 0 ? start : sinceSum;
+    about === 'total' ? [withCharges[0]!, withCharges[2]!] : withCharges.flatMap((one, at) => [one, alone[at]!]);
+  const ways =
+    start.alternates === 0 ? own : [...own, ...own.map((one) => ({ ...one, sum: one.sum + start.alternates }))];
+  const right = about === 'total' ? start.all : first.lines;
+  const found = ways.find(({ sum }) => near(sum));
+  if (found)
+    return { finding: agrees(about, `${about} ${dollars(amount)} agrees`, amount, found.sum), holds: found.holds };
+  const carried = carriedFrom(above.wrong, (off) => ways.some(({ sum }) => near(sum + off)));
+  if (carried) {
+    const text = `${about} ${dollars(amount)} follows from ${carried.what} as stated`;
+    return { finding: agrees(about, text, amount, null), holds: usual };
+  }
+  const { unknown } = about === 'total' ? start : first;
   if (unknown.length > 0) {
     const rows = `${unknown.length === 1 ? 'row' : 'rows'} ${unknown.slice(0, 5).join(', ')}${unknown.length > 5 ? ' …' : ''}`;
-    return cantTell(about, `no amount is known for ${rows}`, { quoted: amount });
+    return { finding: cantTell(about, `no amount is known for ${rows}`, { quoted: amount }), holds: usual };
   }
   const off = amount - right;
   const mistakes = sumMistakes(off, above, near, right, amount);
   const why = mistakes.length > 0 ? `: ${mistakes.join(' or ')}` : '';
   const direction = off < 0 ? 'too little' : 'too much';
-  return differs(
+  const finding = differs(
     about,
-    `${about} ${dollars(amount)}, but the amounts above add up to ${dollars(right)} (${dollars(Math.abs(off))} ${direction})${why}`,
-    { mistakes, cause: `${about} is not the sum`, quoted: amount, right, dollars: off, stake: Math.abs(off) },
+    `${about} ${dollars(amount)} quoted, the amounts above add up to ${dollars(right)} (${dollars(Math.abs(off))} ${direction})${why}`,
+    {
+      mistakes,
+      cause: `${about} is not the sum`,
+      quoted: amount,
+      right,
+      said: { quoted: dollars(amount), right: `the amounts above add up to ${dollars(right)}` },
+      dollars: off,
+      stake: Math.abs(off),
+    },
   );
-}
-
-/** The wrong sum, or all of them together, that a later figure follows from. */
-function carriedFrom(wrong: readonly WrongSum[], follows: (off: number) => boolean): WrongSum | undefined {
-  const all = { what: wrong.map(({ what }) => what).join(' and '), off: wrong.reduce((sum, { off }) => sum + off, 0) };
-  return [...wrong, ...(wrong.length > 1 ? [all] : [])].find(({ off }) => follows(off));
+  return { finding, holds: usual };
 }
 
 /** What was probably done to the sum. More than three single rows of that amount say nothing. */
@@ -171,144 +186,4 @@ function sumMistakes(
 function pairsLeftOut(lines: readonly Amount[], is: (figure: number) => boolean): readonly string[] {
   const pairs = lines.slice(1).filter(({ amount }, at) => is(-amount - lines[at]!.amount));
   return pairs.length === 1 ? [`${lines[lines.indexOf(pairs[0]!) - 1]!.what} and ${pairs[0]!.what} are left out`] : [];
-}
-
-/** A sum of amounts above that a rate may be of. */
-interface Base {
-  readonly what: string;
-  readonly amount: number;
-  /** It holds freight. */
-  readonly freight: boolean;
-}
-
-/** Goods with and without discounts, other charges and freight, and every sum as the quote states it: which, is for the quote to choose. */
-function basesOf({ lines, charges, subtotals, wrong }: Above): readonly Base[] {
-  const of = (kinds: readonly ChargeKind[]) =>
-    charges.filter(({ kind }) => kinds.includes(kind)).reduce((sum, { amount }) => sum + amount, 0);
-  const goods = lines.reduce((sum, { amount }) => sum + amount, 0);
-  const [discount, other, freight, tax] = [of(['discount']), of(['other charge']), of(['freight']), of(['tax'])];
-  const starts = [
-    { what: 'the goods', amount: goods },
-    ...subtotals.filter(({ what }) => !wrong.some((one) => one.what === what)),
-  ];
-  const parts = [
-    { what: ' less discount', amount: discount, freight: false },
-    { what: ' with charges', amount: other, freight: false },
-    { what: ' with freight', amount: freight, freight: true },
-    { what: ' with tax', amount: tax, freight: false },
-  ].filter(({ amount }) => Math.abs(amount) > 0.005);
-  const bases = starts.flatMap((start) =>
-    Array.from({ length: 2 ** parts.length }, (_, mask): Base => {
-      const taken = parts.filter((_part, at) => (mask >> at) & 1);
-      return {
-        what: start.what + taken.map(({ what }) => what).join(''),
-        amount: taken.reduce((sum, { amount }) => sum + amount, start.amount),
-        freight: taken.some((part) => part.freight),
-      };
-    }),
-  );
-  return bases.sort((one, two) => Number(one.freight) - Number(two.freight));
-}
-
-/** Rates that taxes and discounts have: eighths of a percent. */
-function isRoundRate(rate: number, base: number): number | null {
-  const eighths = Math.round(rate * 800);
-  return eighths > 0 &&
-    eighths <= 400 &&
-    Math.abs((eighths / 800) * base) > 0 &&
-    Math.abs(rate - eighths / 800) * Math.abs(base) <= 0.0150001
-    ? eighths / 800
-    : null;
-}
-
-const percentText = (rate: number) => `${Number((rate * 100).toFixed(4))}%`;
-
-/** A charge that names its rate must be that share of something above it. */
-function chargeFinding(item: QuoteCharge, start: Running, above: Above): Finding {
-  const { charge, rate, amount } = item;
-  if (amount === null) return cantTell('charge', `the amount of "${item.text}" can't be read`);
-  if (rate === null && charge === 'tax')
-    return cantTell('charge', `what ${charge} ${dollars(amount)} is of: no rate is stated`, { quoted: amount });
-  if (rate === null || charge === 'deposit') return agrees('charge', `${charge} ${dollars(amount)}`, amount, null);
-  if (start.unknown.length > 0)
-    return cantTell('charge', `not every amount above "${item.text}" is known`, { quoted: amount });
-  const sign = amount < 0 || charge === 'discount' ? -1 : 1;
-  const bases = basesOf(above);
-  const isOf = (figure: number) => Math.abs(figure - amount) <= 0.0150001;
-  const on = charge === 'tax' ? freightIn(item.text) : null;
-  const fitting = bases.filter((base) => isOf(sign * rate * base.amount));
-  // Without freight on the quote, or where both come to the same, there is nothing to say of it.
-  const found =
-    fitting.find((base) => on === null || base.freight === on || !bases.some((one) => one.freight)) ?? fitting[0];
-  const percent = percentText(rate);
-  if (found && on !== null && found.freight !== on && bases.some((one) => one.freight))
-    return differs(
-      'charge',
-      `${charge} ${dollars(amount)} is ${percent} of ${found.what}, but its words say that freight is ${on ? '' : 'not '}taxed`,
-      { mistakes: [on ? 'no tax on freight' : 'tax on freight'], cause: 'tax not as its words say', quoted: amount },
-    );
-  if (found && (!found.freight || charge !== 'tax' || on !== null))
-    return agrees(
-      'charge',
-      `${charge} ${dollars(amount)} is ${percent} of ${found.what}`,
-      amount,
-      sign * rate * found.amount,
-    );
-  if (found)
-    return cantTell(
-      'charge',
-      `${charge} ${dollars(amount)} is ${percent} of ${found.what}: whether freight is taxed is for the state to say`,
-      {
-        quoted: amount,
-        mistakes: ['tax on freight'],
-      },
-    );
-  const carried = carriedFrom(above.wrong, (off) => bases.some((base) => isOf(sign * rate * (base.amount + off))));
-  if (carried)
-    return agrees('charge', `${charge} ${dollars(amount)} is ${percent} by ${carried.what} as stated`, amount, null);
-  const goods = bases[0]!.amount;
-  const rated = bases.flatMap((base) => {
-    const other = isRoundRate((sign * amount) / base.amount, base.amount);
-    return other === null ? [] : [{ base, other }];
-  })[0];
-  // Taxes may be on part of the quote only: more than the whole is wrong, less may be meant.
-  const most = Math.max(...bases.map((base) => Math.abs(rate * base.amount)));
-  if (charge === 'tax' && Math.abs(amount) < most && !rated)
-    return cantTell('charge', `what ${charge} ${dollars(amount)} is ${percent} of`, { quoted: amount });
-  const base = rated?.base ?? bases[0]!;
-  const right = sign * rate * (rated ? base.amount : goods);
-  const off = amount - right;
-  const mistakes = rated
-    ? [`figured at another rate: ${percentText(rated.other)}`]
-    : swapped(amount, right)
-      ? ['two digits changed places']
-      : [];
-  return differs(
-    'charge',
-    `${charge} ${dollars(amount)}, but ${percent} of ${base.what}, ${dollars(base.amount)}, is ${dollars(Math.abs(right))}${mistakes.map((one) => `: ${one}`).join('')}`,
-    {
-      mistakes,
-      cause: rated ? `${charge} figured at another rate` : `${charge} is not its rate`,
-      quoted: amount,
-      right,
-      dollars: off,
-      stake: Math.abs(off),
-    },
-  );
-}
-
-const FREIGHT = '(?:the )?(?:freight|deliver(?:y|ies)|shipping)';
-const NOT_ON_FREIGHT = new RegExp(
-  String.raw`\b(?:not on|but not|before|without|w/o|excl\w*|except(?: on| for)?|other than|but) ${FREIGHT}\b`,
-  'i',
-);
-const ON_FREIGHT = new RegExp(
-  String.raw`\b(?:on|with|and|incl\w*|plus|also) ${FREIGHT}\b|\b${FREIGHT} (?:included|taxed|too)\b`,
-  'i',
-);
-
-/** Whether a tax's own words say that freight is taxed, or isn't; null: they say nothing of it. */
-function freightIn(text: string): boolean | null {
-  if (NOT_ON_FREIGHT.test(text)) return false;
-  return ON_FREIGHT.test(text) ? true : null;
 }

@@ -2,7 +2,7 @@ import type { Ends, HeadShape } from '../../head/head';
 import { readEnds, readHead } from '../../head/words';
 import type { QuoteLine } from '../../quote/quote';
 import { differs, type Finding } from './finding';
-import type { Complete } from './shapeFindings';
+import type { Complete } from './figureFinding';
 
 /** What a line's words say of its opening; null: nothing, or so much that it can't be told what is meant. */
 export interface Named {
@@ -95,23 +95,29 @@ export function wordsFindings({ species, head, ends, noLegs }: Named, { inputs }
     found.push(
       differs('species', `the line says ${species}, the takeoff has ${inputs.species}`, {
         cause: 'another species than the takeoff has',
+        said: { quoted: species, right: inputs.species },
       }),
     );
   if (head !== null && head !== inputs.head)
     found.push(
       differs('head', `the line says ${head}, the takeoff has a ${inputs.head} head`, {
         cause: 'another head than the takeoff has',
+        said: { quoted: head, right: inputs.head },
       }),
     );
   if (ends !== null && ends !== inputs.ends && inputs.head !== 'round')
     found.push(
       differs('ends', `the line says ${ends} ends, the takeoff has ${inputs.ends}`, {
         cause: 'other ends than the takeoff has',
+        said: { quoted: ends, right: inputs.ends },
       }),
     );
   if (noLegs && inputs.ends === 'legs')
     found.push(
-      differs('ends', 'the line says no legs, the takeoff has legs', { cause: 'no legs where the takeoff has some' }),
+      differs('ends', 'the line says no legs, the takeoff has legs', {
+        cause: 'no legs where the takeoff has some',
+        said: { quoted: 'no legs', right: 'legs' },
+      }),
     );
   return found;
 }

@@ -1,7 +1,8 @@
 import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks, type Finding } from '../../check/quote/finding';
+import { hangs, priceOff } from '../../check/quote/stakes';
 import { amountOf } from '../../quote/quote';
-import { toCents } from '../../rounding';
+import { roundTo, toCents } from '../../rounding';
 import { capital } from '../../schedule/figure';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
@@ -22,8 +23,8 @@ export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, lines:
     const { value, formula, style } = cells[key];
     // A count has no decimals, feet of molding may have some.
     const format = key === 'quantity' ? 'General' : columnFormat(measure, unit, value);
-    const wrap = key.endsWith('Says') || key === 'found' || key === 'description' ? { wrap: true } : {};
-    if (formula === undefined) return { value, style, format, ...wrap };
+    const look = LOOKS[key] ?? {};
+    if (formula === undefined) return { value, style, format, ...look };
     // Text format would keep Excel from calculating a formula typed over it.
     const liveFormat = format === '@' ? 'General' : format;
     return {
@@ -31,10 +32,21 @@ export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, lines:
       formula: atRow(formula.replaceAll('{lacks}', lacks(check.line.unread)), row, lines),
       style,
       format: liveFormat,
-      ...wrap,
+      ...look,
     };
   });
 }
+
+/** What is folded away isn't wrapped: it would make its row as high as its text. */
+const LOOKS: Readonly<Partial<Record<CheckKey, Pick<Cell, 'wrap' | 'align'>>>> = {
+  reason: { wrap: true },
+  description: { wrap: true },
+  quantityRight: { align: 'right' },
+  radiusRight: { align: 'right' },
+  lengthRight: { align: 'right' },
+  priceRight: { align: 'right' },
+  extensionRight: { align: 'right' },
+};
 
 interface Content<Held extends Value = Value> {
   readonly value: Held;
@@ -57,6 +69,23 @@ const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
   'leg',
   'leg count',
 ]);
+
+type AllSays = Readonly<Record<formulas.Compared, Content<string>>>;
+
+/** The quoted figure that each comparison is of, and ours. */
+const BESIDE = {
+  quantitySays: 'quantity',
+  radiusSays: 'radius',
+  lengthSays: 'length',
+  priceSays: 'unit',
+} as const satisfies Partial<Record<formulas.Compared, keyof LineFigures & CheckKey>>;
+type BesideKey = keyof typeof BESIDE;
+const OURS = {
+  quantitySays: 'ourQuantity',
+  radiusSays: 'ourRadius',
+  lengthSays: 'ourLength',
+  priceSays: 'ourPrice',
+} as const satisfies Record<BesideKey, CheckKey>;
 
 class RowCells {
   /** The one opening the line is for; null: none, or several. */
@@ -95,17 +124,23 @@ class RowCells {
       extensionSays: this.extensionSays(),
       priceSays: this.priceSays(),
     };
+    const verdict = this.verdict(compared);
     return {
       row: { value: line.row, style: 'text' },
       mark: quoted(this.opening?.opening.mark || line.mark),
-      description: text(line.description),
-      verdict: this.verdict(compared),
-      off: this.off(),
+      verdict,
+      reason: this.reason(verdict.value, compared),
       quantity: quoted(line.quantity),
+      quantityRight: this.beside('quantity', 'quantitySays', compared, figures.ourQuantity),
       radius: quoted(line.radius),
+      radiusRight: this.beside('radius', 'radiusSays', compared, figures.ourRadius),
       length: quoted(line.length),
+      lengthRight: this.beside('length', 'lengthSays', compared, figures.ourLength),
       unitPrice: quoted(line.unitPrice),
+      priceRight: this.beside('unit price', 'priceSays', compared, figures.ourPrice),
       extension: quoted(line.extension),
+      ...this.money(compared),
+      description: text(line.description),
       ...compared,
       ourQuantity: ours('quantity', figures.ourQuantity),
       ourRadius: ours(formulas.RADIUS_FIGURES[line.radiusOf], figures.ourRadius),
@@ -129,20 +164,72 @@ class RowCells {
     return findable ? figure(place + 1, formulas.placeFormula(this.openings)) : written(place! + 1);
   }
 
-  private verdict(compared: Readonly<Record<formulas.Compared, Content<string>>>): Content {
-    if (!this.live) return { value: this.check.verdict, style: 'attention' };
+  private verdict(compared: AllSays): Content<string> {
+    const style = (verdict: string) => (verdict === 'agrees' ? 'text' : 'attention');
+    if (!this.live) return { value: this.check.verdict, style: style(this.check.verdict) };
     const { quantitySays, radiusSays, lengthSays, priceSays } = compared;
     const value = says.verdictText(
       Object.values(compared).map((one) => one.value),
       [quantitySays, radiusSays, lengthSays, priceSays].map((one) => one.value),
     );
-    return { value, formula: formulas.VERDICT_FORMULA, style: 'attention' };
+    return { value, formula: formulas.VERDICT_FORMULA, style: style(value) };
   }
 
-  private off(): Content {
-    const { findings, count } = this.check;
-    const value = toCents(findings.reduce((sum, { dollars }) => sum + (dollars ?? 0), 0));
-    return this.live ? figure(value, formulas.offFormula(count!.by)) : written(value);
+  private reason(verdict: string, compared: AllSays): Content {
+    const texts = Object.fromEntries(
+      formulas.COMPARED.map((key) => [key, compared[key].value]),
+    ) as unknown as says.Comparisons;
+    const reason = says.reasonText(verdict, texts);
+    if (this.live) return figure(reason, formulas.REASON_FORMULA);
+    const found = this.check.findings.filter((one) => one.verdict === verdict).map(({ text }) => text);
+    return written(reason || found.join('; ').replace(/^can't tell: /, ''));
+  }
+
+  /** "agrees", or the right figure, beside the quoted one. */
+  private beside(about: Finding['about'], key: BesideKey, compared: AllSays, ours: number | null): Content {
+    const quoted = BESIDE[key];
+    const given = quoted === 'unit' ? this.figures.unit : this.figures[quoted];
+    if (compared[key].formula !== undefined) {
+      const right = ours === null ? '' : this.onTape(about, ours);
+      const value = given === null ? '' : compared[key].value === 'agrees' ? 'agrees' : right;
+      return figure(value, formulas.beside(quoted, key, OURS[key], this.takeoff.standards.unit));
+    }
+    const finding = this.finding(about);
+    if (given === null || finding === undefined) return written(null);
+    if (finding.verdict === 'agrees' || finding.right === null)
+      return written(finding.verdict === 'agrees' ? 'agrees' : null);
+    return written(this.onTape(about, finding.right));
+  }
+
+  /** A length in inches to the sixteenth, as the summary has it. */
+  private onTape(about: Finding['about'], right: number): number {
+    const isLength = about === 'radius' || about === 'length';
+    return isLength && this.takeoff.standards.unit === 'in' ? roundTo(0, right * 16) / 16 : right;
+  }
+
+  /** What the line comes to, what is off for certain, and what hangs on it. */
+  private money(
+    compared: AllSays,
+  ): Readonly<Record<'rightAmount' | 'extensionRight' | 'off' | 'priceOff' | 'hangs', Content>> {
+    const { line, corrected, count } = this.check;
+    const plain = line.by === 'piece' && line.reckoning === null && line.quantity !== null;
+    const live = this.live && plain && amountOf(line) !== null;
+    const off = toCents(priceOff(this.check));
+    const hanging = hangs(this.check) ? Math.abs(amountOf(line) ?? 0) : 0;
+    const priced = this.live && compared.priceSays.formula !== undefined;
+    const rest = {
+      priceOff: priced ? figure(off, formulas.priceOff(count!.by)) : written(off),
+      hangs: live ? figure(hanging, formulas.HANGS_FORMULA) : written(hanging),
+    };
+    if (corrected === null)
+      return { rightAmount: written(null), extensionRight: written(null), off: written(null), ...rest };
+    const same = line.extension !== null && Math.abs(line.extension - corrected) < 0.005;
+    return {
+      rightAmount: live ? figure(corrected, formulas.rightAmount(count!.by)) : written(corrected),
+      extensionRight: figure(same ? 'agrees' : corrected, formulas.EXTENSION_BESIDE),
+      off: figure(toCents((amountOf(line) ?? 0) - corrected), formulas.OFF_FORMULA),
+      ...rest,
+    };
   }
 
   private quantitySays(): Content<string> {
@@ -224,7 +311,10 @@ class RowCells {
   /** What was found when it was checked. */
   private found(about: Finding['about']): Content<string> {
     const finding = this.finding(about);
-    return written(finding === undefined ? '' : finding.verdict === 'agrees' ? 'agrees' : finding.text);
+    if (finding === undefined) return written('');
+    // Its column says what it is of.
+    const said = finding.text.startsWith(`${about} `) ? finding.text.slice(about.length + 1) : finding.text;
+    return written(finding.verdict === 'agrees' ? 'agrees' : said);
   }
 }
 

@@ -142,7 +142,14 @@ export const PRICE_SAYS = noOpening(
   ),
 );
 
-const COMPARED = ['openingSays', 'quantitySays', 'radiusSays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
+export const COMPARED = [
+  'openingSays',
+  'quantitySays',
+  'radiusSays',
+  'lengthSays',
+  'extensionSays',
+  'priceSays',
+] as const;
 export type Compared = (typeof COMPARED)[number];
 const differs = (key: string) => `AND({${key}}<>"",{${key}}<>"agrees",LEFT({${key}},10)<>"can't tell")`;
 const open = (key: string) => `AND(LEFT({${key}},10)="can't tell",RIGHT({${key}},6)<>" given")`;
@@ -151,15 +158,67 @@ export const VERDICT_FORMULA =
   `IF(OR(${COMPARED.map(differs).join(',')}),"differs",IF(OR(${COMPARED.map(open).join(',')}),"can't tell",` +
   'IF(OR({quantitySays}="agrees",{radiusSays}="agrees",{lengthSays}="agrees",{priceSays}="agrees"),"agrees","can\'t tell")))';
 
-/** By how much the line's money is off. Lines that are counted together each bear the price of their own pieces. */
-export function offFormula(by: CountedBy): string {
-  const pieces = by === 'itself' ? '{ourQuantity}' : '{quantity}';
+/** A figure by its name, where a line agrees in it. */
+export const FIGURE_NAMES: Readonly<Record<Compared, string>> = {
+  openingSays: 'opening',
+  quantitySays: 'quantity',
+  radiusSays: 'radius',
+  lengthSays: 'length',
+  extensionSays: 'extension',
+  priceSays: 'price',
+};
+
+/** Before what is said of a figure; that of the opening is a sentence of its own. */
+export const REASON_LABELS: Readonly<Record<Compared, string>> = {
+  openingSays: '',
+  quantitySays: 'quantity: ',
+  radiusSays: 'radius: ',
+  lengthSays: 'length: ',
+  extensionSays: 'extension: ',
+  priceSays: 'price: ',
+};
+
+const joined = (parts: readonly string[]) => `MID(${parts.join('&')},3,2000)`;
+const TELL = "can't tell: ".length;
+
+export const REASON_FORMULA =
+  `IF({verdict}="differs",${joined(COMPARED.map((key) => `IF(${differs(key)},"; ${REASON_LABELS[key]}"&{${key}},"")`))},` +
+  `IF({verdict}="agrees",${joined(COMPARED.map((key) => `IF({${key}}="agrees",", ${FIGURE_NAMES[key]}","")`))},` +
+  `${joined(
+    COMPARED.map(
+      (key) => `IF(LEFT({${key}},10)="can't tell","; ${REASON_LABELS[key]}"&MID({${key}},${TELL + 1},1000),"")`,
+    ),
+  )}))`;
+
+/** Beside a quoted figure: that it agrees, or the right one, a length in inches to the sixteenth that a tape has. */
+export function beside(quoted: string, says: Compared, ours: string, unit: Unit): string {
+  const isLength = quoted === 'radius' || quoted === 'length';
+  const right = isLength && unit === 'in' ? `IF({${ours}}="","",ROUND({${ours}}*16,0)/16)` : `{${ours}}`;
+  return `IF({${quoted}}="","",IF({${says}}="agrees","agrees",${right}))`;
+}
+
+/** What the line comes to at the price it quotes, its count and its own arithmetic put right. */
+export function rightAmount(by: CountedBy): string {
   return (
-    `ROUND(IF(${differs('quantitySays')},(${countOf(by)}-{ourQuantity})*IF({unit}="",N({ourPrice}),{unit}),0)+` +
-    `IF(${differs('extensionSays')},{extension}-{quantity}*{unitPrice},0)+` +
-    `IF(${differs('priceSays')},({unit}-{ourPrice})*N(${pieces}),0),2)`
+    `IF(OR(${differs('quantitySays')},${differs('extensionSays')}),` +
+    `ROUND(({quantity}+IF(${differs('quantitySays')},{ourQuantity}-${countOf(by)},0))*{unit},2),{amount})`
   );
 }
+
+export const EXTENSION_BESIDE =
+  'IF({extension}="",{rightAmount},IF(ABS({extension}-{rightAmount})<0.005,"agrees",{rightAmount}))';
+
+export const OFF_FORMULA = 'ROUND({amount}-{rightAmount},2)';
+
+/** The line's price above or below ours by more than the band. Lines that are counted together each bear that of their own pieces. */
+export function priceOff(by: CountedBy): string {
+  const pieces = by === 'itself' ? '{ourQuantity}' : '{quantity}';
+  return `ROUND(IF(${differs('priceSays')},({unit}-{ourPrice})*N(${pieces}),0),2)`;
+}
+
+export const HANGS_FORMULA =
+  `IF(AND(OR(${(['openingSays', 'radiusSays', 'lengthSays'] as const).map(differs).join(',')},{verdict}="can't tell"),` +
+  '{rightAmount}={amount}),ABS({amount}),0)';
 
 export function totalSays(stated: string, amounts: string, tolerance: number): string {
   return `IF(ABS(${stated}-(${amounts}))<=${tolerance},"agrees",${money(`(${stated}-(${amounts}))`)})`;

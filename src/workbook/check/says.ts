@@ -6,6 +6,7 @@ import { lengthText } from '../../lengthText';
 import { roundTo } from '../../rounding';
 import type { Standards } from '../../standards';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { COMPARED, FIGURE_NAMES, REASON_LABELS, type Compared } from './formulas';
 import type { LineFigures } from './lineFigures';
 
 /** What the formulas of `formulas.ts` say of a line, in the same words under the same conditions. */
@@ -70,10 +71,26 @@ export function priceText({ unit, ourPrice, lacks }: LineFigures, band: number):
   return `${roundTo(1, Math.abs(off) * 100).toFixed(1)}% ${unit < ourPrice ? 'below' : 'above'} ours`;
 }
 
+/** What is said of each comparison, in the order of the columns; '' where there is nothing to say. */
+export type Comparisons = Readonly<Record<Compared, string>>;
+
+const open = (text: string) => text.startsWith("can't tell");
+const wrong = (text: string) => text !== '' && text !== 'agrees' && !open(text);
+
+/** Why a line has its verdict: what differs, or can't be told, each under its figure; else the figures that agree. */
+export function reasonText(verdict: string, compared: Comparisons): string {
+  const of = (is: (text: string) => boolean) =>
+    COMPARED.filter((key) => is(compared[key])).map(
+      (key) => REASON_LABELS[key] + compared[key].replace(/^can't tell: /, ''),
+    );
+  if (verdict === 'differs') return of(wrong).join('; ');
+  if (verdict !== 'agrees') return of(open).join('; ');
+  return COMPARED.flatMap((key) => (compared[key] === 'agrees' ? [FIGURE_NAMES[key]] : [])).join(', ');
+}
+
 /** Of what is said of all comparisons; `figures` are those that can make a line agree. */
 export function verdictText(all: readonly string[], figures: readonly string[]): string {
-  const open = (text: string) => text.startsWith("can't tell");
-  if (all.some((text) => text !== '' && text !== 'agrees' && !open(text))) return 'differs';
+  if (all.some(wrong)) return 'differs';
   if (all.some((text) => open(text) && !text.endsWith(' given'))) return "can't tell";
   return figures.includes('agrees') ? 'agrees' : "can't tell";
 }

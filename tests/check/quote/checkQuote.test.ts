@@ -245,7 +245,7 @@ describe('one line for several openings', () => {
     expect(check.lines[0]!.places).toEqual([0, 1]);
     expect(check.notQuoted.map(({ place }) => place)).toEqual([2]);
     const short = checkRows([HEADINGS, ['', 'Casing W1-W3', 3, '', 43, sum / 3, sum]], from);
-    expect(texts(short)).toContain('quantity 3, the takeoff has 4');
+    expect(texts(short)).toContain('quantity 3 quoted, 4 right');
     expect(texts(short)).toContain('W1, W2, W3 have different lengths');
   });
 });
@@ -486,7 +486,7 @@ describe('a length as it is quoted', () => {
   it('is said with all its decimals: 3.613 is feet read as inches, not "3 5/8"', () => {
     const from = taken({});
     const check = checkRows([HEADINGS, ['W1', '', 1, '', 3.613, '', '']], from);
-    expect(texts(check)).toContain('length 3.613, right is 43 3/8 long point: feet read as inches');
+    expect(texts(check)).toContain('length 3.613 quoted, 43 3/8 right at the long point: feet read as inches');
   });
 
   it('in millimeters may be off ten times: centimeters', () => {

@@ -1,0 +1,214 @@
+import { dollars } from '../../quote/money';
+import type { ChargeKind, QuoteCharge } from '../../quote/quote';
+import { agrees, cantTell, differs, type Finding } from './finding';
+import { swapped } from './moneyFindings';
+
+/**
+ * What a sum or a charge is figured on: places, from and before, among the quote's lines and charges that have an amount, in its
+ * order. `kinds`: only charges of these, null: all; `rate` is 1 for a sum, below 0 for what is taken off.
+ */
+export interface Holds {
+  readonly lines: readonly [number, number];
+  readonly charges: readonly [number, number];
+  readonly kinds: readonly ChargeKind[] | null;
+  readonly rate: number;
+}
+
+/** A sum that the quote has wrong: what is figured on it further down is no second fault. */
+export interface WrongSum {
+  /** "the subtotal of row 9". */
+  readonly what: string;
+  readonly off: number;
+}
+
+/** The amounts above a sum or a charge. */
+export interface Above {
+  readonly lines: readonly Amount[];
+  readonly charges: readonly Charged[];
+  readonly subtotals: readonly (Amount & { readonly holds: Holds | null })[];
+  readonly wrong: readonly WrongSum[];
+}
+
+export interface Charged extends Amount {
+  readonly kind: ChargeKind;
+}
+
+export interface Amount {
+  readonly what: string;
+  readonly amount: number;
+  readonly row: number;
+}
+
+/** The wrong sum, or all of them together, that a later figure follows from. */
+export function carriedFrom(wrong: readonly WrongSum[], follows: (off: number) => boolean): WrongSum | undefined {
+  const all = { what: wrong.map(({ what }) => what).join(' and '), off: wrong.reduce((sum, { off }) => sum + off, 0) };
+  return [...wrong, ...(wrong.length > 1 ? [all] : [])].find(({ off }) => follows(off));
+}
+
+/** A sum of amounts above that a rate may be of. */
+interface Base {
+  readonly what: string;
+  readonly amount: number;
+  /** It holds freight. */
+  readonly freight: boolean;
+  readonly holds: Omit<Holds, 'rate'>;
+}
+
+/** Goods with and without discounts, other charges and freight, and every sum as the quote states it: which, is for the quote to choose. */
+function basesOf({ lines, charges, subtotals, wrong }: Above): readonly Base[] {
+  const of = (kinds: readonly ChargeKind[]) =>
+    charges.filter(({ kind }) => kinds.includes(kind)).reduce((sum, { amount }) => sum + amount, 0);
+  const goods = lines.reduce((sum, { amount }) => sum + amount, 0);
+  const [discount, other, freight, tax] = [of(['discount']), of(['other charge']), of(['freight']), of(['tax'])];
+  const all = [0, lines.length] as const;
+  const starts = [
+    { what: 'the goods', amount: goods, holds: null },
+    ...subtotals.filter(({ what }) => !wrong.some((one) => one.what === what)),
+  ];
+  const parts = [
+    { what: ' less discount', amount: discount, kind: 'discount' as const },
+    { what: ' with charges', amount: other, kind: 'other charge' as const },
+    { what: ' with freight', amount: freight, kind: 'freight' as const },
+    { what: ' with tax', amount: tax, kind: 'tax' as const },
+  ].filter(({ amount }) => Math.abs(amount) > 0.005);
+  const bases = starts.flatMap((start) =>
+    Array.from({ length: 2 ** parts.length }, (_, mask): Base => {
+      const taken = parts.filter((_part, at) => (mask >> at) & 1);
+      return {
+        what: start.what + taken.map(({ what }) => what).join(''),
+        amount: taken.reduce((sum, { amount }) => sum + amount, start.amount),
+        freight: taken.some(({ kind }) => kind === 'freight'),
+        // A subtotal with charges in it holds those of its own.
+        holds: {
+          lines: start.holds?.lines ?? all,
+          charges: taken.length === 0 && start.holds ? start.holds.charges : [0, charges.length],
+          kinds: taken.length === 0 && start.holds ? start.holds.kinds : taken.map(({ kind }) => kind),
+        },
+      };
+    }),
+  );
+  return bases.sort((one, two) => Number(one.freight) - Number(two.freight));
+}
+
+/** Rates that taxes and discounts have: eighths of a percent. */
+function isRoundRate(rate: number, base: number): number | null {
+  const eighths = Math.round(rate * 800);
+  return eighths > 0 &&
+    eighths <= 400 &&
+    Math.abs((eighths / 800) * base) > 0 &&
+    Math.abs(rate - eighths / 800) * Math.abs(base) <= 0.0150001
+    ? eighths / 800
+    : null;
+}
+
+const percentText = (rate: number) => `${Number((rate * 100).toFixed(4))}%`;
+
+/** A charge that names its rate must be that share of something above it. */
+export function chargeFinding(
+  item: QuoteCharge,
+  unknown: readonly number[],
+  above: Above,
+): { readonly finding: Finding; readonly holds: Holds | null } {
+  const bases = basesOf(above);
+  const { finding, base } = rated(item, unknown, above, bases);
+  const { charge, rate, amount } = item;
+  const sign = (amount ?? 0) < 0 || charge === 'discount' ? -1 : 1;
+  return { finding, holds: base === null || rate === null ? null : { ...base.holds, rate: sign * rate } };
+}
+
+interface Rated {
+  readonly finding: Finding;
+  /** What the charge is a share of. */
+  readonly base: Base | null;
+}
+
+function rated(item: QuoteCharge, unknown: readonly number[], above: Above, bases: readonly Base[]): Rated {
+  const of = (base: Base | null, finding: Finding): Rated => ({ finding, base });
+  const alone = (finding: Finding) => of(null, finding);
+  const { charge, rate, amount } = item;
+  if (amount === null) return alone(cantTell('charge', `the amount of "${item.text}" can't be read`));
+  if (rate === null && charge === 'tax')
+    return alone(cantTell('charge', `what ${charge} ${dollars(amount)} is of: no rate is stated`, { quoted: amount }));
+  if (rate === null || charge === 'deposit')
+    return alone(agrees('charge', `${charge} ${dollars(amount)}`, amount, null));
+  if (unknown.length > 0)
+    return alone(cantTell('charge', `not every amount above "${item.text}" is known`, { quoted: amount }));
+  const sign = amount < 0 || charge === 'discount' ? -1 : 1;
+  const isOf = (figure: number) => Math.abs(figure - amount) <= 0.0150001;
+  const on = charge === 'tax' ? freightIn(item.text) : null;
+  const fitting = bases.filter((base) => isOf(sign * rate * base.amount));
+  // Without freight on the quote, or where both come to the same, there is nothing to say of it.
+  const found =
+    fitting.find((base) => on === null || base.freight === on || !bases.some((one) => one.freight)) ?? fitting[0];
+  const percent = percentText(rate);
+  if (found && on !== null && found.freight !== on && bases.some((one) => one.freight)) {
+    const words = `its words say that freight is ${on ? '' : 'not '}taxed`;
+    return of(
+      found,
+      differs('charge', `${charge} ${dollars(amount)} is ${percent} of ${found.what}, but ${words}`, {
+        mistakes: [on ? 'no tax on freight' : 'tax on freight'],
+        cause: 'tax not as its words say',
+        quoted: amount,
+      }),
+    );
+  }
+  if (found && (!found.freight || charge !== 'tax' || on !== null)) {
+    const text = `${charge} ${dollars(amount)} is ${percent} of ${found.what}`;
+    return of(found, agrees('charge', text, amount, sign * rate * found.amount));
+  }
+  if (found) {
+    const why = `${charge} ${dollars(amount)} is ${percent} of ${found.what}: whether freight is taxed is for the state to say`;
+    return of(found, cantTell('charge', why, { quoted: amount, mistakes: ['tax on freight'] }));
+  }
+  const carried = carriedFrom(above.wrong, (off) => bases.some((base) => isOf(sign * rate * (base.amount + off))));
+  if (carried) {
+    const text = `${charge} ${dollars(amount)} is ${percent} by ${carried.what} as stated`;
+    return of(bases[0]!, agrees('charge', text, amount, null));
+  }
+  const otherRate = bases.flatMap((base) => {
+    const other = isRoundRate((sign * amount) / base.amount, base.amount);
+    return other === null ? [] : [{ base, other }];
+  })[0];
+  // Taxes may be on part of the quote only: more than the whole is wrong, less may be meant.
+  const most = Math.max(...bases.map((base) => Math.abs(rate * base.amount)));
+  if (charge === 'tax' && Math.abs(amount) < most && !otherRate)
+    return alone(cantTell('charge', `what ${charge} ${dollars(amount)} is ${percent} of`, { quoted: amount }));
+  const base = otherRate?.base ?? bases[0]!;
+  const right = sign * rate * base.amount;
+  const off = amount - right;
+  const mistakes = otherRate
+    ? [`figured at another rate: ${percentText(otherRate.other)}`]
+    : swapped(amount, right)
+      ? ['two digits changed places']
+      : [];
+  const is = `${percent} of ${base.what}, ${dollars(base.amount)}, is ${dollars(Math.abs(right))}`;
+  const why = mistakes.map((one) => `: ${one}`).join('');
+  return of(
+    base,
+    differs('charge', `${charge} ${dollars(amount)} quoted, ${is}${why}`, {
+      mistakes,
+      cause: otherRate ? `${charge} figured at another rate` : `${charge} is not its rate`,
+      quoted: amount,
+      right,
+      said: { quoted: dollars(amount), right: is },
+      dollars: off,
+      stake: Math.abs(off),
+    }),
+  );
+}
+
+const FREIGHT = '(?:the )?(?:freight|deliver(?:y|ies)|shipping)';
+const NOT_ON_FREIGHT = new RegExp(
+  String.raw`\b(?:not on|but not|before|without|w/o|excl\w*|except(?: on| for)?|other than|but) ${FREIGHT}\b`,
+  'i',
+);
+const ON_FREIGHT = new RegExp(
+  String.raw`\b(?:on|with|and|incl\w*|plus|also) ${FREIGHT}\b|\b${FREIGHT} (?:included|taxed|too)\b`,
+  'i',
+);
+
+/** Whether a tax's own words say that freight is taxed, or isn't; null: they say nothing of it. */
+function freightIn(text: string): boolean | null {
+  if (NOT_ON_FREIGHT.test(text)) return false;
+  return ON_FREIGHT.test(text) ? true : null;
+}

@@ -1,0 +1,66 @@
+import { amountOf, type Quote } from '../../quote/quote';
+import { toCents } from '../../rounding';
+import type { LineCheck } from './checkLine';
+import type { Finding } from './finding';
+import type { LineMatch } from './match';
+import type { SumCheck } from './sums';
+
+/** See `LineCheck.corrected`. */
+export function correctedAmount({ line, part }: LineMatch, findings: readonly Finding[]): number | null {
+  if (part === 'alternate') return null;
+  const wrong = (about: Finding['about']) =>
+    findings.find((one) => one.about === about && one.verdict === 'differs' && one.right !== null);
+  if (findings.some(({ about, cause }) => about === 'opening' && cause === 'quoted twice')) return 0;
+  const amount = amountOf(line);
+  const [counted, extended] = [wrong('quantity'), wrong('extension')];
+  const measured = line.byFoot && line.by === 'piece' ? wrong('length') : undefined;
+  if (amount === null || (!counted && !extended && !measured)) return amount;
+  const pieces = line.quantity ?? 1;
+  // By the foot, or less a discount, one piece is its share of what all come to.
+  const one = line.unitPrice ?? (extended?.right ?? amount) / pieces;
+  const plain = line.reckoning === null ? one : line.reckoning.amount / pieces;
+  const longer = measured ? measured.right! / measured.quoted! : 1;
+  return toCents(plain * longer * (counted ? pieces + counted.right! - counted.quoted! : pieces));
+}
+
+/** A quote's charges, sums and total as they follow from its corrected lines. Dollars. */
+export interface Corrected {
+  /** Of each charge and sum, by its row; a charge that is no share of anything, or of what can't be told, is as quoted. */
+  readonly sums: ReadonlyMap<number, number | null>;
+  /** What the quote comes to; null where the amount of a line or a charge isn't known. */
+  readonly total: number | null;
+}
+
+export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sums: readonly SumCheck[]): Corrected {
+  const checks = new Map(lines.map((check) => [check.line.row, check]));
+  const figured = new Map(sums.map((sum) => [sum.item.row, sum]));
+  // Sums of the first so many: what a sum or a charge holds is given by places among those with an amount.
+  const goods = [0];
+  const charges: { kind: string; amount: number }[] = [];
+  const found = new Map<number, number | null>();
+  let known = true;
+  let total = 0;
+  for (const item of items) {
+    if (item.kind === 'line') {
+      const { part, corrected } = checks.get(item.row)!;
+      if (part === 'alternate') continue;
+      if (corrected === null) known = false;
+      else goods.push(goods.at(-1)! + corrected);
+      total += corrected ?? 0;
+      continue;
+    }
+    const { holds } = figured.get(item.row)!;
+    const taken =
+      holds &&
+      charges.slice(...holds.charges).reduce((sum, { kind, amount }) => {
+        return holds.kinds === null || (holds.kinds as readonly string[]).includes(kind) ? sum + amount : sum;
+      }, goods[holds.lines[1]]! - goods[holds.lines[0]]!);
+    const amount = taken === null ? item.amount : toCents(holds!.rate * taken);
+    found.set(item.row, amount);
+    if (item.kind === 'sum') continue;
+    if (item.amount === null) known = false;
+    else charges.push({ kind: item.charge, amount: amount! });
+    if (item.charge !== 'deposit') total += amount ?? 0;
+  }
+  return { sums: found, total: known ? toCents(total) : null };
+}
