@@ -7,6 +7,7 @@ export const HELP_PAGES = [
   { source: 'docs/guide.md', page: 'guide.html', name: 'Guide' },
   { source: 'docs/functions.md', page: 'functions.html', name: 'Worksheet functions' },
   { source: 'docs/schedules.md', page: 'schedules.html', name: 'How a schedule is read' },
+  { source: 'docs/settings.md', page: 'settings.html', name: 'Settings' },
   { source: 'README.md', page: 'about.html', name: 'About' },
   { source: 'docs/limits.md', page: 'limits.html', name: 'Limits' },
   { source: 'docs/exactness.md', page: 'exactness.html', name: 'How exact it is' },

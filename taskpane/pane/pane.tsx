@@ -1,5 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { stop, type Bench } from './deeds/bench';
+import { helpAddress } from './help';
+import { HelpLink } from './parts/helpLink';
 import { PlanBar } from './parts/planBar';
 import { NoticeBar, WorkBar } from './parts/notice';
 import { ShownFiles } from './parts/shownFiles';
@@ -64,6 +66,7 @@ export function Pane({ bench }: { readonly bench: Bench }) {
           <ShownFiles files={state.shownFiles} close={() => bench.store.send({ type: 'files shown', files: [] })} />
         )}
         <Page bench={bench} state={state} />
+        <HelpLink to={helpAddress(state)}>Help with this page</HelpLink>
       </div>
     </>
   );

@@ -14,6 +14,7 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(library.enUS) },
     logLevel: LogLevel.ERROR,
+    darkMode: matchMedia('(prefers-color-scheme: dark)').matches,
   });
   const { plugins } = library.preset.UniverSheetsCorePreset({
     container,

@@ -7,6 +7,7 @@ import { CellNotesShown } from './cell-note';
 import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
 import { watchQuestions } from './page/dialogs';
+import { nameLibraryParts } from './page/libraryNames';
 import { mountPage } from './page/page';
 import { showStatus } from './status';
 import { watchTyping } from './typing';
@@ -31,6 +32,7 @@ async function start(): Promise<void> {
   const showSheet = arrangeLayout(grid, pane, byId('wb-divider'), byId('wb-pane-toggle'), byId('wb-bar'));
   try {
     const engine = await startGrid(grid, ARCH_FUNCTIONS);
+    nameLibraryParts(grid);
     const host = new WorkbenchHost(engine);
     const announce = showStatus(engine, host, line);
     const notes = new CellNotesShown(engine);

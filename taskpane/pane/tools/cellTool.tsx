@@ -2,6 +2,8 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Explanation } from '../cell/explain';
 import type { Bench } from '../deeds/bench';
 import { followCell } from '../deeds/followCell';
+import { functionHelp } from '../help';
+import { HelpLink } from '../parts/helpLink';
 import { OpeningDrawing } from '../parts/openingDrawing';
 import type { FigureApart } from '../cell/rowFigures';
 import { WhatItMeans } from '../parts/whatItMeans';
@@ -133,6 +135,7 @@ function ExplainedCall({
         ))}
       </dl>
       {!failed && one.sentence === null && typeof value === 'number' && <p class="soft">Gives {value}.</p>}
+      <HelpLink to={functionHelp(one.name)}>All about ARCH.{one.name}</HelpLink>
     </section>
   );
 }

@@ -9,7 +9,9 @@ import { changeUnit, loadShopFile, saveShopFile, setSetting } from '../deeds/sho
 import { settingText } from '../fields';
 import { Ask } from '../parts/ask';
 import { Entry } from '../parts/entry';
+import { settingsHelp } from '../help';
 import { FilePick } from '../parts/filePick';
+import { HelpLink } from '../parts/helpLink';
 import type { PaneState } from '../state';
 import { PlanTool } from './planTool';
 
@@ -70,6 +72,7 @@ function Standards({ bench, state }: { readonly bench: Bench; readonly state: Pa
                 <SettingInput key={setting.key} bench={bench} state={state} setting={setting} />
               ))}
           </div>
+          <HelpLink to={settingsHelp(group)}>What these settings do</HelpLink>
         </details>
       ))}
       <div class="pair">

@@ -46,6 +46,9 @@ export function Bar({ job, tools, doings }: BarProps) {
         <button type="button" onClick={doings.keys} title="?">
           Keys
         </button>
+        <a class="wb-help" href="docs/guide.html" target="_blank" rel="noopener">
+          Help
+        </a>
       </div>
       {fonts && <Fonts tools={tools} />}
     </>

@@ -117,7 +117,11 @@ function Paper({ engine, sheet }: { readonly engine: Engine; readonly sheet: Hel
         const head = shown(repeated);
         const body = rows.filter((row) => !above.includes(row) && !repeated.includes(row));
         return (
-          <section key={start} class={`wb-sheet ${across ? 'across' : 'upright'}`} aria-label={sheet.name}>
+          <section
+            key={start}
+            class={`wb-sheet ${across ? 'across' : 'upright'}`}
+            aria-label={starts.length > 1 ? `${sheet.name}, part ${part + 1}` : sheet.name}
+          >
             {/* What stands above the repeated headings is a table of its own: headings come first in theirs. */}
             {above.length > 0 && (
               <Grid widths={widths} size={11 * scale}>

@@ -1,0 +1,41 @@
+import { limits, SETTING_GROUPS, SETTINGS, type NumberSetting, type Setting } from '../src/standards';
+import { settingUnit } from '../src/workbook/format';
+
+/** Every shop setting, by group, from the list that the core, the sheet Standards and the pane have them from. */
+export function settingsPage(): string {
+  const groups = SETTING_GROUPS.map((group) => {
+    const settings = (SETTINGS as readonly Setting[]).filter((setting) => setting.group === group);
+    return [`## ${group}`, ...settings.map(section)].join('\n\n');
+  });
+  return `${[HEAD, ...groups].join('\n\n')}\n`;
+}
+
+const HEAD = `# Settings
+
+<!-- Written by npm run docs from src/standards.ts; edit that. -->
+
+What a shop decides once. The settings stand on the sheet \`Standards\`, where a changed one moves every figure that rests on it, and in
+the pane under Shop. \`archwright takeoff --standards FILE\` takes them from a saved workbook, a .csv or a .json.`;
+
+function section(setting: Setting): string {
+  return [`### ${setting.label}`, setting.note, `\`${setting.key}\`: ${starts(setting)}`].join('\n\n');
+}
+
+function starts(setting: Setting): string {
+  if (setting.measure === 'text') return `starts as ${setting.value}.`;
+  if (setting.measure === 'choice') return `starts as ${setting.value}; one of ${setting.choices.join(', ')}.`;
+  const { min, max } = limits(setting, 'in');
+  const unit = setting.measure === 'count' ? '' : ` ${settingUnit(setting.measure, 'in')}`;
+  const metric =
+    setting.metric === undefined
+      ? ''
+      : `, in a metric workbook as ${setting.metric} ${settingUnit(setting.measure, 'mm')}`;
+  return `starts as ${figure(setting, setting.value)}${unit}${metric}; from ${figure(setting, min)} to ${figure(setting, max)}${unit}.`;
+}
+
+/** A share stands as the percentage that it is typed as. */
+function figure({ measure }: NumberSetting, value: number): string {
+  return measure === 'percent'
+    ? String(Number((value * 100).toFixed(6)))
+    : value.toLocaleString('en-US', { maximumFractionDigits: 4 });
+}
