@@ -13,7 +13,7 @@ export const ROOMS = [
   ['head/'],
   ['stockList', 'onHand'],
   ['standards'],
-  ['standardsJson', 'shopRange'],
+  ['standardsJson', 'shopRange', 'extras'],
   ['schedule/'],
   ['quote/'],
   ['pdf/'],

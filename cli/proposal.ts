@@ -64,11 +64,20 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
-function summary({ lines, extras, alternates, notPriced, unknownAlternates, total }: Proposal): string {
+function summary({
+  lines,
+  extras,
+  alternates,
+  notPriced,
+  extrasNotPriced,
+  unknownAlternates,
+  total,
+}: Proposal): string {
   const said = [`${lines.length + extras.length} lines, total ${total.toFixed(2)}.`];
   if (alternates.length > 0)
     said.push(`Alternates, not in the total: ${alternates.map(({ mark }) => mark).join(', ')}.`);
   for (const mark of unknownAlternates) said.push(`Alternate ${mark}: no opening has this mark.`);
+  for (const words of extrasNotPriced) said.push(`Not priced: ${words}`);
   for (const { mark, needs } of notPriced)
     said.push(`Not priced: ${mark === '' ? 'no mark' : mark}. ${needs.join(' ')}`);
   return said.map((line) => line + '\n').join('');

@@ -13,7 +13,15 @@ import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
 import { readStanding, unfitToFillAgain } from './standing';
-import { attentionLines, openingJson, readingJson, setupsJson, stockJson, takeoffTable } from './takeoffReport';
+import {
+  attentionLines,
+  openingJson,
+  readingJson,
+  setupsJson,
+  stockJson,
+  takeoffTable,
+  totalsJson,
+} from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 
@@ -98,11 +106,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     const alone = aloneIn(taken);
     const json = {
       openings: taken.openings.map((row) => ({
-        ...openingJson(row),
+        ...openingJson(row, taken.standards),
         alonePrice: row.cost === null ? null : alone(row),
       })),
       problems: taken.problems,
-      totals: taken.totals,
+      totals: totalsJson(taken),
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),
       ...readingJson(schedule.value),

@@ -1,16 +1,20 @@
+import { notPricedYet } from '../src/extras';
 import { roundTo } from '../src/rounding';
 import type { Reading, Schedule } from '../src/schedule/opening';
+import type { Standards } from '../src/standards';
 import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { Curve } from '../src/takeoff/curve';
 import { factorsOf } from '../src/takeoff/factors';
 import type { OwnFigures } from '../src/takeoff/ownFigures';
 import type { SetupPlan } from '../src/takeoff/setups';
+import { allExtras, extrasOf, extrasTotal, type ExtraLine } from '../src/takeoff/extras';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
 import { partLength } from '../src/takeoff/woodParts';
 
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
-export function openingJson(row: OpeningTakeoff) {
+export function openingJson(row: OpeningTakeoff, standards: Standards) {
+  const extras = extrasOf(row, standards);
   const { own, curve, cost, known, opening } = row;
   const ring = curve?.crown ?? null;
   const crown = own?.crown ?? null;
@@ -50,9 +54,26 @@ export function openingJson(row: OpeningTakeoff) {
     unitPrice: cost?.unitPrice ?? null,
     price: cost?.price ?? null,
     needs: row.needs,
+    ...(extras.length > 0 ? { extras: extras.map(extraJson) } : {}),
     ...(row.attention.length > 0 ? { attention: row.attention } : {}),
     ...(opening.notes.length > 0 ? { notes: opening.notes } : {}),
     ...piecesJson(row),
+  };
+}
+
+/** Extras of an opening; `needs` says what has no price yet. */
+function extraJson({ kind, each, quantity, unitPrice, price }: ExtraLine) {
+  return { extra: kind, each, quantity, unitPrice, price, needs: unitPrice === null ? [notPricedYet(kind)] : [] };
+}
+
+/** The totals, and what extras come to where there are any. */
+export function totalsJson(taken: Takeoff) {
+  const lines = allExtras(taken);
+  if (lines.length === 0) return taken.totals;
+  return {
+    ...taken.totals,
+    extras: extrasTotal(lines),
+    extrasNotPriced: lines.filter(({ price }) => price === null).length,
   };
 }
 
@@ -151,7 +172,9 @@ export function stockJson(needs: BoardNeeds, taken: Takeoff) {
 }
 
 /** The table a person reads, as wide as a terminal. */
-export function takeoffTable({ openings, totals }: Takeoff): string {
+export function takeoffTable(taken: Takeoff): string {
+  const { openings, totals } = taken;
+  const extras = allExtras(taken);
   const rows = openings.map(({ opening, known, curve, cost }) => [
     String(opening.row),
     opening.mark.slice(0, 12),
@@ -174,6 +197,10 @@ export function takeoffTable({ openings, totals }: Takeoff): string {
     figure(totals.runMinutes, 1),
     figure(totals.price, 2),
   ]);
+  if (extras.length > 0) {
+    const count = extras.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
+    rows.push(['', '', String(count), 'extras', '', '', '', '', figure(extrasTotal(extras), 2) || 'not priced']);
+  }
   const headings = ['Row', 'Mark', 'Qty', 'Head', 'Span', 'Length', 'Bd ft', 'Run min', 'Price'];
   const table = [headings, ...rows];
   const widths = headings.map((_, column) => Math.max(...table.map((row) => row[column]!.length)));
@@ -204,7 +231,8 @@ function unusedColumns({ headings, meaning }: Schedule): string[] {
 }
 
 /** What a person should look at, a line each; empty where there is nothing. */
-export function attentionLines({ openings }: Takeoff, reading: Reading, boards: BoardNeeds): string[] {
+export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNeeds): string[] {
+  const { openings } = taken;
   const { remarks, passedOver, unread, questions, rowRemarks } = reading;
   const ofList = questions.filter(({ id }) => !id.includes('@'));
   const asked = new Set(ofList.map(({ text }) => text));
@@ -221,6 +249,9 @@ export function attentionLines({ openings }: Takeoff, reading: Reading, boards: 
         (sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`,
       ),
     ),
+    ...[
+      ...new Set(allExtras(taken).flatMap(({ kind, unitPrice }) => (unitPrice === null ? [notPricedYet(kind)] : []))),
+    ],
     ...rowRemarks.map(({ row, text }) => `Row ${row} remarks: ${text}`),
     ...boards.problems,
     ...passedOver

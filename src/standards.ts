@@ -49,7 +49,7 @@ export interface TextSetting extends Base {
 }
 export type Setting = NumberSetting | ChoiceSetting | TextSetting;
 
-export const SETTING_GROUPS = ['Workbook', 'Casing', 'Machine', 'Allowances', 'Rates', 'Check'] as const;
+export const SETTING_GROUPS = ['Workbook', 'Casing', 'Machine', 'Allowances', 'Rates', 'Extras', 'Check'] as const;
 export type SettingGroup = (typeof SETTING_GROUPS)[number];
 
 /** Every shop setting once. Lengths are in the workbook's unit, feeds in ft/min or m/min. Defaults are invented and plausible. */
@@ -111,6 +111,11 @@ export const SETTINGS = [
   { key: 'pricing', group: 'Rates', label: 'Pricing', measure: 'choice', value: 'markup', choices: ['markup', 'margin'], note: 'markup: price = cost × (1 + rate); margin: price = cost ÷ (1 − rate).' },
   { key: 'pricingRate', group: 'Rates', label: 'Markup or margin', measure: 'percent', value: 0.35, min: 0, max: 0.95, note: 'Which of the two it is stands in the row above.' },
   { key: 'pieceMinimum', group: 'Rates', label: 'Minimum price of an opening', measure: 'money', value: 0, min: 0, max: 100000, note: 'One opening sells for no less, unless a price is agreed. The minimum of the whole job is among the job\'s own rules.' },
+
+  { key: 'keystonePrice', group: 'Extras', label: 'Keystone, each', measure: 'money', value: 0, min: 0, max: 100000, note: 'What one sells for. 0: not priced yet, and said so wherever one is wanted.' },
+  { key: 'plinthBlockPrice', group: 'Extras', label: 'Plinth block, each', measure: 'money', value: 0, min: 0, max: 100000, note: 'What one sells for. 0: not priced yet.' },
+  { key: 'rosettePrice', group: 'Extras', label: 'Rosette, each', measure: 'money', value: 0, min: 0, max: 100000, note: 'What one sells for. 0: not priced yet.' },
+  { key: 'straightPiece', group: 'Extras', label: 'Straight molding by the foot, in pieces of', measure: 'length', value: 96, metric: 2400, min: 6, max: 360, note: 'Straight footage of a profile is priced as so many pieces of this length, the last one whole.' },
 
   { key: 'tolerance', group: 'Check', label: 'Length tolerance', measure: 'length', value: 0.125, metric: 3, min: 0, max: 12, note: 'A quoted length or radius this close agrees.' },
   { key: 'priceBand', group: 'Check', label: 'Price band', measure: 'percent', value: 0.1, min: 0, max: 10, note: 'A quoted unit price this close to ours agrees.' },

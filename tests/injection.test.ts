@@ -203,8 +203,8 @@ describe('any text in any field of a schedule stays text', { timeout: 120_000 },
   it('in JSON: the marks come back as they were', () => {
     fc.assert(
       fc.property(schedule, (rows) => {
-        const { openings } = taken(rows).takeoff;
-        const json = openings.map(openingJson);
+        const { openings, standards } = taken(rows).takeoff;
+        const json = openings.map((row) => openingJson(row, standards));
         expect(JSON.parse(JSON.stringify(json, null, 2))).toEqual(json);
         expect(json.map(({ mark }) => mark)).toEqual(openings.map(({ opening }) => opening.mark));
       }),

@@ -88,6 +88,9 @@ export function readHeadWords(text: string): Result<HeadWords> {
   if (AT_WIDEST.test(plainWord(named))) {
     return ok({ shape: 'segmental', ends: legs ? 'legs' : null, riseOf: null, spanOf: spanOfWidest });
   }
+  if (STRAIGHT_STOCK.test(plainWord(named))) {
+    return ok({ shape: 'straight', ends: legs ? null : 'square', riseOf: null, spanOf: null });
+  }
   const shape = find(SHAPE_OF, named);
   if (shape) {
     const equilateral = shape === 'pointed' && /equilateral/i.test(named);
@@ -97,6 +100,10 @@ export function readHeadWords(text: string): Result<HeadWords> {
   if (needs !== null) return refuse(`head ${quoted(text)} can't be taken as it is: ${needs}`);
   return refuse(`head must be one of ${HEAD_SHAPES.join(', ')}; got ${quoted(text)}`);
 }
+
+/** Straight molding by the piece: as long as it is said to be, both ends square. */
+const STRAIGHT_STOCK =
+  /^(?:straight|lineal|linear)(?:mo?u?ldings?|footage|stock|casings?|trim|pieces?|sticks?|lengths?|runs?|lf|feet)$/;
 
 const AT_WIDEST = /^horseshoe(?:width)?at(?:its)?widest$/;
 

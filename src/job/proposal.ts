@@ -1,3 +1,4 @@
+import { countOf, type ExtraKind } from '../extras';
 import { toCents } from '../rounding';
 import type { Unit } from '../unit';
 import { sumsOf, type Sums } from './charges';
@@ -40,6 +41,19 @@ export interface Priced extends Offered {
 
 export interface ExtraLine extends PricedLine {
   readonly amount: number;
+  /** Of an extra at the shop's price list, whose count follows the openings. */
+  readonly kind?: ExtraKind;
+}
+
+/** Extras of an opening as a proposal takes them. */
+export interface OfferedExtra {
+  readonly mark: string;
+  readonly kind: ExtraKind;
+  readonly each: number;
+  /** Null: the opening's quantity isn't known. */
+  readonly quantity: number | null;
+  /** Null: not priced yet. */
+  readonly unitPrice: number | null;
 }
 
 export interface Proposal extends Sums {
@@ -50,6 +64,8 @@ export interface Proposal extends Sums {
   /** Priced apart; the total is without them. */
   readonly alternates: readonly ProposalLine[];
   readonly notPriced: readonly Offered[];
+  /** Extras that no amount holds, each in words. */
+  readonly extrasNotPriced: readonly string[];
   /** Marks named as alternates that no opening has. */
   readonly unknownAlternates: readonly string[];
   /** Whole weeks at the machine; null where the proposal doesn't say. */
@@ -58,6 +74,7 @@ export interface Proposal extends Sums {
 
 export interface ProposalInput {
   readonly openings: readonly Offered[];
+  readonly extras?: readonly OfferedExtra[];
   readonly job: Job;
   readonly unit: Unit;
   /** Whole weeks of the whole job. */
@@ -65,13 +82,17 @@ export interface ProposalInput {
 }
 
 /** A job's openings as a customer is offered them: lines, charges, total; apart from these, alternates and what could not be priced. */
-export function proposalOf({ openings, job, unit, weeks }: ProposalInput): Proposal {
+export function proposalOf({ openings, extras: offered = [], job, unit, weeks }: ProposalInput): Proposal {
   const named = new Map(job.alternates.map((mark) => [key(mark), mark]));
   const priced = openings.filter(isPriced);
   const base = priced.filter(({ mark }) => !named.has(key(mark)));
   const apart = priced.filter(({ mark }) => named.has(key(mark)));
   const lines = linesBy(job.linesBy, base);
-  const extras = job.extras.map((line) => ({ ...line, amount: toCents(line.quantity * line.unitPrice) }));
+  const shop = extrasOffered(offered, (mark) => named.has(key(mark)));
+  const extras = [...shop.lines, ...job.extras].map((line): ExtraLine => ({
+    ...line,
+    amount: toCents(line.quantity * line.unitPrice),
+  }));
   const goods = {
     amounts: [...lines, ...extras].map(({ amount }) => amount),
     setups: base.reduce((sum, opening) => sum + opening.setups, 0),
@@ -82,9 +103,31 @@ export function proposalOf({ openings, job, unit, weeks }: ProposalInput): Propo
     ...{ job, unit, lines, extras },
     alternates: linesBy('opening', apart),
     notPriced: openings.filter((opening) => !isPriced(opening)),
+    extrasNotPriced: shop.notPriced,
     unknownAlternates: [...named].flatMap(([mark, written]) => (marks.has(mark) ? [] : [written])),
     weeks: job.leadTime === 'shown' && weeks > 0 ? weeks : null,
     ...sumsOf(goods, job, unit),
+  };
+}
+
+/** A line for each kind that has a price; the rest in words: what has none, and what goes with alternates. */
+function extrasOffered(offered: readonly OfferedExtra[], isAlternate: (mark: string) => boolean) {
+  const lines = new Map<ExtraKind, { words: string; quantity: number; unitPrice: number; kind: ExtraKind }>();
+  const open = new Map<ExtraKind, number>();
+  const apart: string[] = [];
+  for (const { mark, kind, each, quantity, unitPrice } of offered) {
+    if (isAlternate(mark) || quantity === null) {
+      const why = quantity === null ? 'the quantity is not known' : 'an alternate, not in the total';
+      apart.push(`${mark === '' ? 'No mark' : mark}: ${countOf(kind, each)} for each opening (${why}).`);
+    } else if (unitPrice === null) open.set(kind, (open.get(kind) ?? 0) + quantity);
+    else {
+      const line = lines.get(kind) ?? { words: capital(kind), quantity: 0, unitPrice, kind };
+      lines.set(kind, { ...line, quantity: line.quantity + quantity });
+    }
+  }
+  return {
+    lines: [...lines.values()],
+    notPriced: [...[...open].map(([kind, count]) => `${capital(countOf(kind, count))}.`), ...apart],
   };
 }
 

@@ -19,6 +19,7 @@ export const COMPARED = [
   { key: 'arcs', label: 'arcs', kind: 'number' },
   { key: 'haunch', label: 'haunch', kind: 'length' },
   { key: 'segmentsWanted', label: 'segments wanted', kind: 'number' },
+  { key: 'extras', label: 'extras', kind: 'word' },
   { key: 'priceAgreed', label: 'price agreed', kind: 'number' },
   { key: 'place', label: 'place', kind: 'aside' },
   { key: 'remarks', label: 'remarks', kind: 'aside' },

@@ -1,3 +1,4 @@
+import { extrasText } from '../extras';
 import { doubtIn } from '../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
 import { compare, type ListedPrice, type Refused, type Revision } from './compare';
@@ -23,6 +24,7 @@ export function compareTakeoffs(
 function listedFrom({ no, opening, known, cells, cost }: OpeningTakeoff, numbered: boolean): ListedPrice {
   const figures = Object.fromEntries(
     COMPARED.map(({ key }) => {
+      if (key === 'extras') return [key, extrasText(opening.extras)];
       if (key === 'place' || key === 'remarks' || key === 'priceAgreed') return [key, opening[key]];
       const given = cells[key];
       return [key, known[key] ?? (typeof given === 'string' ? (doubtIn(given) ?? given) : given)];

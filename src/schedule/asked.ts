@@ -1,3 +1,4 @@
+import type { Extra } from '../extras';
 import { quote } from './figure';
 import type { Answers, OpeningField, Problem, Question } from './opening';
 
@@ -14,6 +15,8 @@ export interface Choice {
   readonly label: string;
   /** Values for the row, as they could be typed; `radius` is not one of the opening's own. */
   readonly set?: Readonly<Partial<Record<OpeningField | 'radius', string>>>;
+  /** What goes with each opening, at the shop's price list. */
+  readonly extras?: readonly Extra[];
   /** The row is no opening of this job. */
   readonly leaveOut?: boolean;
 }

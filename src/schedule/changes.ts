@@ -1,3 +1,4 @@
+import type { Extra } from '../extras';
 import type { Asked, Choice, Draft } from './asked';
 import type { ColumnUnit } from './columnUnit';
 import type { OpeningField, Problem } from './opening';
@@ -8,6 +9,8 @@ export class RowChanges {
   readonly fields: Partial<Record<OpeningField | 'radius', string>> = {};
   readonly open: Problem[] = [];
   readonly notes: string[] = [];
+  /** What was confirmed to go with it. */
+  readonly extras: Extra[] = [];
   /** The unit of its figures without one, where that is not the list's. */
   unit: ColumnUnit | null = null;
   /** Why the row is no opening of this job; null where it is one. */
@@ -38,6 +41,8 @@ export class RowChanges {
     }
     // A figure that somebody gave for this very row stands above what follows from an answer for many.
     for (const [field, text] of Object.entries(chosen.set ?? {})) this.fields[field as OpeningField] ??= text;
+    for (const extra of chosen.extras ?? [])
+      if (!this.extras.some(({ kind }) => kind === extra.kind)) this.extras.push(extra);
     if (chosen.leaveOut) this.leftOut ??= draft.text;
     else this.notes.push(`${draft.text} Answered: ${chosen.label}.`);
     return chosen;

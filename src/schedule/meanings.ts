@@ -51,6 +51,10 @@ export type MeaningKey =
   | 'arcs'
   | 'haunch'
   | 'segmentsWanted'
+  | 'keystone'
+  | 'plinthBlock'
+  | 'rosette'
+  | 'straightFeet'
   | 'priceAgreed'
   | 'remarks'
   | 'ignore';
@@ -89,6 +93,10 @@ export const MEANINGS: readonly Meaning[] = [
   { key: 'arcs', label: 'Arcs that stand for the curve', spoken: 'Arcs', kind: 'quantity', names: ['(?:no of |number of )?arcs'] },
   { key: 'segmentsWanted', label: 'Segments wanted', kind: 'quantity', names: ['(?:no of |number of )?(?:segments|segs)(?: wanted| req(?:d|uired)?)?'] },
   { key: 'sides', label: 'Sides cased', kind: 'quantity', names: ['(?:no of |number of |cased |casing |trim(?:med)? )?sides?(?: cased| trimmed| of wall)?'] },
+  { key: 'keystone', label: 'Keystones, each opening', spoken: 'Keystones', kind: 'quantity', names: ['(?:no of |number of |qty )?key ?stones?(?: (?:qty|reqd|required|each|ea))?'] },
+  { key: 'plinthBlock', label: 'Plinth blocks, each opening', spoken: 'Plinth blocks', kind: 'quantity', names: ['(?:no of |number of |qty )?(?:plinths?|plinth blocks?)(?: (?:qty|reqd|required|each|ea))?'] },
+  { key: 'rosette', label: 'Rosettes, each opening', spoken: 'Rosettes', kind: 'quantity', names: ['(?:no of |number of |qty )?rosettes?(?: (?:qty|reqd|required|each|ea))?'] },
+  { key: 'straightFeet', label: 'Straight molding of the same profile', spoken: 'Straight molding', kind: 'text', names: ['straight (?:footage|feet|ft|molding|moulding|casing|trim|stock)(?: (?:lf|lin ft|lineal feet|linear feet|ft|feet|footage))?|(?:lf|lineal feet|linear feet) (?:of )?straight(?: (?:molding|casing|trim))?'] },
   { key: 'priceAgreed', label: 'Price agreed', kind: 'money', names: ['(?:agreed|fixed) (?:unit )?price|price agreed|price fixed'] },
   { key: 'place', label: 'Place', kind: 'text', names: [`(?:${OPENING} |room )?(?:location|place|room|room name|space|where)(?: (?:name|no|number))?`] },
   { key: 'remarks', label: 'Remarks', kind: 'text', names: ['(?:general )?(?:remarks?|notes?|comments?|description|desc|descr|memo|special instructions)'] },

@@ -1,3 +1,4 @@
+import type { Extra } from '../extras';
 import type { Ends, HeadShape } from '../head/head';
 import type { Draft } from './asked';
 
@@ -96,6 +97,8 @@ export interface Opening extends OpeningInputs {
   /** How figures that were not simply copied came about: "rough opening 38 less 2", "rise from radius 30". */
   readonly notes: readonly string[];
   readonly problems: readonly Problem[];
+  /** What goes with each opening and is sold by the piece; left out: nothing. */
+  readonly extras?: readonly Extra[];
   /** Rough-opening figures behind the span or the rise: each is its figure less the shop's allowance. */
   readonly rough?: RoughFigures;
   /** What the list gave, as the cells of its row, where some of this opening's inputs were changed by hand in the workbook. */

@@ -1,5 +1,6 @@
 import type { HeadWords } from '../head/words';
 import type { Standards } from '../standards';
+import { extrasOfColumns } from './extraCells';
 import { FIELD_KINDS, readField, readMoney, readSides } from './answerField';
 import type { RowChanges } from './changes';
 import { cellText } from './cell';
@@ -103,6 +104,13 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
   }
   const given = (field: OpeningField & MeaningKey, read: Given | undefined) =>
     typed.has(field) ? (typed.value(field) as number | null) : orStandard(field, read, say);
+  const counts = extrasOfColumns(raw);
+  for (const fault of counts.faults) say.problem('quantity', fault);
+  // What a column counts stands above what a remark says of it.
+  const extras = [
+    ...counts.extras,
+    ...changes.extras.filter(({ kind }) => counts.extras.every((one) => one.kind !== kind)),
+  ];
   const text = (field: 'species' | 'profile' | 'place') =>
     typed.has(field) ? typed.value(field) : textOf(raw, field, say);
 
@@ -131,6 +139,7 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     priceAgreed: counted('priceAgreed', raw, typed, say),
     notes,
     problems,
+    ...(extras.length > 0 ? { extras } : {}),
     ...(Object.keys(rough).length > 0 ? { rough } : {}),
   };
   if (mark === '') notes.push('This opening has no mark.');

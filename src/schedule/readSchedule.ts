@@ -14,6 +14,7 @@ import { readRemarks } from './remarks';
 import { NO_HEAD } from './resolve';
 import { cellsOf } from './rowCells';
 import { settle } from './settle';
+import { withStraightStock } from './straightStock';
 import { readTableNotes } from './tableNotes';
 import { transposedHeadings } from './transposed';
 import { askColumns } from './unusedColumns';
@@ -114,7 +115,10 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
       text: raw.source.filter(Boolean).join(' | '),
     });
   const read = rows.flatMap((changes): Read[] => {
-    if (changes.leftOut === null) return [{ changes, opening: list.after(changes, readRow(changes, how)) }];
+    if (changes.leftOut === null) {
+      const opening = list.after(changes, readRow(changes, how));
+      return withStraightStock(changes, opening, standards).map((each) => ({ changes, opening: each }));
+    }
     leave(changes, changes.leftOut);
     return [];
   });
@@ -134,7 +138,9 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
       { changes, opening: { ...opening, problems: opening.problems.filter(({ message }) => message !== NO_HEAD) } },
     ];
   });
-  return { openings: withRepeatedMarks(askCurves(named, list, how), leave), leftOut };
+  // Straight molding of a row goes where its opening goes.
+  const kept = named.filter(({ changes }) => changes.leftOut === null);
+  return { openings: withRepeatedMarks(askCurves(kept, list, how), leave), leftOut };
 }
 
 function headsDraft(count: number): Draft {

@@ -1,6 +1,7 @@
 import { HEAD_SHAPES } from '../head/head';
 import { readHead } from '../head/words';
 import type { Choice } from './asked';
+import { extrasChoices, NAMES_AN_EXTRA } from './extraCells';
 
 /*
  * What remarks can mean for what is bought: data. Each meaning has a pattern, and the choices that are proposed for a match, the
@@ -103,6 +104,11 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
     choices: leaveFirst,
   },
   {
+    pattern: NAMES_AN_EXTRA,
+    means: 'an extra that the shop sells by the piece',
+    choices: ({ input }) => extrasChoices(input),
+  },
+  {
     pattern: new RegExp(
       String.raw`\(\s*(\d{1,3})\s*\)\s*(?:req'?d|required|ea|each|pcs?|total|thus|units?|openings?|sets?|of these|alike)?\.?|\b(?:qty|quantity|provide|furnish|need|order|make)\.?:? ?(\d{1,3})\b(?! ?(?:"|mm|in\b|cm|'|-|\/|ft))|(?:^|[\s,;])[x×] ?(\d{1,3})\b(?! ?(?:"|mm|in\b|cm|'|-|\/|ft|x))|\btyp(?:ical|\.)? of (\d{1,3}|two|three|four|five|six)\b|(?<![\d/.]|\d )\b(\d{1,3}|two|three|four|five|six|eight|ten) ?(?:req'?d|required|ea|each|pcs|pieces|total|thus|alike|units|openings|of these|places|locations|off)\b`,
       'i',
@@ -124,7 +130,7 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
   },
   {
     pattern:
-      /\bkey ?stones?\b|\brosettes?\b|\bplinths?(?: blocks?)?\b|\bcorner blocks?\b|\bcorbels?\b|\bback ?bands?\b|\bpediments?\b|\bcross ?heads?\b|\bdentils?\b|\bcap mo?u?lding\b|\bfluted\b|\bpilasters?\b|\bentablature\b|\baprons?\b|\bstools?\b/i,
+      /\bcorner blocks?\b|\bcorbels?\b|\bback ?bands?\b|\bpediments?\b|\bcross ?heads?\b|\bdentils?\b|\bcap mo?u?lding\b|\bfluted\b|\bpilasters?\b|\bentablature\b|\baprons?\b|\bstools?\b/i,
     means: 'an extra that this list does not price',
     choices: () => [{ label: 'priced without it' }, LEAVE_OUT],
   },

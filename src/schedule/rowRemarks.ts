@@ -1,4 +1,6 @@
+import type { Extra } from '../extras';
 import type { RowChanges } from './changes';
+import { extrasOfColumns } from './extraCells';
 import { quote } from './figure';
 import { CHANGES_NOTHING, REMARK_MEANINGS } from './remarkMeanings';
 import { readRemarks } from './remarks';
@@ -37,7 +39,7 @@ function askClause(changes: RowChanges, clause: string, where: string | null): v
     const offered = choices(match);
     if (offered === null) continue;
     rest = `${rest.slice(0, match.index)} ${rest.slice(match.index + match[0].length)}`;
-    if (isSaidAlready(changes, offered[0]?.set)) continue;
+    if (isSaidAlready(changes, offered[0]?.set) || isCounted(changes, offered[0]?.extras)) continue;
     const said = where === null ? 'The remarks say' : `The column ${quote(where)} says`;
     changes.ask({
       id: `remark:${clause.toLowerCase().slice(0, 60)}`,
@@ -48,6 +50,12 @@ function askClause(changes: RowChanges, clause: string, where: string | null): v
     });
     return;
   }
+}
+
+/** The columns count every extra that the remark names: theirs are the counts. */
+function isCounted({ raw }: RowChanges, extras: readonly Extra[] | undefined): boolean {
+  const { extras: counted } = extrasOfColumns(raw);
+  return extras !== undefined && extras.every(({ kind }) => counted.some((one) => one.kind === kind));
 }
 
 /** The columns say the same: nothing to ask. */

@@ -6,7 +6,7 @@ import type { Figures } from '../../src/revision/figures';
 const FIGURES: Figures = {
   ...{ quantity: 1, head: 'segmental', span: 36, rise: 8, ends: 'radial', reveal: 0.1875, face: 3.5, thickness: 0.75 },
   ...{ species: 'Poplar', profile: 'Casing', leg: 0, otherLeg: null, sides: 1, arcs: null, haunch: null },
-  ...{ segmentsWanted: null, priceAgreed: null, place: null, remarks: null },
+  ...{ segmentsWanted: null, extras: null, priceAgreed: null, place: null, remarks: null },
 };
 const listed = (
   mark: string,

@@ -42,7 +42,9 @@ describe('an ellipse made of 3, 5 or 7 arcs is that from its row to boards, set-
     expect(parts.reduce((sum, { count }) => sum + count, 0)).toBe(segments);
     expect(planBoards(partsOf(taken), standards, { work: 1e5 }).problems).toEqual([]);
     // Each arc with its own radius and segments in JSON, left to right.
-    const json = openingJson(row!) as { pieces?: { radius: number; angle: number; segments: number | null }[] };
+    const json = openingJson(row!, standards) as {
+      pieces?: { radius: number; angle: number; segments: number | null }[];
+    };
     const exact = valueOf(valueOf(makeHead(head, 60, 24)).arcs(0, 'radial', { arcs }));
     expect(json.pieces!.map(({ radius }) => radius.toFixed(9))).toEqual(exact.map(({ radius }) => radius.toFixed(9)));
     expect(json.pieces!.every(({ segments: count }) => count !== null && count > 0)).toBe(true);

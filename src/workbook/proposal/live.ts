@@ -9,7 +9,9 @@ import {
 } from '../../job/charges';
 import { jobCellName, type JobKey } from '../../job/fields';
 import type { Offered, Proposal } from '../../job/proposal';
+import { EXTRA_PRICE, type ExtraKind } from '../../extras';
 import { toCents } from '../../rounding';
+import { cellName } from '../../standards';
 import { ROW_FIELDS } from '../../takeoff/row';
 import type { Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
@@ -18,6 +20,7 @@ import { columnFormat } from '../format';
 import { asText } from '../planBlock';
 import { quote } from '../quote';
 import type { Cell } from '../sheet';
+import { extrasRanges, ofNumber } from '../takeoff/extras';
 import { takeoffBlock, takeoffRange } from '../takeoff/sheet';
 import type { LiveProposal } from './sheet';
 
@@ -79,6 +82,7 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
     quantity: (line) => sumOf(QUANTITY, line + 1),
     unitPrice: (line) => `INDEX(${range(UNIT)},MATCH(${line + 1},${range(LINE)},0))`,
     amount: (line) => `ROUND(${sumOf(AMOUNT, line + 1)},2)`,
+    extra: (kind) => extraFormulas(kind, proposal, takeoff),
     charges: (firstCharge) => {
       const text = (value: string, formula?: string): Cell => ({
         value,
@@ -149,6 +153,19 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
       return rows;
     },
     besideWidths: [6, 6, 9, 11, 12, 9, 10, 10, 24, ...ROW_FIELDS.map(() => 8)],
+  };
+}
+
+/** What the extras of a kind come to now, those of alternates left out: by the openings' numbers, as they stand below the Takeoff. */
+function extraFormulas(kind: ExtraKind, { alternates }: Proposal, takeoff: Takeoff) {
+  const { kinds, numbers, quantities } = extrasRanges(takeoff);
+  const apart = alternates.flatMap(({ openings }) => openings);
+  const without = apart.map(
+    ({ no }) => `-SUMIFS(${quantities},${kinds},${quote(kind)},${numbers},${quote(ofNumber(no))})`,
+  );
+  return {
+    quantity: `SUMIF(${kinds},${quote(kind)},${quantities})${without.join('')}`,
+    unitPrice: `ROUND(${cellName(EXTRA_PRICE[kind])},2)`,
   };
 }
 

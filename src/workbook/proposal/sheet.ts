@@ -1,3 +1,4 @@
+import type { ExtraKind } from '../../extras';
 import { leadTimeText } from '../../job/leadTime';
 import { ROUNDING, type Proposal, type ProposalLine } from '../../job/proposal';
 import { columnFormat } from '../format';
@@ -23,6 +24,8 @@ export interface LiveProposal {
   readonly quantity: (line: number) => string;
   readonly unitPrice: (line: number) => string;
   readonly amount: (line: number) => string;
+  /** Of the extras of a kind, from the rows below the Takeoff's total. */
+  readonly extra: (kind: ExtraKind) => { readonly quantity: string; readonly unitPrice: string };
   /** What the job's rules ask for, the first in this row; the subtotal stands in the row above it. */
   readonly charges: (first: number) => readonly { readonly text: Cell; readonly amount: Cell }[];
   /** Written beside the printed part, from the row above the heading on. */
@@ -56,8 +59,16 @@ export function proposalSheet(
   live?.startAt(heading);
   const first = heading + 1;
   proposal.lines.forEach((line, at) => rows.push(lineRow(line, live, at)));
-  for (const { words, quantity, unitPrice, amount } of proposal.extras)
-    rows.push([null, count(quantity), text(words), money(unitPrice), money(amount)]);
+  for (const { words, quantity, unitPrice, amount, kind } of proposal.extras) {
+    const follows = kind === undefined ? undefined : live?.extra(kind);
+    rows.push([
+      null,
+      { ...count(quantity), ...(follows ? { formula: follows.quantity } : {}) },
+      text(words),
+      { ...money(unitPrice), ...(follows ? { formula: follows.unitPrice } : {}) },
+      { ...money(amount), ...(follows ? { formula: `ROUND(N(B${rows.length + 1})*N(D${rows.length + 1}),2)` } : {}) },
+    ]);
+  }
   if (rows.length === heading) rows.push([null, null, text('No opening is priced yet.'), null, null]);
   const amounts = `E${first}:E${rows.length}`;
   addSums(rows, proposal, amounts, live);
@@ -213,7 +224,7 @@ function captionOf(marks: readonly string[]): string {
   return marks.slice(0, MOST_IN_CAPTION).join(', ') + (more > 0 ? ` and ${more} more` : '');
 }
 
-function addConditions(rows: Row[], { job, weeks, notPriced, unknownAlternates }: Proposal): void {
+function addConditions(rows: Row[], { job, weeks, notPriced, extrasNotPriced, unknownAlternates }: Proposal): void {
   const list = (title: string, entries: readonly string[]) => {
     if (entries.length === 0) return;
     rows.push([], [text(title, 'group', false), ...band(4)]);
@@ -222,6 +233,7 @@ function addConditions(rows: Row[], { job, weeks, notPriced, unknownAlternates }
   };
   list('Not priced yet', [
     ...notPriced.map(({ mark, words, needs }) => `${mark === '' ? 'No mark' : mark}: ${words}. ${needs.join(' ')}`),
+    ...extrasNotPriced,
     ...unknownAlternates.map((mark) => `Alternate ${mark}: no opening has this mark.`),
   ]);
   list('Included', job.included);

@@ -2,6 +2,7 @@ import { readEnds, readHead } from '../../head/words';
 import { blankOpening, type Opening, type OpeningField, type Problem, type Table } from '../../schedule/opening';
 import { doubtIn } from '../../takeoff/row';
 import type { Unit } from '../../unit';
+import { readExtras } from './extras';
 import { readTakeoff } from './read';
 
 const WORDS: ReadonlySet<OpeningField> = new Set(['mark', 'place', 'remarks', 'species', 'profile']);
@@ -10,6 +11,7 @@ const WORDS: ReadonlySet<OpeningField> = new Set(['mark', 'place', 'remarks', 's
 export function openingsOfTakeoff(table: Table, unit: Unit): Opening[] | null {
   const rows = readTakeoff(table, null, unit);
   if (rows === null) return null;
+  const extras = readExtras(table);
   return rows.map(({ no, sheetRow, inputs }) => {
     const problems: Problem[] = [];
     const read = Object.entries(inputs).map(([name, cell]) => {
@@ -20,7 +22,13 @@ export function openingsOfTakeoff(table: Table, unit: Unit): Opening[] | null {
       else if (value === undefined) problems.push({ row: sheetRow, field, message: `"${cell}" is no ${field}.` });
       return [field, value ?? (field === 'mark' ? '' : null)] as const;
     });
-    return { ...blankOpening(sheetRow), ...Object.fromEntries(read), no, problems };
+    const own = extras.filter((extra) => extra.no === no).map(({ kind, each }) => ({ kind, each }));
+    return {
+      ...blankOpening(sheetRow),
+      ...Object.fromEntries(read),
+      ...{ no, problems },
+      ...(own.length > 0 ? { extras: own } : {}),
+    };
   });
 }
 

@@ -9,6 +9,7 @@ import { pagesWide } from '../pagesWide';
 import { unlessErrors } from '../unlessErrors';
 import { ownCells, type OwnColumn } from '../refill';
 import type { Cell, CellStyle, SheetSource, Validation } from '../sheet';
+import { extrasRows } from './extras';
 import { TAKEOFF_COLUMNS, UNPLANNED, type CellsOfRow, type ColumnKey, type TakeoffColumn } from './columns';
 
 /** Rows above the openings: title, summary, groups, units, headings. The headings stand last, so that the rows can be sorted. */
@@ -111,6 +112,7 @@ function* rowsOf(
     ];
   }
   yield TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body));
+  yield* extrasRows(takeoff, body.last + 1);
 }
 
 function cellOf(

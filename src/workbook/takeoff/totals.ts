@@ -1,5 +1,8 @@
 import type { Table } from '../../schedule/opening';
+import { extrasTotal } from '../../takeoff/extras';
+import { columnLetters } from '../address';
 import { PRICE_AGREED, TAKEOFF_COLUMNS, type ColumnKey } from './columns';
+import { readExtras } from './extras';
 import { isTakeoffHeading } from './read';
 
 /** A row of the Takeoff that says something is to be looked at. */
@@ -19,6 +22,9 @@ export interface TakeoffTotals {
   readonly priced: number;
   readonly price: number | null;
   readonly toLookAt: readonly ToLookAt[];
+  /** What the extras below the total cost together that have a price; null where none has. */
+  readonly extras: number | null;
+  readonly extrasNotPriced: number;
 }
 
 /** The totals of a Takeoff sheet's own cells, whoever changed them; null where the sheet is none of ours. */
@@ -46,5 +52,13 @@ export function takeoffTotals({ rows, firstRow }: Table): TakeoffTotals | null {
   const priced = prices.length;
   // In cents, so that the sum is the sheet's own and not a binary fraction beside it.
   const sum = prices.reduce((cents, cost) => cents + Math.round(cost * 100), 0) / 100;
-  return { openings, priced, price: priced > 0 ? sum : null, toLookAt };
+  const extras = readExtras({ rows, firstRow } as Table);
+  for (const { no, mark: of, said, sheetRow } of extras)
+    if (said !== '') toLookAt.push({ no, mark: of, address: `${columnLetters(lookAt)}${sheetRow}`, said });
+  return {
+    ...{ openings, priced, toLookAt },
+    price: priced > 0 ? sum : null,
+    extras: extrasTotal(extras),
+    extrasNotPriced: extras.filter(({ price: cost }) => cost === null).length,
+  };
 }

@@ -110,6 +110,12 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
             <dd>{money(filled.price, bench.options.locale)}</dd>
           </div>
         )}
+        {(filled.extras !== null || filled.extrasNotPriced > 0) && (
+          <div>
+            <dt>Extras{filled.extrasNotPriced > 0 && ` (${filled.extrasNotPriced.toLocaleString()} not priced)`}</dt>
+            <dd>{filled.extras === null ? '–' : money(filled.extras, bench.options.locale)}</dd>
+          </div>
+        )}
         <div>
           <dt>To look at</dt>
           <dd>{filled.toLookAt.length.toLocaleString()}</dd>

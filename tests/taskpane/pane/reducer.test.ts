@@ -6,7 +6,16 @@ import { opening, scheduleOf } from './opening';
 
 const start = initialState(defaultStandards());
 const table = { name: 'List', firstRow: 1, rows: [['Mark'], ['W1']] };
-const filled = { openings: 1, priced: 1, price: 10, sheets: [], said: [], toLookAt: [] };
+const filled = {
+  openings: 1,
+  priced: 1,
+  price: 10,
+  extras: null,
+  extrasNotPriced: 0,
+  sheets: [],
+  said: [],
+  toLookAt: [],
+};
 
 const inches = (text: string) => ({ text, unit: 'in' as const });
 

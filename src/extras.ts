@@ -1,0 +1,41 @@
+import type { SettingKey } from './standards';
+
+/*
+ * What goes with an opening and is bought or turned by the piece: counted, and sold at the shop's price list. The price of each
+ * stands in the Standards; 0 there means that the shop has not priced it yet.
+ */
+
+export const EXTRA_KINDS = ['keystone', 'plinth block', 'rosette'] as const;
+export type ExtraKind = (typeof EXTRA_KINDS)[number];
+
+/** The setting that holds the price of one. */
+export const EXTRA_PRICE = {
+  keystone: 'keystonePrice',
+  'plinth block': 'plinthBlockPrice',
+  rosette: 'rosettePrice',
+} as const satisfies Record<ExtraKind, SettingKey>;
+
+/** So many of a kind go with each opening. */
+export interface Extra {
+  readonly kind: ExtraKind;
+  readonly each: number;
+}
+
+/** `1 keystone`, `4 rosettes`. */
+export function countOf(kind: ExtraKind, count: number): string {
+  return `${count} ${kind}${count === 1 ? '' : 's'}`;
+}
+
+/** `1 keystone, 2 plinth blocks`, whatever the order they were given in; null where there are none. */
+export function extrasText(extras: readonly Extra[] | undefined): string | null {
+  const said = EXTRA_KINDS.flatMap((kind) => {
+    const one = extras?.find((extra) => extra.kind === kind);
+    return one === undefined ? [] : [countOf(kind, one.each)];
+  });
+  return said.length === 0 ? null : said.join(', ');
+}
+
+/** What has no price in the shop's list, in a sentence. */
+export function notPricedYet(kind: ExtraKind): string {
+  return `The ${kind} is not priced yet: its price is among the extras of the Standards.`;
+}

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest';
+import { BLANK_JOB } from '../../../src/job/fields';
+import { proposalFrom } from '../../../src/job/offered';
+import type { Table } from '../../../src/schedule/opening';
+import { defaultStandards, withSettings, type Standards } from '../../../src/standards';
+import { extrasTotal, allExtras } from '../../../src/takeoff/extras';
+import { planTakeoff } from '../../../src/takeoff/planned';
+import { takeoff } from '../../../src/takeoff/takeoff';
+import { openingsOfTakeoff } from '../../../src/workbook/takeoff/openings';
+import { takeoffTotals } from '../../../src/workbook/takeoff/totals';
+import { workbookSheets } from '../../../src/workbook/workbook';
+import { opening, scheduleOf } from '../../takeoff/openings';
+import { valueOf } from '../../value';
+
+const LIST = [
+  opening({ row: 2, mark: 'W1', quantity: 3, head: 'half round', span: 36, extras: [{ kind: 'keystone', each: 1 }] }),
+  opening({ row: 3, mark: 'W2', quantity: 2, head: 'segmental', span: 48, rise: 8 }),
+  opening({
+    ...{ row: 4, mark: 'W3', quantity: 1, head: 'segmental', span: 40, rise: 8 },
+    extras: [
+      { kind: 'keystone', each: 1 },
+      { kind: 'rosette', each: 4 },
+    ],
+  }),
+];
+const PRICED = valueOf(withSettings(defaultStandards(), { keystonePrice: 85.25 }));
+
+function tableOf(standards: Standards): Table {
+  const sheets = workbookSheets(scheduleOf(LIST), takeoff(LIST, standards));
+  const { rows } = sheets.find(({ name }) => name === 'Takeoff')!;
+  return { name: 'Takeoff', firstRow: 1, rows: rows.map((row) => row.map((cell) => cell?.value ?? null)) };
+}
+
+describe('extras below the Takeoff', () => {
+  it('are priced by the shop’s list, for the whole quantity', () => {
+    const lines = allExtras(takeoff(LIST, PRICED));
+    expect(lines.map(({ no, kind, quantity, unitPrice, price }) => [no, kind, quantity, unitPrice, price])).toEqual([
+      [1, 'keystone', 3, 85.25, 255.75],
+      [3, 'keystone', 1, 85.25, 85.25],
+      [3, 'rosette', 4, null, null],
+    ]);
+    expect(extrasTotal(lines)).toBe(341);
+  });
+
+  it('are never a silent 0: a kind without a price says so, and has no amount', () => {
+    const totals = takeoffTotals(tableOf(defaultStandards()))!;
+    expect([totals.extras, totals.extrasNotPriced]).toEqual([null, 3]);
+    expect(totals.toLookAt.map(({ mark, said }) => [mark, said])).toEqual([
+      ['W1', 'The keystone is not priced yet: its price is among the extras of the Standards.'],
+      ['W3', 'The keystone is not priced yet: its price is among the extras of the Standards.'],
+      ['W3', 'The rosette is not priced yet: its price is among the extras of the Standards.'],
+    ]);
+  });
+
+  it('stand apart from the openings’ own prices, and below both in one sum', () => {
+    const table = tableOf(PRICED);
+    const totals = takeoffTotals(table)!;
+    const without = takeoffTotals(tableOf(defaultStandards()))!;
+    expect([totals.openings, totals.price]).toEqual([3, without.price]);
+    expect([totals.extras, totals.extrasNotPriced]).toEqual([341, 1]);
+    const both = table.rows.find(([label]) => label === 'Openings and extras')!;
+    expect(both[9]).toBeCloseTo(totals.price! + 341, 9);
+  });
+
+  it('are read back from the sheet with their openings', () => {
+    const again = openingsOfTakeoff(tableOf(PRICED), 'in')!;
+    expect(again.map(({ no, extras }) => [no, extras])).toEqual(LIST.map(({ extras }, at) => [at + 1, extras]));
+  });
+});
+
+describe('extras in a proposal', () => {
+  it('are a line for each kind, in the total; without a price they are named', () => {
+    const { taken } = planTakeoff(takeoff(LIST, PRICED));
+    const proposal = proposalFrom(taken, BLANK_JOB);
+    expect(proposal.extras).toEqual([
+      { words: 'Keystone', quantity: 4, unitPrice: 85.25, kind: 'keystone', amount: 341 },
+    ]);
+    expect(proposal.extrasNotPriced).toEqual(['4 rosettes.']);
+    expect(proposal.total).toBeCloseTo(taken.totals.price + 341, 9);
+  });
+
+  it('of an alternate are in no amount, and said', () => {
+    const { taken } = planTakeoff(takeoff(LIST, PRICED));
+    const proposal = proposalFrom(taken, { ...BLANK_JOB, alternates: ['W3'] });
+    expect(proposal.extras.map(({ amount }) => amount)).toEqual([255.75]);
+    expect(proposal.extrasNotPriced).toEqual([
+      'W3: 1 keystone for each opening (an alternate, not in the total).',
+      'W3: 4 rosettes for each opening (an alternate, not in the total).',
+    ]);
+  });
+});
