@@ -13,6 +13,13 @@ const CUTS_EACH = 4;
 const CALM = 0.6;
 /** Cases looked at for one more cut, where the quick ones are worth no more than their boards. */
 const PATIENCE = 100;
+/** More kinds than this are many. */
+const FEW_KINDS = 30;
+
+/** Each case takes the longer the more kinds there are: of many kinds fewer cases are looked at. */
+function patienceFor({ kinds }: Problem): number {
+  return Math.ceil(PATIENCE * Math.min(1, (FEW_KINDS / kinds.length) ** 2));
+}
 
 export function masterOf(problem: Problem, effort: Effort): Master {
   const { demand, boards } = problem;
@@ -41,20 +48,22 @@ export function questionOf(master: Master, problem: Problem): Question {
 
 /**
  * Adds cuts until none is worth more than its board by the share `close` (column generation: Gilmore and Gomory 1961), or the
- * fractional plan costs no more than `goal`, or the effort ends. True: it went to the end.
+ * fractional plan costs no more than `goal`, or the effort or the rounds allowed end. True: it went to the end.
  */
 export function generateCuts(
   master: Master,
   filler: Filler,
   effort: Effort,
-  { close = 1e-4, goal = -Infinity }: { close?: number; goal?: number } = {},
+  { close = 1e-4, goal = -Infinity, rounds = Infinity }: { close?: number; goal?: number; rounds?: number } = {},
 ): boolean {
   const { problem } = filler;
+  const patience = patienceFor(problem);
   let calm: Float64Array | null = null;
-  for (;;) {
+  for (let round = 0; ; round++) {
     if (!master.primal()) return false;
     if (effort.ended) return false;
     if (master.value() <= goal) return true;
+    if (round >= rounds) return false;
     const question = questionOf(master, problem);
     let added = 0;
     // Worths swing from round to round; cuts for what they were on the way are as good, and there are fewer rounds.
@@ -71,7 +80,7 @@ export function generateCuts(
       calm.set(Array.from(now));
     }
     if (added > 0) continue;
-    const { cut } = filler.fullest(question, PATIENCE, effort, 1 + 10 * close);
+    const { cut } = filler.fullest(question, patience, effort, 1 + 10 * close);
     if (cut === null || !isWorth(cut, question, close) || !master.add(cut)) return true;
   }
 }

@@ -13,6 +13,9 @@ export const MOST_STATES = 8_000;
 /** The same for a quick answer. */
 export const FEW_STATES = 400;
 
+/** Places for states that a table begins with; it grows as it needs more. */
+const AT_FIRST = 256;
+
 /** A rising step function: what a lane can be worth by the length it has. Entries `start` up to `end` of a table's states. */
 export interface Steps {
   readonly start: number;
@@ -26,11 +29,11 @@ export interface Steps {
  * lengths, a bound gives what is kept the least length that is dropped.
  */
 export class LaneTable {
-  length = new Float64Array(4096);
-  worth = new Float64Array(4096);
-  private before = new Int32Array(4096);
+  length = new Float64Array(AT_FIRST);
+  worth = new Float64Array(AT_FIRST);
+  private before = new Int32Array(AT_FIRST);
   /** Kind and count added to the state before, as kind·4096 + count; −1: a class was opened. */
-  private added = new Int32Array(4096);
+  private added = new Int32Array(AT_FIRST);
   private states = 0;
   private readonly tops: Steps[] = [];
   private room = 0;

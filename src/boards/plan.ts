@@ -1,5 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import type { Effort } from '../stock/effort';
+import type { Master } from '../stock/master';
 import { randomNumbers } from '../stock/random';
 import { boundOf, proofOf, type Proof } from './bound';
 import { Filler } from './filling';
@@ -52,14 +53,15 @@ export function planWood(order: WoodOrder, control: PlanControl): Result<WoodPla
 
 /** Shares of the effort: for raising the bound by whole boards, and for the first plan at most. */
 const FOR_WHOLE_BOARDS = 0.4;
+/** Of more kinds than this whole boards hardly raise the bound: they get this share. */
+const FEW_KINDS = 40;
+const FOR_WHOLE_BOARDS_OF_MANY = 0.1;
 const FOR_FIRST = 0.6;
 /** Dives for the plan of whole boards that may be the cheapest. */
 const TRIES = 3;
 /** Pieces of one part, and cents for one board, at most. */
 const MOST_PIECES = 1_000_000;
 const DEAREST = 1e7;
-/** Every so many improvements a plan is made from the start. */
-const AFRESH = 12;
 
 /** States of a lane table over all kinds, so that many kinds don't take too long. */
 const STATES_FOR_PLAN = 150_000;
@@ -88,7 +90,9 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
   generateCuts(master, filler, effort.part(FOR_FIRST * effort.left));
   for (const cut of master.patterns) pool.add(cut as Cut);
 
-  const { cuts: first, short } = firstPlan(whole, tools);
+  const before = effort.left;
+  const { cuts: first, short } = firstPlan(whole, tools, master);
+  let dived = before - effort.left;
   const problem = short.some((count) => count > 0)
     ? withDemand(
         whole,
@@ -113,14 +117,21 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
   better?.(cost / 100, bound / 100);
 
   if (cost > bound && !effort.ended) {
-    const part = { ...tools, effort: effort.part(FOR_WHOLE_BOARDS * effort.left) };
+    const share = whole.kinds.length > FEW_KINDS ? FOR_WHOLE_BOARDS_OF_MANY : FOR_WHOLE_BOARDS;
+    const part = { ...tools, effort: effort.part(share * effort.left) };
     const raised = wholeBoards(problem, proofs, cost, pricingOf(proof, problem), bounding, part, TRIES);
     bound = Math.max(bound, raised.bound);
     if (raised.plan !== null) keep(raised.plan);
   }
-  for (let turn = 1; cost > bound && !effort.ended; turn++) {
-    const found =
-      turn % AFRESH === 0 ? dive(problem, cost - 1, tools, 0.5) : improve(problem, best, question.worths, tools);
+  // A plan is made from the start again whenever improving has taken as long as that took last.
+  let improving = 0;
+  while (cost > bound && !effort.ended) {
+    const before = effort.left;
+    const afresh = improving > dived;
+    const found = afresh ? dive(problem, cost - 1, tools, 0.5, master) : improve(problem, best, question.worths, tools);
+    const took = before - effort.left;
+    if (afresh) [dived, improving] = [took, 0];
+    else improving += took;
     if (found !== null) keep(found);
   }
   return { cuts: best, bound, short };
@@ -179,10 +190,14 @@ function pricingOf({ worths, most }: Proof, { boards }: Problem) {
 }
 
 /** A first plan: by a dive, or where that comes to no end, board by board. */
-function firstPlan(problem: Problem, tools: Tools): { cuts: readonly Cut[]; short: readonly number[] } {
+function firstPlan(
+  problem: Problem,
+  tools: Tools,
+  master?: Master,
+): { cuts: readonly Cut[]; short: readonly number[] } {
   const { effort } = tools;
   const none = problem.kinds.map(() => 0);
-  const dived = dive(problem, Infinity, { ...tools, effort: effort.part(FOR_FIRST * effort.left) }, 0);
+  const dived = dive(problem, Infinity, { ...tools, effort: effort.part(FOR_FIRST * effort.left) }, 0, master);
   if (dived !== null) return { cuts: dived, short: none };
   const made = boardByBoard(problem, effort);
   for (let attempt = 0; attempt < TRIES && made.short.some((count) => count > 0) && !effort.ended; attempt++) {

@@ -7,7 +7,18 @@ import { portionOf, type Cut, type Problem } from './problem';
 import { worthOf } from './proper';
 
 /** Work of looking at a cut of the pool. */
-const A_CUT = 20;
+const A_CUT = 40;
+/** Rounds of new cuts between two purchases of a dive, times kinds: of many kinds it needs good cuts there, not the best. */
+const ROUNDS = 1_500;
+const MANY_KINDS = 60;
+/** Of more kinds than a few, boards nearly whole are bought together, up to this share of what is left to pay for. */
+const FEW_KINDS = 20;
+const SPREE = 0.5;
+const NEARLY_WHOLE = 0.6;
+/** Of more boards than this more are taken back at a time. */
+const MANY_BOARDS = 30;
+/** Work of setting up a dive, beside its own. */
+const A_DIVE = 30_000;
 /** States of the lane tables of a plan made board by board. */
 const QUICK_STATES = 150;
 const LARGEST_AREA = 1e6;
@@ -43,14 +54,16 @@ export function costOf(cuts: readonly Cut[], { boards }: Problem): number {
 
 /**
  * Looks for a plan that costs at most `aim`: boards are bought as the fractional plan has them, the fullest fraction first, and
- * cuts are generated anew for what is left, until nothing is. Null: none was found.
+ * cuts are generated anew for what is left, until nothing is. Null: none was found. `from`: the fractional plan to begin with.
  */
-export function dive(problem: Problem, aim: number, tools: Tools, daring: number): Cut[] | null {
+export function dive(problem: Problem, aim: number, tools: Tools, daring: number, from?: Master): Cut[] | null {
   const { filler, pool, effort, random } = tools;
-  const master = masterOf(problem, effort);
+  const master = from?.copy(effort) ?? masterOf(problem, effort);
   effort.spend(A_CUT * pool.cuts.length);
   for (const cut of pool.cuts) if (master.mostOf(cut) >= 1) master.add(cut);
   const known = master.patterns.length;
+  const rounds = problem.kinds.length > MANY_KINDS ? Math.ceil(ROUNDS / problem.kinds.length) : Infinity;
+  const spree = problem.kinds.length > FEW_KINDS ? SPREE : 0;
   const bought: Cut[] = [];
   let left = aim;
   const give = <T>(answer: T): T => {
@@ -58,9 +71,12 @@ export function dive(problem: Problem, aim: number, tools: Tools, daring: number
     return answer;
   };
   for (;;) {
-    generateCuts(master, filler, effort, { close: 1e-3 });
+    generateCuts(master, filler, effort, {
+      close: 1e-3,
+      rounds: from !== undefined && bought.length === 0 ? 0 : rounds,
+    });
     if (effort.ended || Math.ceil(master.value() - 1e-6) > left) return give(null);
-    const cuts = buy(master, daring, random);
+    const cuts = buy(master, spree * master.value(), daring, random);
     if (cuts.length === 0) return give(null);
     bought.push(...cuts);
     left -= costOf(cuts, problem);
@@ -87,6 +103,7 @@ export function diveFor(
   tools: Tools,
   daring: number,
 ): Cut[] | null {
+  tools.effort.spend(A_DIVE);
   const portion = portionOf(problem, demand, limits);
   const pool = new Pool();
   for (const cut of tools.pool.cuts) {
@@ -101,8 +118,8 @@ export function diveFor(
   return found?.map(portion.toWhole) ?? null;
 }
 
-/** Buys the whole boards of the fractional plan; where there are none, the one that is most nearly whole. */
-function buy(master: Master, daring: number, random: () => number): Cut[] {
+/** Buys the whole boards of the fractional plan, then those most nearly whole: one in any case, others for up to `most` money. */
+function buy(master: Master, most: number, daring: number, random: () => number): Cut[] {
   const used = master.used();
   const bought: Cut[] = [];
   const take = (column: number, cut: Cut, wish: number) => {
@@ -122,7 +139,14 @@ function buy(master: Master, daring: number, random: () => number): Cut[] {
   for (const { column, cut, level, liking } of liked) {
     if (level >= 1 - 1e-6 && (daring === 0 || liking >= 0.6)) take(column, cut, Math.floor(level + 1e-6));
   }
-  for (const { column, cut } of liked) if (bought.length === 0) take(column, cut, 1);
+  let spent = bought.reduce((sum, { board }) => sum + master.priceOf(board), 0);
+  for (const { column, cut, level } of liked) {
+    const rest = level - Math.floor(level + 1e-6);
+    if (bought.length > 0 && (spent >= most || rest < NEARLY_WHOLE)) continue;
+    const before = bought.length;
+    take(column, cut, 1);
+    if (bought.length > before) spent += master.priceOf(cut.board);
+  }
   return bought;
 }
 
@@ -133,7 +157,7 @@ export function improve(problem: Problem, plan: readonly Cut[], worths: ArrayLik
     const held = pieces.reduce((sum, piece, at) => sum + counts[at]! * worths[piece]!, 0);
     return Math.max(0, 1 - held / (WORTHS_PER_CENT * problem.boards[board]!.price));
   });
-  const many = Math.min(plan.length, 2 + Math.floor(random() * 4));
+  const many = Math.min(plan.length, 2 + Math.floor(random() * (plan.length > MANY_BOARDS ? 8 : 4)));
   const order = plan
     .map((_, at) => ({ at, key: random() ** (1 / (0.02 + loss[at]!)) }))
     .sort((a, b) => b.key - a.key)

@@ -26,7 +26,7 @@ export class Master {
   private readonly known = new Set<string>();
   private readonly firstPattern: number;
   private readonly firstExchange: number;
-  private readonly simplex: Simplex;
+  private simplex: Simplex;
 
   constructor(
     demand: readonly number[],
@@ -47,6 +47,18 @@ export class Master {
     for (let at = 0; exchanges && at + 1 < this.sizeRows; at++) simplex.append(0, [at, at + 1], [-1, 1]);
     this.firstPattern = simplex.cost.length;
     simplex.begin([...shorts, ...spares.slice(this.sizeRows)]);
+  }
+
+  /** The same problem as far as it has come, to go on with on its own. */
+  copy(effort: Effort): Master {
+    const limits = this.limitRow.map((row) => (row < 0 ? Infinity : this.wanted[row]!));
+    const demand = [...this.wanted.subarray(0, this.sizeRows)];
+    const exchanges = this.firstExchange < this.firstPattern;
+    const copy = new Master(demand, limits, this.prices, this.penalty, effort, exchanges);
+    copy.simplex = this.simplex.copy(copy.wanted, effort);
+    for (const pattern of this.patterns) copy.patterns.push(pattern);
+    for (const key of this.known) copy.known.add(key);
+    return copy;
   }
 
   /** Duals of the rows: what one more piece of each size would cost, then of each limit. */

@@ -41,6 +41,27 @@ export class Simplex {
     this.entering = new Float64Array(rows);
   }
 
+  /** The same columns, basis and levels, to go on with from here on its own. */
+  copy(rightSide: Float64Array, effort: Effort): Simplex {
+    const copy = new Simplex(rightSide, effort);
+    for (const at of this.cost.keys()) {
+      copy.cost.push(this.cost[at]!);
+      copy.barred.push(this.barred[at]!);
+      copy.basicIn.push(this.basicIn[at]!);
+    }
+    copy.start.length = 0;
+    for (const at of this.start) copy.start.push(at);
+    for (const row of this.row) copy.row.push(row);
+    for (const entry of this.entry) copy.entry.push(entry);
+    copy.basis.set(this.basis);
+    copy.level.set(this.level);
+    copy.dual.set(this.dual);
+    copy.inverse.set(this.inverse);
+    copy.sincePivots = this.sincePivots;
+    effort.spend(this.rows * this.rows + 2 * this.row.length);
+    return copy;
+  }
+
   /** Begins with these columns, each a single 1 in the row of its place. */
   begin(columns: readonly number[]): void {
     columns.forEach((column, at) => {

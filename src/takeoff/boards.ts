@@ -68,9 +68,11 @@ export const SAWING_RULES = [
   'One saw cut is lost between pieces, rows, lanes and sections. What is left over counts as waste.',
 ] as const;
 
-const WORK_AT_LEAST = 1.5e7;
-const WORK_FOR_A_PART = 2e6;
-const WORK_AT_MOST = 5e8;
+const WORK_AT_LEAST = 1.2e7;
+const WORK_FOR_A_PART = 2.8e6;
+const WORK_AT_MOST = 1.2e9;
+/** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
+const A_WOOD = 10;
 
 /** More for more parts, up to some seconds. */
 export function workFor(parts: number): number {
@@ -101,13 +103,14 @@ export function planBoards(parts: readonly WoodPart[], standards: Standards, con
     groups.set(key, group);
   }
   const plans = new Map<string, WoodBoards>();
-  let left = [...groups.values()].reduce((sum, group) => sum + group.parts.length, 0);
+  const weight = (group: { readonly parts: readonly WoodPart[] }) => group.parts.length + A_WOOD;
+  let left = [...groups.values()].reduce((sum, group) => sum + weight(group), 0);
   // The smallest first: what they don't need is left for the others.
   for (const [key, group] of [...groups].sort(([, a], [, b]) => a.parts.length - b.parts.length)) {
     const { species, thickness } = nameOf(group.wood);
     progress?.(1 - effort.left / work, `${species} ${thickness}`);
-    const planned = planOne(group.wood, group.parts, standards, effort.part((effort.left * group.parts.length) / left));
-    left -= group.parts.length;
+    const planned = planOne(group.wood, group.parts, standards, effort.part((effort.left * weight(group)) / left));
+    left -= weight(group);
     if (!planned.ok) {
       problems.push(`${species} ${thickness}: ${planned.message}`);
       continue;
