@@ -178,6 +178,15 @@ export function withPlan(
   };
 }
 
+/**
+ * A formula for sheets that are written only when they are asked for: it says where the plan is older than the rows, and where
+ * the plan on the sheet Stock is another than theirs, told by what the whole job costs.
+ */
+export function olderThanPlan(takeoff: Takeoff, factors: WoodFactors, what: string): string {
+  const cost = costKinds(withFactors(takeoff, factors)).reduce((sum, { money }) => sum + money, 0);
+  return `IF(Plan_state<>"",Plan_state,IF(ABS(SUM(Plan_costs)-${cost})<0.001,"","Planned again since: write ${what} again."))`;
+}
+
 /** A cell as a formula joins it to text: figures with 15 digits. */
 export function asText(cell: string | number | null): string {
   return cell === null ? '' : String(typeof cell === 'number' ? Number(cell.toPrecision(15)) : cell);

@@ -6,6 +6,7 @@ import type { Unit } from '../unit';
 import { headingCell } from './columnHeads';
 import { columnFormat } from './format';
 import type { Cell, Sheet } from './sheet';
+import { titleRow } from './titleRow';
 
 /** A line of the list that goes to a lumber yard. */
 export interface PurchaseLine {
@@ -42,7 +43,7 @@ export function purchaseLines(needs: BoardNeeds, standards: Standards): Purchase
 const HEADINGS = ['Wood', 'Rough', 'Dressed', 'Width', 'Length', 'Boards', 'Board feet'];
 
 /** The list as a sheet of its own, to be sent as it is: sizes as a yard writes them, prices only where they are wanted. */
-export function purchaseSheet(lines: readonly PurchaseLine[], unit: Unit, prices: boolean): Sheet {
+export function purchaseSheet(lines: readonly PurchaseLine[], unit: Unit, prices: boolean, older?: string): Sheet {
   const headings = [...HEADINGS, ...(prices ? ['Price each', 'Cost'] : [])];
   const sum = (of: (line: PurchaseLine) => number) => lines.reduce((total, line) => total + of(line), 0);
   const money = columnFormat('money', unit);
@@ -52,7 +53,7 @@ export function purchaseSheet(lines: readonly PurchaseLine[], unit: Unit, prices
   return {
     name: 'Purchase',
     rows: [
-      [{ value: 'Purchase', style: 'title' }],
+      titleRow('Purchase', older),
       [
         {
           value: `Boards to buy. ${unit === 'in' ? 'Inches' : 'Millimeters'}; rough thickness in quarters of an inch; widths and lengths are the least that will do.`,

@@ -20,17 +20,25 @@ export interface PlanInputs {
   /** The plan there is; null: its sheet is gone. */
   readonly stock: Table | null;
   readonly plain: boolean;
+  /** With the sheets Tickets and Purchase. */
+  readonly tickets?: boolean;
 }
 
 export interface RenewedPlan {
-  /** Stock and Setups, made anew. */
+  /** Stock and Setups, made anew, and the sheets of the bench where they are asked for. */
   readonly sheets: readonly Sheet[];
   /** What the new plan moved, a sentence for each wood. */
   readonly said: readonly string[];
 }
 
 /** Plans boards, set-ups and wood factors again from the rows and settings as they now stand; factors that are held stay. */
-export function renewPlan({ takeoff: table, standards: shop, stock, plain }: PlanInputs): Result<RenewedPlan> {
+export function renewPlan({
+  takeoff: table,
+  standards: shop,
+  stock,
+  plain,
+  tickets = false,
+}: PlanInputs): Result<RenewedPlan> {
   const standards = readStandards(shop);
   if (!standards.ok) return standards;
   const { unit } = standards.value;
@@ -45,7 +53,9 @@ export function renewPlan({ takeoff: table, standards: shop, stock, plain }: Pla
   const { taken, boards } = planTakeoff(takeoff(openings, standards.value, { cells }), {}, held);
   const rowsOnSheet = Math.max(TAKEOFF_HEAD_ROWS, ...rows.map(({ sheetRow }) => sheetRow)) - TAKEOFF_HEAD_ROWS;
   return ok({
-    sheets: planSheets(taken, boards, { plain, held, made: standardsRangesIn(shop) ?? undefined, rowsOnSheet }),
+    sheets: planSheets(taken, boards, {
+      ...{ plain, held, made: standardsRangesIn(shop) ?? undefined, rowsOnSheet, tickets },
+    }),
     said: movedBy(withFactors(taken, factorsIn(stock)), taken, factorsIn(stock)),
   });
 }

@@ -6,6 +6,7 @@ import type { Unit } from '../unit';
 import { headingCell } from './columnHeads';
 import type { Cell, Sheet } from './sheet';
 import { inLines, pageBreaksBetween } from './textLines';
+import { titleRow } from './titleRow';
 
 const WIDTHS = [6, 10, 14, 14, 11, 11, 11, 11, 11, 11, 56];
 /** Characters of the last column, and of a line from the second column on. */
@@ -24,12 +25,12 @@ interface Station {
 
 /**
  * What each station of the bench needs of every opening, by No.: glue-up, saw, run, trim, pack. Stations share a printed page
- * where they fit on one. `source` is the schedule's name.
+ * where they fit on one. `source` is the schedule's name; `older` the formula that says where the sheet is older than the rows.
  */
-export function ticketsSheet(tickets: readonly Ticket[], unit: Unit, source: string): Sheet {
+export function ticketsSheet(tickets: readonly Ticket[], unit: Unit, source: string, older?: string): Sheet {
   const stations = [glueUp, saw, run, trim, pack].map((station) => station(tickets, unit));
   const rows: Rows = [
-    [{ value: 'Tickets', style: 'title' }],
+    titleRow('Tickets', older),
     [
       {
         value: `From ${source}, as planned when this was written. ${unit === 'in' ? 'Inches' : 'Millimeters'}; angles in degrees off square.`,

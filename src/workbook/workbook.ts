@@ -10,15 +10,18 @@ import { planSetups } from '../takeoff/setups';
 import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import type { OwnColumn } from './refill';
 import { checkSheet } from './checkSheet';
-import { withPlan, type StandardsRanges } from './planBlock';
+import { olderThanPlan, withPlan, type StandardsRanges } from './planBlock';
 import { liveProposal } from './proposal/live';
 import { proposalDrawings } from './proposal/drawings';
 import { proposalSheet } from './proposal/sheet';
+import { purchaseLines, purchaseSheet } from './purchaseSheet';
 import { scheduleSheet } from './scheduleSheet';
 import { setupsSheet } from './setupsSheet';
 import type { Sheet, SheetSource } from './sheet';
 import { standardsRanges, standardsSheet } from './standardsSheet';
 import { stockSheet } from './stockSheet';
+import { ticketsOf } from '../tickets/tickets';
+import { ticketsSheet } from './ticketsSheet';
 import { takeoffSource } from './takeoff/sheet';
 import { workingFigure, workingSource } from './working/sheet';
 
@@ -81,13 +84,15 @@ export interface PlanOptions {
   readonly made?: StandardsRanges | undefined;
   /** Rows that the Takeoff has for openings, blank ones among them too. */
   readonly rowsOnSheet: number;
+  /** With what each station of the bench needs, and the boards to buy in a form to send to a yard. */
+  readonly tickets?: boolean;
 }
 
 /** The sheets that are planned: values, that say themselves when they are older than the takeoff. */
 export function planSheets(
   takeoff: Takeoff,
   boards: BoardNeeds,
-  { plain, held, made, rowsOnSheet }: PlanOptions,
+  { plain, held, made, rowsOnSheet, tickets = false }: PlanOptions,
 ): Sheet[] {
   const { standards } = takeoff;
   const factors = { planned: factorsOf(takeoff, boards), held };
@@ -95,5 +100,15 @@ export function planSheets(
   return [
     withPlan(stock, takeoff, factors, made ?? standardsRanges(standards), rowsOnSheet),
     setupsSheet(planSetups(takeoff), takeoff),
+    ...(tickets ? benchSheets(takeoff, boards) : []),
+  ];
+}
+
+function benchSheets(takeoff: Takeoff, boards: BoardNeeds): Sheet[] {
+  const { standards } = takeoff;
+  const older = (what: string) => olderThanPlan(takeoff, factorsOf(takeoff, boards), what);
+  return [
+    ticketsSheet(ticketsOf(takeoff, boards), standards.unit, 'the Takeoff', older('the tickets')),
+    purchaseSheet(purchaseLines(boards, standards), standards.unit, false, older('the list')),
   ];
 }

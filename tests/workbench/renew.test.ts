@@ -9,7 +9,7 @@ import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/t
 import { planState } from '../../src/workbook/takeoff/read';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
 import { workbookSheets } from '../../src/workbook/workbook';
-import { keepPlans, holdFactors } from '../../taskpane/pane/deeds/plans';
+import { bringUpToDate, holdFactors, keepPlans, writeTickets } from '../../taskpane/pane/deeds/plans';
 import type { Bench } from '../../taskpane/pane/deeds/bench';
 import { coreWith } from '../../taskpane/pane/loadCore';
 import { reduce } from '../../taskpane/pane/reducer';
@@ -153,3 +153,41 @@ test('after an edit the plan is renewed by itself, says once what moved, is no s
   const { taken } = planTakeoff(takeoff(edited, STANDARDS), {}, factors);
   expect(await column('unitPrice')).toEqual(taken.openings.map(({ cost }) => cost!.unitPrice));
 }, 40_000);
+
+test('tickets and purchase list are written when asked for, follow an edit, and say so where they can not', async () => {
+  valueOf(
+    await host.writeSheets(sheetsOf(OPENINGS), { replace: ['Takeoff', 'Stock', 'Setups', 'Schedule', 'Standards'] }),
+  );
+  await engine.settled();
+  await writeTickets(bench);
+  expect(bench.store.get().notice?.text).toMatch(/^The sheets Tickets and Purchase are written/);
+  await engine.settled();
+  const texts = async (name: string) => (await table(name)).rows.map((row) => row.join(' '));
+  expect((await texts('Tickets'))[0]!.trim()).toBe('Tickets');
+  expect((await texts('Purchase'))[0]!.trim()).toBe('Purchase');
+  const glued = (await table('Tickets')).rows.find(([no]) => no === '1')!;
+
+  await write('Takeoff', place('quantity', 0), 7);
+  await engine.settled();
+  expect((await texts('Tickets'))[0]).toMatch(/older than row W1/);
+  await bringUpToDate(bench);
+  await engine.settled();
+  expect((await texts('Tickets'))[0]!.trim()).toBe('Tickets');
+  const after = (await table('Tickets')).rows.find(([no]) => no === '1')!;
+  expect([glued[3], after[3]]).toEqual(['2 × ring', '7 × ring']);
+
+  // Filled again, the plan is current and the tickets are those of before.
+  valueOf(
+    await host.writeSheets(sheetsOf(OPENINGS), { replace: ['Takeoff', 'Stock', 'Setups', 'Schedule', 'Standards'] }),
+  );
+  await engine.settled();
+  expect(await state()).toBe('');
+  expect((await texts('Tickets'))[0]).toContain('Planned again since: write the tickets again.');
+  expect((await texts('Purchase'))[0]).toContain('Planned again since: write the list again.');
+}, 40_000);
+
+test('a sheet of the name Tickets that is none of ours stays as it is', async () => {
+  await write('Tickets', 'A1', 'For the fair');
+  await writeTickets(bench);
+  expect(bench.store.get().notice?.text).toBe('The sheet Tickets is one of your own: give it another name first.');
+});

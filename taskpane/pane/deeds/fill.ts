@@ -7,6 +7,9 @@ import { breathe, fail, work, type Bench } from './bench';
 import { loadJob } from './job';
 import { loadShop } from './shop';
 
+/** Written from pages of their own. */
+const OWN_PAGES: readonly SheetName[] = ['Check', 'Proposal', 'Revision', 'Tickets', 'Purchase'];
+
 /** Which of our sheets already hold something: they are never written over unasked. */
 export async function lookForSheets({ host, store }: Bench): Promise<Result<readonly SheetName[]>> {
   const names = await host.sheetNames();
@@ -30,8 +33,7 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
     async (signal) => {
       const held = await lookForSheets(bench);
       if (!held.ok) return fail(bench, held.message);
-      // These are written from pages of their own.
-      const inTheWay = held.value.filter((name) => name !== 'Check' && name !== 'Proposal' && name !== 'Revision');
+      const inTheWay = held.value.filter((name) => !OWN_PAGES.includes(name));
       if (inTheWay.some((name) => !replace.includes(name))) {
         store.send({ type: 'sheets in the way', names: inTheWay });
         return;

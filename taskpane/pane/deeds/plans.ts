@@ -1,7 +1,9 @@
+import type { PlanInputs } from '../../../src/workbook/renewPlan';
 import { planState } from '../../../src/workbook/takeoff/read';
 import type { SheetName } from '../../../src/workbook/sheet';
+import { refuse, ok, type Result } from '../../../src/result';
 import { PLANS_CURRENT, type Plans } from '../state';
-import type { Bench } from './bench';
+import { fail as failed, tell, work, type Bench } from './bench';
 
 /** Edits come in bursts; the plan waits for the end of one. */
 const PAUSE_MS = 700;
@@ -34,6 +36,55 @@ export function keepPlans(bench: Bench): () => void {
     running.abort();
     clearTimeout(pause);
   };
+}
+
+/** The sheets of the bench: written when they are asked for, and from then on renewed with the plan. */
+const OF_THE_BENCH: readonly SheetName[] = ['Tickets', 'Purchase'];
+
+/** Writes what each station of the bench needs, and the boards to buy, from the rows as they stand. */
+export function writeTickets(bench: Bench): Promise<void> {
+  return work(
+    bench,
+    'Writing the tickets',
+    async (signal) => {
+      const { host } = bench;
+      const inputs = await planInputs(bench);
+      if (!inputs.ok) return failed(bench, inputs.message);
+      if (inputs.value === null) return failed(bench, 'Fill the workbook first: tickets are written from its rows.');
+      for (const name of OF_THE_BENCH) {
+        const held = await host.readSheet(name);
+        if (!held.ok) return failed(bench, held.message);
+        if (held.value !== null && held.value.rows.length > 0 && held.value.rows[0]![0] !== name)
+          return failed(bench, `The sheet ${name} is one of your own: give it another name first.`);
+      }
+      const made = await bench.core.renewPlan({ ...inputs.value, tickets: true }, signal);
+      if (!made.ok) return failed(bench, made.message);
+      // With a plan that is older than the rows, all that is planned is written anew.
+      const older = planState(inputs.value.takeoff) !== '';
+      const sheets = made.value.sheets.filter(({ name }) => older || OF_THE_BENCH.includes(name));
+      const written = await host.writeSheets(sheets, { replace: ['Stock', 'Setups', ...OF_THE_BENCH], signal });
+      if (!written.ok) return failed(bench, written.message);
+      await host.show('Tickets', 'A1');
+      tell(bench, 'The sheets Tickets and Purchase are written; they follow the rows from now on.');
+    },
+    true,
+  );
+}
+
+/** What a plan is made from, as the workbook has it; null where it is not filled. */
+async function planInputs({ host }: Bench): Promise<Result<PlanInputs | null>> {
+  const takeoff = await host.readSheet('Takeoff');
+  const standards = await host.readSheet('Standards');
+  const stock = await host.readSheet('Stock');
+  const names = await host.sheetNames();
+  if (!takeoff.ok) return takeoff;
+  if (!standards.ok) return standards;
+  if (!stock.ok) return stock;
+  if (!names.ok) return names;
+  if (takeoff.value === null) return ok(null);
+  if (standards.value === null) return refuse('The sheet Standards is gone: fill the workbook again');
+  const plain = names.value.includes('Working');
+  return ok({ takeoff: takeoff.value, standards: standards.value, stock: stock.value, plain });
 }
 
 /** Plans again at once, because the user asks for it. */
@@ -69,15 +120,25 @@ async function renew(bench: Bench, signal: AbortSignal, tried: { inputs: string 
   const inputs = JSON.stringify([takeoff.value.rows, standards.value.rows]);
   if (inputs === tried.inputs) return send({ renewing: false });
   const plain = names.value.includes('Working');
+  // A sheet of one of these names with another title is the user's own.
+  const owns = async (name: SheetName) => {
+    const held = names.value.includes(name) ? await host.readSheet(name) : null;
+    return held?.ok === true && held.value?.rows[0]?.[0] === name;
+  };
+  const kept: SheetName[] = [];
+  for (const name of OF_THE_BENCH) if (await owns(name)) kept.push(name);
+  const tickets = kept.length > 0;
   const made = await core.renewPlan(
-    { takeoff: takeoff.value, standards: standards.value, stock: stock.value, plain },
+    { takeoff: takeoff.value, standards: standards.value, stock: stock.value, plain, tickets },
     signal,
   );
   // What was planned is older than the rows again; the next plan is under way.
   if (signal.aborted) return;
   if (!made.ok) return fail(made.message);
-  const sheets = made.value.sheets.filter(({ name }) => name === 'Stock' || names.value.includes(name));
-  const written = await host.writeSheets(sheets, { replace: ['Stock', 'Setups'], quiet: true, signal });
+  const sheets = made.value.sheets.filter(
+    ({ name }) => name === 'Stock' || (OF_THE_BENCH.includes(name) ? kept.includes(name) : names.value.includes(name)),
+  );
+  const written = await host.writeSheets(sheets, { replace: ['Stock', 'Setups', ...kept], quiet: true, signal });
   if (signal.aborted) return;
   if (!written.ok) return fail(written.message);
   tried.inputs = inputs;

@@ -3,11 +3,12 @@ import type { Scene } from '../../../src/drawing/scene';
 import type { Setup } from '../../../src/takeoff/setups';
 import type { Bench } from '../deeds/bench';
 import { guideDrawing, listGuides, saveAllGuides, saveGuides } from '../deeds/guideBoards';
+import { writeTickets } from '../deeds/plans';
 import { count } from '../format';
 import { Drawing } from '../parts/drawing';
 import type { PaneState } from '../state';
 
-/** The guide boards of each set-up: looked at, and saved as files to cut or print from. */
+/** What goes to the bench: tickets, and the guide boards of each set-up, looked at and saved as files to cut or print from. */
 export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   const [chosen, setChosen] = useState(0);
   const [setups, setSetups] = useState<readonly Setup[] | null>(null);
@@ -22,6 +23,7 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
   return (
     <>
       <h1>Drawings</h1>
+      <Tickets bench={bench} />
       <section class="card" aria-labelledby="drawings-title">
         <h2 id="drawings-title">Guide board drawings</h2>
         {!schedule ? (
@@ -55,6 +57,21 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
         )}
       </section>
     </>
+  );
+}
+
+function Tickets({ bench }: { readonly bench: Bench }) {
+  return (
+    <section class="card" aria-labelledby="tickets-title">
+      <h2 id="tickets-title">Tickets for the bench</h2>
+      <p>
+        By No.: what glue-up, saw, machine, trimming and packing need of every opening, and the boards to buy in a form
+        to send to a yard. Written once, they follow the rows.
+      </p>
+      <button type="button" onClick={() => writeTickets(bench)}>
+        Write the sheets Tickets and Purchase
+      </button>
+    </section>
   );
 }
 

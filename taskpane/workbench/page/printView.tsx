@@ -10,7 +10,7 @@ import { Dialog } from './dialogs';
 /** What is printed unless the user says otherwise, in this order. */
 const USUAL = ['Proposal', 'Takeoff', 'Setups', 'Tickets', 'Stock', 'Check'];
 /** What is planned from the Takeoff's rows, and can be older than they are. */
-const PLANNED: readonly string[] = ['Setups', 'Stock', 'Check'];
+const PLANNED: readonly string[] = ['Setups', 'Tickets', 'Stock', 'Purchase', 'Check'];
 /** A character's width on paper, in points, and that of a letter page's print, upright and across. */
 const CHARACTER_PT = 5.6;
 const PAGE_PT = { upright: 554, across: 734 } as const;
