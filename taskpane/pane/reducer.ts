@@ -1,4 +1,5 @@
 import type { QuoteCheck } from '../../src/check/quote';
+import type { QuoteChoices } from '../../src/quote/headings';
 import type { Job } from '../../src/job/fields';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
@@ -75,6 +76,7 @@ export type Action =
   | { readonly type: 'plans'; readonly plans: Plans }
   | { readonly type: 'unfilled' }
   | { readonly type: 'totals read'; readonly totals: TakeoffTotals }
+  | { readonly type: 'quote read'; readonly table: Table; readonly choices: QuoteChoices }
   | { readonly type: 'quote checked'; readonly check: QuoteCheck }
   | { readonly type: 'cell selected'; readonly cell: CellAt | null };
 
@@ -164,6 +166,8 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return state.filled ? { ...state, filled: { ...state.filled, ...action.totals } } : state;
     case 'unfilled':
       return { ...state, filled: null };
+    case 'quote read':
+      return { ...state, quote: null, quoteTable: action.table, quoteChoices: action.choices, listed: LIST_PAGE };
     case 'quote checked':
       return { ...state, quote: action.check, notice: null };
     case 'cell selected':

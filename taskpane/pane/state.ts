@@ -1,4 +1,5 @@
 import type { QuoteCheck } from '../../src/check/quote';
+import type { QuoteChoices } from '../../src/quote/headings';
 import { BLANK_JOB, type Job } from '../../src/job/fields';
 import type { Refused, Revision } from '../../src/revision/compare';
 import type { Kept } from '../../src/workbook/refill';
@@ -112,6 +113,10 @@ export interface PaneState {
   readonly plans: Plans;
   /** The last quote checked against this list. */
   readonly quote: QuoteCheck | null;
+  /** The table it was read from, or one in which no quote could be read yet. */
+  readonly quoteTable: Table | null;
+  /** Its column (from 0) → what the user says that it holds. */
+  readonly quoteChoices: QuoteChoices;
   /** The job at hand. */
   readonly job: Job;
   /** A revised list against the chosen one; null: none was read. */
@@ -172,6 +177,8 @@ export const NO_LIST = {
   choices: {},
   schedule: null,
   quote: null,
+  quoteTable: null,
+  quoteChoices: {},
   revised: null,
 } satisfies Partial<PaneState>;
 

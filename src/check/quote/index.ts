@@ -13,6 +13,7 @@ export {
   type QuoteSum,
   type SetAside,
 } from '../../quote/quote';
+export { QUOTE_LABELS, type QuoteKey } from '../../quote/meanings';
 export { chooseQuoteTable, readQuote } from '../../quote/readQuote';
 export { amountText, correction, lineName } from './correction';
 export { hangs, priceOff } from './stakes';

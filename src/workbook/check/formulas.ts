@@ -16,7 +16,9 @@ import { takeoffRange } from '../takeoff/sheet';
 /** A figure of the opening on the line's place in the takeoff; blank where it has none. */
 export function ours(of: FigureName | 'quantity' | 'unit price', openings: number, plain: boolean): string {
   const cell = of === 'quantity' ? inputAt(of, '{place}', openings) : figureAt(of, '{place}', openings, plain);
-  return `IF({place}="","",IF(${cell}="","",${cell}))`;
+  // A count that is asked about is text in the takeoff.
+  const text = of === 'quantity' ? `IF(ISTEXT(${cell}),"",${cell})` : cell;
+  return `IF({place}="","",IF(${cell}="","",${text}))`;
 }
 
 export const RADIUS_FIGURES: Readonly<Record<RadiusBasis, FigureName>> = {

@@ -1,6 +1,8 @@
 import type { Table } from '../../../src/schedule/opening';
 import { fail, tell, work, type Bench } from './bench';
-import { readFile, readListedSheet } from './chooseList';
+import type { QuoteChoices } from '../../../src/quote/headings';
+import type { QuoteKey } from '../../../src/quote/meanings';
+import { readFile, readListedSheet, readText } from './chooseList';
 import { pdfBytes, readQuotePdf } from './choosePdf';
 import { lookForSheets, takeoffBefore } from './fill';
 import { loadShop } from './shop';
@@ -34,8 +36,28 @@ export function checkFile(bench: Bench, file: File): Promise<void> {
   });
 }
 
+/** Rows pasted with their headings. */
+export function checkText(bench: Bench, text: string): Promise<void> {
+  return work(bench, 'Checking the pasted quote', async () => {
+    const tables = await readText(bench, text);
+    if (!tables.ok) return fail(bench, tables.message);
+    const [table] = tables.value;
+    return table ? check(bench, table) : fail(bench, 'The pasted text has no rows.');
+  });
+}
+
+/** A column of the quote holds something else than we understood; null: what we understand. */
+export function chooseQuoteMeaning(bench: Bench, column: number, key: QuoteKey | null): Promise<void> {
+  return work(bench, 'Reading the quote again', async () => {
+    const { quoteTable, quoteChoices } = bench.store.get();
+    if (!quoteTable) return;
+    const { [column]: _before, ...others } = quoteChoices;
+    await check(bench, quoteTable, key === null ? others : { ...others, [column]: key });
+  });
+}
+
 /** The quote against the takeoff of the chosen list, with what was changed by hand in the workbook. */
-async function check(bench: Bench, table: Table): Promise<void> {
+async function check(bench: Bench, table: Table, choices: QuoteChoices = {}): Promise<void> {
   const { store } = bench;
   if (!(await loadShop(bench))) return;
   const { schedule, standards } = store.get();
@@ -47,7 +69,9 @@ async function check(bench: Bench, table: Table): Promise<void> {
   const before = await takeoffBefore(bench);
   if (!before.ok) return fail(bench, before.message);
   const { taken } = takeoffWithEdits({ schedule, standards, before: before.value });
-  const check = checkTable(table, taken);
+  // Where no quote can be read, its columns can still be set by hand.
+  store.send({ type: 'quote read', table, choices });
+  const check = checkTable(table, taken, { choices });
   if (!check.ok) return fail(bench, check.message);
   store.send({ type: 'quote checked', check: check.value });
 }

@@ -1,6 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkFile, checkSelection, checkSheet, writeCheck } from '../../../../taskpane/pane/deeds/checkQuote';
+import {
+  checkFile,
+  checkSelection,
+  checkSheet,
+  checkText,
+  chooseQuoteMeaning,
+  writeCheck,
+} from '../../../../taskpane/pane/deeds/checkQuote';
 import { takeExample, takeSheet } from '../../../../taskpane/pane/deeds/chooseList';
 import { fill } from '../../../../taskpane/pane/deeds/fill';
 import { MemoryHost } from '../../../../taskpane/memory/host';
@@ -60,6 +67,60 @@ describe('a quote in the pane', () => {
     // It is there now: writing again has to be asked for.
     expect(await writeCheck(bench, false)).toBe(true);
     expect(await writeCheck(bench, true)).toBe(false);
+  });
+
+  it('is read from pasted rows', async () => {
+    const bench = benchOn(new MemoryHost({ List: LIST }));
+    await takeSheet(bench, 'List');
+    await checkText(bench, QUOTE.map((row) => row.join('\t')).join('\n'));
+    expect(bench.store.get().quote!.lines.map(({ line }) => line.length)).toEqual([36, 74.4375]);
+    expect(bench.store.get().quoteTable!.rows).toHaveLength(4);
+  });
+
+  it('has a column that no reading fits, which can be set by hand and put back', async () => {
+    const odd = QUOTE.map((row, at) => [
+      at === 0 ? 'Zorp' : 48.5,
+      ...row.map((cell) => (cell === 'Length' ? 'Blurb' : cell)),
+    ]);
+    const bench = benchOn(new MemoryHost({ List: LIST, Quote: odd }));
+    await takeSheet(bench, 'List');
+    await checkSheet(bench, 'Quote');
+    const read = () => bench.store.get().quote!;
+    expect(
+      read()
+        .quote.setAside.filter(({ understood }) => !understood)
+        .map(({ name }) => name),
+    ).toContain('column "Zorp"');
+    expect(read().counts.agrees).toBe(0);
+    await chooseQuoteMeaning(bench, 0, 'aside');
+    expect(read().quote.meaning[0]).toBe('aside');
+    expect(read().lines.map(({ line }) => line.unread)).toEqual([['column "Blurb"'], ['column "Blurb"']]);
+    await chooseQuoteMeaning(bench, 3, 'length');
+    expect(read().quote.lines.map(({ length }) => length)).toEqual([36, 74.4375]);
+    expect(read().lines[1]!.agreesIn).toContain('length');
+    await chooseQuoteMeaning(bench, 0, null);
+    expect(bench.store.get().quoteChoices).toEqual({ 3: 'length' });
+    expect(read().lines[1]!.line.unread).toEqual(['column "Zorp"']);
+  });
+
+  it('without headings that can be told is refused, and read once its columns are set by hand', async () => {
+    const bare = [
+      ['Dear sir', 'we offer', 'as follows'],
+      ['W1', 'two of', '36'],
+      ['W2', 'one of', '74.4375'],
+    ];
+    const bench = benchOn(new MemoryHost({ List: LIST, Quote: bare }));
+    await takeSheet(bench, 'List');
+    await checkSheet(bench, 'Quote');
+    expect(noticeOf(bench)).toMatch(/^No headings were found/);
+    expect([bench.store.get().quote, bench.store.get().quoteTable!.rows.length]).toEqual([null, 3]);
+    await chooseQuoteMeaning(bench, 0, 'mark');
+    await chooseQuoteMeaning(bench, 2, 'length');
+    const { lines } = bench.store.get().quote!;
+    expect(lines.filter(({ places }) => places.length > 0).map(({ line }) => [line.mark, line.length])).toEqual([
+      ['W1', 36],
+      ['W2', 74.4375],
+    ]);
   });
 
   it('that is none is refused in a sentence', async () => {

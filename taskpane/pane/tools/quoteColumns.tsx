@@ -1,0 +1,121 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Quote, QuoteKey } from '../../../src/check/quote';
+import type { QuoteChoices } from '../../../src/quote/headings';
+import type { Table } from '../../../src/schedule/opening';
+import { chooseQuoteMeaning } from '../deeds/checkQuote';
+import type { Bench } from '../deeds/bench';
+
+type Labels = Readonly<Record<QuoteKey, string>>;
+
+interface ColumnsProps {
+  readonly bench: Bench;
+  readonly table: Table;
+  /** As it was read; null: no quote could be read in the table. */
+  readonly quote: Quote | null;
+  readonly choices: QuoteChoices;
+}
+
+/** What each column of the quote was read as, with a few of its cells; those that no reading fits stand first. */
+export function QuoteColumns({ bench, table, quote, choices }: ColumnsProps) {
+  const [labels, setLabels] = useState<Labels | null>(null);
+  useEffect(() => {
+    void import('../../../src/check/quote').then(({ QUOTE_LABELS }) => setLabels(QUOTE_LABELS));
+  }, []);
+  if (labels === null) return null;
+  const width = quote?.headings.length ?? Math.max(0, ...table.rows.slice(0, 50).map((row) => row.length));
+  const columns = Array.from({ length: width }, (_, column) => ({
+    column,
+    heading: (quote?.headings[column] ?? '').trim(),
+    key: choices[column] ?? quote?.meaning[column] ?? null,
+    samples: samplesOf(table, quote, column),
+    aside: quote?.setAside.find(({ index }) => index === column),
+  })).filter(({ heading, samples }) => heading !== '' || samples.length > 0);
+  const isOpen = (one: (typeof columns)[number]) => quote === null || one.aside?.understood === false;
+  const open = columns.filter(isOpen);
+  const read = columns.filter((one) => !isOpen(one));
+  return (
+    <section class="card" aria-labelledby="quote-columns">
+      <h2 id="quote-columns">What its columns hold</h2>
+      {open.length > 0 && (
+        <p class="needs">
+          {quote === null
+            ? 'No headings were found: say what the columns hold, among them a price, an amount, a length or a radius.'
+            : `${open.length === 1 ? 'One column isn’t' : `${open.length} columns aren’t`} understood: say what it holds, or that it is not compared.`}
+        </p>
+      )}
+      <ColumnList bench={bench} labels={labels} columns={open} choices={choices} />
+      {read.length > 0 && (
+        <details class="left-out">
+          <summary>
+            {read.length === 1 ? 'One column' : `${read.length} columns`} as read: change what was taken wrong
+          </summary>
+          <ColumnList bench={bench} labels={labels} columns={read} choices={choices} />
+        </details>
+      )}
+    </section>
+  );
+}
+
+interface ListProps {
+  readonly bench: Bench;
+  readonly labels: Labels;
+  readonly choices: QuoteChoices;
+  readonly columns: readonly {
+    readonly column: number;
+    readonly heading: string;
+    readonly key: QuoteKey | null;
+    readonly samples: readonly string[];
+    readonly aside: Quote['setAside'][number] | undefined;
+  }[];
+}
+
+function ColumnList({ bench, labels, columns, choices }: ListProps) {
+  if (columns.length === 0) return null;
+  return (
+    <ul class="columns">
+      {columns.map(({ column, heading, key, samples, aside }) => (
+        <li key={column} class="column">
+          <label for={`quote-column-${column}`}>{heading === '' ? `Column ${column + 1}, no heading` : heading}</label>
+          <select
+            id={`quote-column-${column}`}
+            value={key ?? ''}
+            onChange={({ currentTarget: { value } }) =>
+              chooseQuoteMeaning(bench, column, value === '' ? null : (value as QuoteKey))
+            }
+          >
+            <option value="">{column in choices ? 'As we read it' : 'Not understood'}</option>
+            {(Object.keys(labels) as QuoteKey[]).map((one) => (
+              <option key={one} value={one}>
+                {labels[one]}
+              </option>
+            ))}
+          </select>
+          <p class="samples">
+            {samples.length === 0 ? (
+              <span class="soft">empty</span>
+            ) : (
+              samples.map((sample, index) => <span key={index}>{sample}</span>)
+            )}
+          </p>
+          {aside && <p class="soft">{aside.done}</p>}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const MOST_SAMPLES = 3;
+
+/** The first different cells of a column in the rows that are lines; in any row, where no quote could be read. */
+function samplesOf({ rows, firstRow }: Table, quote: Quote | null, column: number): readonly string[] {
+  const lines = quote === null ? rows : quote.lines.map(({ row }) => rows[row - firstRow] ?? []);
+  const found: string[] = [];
+  for (const row of lines) {
+    const text = String(row[column] ?? '')
+      .trim()
+      .slice(0, 40);
+    if (text !== '' && !found.includes(text)) found.push(text);
+    if (found.length === MOST_SAMPLES) break;
+  }
+  return found;
+}
