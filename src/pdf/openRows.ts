@@ -4,6 +4,7 @@ import type { FoundRow, FoundTable, IsHeading } from './found';
 import type { Line } from './lines';
 import type { Band, Rule } from './marks';
 import type { Column } from './openColumns';
+import { outOfLine } from './outOfLine';
 import { clusters } from './rules';
 import { splitRows, type WordRow } from './splitRows';
 import { wordLines, type Word } from './words';
@@ -43,11 +44,12 @@ export function assembled(
       ? rows.map((row) => ({ ...row, flags: [...row.flags, 'it shares a striped or ruled row with others'] }))
       : rows;
   });
-  const rows = [...headRows, ...bodyRows].map(({ cells, flags: own }): FoundRow => {
+  const off = [...headRows.map(() => []), ...outOfLine(bodyRows)];
+  const rows = [...headRows, ...bodyRows].map(({ cells, flags: own }, index): FoundRow => {
     const texts = cells.map((words, column) => cellText(words, place(column), isHeading, true));
     const words = cells.flat();
     const cuts = words.flatMap((word) => flags.get(word) ?? []);
-    const doubts = [...own, ...texts.flatMap((text) => text.flags), ...cuts];
+    const doubts = [...own, ...texts.flatMap((text) => text.flags), ...cuts, ...off[index]!];
     return {
       top: Math.min(...words.map((word) => word.y - word.size)),
       bottom: Math.max(...words.map((word) => word.y + 0.3 * word.size)),

@@ -4,7 +4,8 @@ import type { Matrix, PageMarks, Seen } from './marks';
 import { overPages } from './overPages';
 import { pdfTable, type PdfTable } from './pdfTable';
 import { readPage } from './readPage';
-import { walk, type FontFacts, type Operators } from './walk';
+import { walk, type Operators } from './walk';
+import type { FontFacts } from './walkState';
 
 /** What is used of the PDF library. */
 export interface PdfLibrary {

@@ -3,6 +3,7 @@ import { boxOf, Drawn, within, type Box } from './drawn';
 import { BlankWidths } from './blanks';
 import { matrixOf, moved, times, type Letter, type Matrix, type PageMarks } from './marks';
 import { chains } from './rules';
+import { firstState, type PageFacts, type State } from './walkState';
 
 /** A page's drawing as the PDF library gives it: what is done, and with which figures. */
 export interface Operators {
@@ -10,46 +11,10 @@ export interface Operators {
   readonly argsArray: ArrayLike<unknown>;
 }
 
-/** What of a font is needed to place its letters. */
-export interface FontFacts {
-  readonly fontMatrix?: ArrayLike<number>;
-  readonly vertical?: boolean;
-}
-
-/** What the walk needs to know of the page and the library. */
-export interface PageFacts {
-  readonly width: number;
-  readonly height: number;
-  /** From the PDF's own axes to the page as it is shown. */
-  readonly matrix: Matrix;
-  /** The library's names of operators. */
-  readonly names: Readonly<Record<string, number>>;
-  readonly font: (id: string) => FontFacts | null;
-  /** Whether a layer is shown. */
-  readonly layer: (properties: unknown) => boolean;
-}
-
 interface Glyph {
   readonly unicode: string;
   readonly width: number;
   readonly isSpace: boolean;
-}
-
-/** All that `save` keeps. */
-interface State {
-  matrix: Matrix;
-  shown: Box;
-  fill: string;
-  stroke: string;
-  lineWidth: number;
-  font: FontFacts | null;
-  size: number;
-  charSpacing: number;
-  wordSpacing: number;
-  stretch: number;
-  leading: number;
-  raise: number;
-  mode: number;
 }
 
 /** A skew larger than this, in radians, is no careless printing: 0.3°. */
@@ -83,21 +48,7 @@ class Walk {
   private readonly deeds: (((args: unknown[]) => void) | undefined)[] = [];
 
   constructor(private readonly page: PageFacts) {
-    this.state = {
-      matrix: page.matrix,
-      shown: { left: 0, top: 0, right: page.width, bottom: page.height },
-      fill: '#000000',
-      stroke: '#000000',
-      lineWidth: 1,
-      font: null,
-      size: 0,
-      charSpacing: 0,
-      wordSpacing: 0,
-      stretch: 1,
-      leading: 0,
-      raise: 0,
-      mode: 0,
-    };
+    this.state = firstState(page);
     for (const [name, deed] of Object.entries(this.byName())) {
       const number = page.names[name];
       if (number !== undefined) this.deeds[number] = deed;

@@ -93,7 +93,7 @@ export class BodyReader {
       if (isDitto(cell)) cells[column] = this.repeated(cell, column, notes);
     });
     this.fillMerged(row, cells, shared, notes);
-    const doubt = this.overflow(row, cells, notes) ?? this.readInDoubt(row);
+    const doubt = this.overflow(row, cells, notes);
     this.above = cells;
     const source = Array.from({ length: Math.max(this.layout.columns.length, original.length) }, (_, column) =>
       cellText(original[column]),
@@ -162,14 +162,6 @@ export class BodyReader {
       return null;
     }
     return doubt;
-  }
-
-  /** What the file's reader was not sure of in this row. */
-  private readInDoubt(row: number): string | null {
-    const doubts = this.table.doubts?.get(row);
-    return doubts === undefined
-      ? null
-      : `Row ${row} is in doubt: ${doubts.join('; ')}; please check it against the page.`;
   }
 
   /** One cell more than the other rows have, if blank, and a length that could go on in the next cell: 36,5 made two of one. */

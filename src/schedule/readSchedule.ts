@@ -9,6 +9,7 @@ import { listed, quote } from './figure';
 import { askList, type ListAnswers } from './listQuestions';
 import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
 import type { Answers, Opening, Reading, Table } from './opening';
+import { askDoubts } from './pageDoubts';
 import { readRow, remarksOf, type ListReading } from './readRow';
 import { readRemarks } from './remarks';
 import { NO_HEAD } from './resolve';
@@ -53,6 +54,7 @@ export function readSchedule(
   const { reader, settled, notes } = isChosen ? sort(table, standards, again, all) : first;
   const rows = reader.raw.map((raw) => new RowChanges(raw, asked));
   if (rows.length > 0) askColumns(rows);
+  askDoubts(rows, table);
   const list = askList(rows, { table, standards, asked, given: how.unit ?? null, noted: notes.unit });
   const { openings, leftOut } = readRows(rows, list, standards);
   const questions = asked.questions(

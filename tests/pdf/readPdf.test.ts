@@ -70,17 +70,29 @@ describe('tables of a PDF', () => {
     expect([...table!.table.doubts!.keys()]).toEqual([4, 5]);
   });
 
-  test('an opening whose row is in doubt has a problem, so that it is not priced', async () => {
+  test('a row in doubt is a question: its opening is not priced until the row has been compared with the page', async () => {
     const bytes = await drawn((sheet) => {
       schedule(sheet);
       sheet.say('XX', 52, 60 + 16 + 11.5);
     });
-    const [table] = valueOf(await read(bytes)).tables;
-    const { openings } = valueOf(readSchedule(table!.table, defaultStandards()));
-    expect(openings[0]!.problems.map(({ message }) => message).join()).toMatch(
-      /letters lie over one another in column 1/,
-    );
-    expect(openings[1]!.problems).toEqual([]);
+    const [found] = valueOf(await read(bytes)).tables;
+    const { openings, questions } = valueOf(readSchedule(found!.table, defaultStandards()));
+    expect(questions).toEqual([
+      {
+        id: 'page:letters lie over one another in column 1',
+        rows: [2],
+        about: 'page',
+        text: 'On the page letters lie over one another in column 1; please compare the row with the page: is it as read?',
+        choices: ['as read', 'leave out'],
+      },
+    ]);
+    expect(openings.map(({ span }) => span)).toEqual([null, 42, 60]);
+    const answered = (answer: string) =>
+      valueOf(
+        readSchedule(found!.table, defaultStandards(), {}, { answers: { [`${questions[0]!.id}@2`]: answer } }),
+      ).openings.map(({ span }) => span);
+    expect(answered('as read')).toEqual([36.5, 42, 60]);
+    expect(answered('leave out')).toEqual([42, 60]);
   });
 
   test('a fraction alone on a line below a whole number, without rules, stops and asks', async () => {
@@ -98,6 +110,83 @@ describe('tables of a PDF', () => {
     const { openings } = valueOf(readSchedule(table!.table, defaultStandards()));
     expect(openings.map(({ mark }) => mark)).toEqual(['A1', 'A2', 'A3']);
     expect(openings[0]!.problems.map(({ message }) => message).join()).toMatch(/fraction/);
+  });
+
+  test('columns set closer than words, and type of one width, are told apart by headings and by what stands in line', async () => {
+    const rows = [
+      ['MARK', 'QTY', 'HEAD', 'WIDTH', 'RISE', 'LOCATION', 'REMARKS'],
+      ['W1', '1', 'SEGMENTAL', '63 3/4', '12 5/8', 'BED 1', 'TEMPERED'],
+      ['W2', '12', 'SEGMENTAL', '54', '11 3/8', 'STAIR', 'SEE DETAIL 4'],
+      ['W3', '1', 'HALF ROUND', '30', '15', 'HALL', ''],
+      ['W4', '3', 'SEGMENTAL', '36', '8 1/4', 'HALL', 'VERIFY IN FIELD'],
+      ['W5', '2', 'ELLIPTICAL', '48 1/2', '14', 'KITCHEN', ''],
+    ];
+    for (const [name, gap] of [
+      [StandardFonts.Helvetica, 2.6],
+      [StandardFonts.Courier, 5.4],
+    ] as const) {
+      const document = await PDFDocument.create();
+      const font = await document.embedFont(name);
+      const page = document.addPage();
+      const wide = rows[0]!.map((_, column) => Math.max(...rows.map((row) => font.widthOfTextAtSize(row[column]!, 9))));
+      rows.forEach((row, line) => {
+        let left = 40;
+        row.forEach((text, column) => {
+          const isFigure = line > 0 && [1, 3, 4].includes(column);
+          const x = isFigure ? left + wide[column]! - font.widthOfTextAtSize(text, 9) : left;
+          if (text !== '') page.drawText(text, { x, y: 600 - line * 16, size: 9, font });
+          left += wide[column]! + gap;
+        });
+      });
+      expect(await rowsOf(await document.save())).toEqual([blanks(rows)]);
+    }
+  });
+
+  test('a text that begins in the column before it is asked about', async () => {
+    const bytes = await drawn((sheet) => {
+      const columns = [50, 110, 170, 260, 330];
+      const line = (cells: readonly string[], y: number, shift = 0) =>
+        cells.forEach((cell, index) => cell && sheet.say(cell, columns[index]! - (index === 3 ? shift : 0), y));
+      line(SCHEDULE_ROWS[0]!, 60);
+      for (let row = 1; row <= 6; row += 1)
+        line([`A${row}`, '2', 'Segmental', `${40 + row} 1/2`, '8'], 60 + row * 20, row === 4 ? 14 : 0);
+    });
+    const [table] = valueOf(await read(bytes)).tables;
+    expect(table!.table.doubts).toEqual(new Map([[5, ['a text stands out of line in column 4']]]));
+  });
+
+  test('notes beside a short table, with a heading of their own, are no column of it', async () => {
+    const bytes = await drawn((sheet) => {
+      const columns = [50, 110, 170, 260, 330];
+      SCHEDULE_ROWS.forEach((row, line) =>
+        row.forEach((cell, index) => cell && sheet.say(cell, columns[index]!, 60 + line * 20)),
+      );
+      ['GENERAL NOTES', 'A. Openings are shown from outside.', 'B. See sheet 7.', 'C. Field measure.'].forEach(
+        (note, line) => sheet.say(note, 400, 60 + line * 13),
+      );
+    });
+    const [table] = valueOf(await read(bytes)).tables;
+    expect(table!.table.rows).toEqual(blanks(SCHEDULE_ROWS));
+  });
+
+  test('rules between the columns alone, over two pages', async () => {
+    const more = [
+      ['A4', '1', 'Segmental', '30', '6'],
+      ['A5', '1', 'Segmental', '31', '6'],
+    ];
+    const page = (rows: readonly (readonly string[])[]) => (sheet: Sheet) => {
+      let x = 50;
+      const bottom = 60 + rows.length * 16;
+      for (const [column, width] of [...SCHEDULE_WIDTHS, 0].entries()) {
+        sheet.line(x, 60, x, bottom);
+        rows.forEach((row, line) => row[column] && sheet.say(row[column], x + 3, 71.5 + line * 16));
+        x += width;
+      }
+      sheet.line(50, 60, x, 60);
+      sheet.line(50, bottom, x, bottom);
+    };
+    const bytes = await drawn(page(SCHEDULE_ROWS), page(more));
+    expect(await rowsOf(bytes)).toEqual([blanks([...SCHEDULE_ROWS, ...more])]);
   });
 
   test('a table turned on its page is read as it stands', async () => {

@@ -88,11 +88,11 @@ const plain = (text: unknown) =>
 function cellsRight(table: Table, headings: readonly string[], rows: readonly (readonly string[])[]): number {
   const columns = headings.map((heading) => {
     const flat = plain(heading).toLowerCase();
-    for (const row of table.rows.slice(0, 6)) {
-      const at = row.findIndex((cell) => plain(cell).toLowerCase().endsWith(flat));
-      if (at >= 0) return at;
-    }
-    return headings.indexOf(heading);
+    const heads = table.rows.slice(0, 6).map((row) => row.map((cell) => plain(cell).toLowerCase()));
+    const whole = heads.map((row) => row.indexOf(flat)).find((at) => at >= 0);
+    // A group's name may stand before it.
+    const under = heads.map((row) => row.findIndex((cell) => cell.endsWith(flat))).find((at) => at >= 0);
+    return whole ?? under ?? headings.indexOf(heading);
   });
   let right = 0;
   for (const row of rows) {

@@ -1,0 +1,21 @@
+import type { RowChanges } from './changes';
+import type { Table } from './opening';
+
+/**
+ * Rows that the file's reader was not sure of, as a question each kind of doubt: compared with the page, a row is as read or is
+ * left out. A span given for the row answers, too.
+ */
+export function askDoubts(rows: readonly RowChanges[], { doubts }: Table): void {
+  for (const changes of rows) {
+    const own = doubts?.get(changes.raw.row);
+    if (own === undefined || changes.fields.span !== undefined) continue;
+    const said = own.join('; ');
+    changes.ask({
+      id: `page:${said.slice(0, 80)}`,
+      about: 'page',
+      text: `On the page ${said}; please compare the row with the page: is it as read?`,
+      choices: [{ label: 'as read' }, { label: 'leave out', leaveOut: true }],
+      field: 'span',
+    });
+  }
+}
