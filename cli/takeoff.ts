@@ -110,14 +110,14 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
         alonePrice: row.cost === null ? null : alone(row),
       })),
       problems: taken.problems,
-      totals: totalsJson(taken),
+      totals: totalsJson(taken, job.value),
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),
       ...readingJson(schedule.value),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');
   } else {
-    io.out(takeoffTable(taken));
+    io.out(takeoffTable(taken, job.value));
     const lines = attentionLines(taken, schedule.value, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }

@@ -1,3 +1,5 @@
+import { jobMinimum } from '../src/job/minimum';
+import type { Job } from '../src/job/fields';
 import { notPricedYet } from '../src/extras';
 import { roundTo } from '../src/rounding';
 import type { Reading, Schedule } from '../src/schedule/opening';
@@ -66,14 +68,15 @@ function extraJson({ kind, each, quantity, unitPrice, price }: ExtraLine) {
   return { extra: kind, each, quantity, unitPrice, price, needs: unitPrice === null ? [notPricedYet(kind)] : [] };
 }
 
-/** The totals, and what extras come to where there are any. */
-export function totalsJson(taken: Takeoff) {
+/** The totals, what extras come to where there are any, and what is short of the job's minimum charge where it has one. */
+export function totalsJson(taken: Takeoff, job: Job) {
   const lines = allExtras(taken);
-  if (lines.length === 0) return taken.totals;
+  const minimum = jobMinimum(taken, job);
+  const extras = { extras: extrasTotal(lines), extrasNotPriced: lines.filter(({ price }) => price === null).length };
   return {
     ...taken.totals,
-    extras: extrasTotal(lines),
-    extrasNotPriced: lines.filter(({ price }) => price === null).length,
+    ...(lines.length === 0 ? {} : extras),
+    ...(minimum === null ? {} : { minimum: { charge: minimum.charge, short: minimum.short, jobTotal: minimum.total } }),
   };
 }
 
@@ -172,7 +175,7 @@ export function stockJson(needs: BoardNeeds, taken: Takeoff) {
 }
 
 /** The table a person reads, as wide as a terminal. */
-export function takeoffTable(taken: Takeoff): string {
+export function takeoffTable(taken: Takeoff, job: Job): string {
   const { openings, totals } = taken;
   const extras = allExtras(taken);
   const rows = openings.map(({ opening, known, curve, cost }) => [
@@ -200,6 +203,11 @@ export function takeoffTable(taken: Takeoff): string {
   if (extras.length > 0) {
     const count = extras.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
     rows.push(['', '', String(count), 'extras', '', '', '', '', figure(extrasTotal(extras), 2) || 'not priced']);
+  }
+  const minimum = jobMinimum(taken, job);
+  if (minimum !== null && minimum.short > 0) {
+    rows.push(['', '', '', 'minimum charge, short', '', '', '', '', figure(minimum.short, 2)]);
+    rows.push(['', '', '', 'job in all', '', '', '', '', figure(minimum.total, 2)]);
   }
   const headings = ['Row', 'Mark', 'Qty', 'Head', 'Span', 'Length', 'Bd ft', 'Run min', 'Price'];
   const table = [headings, ...rows];

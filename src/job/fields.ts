@@ -59,7 +59,7 @@ export const JOB_FIELDS = [
   { key: 'finishRate', group: 'Charges', label: 'Priming or finish', measure: 'moneyPerLength', max: 1000, note: 'For each foot (metric: meter) of molding along its outside edge, legs to the spring line included. 0: none.' },
   { key: 'finishWords', group: 'Charges', label: 'What the finish is', measure: 'text', note: 'Such as Priming, one coat.' },
   { key: 'discount', group: 'Charges', label: 'Discount', measure: 'percent', max: 1, note: 'Of everything above it: lines, set-ups, finish.' },
-  { key: 'minimum', group: 'Charges', label: 'Minimum charge', measure: 'money', max: 1e6, note: 'What the job comes to at least, before delivery and tax: the difference stands on a line of its own.' },
+  { key: 'minimum', group: 'Charges', label: 'Minimum charge', measure: 'money', max: 1e6, note: 'What the job comes to at least, before delivery and tax: the difference stands on a line of its own, on the Proposal and below the total of the Takeoff as filled.' },
   { key: 'deliveryCharge', group: 'Charges', label: 'Delivery charge', measure: 'money', max: 1e6, note: '' },
   { key: 'taxRate', group: 'Charges', label: 'Tax', measure: 'percent', max: 1, note: '' },
   { key: 'taxOn', group: 'Charges', label: 'Tax is on', measure: 'choice', choices: ['everything', 'everything but delivery'], note: 'What is taxed differs by state: ask.' },

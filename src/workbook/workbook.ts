@@ -60,7 +60,7 @@ export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: W
   const boards = options.boards ?? planBoards(partsOf(takeoff), takeoff.standards);
   const planned = withFactors(takeoff, withHeld(factorsOf(takeoff, boards), heldFactors));
   return [
-    takeoffSource(planned, plain ? workingFigure(takeoff.openings.length) : null, ownColumns),
+    takeoffSource(planned, plain ? workingFigure(takeoff.openings.length) : null, ownColumns, job),
     ...(check ? [checkSheet(check, plain)] : []),
     ...(options.revision ? [options.revision] : []),
     ...(options.proposal ? [liveProposalSheet(planned, job)] : []),

@@ -49,6 +49,11 @@ export function extrasRanges(takeoff: Takeoff) {
   return { kinds: range('head'), numbers: range('place'), quantities: range('quantity') };
 }
 
+/** How many rows so many extras take below the total: headings, themselves, their sum, and that with the openings. */
+export function extrasHeight(extras: number): number {
+  return extras === 0 ? 0 : extras + 3;
+}
+
 /** The rows below the total, which stands in row `total` (from 1); none where no opening has extras. */
 export function* extrasRows(takeoff: Takeoff, total: number): Generator<(Cell | null)[]> {
   const lines = allExtras(takeoff);

@@ -1,4 +1,5 @@
 import { ENDS, HEAD_SHAPES } from '../../head/head';
+import { BLANK_JOB, type Job } from '../../job/fields';
 import { shopRanges } from '../../takeoff/figures';
 import { MAIN, MORE } from '../../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
@@ -10,6 +11,7 @@ import { unlessErrors } from '../unlessErrors';
 import { ownCells, type OwnColumn } from '../refill';
 import type { Cell, CellStyle, SheetSource, Validation } from '../sheet';
 import { extrasRows } from './extras';
+import { minimumRows } from './minimum';
 import { TAKEOFF_COLUMNS, UNPLANNED, type CellsOfRow, type ColumnKey, type TakeoffColumn } from './columns';
 
 /** Rows above the openings: title, summary, groups, units, headings. The headings stand last, so that the rows can be sorted. */
@@ -70,12 +72,13 @@ export function takeoffSource(
   takeoff: Takeoff,
   working: WorkingFigure | null,
   own: readonly OwnColumn[] = [],
+  job: Job = BLANK_JOB,
 ): SheetSource {
   const body = bodyOf(takeoff.openings.length);
   const widths = [...TAKEOFF_COLUMNS.map((column) => column.width), ...own.map(() => OWN_WIDTH)];
   return {
     name: 'Takeoff',
-    rows: { [Symbol.iterator]: () => rowsOf(takeoff, working, own, body) },
+    rows: { [Symbol.iterator]: () => rowsOf(takeoff, working, own, job, body) },
     widths,
     frozenRows: TAKEOFF_HEAD_ROWS,
     frozenColumns: FROZEN_COLUMNS,
@@ -94,6 +97,7 @@ function* rowsOf(
   takeoff: Takeoff,
   working: WorkingFigure | null,
   own: readonly OwnColumn[],
+  job: Job,
   body: Body,
 ): Generator<(Cell | null)[]> {
   const { unit } = takeoff.standards;
@@ -113,6 +117,7 @@ function* rowsOf(
   }
   yield TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body));
   yield* extrasRows(takeoff, body.last + 1);
+  yield* minimumRows(takeoff, job, body.last + 1);
 }
 
 function cellOf(
