@@ -19,19 +19,25 @@ interface KeptShop {
 }
 
 const shops = new Map<string, KeptShop>();
-/** The last ranges given, which a host may hand over again as they are. */
-let last: { readonly shop: unknown; readonly wood: unknown; readonly onhand: unknown; readonly kept: KeptShop } | null =
-  null;
+/** The last ranges given, with knives and without, which a host may hand over again as they are. */
+interface Given {
+  readonly shop: unknown;
+  readonly wood: unknown;
+  readonly onhand: unknown;
+  readonly kept: KeptShop;
+}
+let lastGiven: readonly Given[] = [];
 
 /** The shop's settings, boards and knives, as the worksheet hands them over. */
 function shopOf(shop: any, wood: any, onhand: any): KeptShop {
-  if (last !== null && last.shop === shop && last.wood === wood && last.onhand === onhand) return last.kept;
+  for (const last of lastGiven)
+    if (last.shop === shop && last.wood === wood && last.onhand === onhand) return last.kept;
   const key = keyOf([shop, wood, onhand]);
   const kept = shops.get(key) ?? readShopOf(shop, wood, onhand);
   shops.delete(key);
   shops.set(key, kept);
   if (shops.size > MOST_SHOPS) shops.delete(shops.keys().next().value!);
-  last = { shop, wood, onhand, kept };
+  lastGiven = [{ shop, wood, onhand, kept }, ...lastGiven.slice(0, 1)];
   return kept;
 }
 

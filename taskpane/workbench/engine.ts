@@ -1,15 +1,21 @@
-import type { ICellData, ICommandInfo, Injector, Univer, Workbook, Worksheet } from '@univerjs/core';
+import type { ICellData, Injector, Univer, Workbook, Worksheet } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
-import { forgetPlaces } from './forget-places';
+import { Calculation } from './calculation/calculation';
+import { registerFunctions, type GridFunction } from './functions';
 import type { GridLibrary } from './library';
 
-/** A running grid with one workbook, with or without a page around it. */
-export interface Engine {
+/** A grid's parts and its one workbook. */
+export interface EngineCore {
   readonly library: GridLibrary;
-  readonly univer: Univer;
   readonly injector: Injector;
-  readonly api: FUniver;
   readonly workbook: Workbook;
+}
+
+/** A running grid, with or without a page around it. */
+export interface Engine extends EngineCore {
+  readonly univer: Univer;
+  readonly api: FUniver;
+  readonly calculation: Calculation;
   /** Waits until every change made so far has been calculated through. */
   settled(): Promise<void>;
   /** Called when a calculation that takes more than a moment starts, and when it ends. */
@@ -17,10 +23,8 @@ export interface Engine {
 }
 
 const WORKBOOK_ID = 'workbench';
-/** Univer gathers changes for 100 ms before it calculates, and writes the results in a later frame. */
-const QUIET_MS = 150;
 
-export function startWorkbook(library: GridLibrary, univer: Univer): Engine {
+export function startWorkbook(library: GridLibrary, univer: Univer, functions: readonly GridFunction[]): Engine {
   const api = library.coreFacade.FUniver.newAPI(univer);
   const injector = univer.__getInjector();
   const workbook = univer.createUnit<object, Workbook>(library.core.UniverInstanceType.UNIVER_SHEET, {
@@ -29,53 +33,39 @@ export function startWorkbook(library: GridLibrary, univer: Univer): Engine {
     sheetOrder: ['first'],
     sheets: { first: { id: 'first', name: 'Sheet1', rowCount: 200, columnCount: 30 } },
   });
-  forgetPlaces(library, injector);
-  return { library, univer, injector, api, workbook, ...calculation(library, injector) };
+  registerFunctions({ library, injector }, functions);
+  const telling = new Telling();
+  const calculation = new Calculation({ library, injector, workbook }, functions, (now) => telling.is(now));
+  return {
+    ...{ library, univer, injector, api, workbook, calculation },
+    settled: () => calculation.settled(),
+    onCalculating: (listener) => telling.hear(listener),
+  };
 }
 
 /** Shorter calculations are not worth a word. */
 const MOMENT_MS = 400;
 
-function calculation(
-  { core, engineFormula }: GridLibrary,
-  injector: Injector,
-): Pick<Engine, 'settled' | 'onCalculating'> {
-  const listeners: ((calculating: boolean) => void)[] = [];
-  let lastChange = 0;
-  let calculating = false;
-  let told = false;
-  let moment: ReturnType<typeof setTimeout> | undefined;
-  const tell = (now: boolean) => {
-    if (now !== told) for (const listener of listeners) listener(now);
-    told = now;
-  };
-  const { SetFormulaCalculationStartMutation, SetFormulaCalculationNotificationMutation } = engineFormula;
-  const commands = injector.get(core.ICommandService);
-  // Before, not after: the command that starts a calculation has "executed" only when all of it is done.
-  commands.beforeCommandExecuted((command: Readonly<ICommandInfo>) => {
-    if (command.id !== SetFormulaCalculationStartMutation.id) return;
-    calculating = true;
-    clearTimeout(moment);
-    moment = setTimeout(() => tell(calculating), MOMENT_MS);
-  });
-  commands.onCommandExecuted((command: Readonly<ICommandInfo>) => {
-    if (command.type !== core.CommandType.MUTATION) return;
-    lastChange = performance.now();
-    if (command.id !== SetFormulaCalculationNotificationMutation.id) return;
-    const { functionsExecutedState } = command.params as { functionsExecutedState?: number };
-    if (functionsExecutedState === undefined) return;
-    calculating = false;
-    clearTimeout(moment);
-    tell(false);
-  });
-  return {
-    settled: async () => {
-      const asked = performance.now();
-      do await new Promise((resolve) => setTimeout(resolve, QUIET_MS));
-      while (calculating || performance.now() - Math.max(asked, lastChange) < QUIET_MS);
-    },
-    onCalculating: (listener) => void listeners.push(listener),
-  };
+/** Tells of calculations that take more than a moment. */
+class Telling {
+  private readonly listeners: ((calculating: boolean) => void)[] = [];
+  private told = false;
+  private moment: ReturnType<typeof setTimeout> | undefined;
+
+  hear(listener: (calculating: boolean) => void): void {
+    this.listeners.push(listener);
+  }
+
+  is(calculating: boolean): void {
+    clearTimeout(this.moment);
+    if (calculating) this.moment = setTimeout(() => this.tell(true), MOMENT_MS);
+    else this.tell(false);
+  }
+
+  private tell(now: boolean): void {
+    if (now !== this.told) for (const listener of this.listeners) listener(now);
+    this.told = now;
+  }
 }
 
 /** What a cell holds, exactly; null where it is empty. Spilled cells lie in a layer of their own. */

@@ -1,6 +1,6 @@
 import type { BaseFunction, BaseValueObject, FunctionVariantType, IFunctionInfo } from '@univerjs/engine-formula';
-import type { Result } from '../../src/result';
-import type { Engine, PlainValue } from './engine';
+import { refuse, type Result } from '../../src/result';
+import type { EngineCore, PlainValue } from './engine';
 import type { GridLibrary } from './library';
 
 /** A worksheet function as the grid needs it: what its argument help says, and the call. */
@@ -13,7 +13,26 @@ export interface GridFunction {
   call(args: readonly (PlainValue | PlainValue[][])[]): Result<PlainValue | readonly (readonly PlainValue[])[]>;
 }
 
-export function registerFunctions({ library, injector }: Engine, functions: readonly GridFunction[]): void {
+/** Calls a function; where it throws, that is its refusal. */
+export function callFunction(
+  fn: GridFunction,
+  args: readonly (PlainValue | PlainValue[][])[],
+): ReturnType<GridFunction['call']> {
+  try {
+    return fn.call(args);
+  } catch (thrown) {
+    return refuse(failed(fn, thrown));
+  }
+}
+
+function failed({ name }: GridFunction, thrown: unknown): string {
+  return `${name} failed: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+}
+
+export function registerFunctions(
+  { library, injector }: Pick<EngineCore, 'library' | 'injector'>,
+  functions: readonly GridFunction[],
+): void {
   const { IFunctionService } = library.engineFormula;
   injector.get(IFunctionService).registerExecutors(...functions.map((fn) => executor(library, fn)));
   injector
@@ -63,11 +82,10 @@ function executor({ engineFormula }: GridLibrary, fn: GridFunction): BaseFunctio
           if (argument.error) return argument.error;
           args.push(argument.value);
         }
-        const result = fn.call(args);
-        if (!result.ok) return refusal(result.message);
-        return valueObject(engineFormula, result.value);
+        const result = callFunction(fn, args);
+        return result.ok ? valueObject(engineFormula, result.value) : refusal(result.message);
       } catch (thrown) {
-        return refusal(`${fn.name} failed: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
+        return refusal(failed(fn, thrown));
       }
     }
   }

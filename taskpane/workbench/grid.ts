@@ -1,6 +1,6 @@
 import { startWorkbook, type Engine } from './engine';
 import { showErrorSentences } from './error-popup';
-import { registerFunctions, type GridFunction } from './functions';
+import type { GridFunction } from './functions';
 import type { GridPageLibrary } from './library';
 
 /** Set by grid-library.js, which the page loads first. */
@@ -34,8 +34,7 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
       setTimeout(() => subscription.unsubscribe());
     });
   });
-  const engine = startWorkbook(library, univer);
-  registerFunctions(engine, functions);
+  const engine = startWorkbook(library, univer, functions);
   showErrorSentences(engine, library);
   await drawn;
   return engine;

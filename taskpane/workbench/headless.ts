@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { startWorkbook, type Engine } from './engine';
-import { registerFunctions, type GridFunction } from './functions';
+import type { GridFunction } from './functions';
 import type { GridLibrary } from './library';
 
 // The packages' ES modules don't load in plain Node (a font reader they import has no ES build), their CommonJS ones do.
@@ -27,9 +27,8 @@ export function startHeadless(functions: readonly GridFunction[]): Engine {
   univer.registerPlugin(library.sheets.UniverSheetsPlugin);
   univer.registerPlugin(library.sheetsFormula.UniverSheetsFormulaPlugin);
   univer.registerPlugin(require('@univerjs/sheets-numfmt').UniverSheetsNumfmtPlugin);
-  const engine = startWorkbook(library, univer);
+  const engine = startWorkbook(library, univer, functions);
   // On a page the grid does this when it is clicked; undo works on the focused workbook.
   engine.injector.get(library.core.IUniverInstanceService).focusUnit(engine.workbook.getUnitId());
-  registerFunctions(engine, functions);
   return engine;
 }

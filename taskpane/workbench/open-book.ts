@@ -5,7 +5,7 @@ import type { Engine } from './engine';
 import type { GridBook } from './read-grid';
 import { CellStyles } from './styles';
 import { worksheetData, type HeldSheet } from './worksheet';
-import { enterCells, withoutCalculation } from './write';
+import { enterCells } from './write';
 
 /** A workbook as the grid stores it: sheets in order, and names. */
 export interface StoredBook {
@@ -118,17 +118,15 @@ export function replaceWorkbook(engine: Engine, { sheets, names, settings }: Sto
 
 function run(engine: Engine, mutations: readonly IMutationInfo[]): Result<void> {
   const commands = engine.injector.get(engine.library.core.ICommandService);
-  const calculateAgain = withoutCalculation(engine);
   try {
-    for (const { id, params } of mutations) {
-      if (!commands.syncExecuteCommand(id, params)) throw new Error(`${id} was refused`);
-    }
+    engine.calculation.without(() => {
+      for (const { id, params } of mutations)
+        if (!commands.syncExecuteCommand(id, params)) throw new Error(`${id} was refused`);
+    });
     return ok(undefined);
   } catch (thrown) {
     const why = thrown instanceof Error ? thrown.message : String(thrown);
     return refuse(`The grid could not take the workbook (${why}).`);
-  } finally {
-    calculateAgain();
   }
 }
 

@@ -60,19 +60,20 @@ function putIn(
   const commands = injector.get(library.core.ICommandService);
   const done: Step[] = [];
   const looksAt = engine.workbook.getActiveSheet()?.getSheetId();
-  const calculateAgain = withoutCalculation(engine);
   try {
-    for (const step of steps) {
-      // Counted before it is done: a mutation that throws half way may have done its half.
-      done.push(step);
-      if (!commands.syncExecuteCommand(step.redo.id, step.redo.params)) throw new Error(`${step.redo.id} was refused`);
-    }
+    // Their values are known: the grid would calculate every formula of a sheet that is put in.
+    engine.calculation.without(() => {
+      for (const step of steps) {
+        // Counted before it is done: a mutation that throws half way may have done its half.
+        done.push(step);
+        if (!commands.syncExecuteCommand(step.redo.id, step.redo.params))
+          throw new Error(`${step.redo.id} was refused`);
+      }
+    });
   } catch (thrown) {
     for (const step of done.reverse()) commands.syncExecuteCommand(step.undo.id, step.undo.params);
     const why = thrown instanceof Error ? thrown.message : String(thrown);
     return refuse(`The grid could not take the sheets (${why}). The workbook is as it was.`);
-  } finally {
-    calculateAgain();
   }
   if (quiet) {
     const looked = engine.api.getActiveWorkbook()?.getSheetBySheetId(looksAt ?? '');
@@ -86,20 +87,6 @@ function putIn(
   }
   enterAgain(engine, sheets);
   return ok(undefined);
-}
-
-/** A sheet put in makes the grid calculate every formula of it, a minute for 1,000 openings; their values are known. */
-export function withoutCalculation({ library, injector }: Engine): () => void {
-  const { InsertSheetMutation, RemoveSheetMutation } = library.sheets;
-  const { IActiveDirtyManagerService, SetDefinedNameMutation, RemoveDefinedNameMutation } = library.engineFormula;
-  const causes = injector.get(IActiveDirtyManagerService);
-  const kept = [InsertSheetMutation, RemoveSheetMutation, SetDefinedNameMutation, RemoveDefinedNameMutation].map(
-    ({ id }) => [id, causes.get(id)] as const,
-  );
-  for (const [id] of kept) causes.remove(id);
-  return () => {
-    for (const [id, cause] of kept) if (cause) causes.register(id, cause);
-  };
 }
 
 /** Formulas on the user's own sheets that look at the sheets just written, and those of the written that spill. */

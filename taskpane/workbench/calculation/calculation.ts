@@ -1,0 +1,203 @@
+import type { ICellData, ICommandInfo, IExecutionOptions } from '@univerjs/core';
+import type { EngineCore } from '../engine';
+import { forgetPlaces } from '../forget-places';
+import type { GridFunction } from '../functions';
+import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
+import { Graph, Templates } from './graph';
+import { Run } from './run';
+import { CellValues } from './value';
+
+/** What a command's change makes dirty, as the library knows it. */
+type Cause = { getDirtyData(command: ICommandInfo): Dirty };
+type Cells = Readonly<Record<number, Readonly<Record<number, ICellData | null>>>>;
+
+/** Mutations that leave every value and formula where it is. All others have the formulas read again. */
+const HARMLESS =
+  /^formula\.mutation\.set-(formula|array|trigger|cell|query|image)|^sheet\.mutation\.(add|remove)-worksheet-merge|^sheet\.mutation\.set-(frozen|tab-color|gridlines|(row|col)-(data|hidden|visible)|worksheet-(col-width|row-height|row-auto|row-is|order|hidden|default|permission|protection|range|right))|protection$|theme(-style)?$|gridlines|filter|numfmt/;
+const MOVES_NAMES = /defined-name|-sheet$|worksheet-name/;
+
+/**
+ * Calculates the workbook in the library's place. The library gathers changes for a tenth of a second, looks at every
+ * formula after each, and finds anew which reads which; here formulas are read once for all cells of one form, who reads
+ * whom is kept until a formula changes, and only what a changed value leads to is calculated. What a formula needs beyond
+ * the rules kept here the library calculates as before: a single formula, or, where it can't be told before what a formula
+ * reads, the workbook.
+ */
+export class Calculation {
+  private readonly values: CellValues;
+  private readonly templates: Templates;
+  private readonly causeOf: (id: string) => Cause | undefined;
+  private graph: Graph | null = null;
+  private namesMoved = false;
+  /** The library's own knowledge of who reads whom is of the formulas as they stand. */
+  private libraryKnows = false;
+  private muted = 0;
+  private waiting: Dirty[] = [];
+  private running: Promise<void> | null = null;
+  private current: Run | null = null;
+  /** Why the library calculated the whole workbook the last time; null where it didn't. */
+  handedOver: string | null = null;
+
+  constructor(
+    private readonly engine: EngineCore,
+    functions: readonly GridFunction[],
+    private readonly told: (calculating: boolean) => void,
+  ) {
+    this.values = new CellValues(engine.library);
+    this.templates = new Templates(engine, new Map(functions.map((fn) => [fn.name.toUpperCase(), fn])));
+    const causes = engine.injector.get(engine.library.engineFormula.IActiveDirtyManagerService);
+    const causeOf = causes.get.bind(causes);
+    this.causeOf = (id) => causeOf(id) ?? undefined;
+    // Who asks what a change makes dirty is the library's own timer: it has nothing left to do.
+    causes.get = () => undefined;
+    this.keepFormulaData();
+    this.listen();
+  }
+
+  /** Waits until every change made so far has been calculated through. */
+  async settled(): Promise<void> {
+    do {
+      await Promise.resolve();
+      await this.running;
+    } while (this.running !== null);
+  }
+
+  /** While `change` is made, what follows from it is known, and is not calculated. */
+  without<T>(change: () => T): T {
+    this.muted++;
+    try {
+      return change();
+    } finally {
+      this.muted--;
+    }
+  }
+
+  /** The library reads every formula of the workbook at each edit, to find that none was changed. */
+  private keepFormulaData(): void {
+    const model = this.engine.injector.get(this.engine.library.engineFormula.FormulaDataModel);
+    const update = model.updateFormulaData.bind(model);
+    model.updateFormulaData = (unit, sheet, cells) =>
+      this.changesFormulas(sheet, cells as Cells) ? update(unit, sheet, cells) : {};
+  }
+
+  private listen(): void {
+    const { core, engineFormula, sheets } = this.engine.library;
+    this.engine.injector
+      .get(core.ICommandService)
+      .onCommandExecuted((command: Readonly<ICommandInfo>, options?: IExecutionOptions) => {
+        if (command.type !== core.CommandType.MUTATION || options?.['applyFormulaCalculationResult']) return;
+        if (command.id === sheets.SetRangeValuesMutation.id) {
+          const { subUnitId, cellValue } = command.params as { subUnitId: string; cellValue?: Cells };
+          if (!cellValue || !changesValues(cellValue)) return;
+          if (this.changesFormulas(subUnitId, cellValue)) this.moved();
+          if (options?.onlyLocal) return;
+        } else if (command.id === engineFormula.SetFormulaCalculationStartMutation.id || !HARMLESS.test(command.id)) {
+          this.moved();
+          this.namesMoved ||= MOVES_NAMES.test(command.id);
+        }
+        const cause = this.causeOf(command.id);
+        if (cause && this.muted === 0) this.add(cause.getDirtyData(command as ICommandInfo));
+      });
+  }
+
+  private moved(): void {
+    this.graph = null;
+    this.libraryKnows = false;
+  }
+
+  /** Whether the cells written, or those that they are written over, have formulas. */
+  private changesFormulas(sheetId: string, cells: Cells): boolean {
+    const sheet = this.engine.workbook.getSheetBySheetId(sheetId);
+    const known = this.graph?.sheets.get(sheetId);
+    for (const [row, line] of Object.entries(cells))
+      for (const [column, cell] of Object.entries(line ?? {})) {
+        if (cell?.f || cell?.si || known?.isFormula(Number(row), Number(column))) return true;
+        const present = sheet?.getCellMatrix().getValue(Number(row), Number(column)) as ICellData | undefined;
+        if (present?.f || present?.si) return true;
+      }
+    return false;
+  }
+
+  private add(dirty: Dirty): void {
+    this.waiting.push(dirty);
+    this.current?.stop();
+    // All that one command changes is calculated together.
+    this.running ??= Promise.resolve().then(() => this.calculateAll());
+  }
+
+  private async calculateAll(): Promise<void> {
+    this.told(true);
+    try {
+      while (this.waiting.length > 0) {
+        const dirty = this.waiting;
+        this.waiting = [];
+        try {
+          if (!(await this.calculated(dirty))) this.waiting.unshift(...dirty);
+        } catch (thrown) {
+          this.moved();
+          await this.byLibrary(dirty, thrown instanceof Error ? thrown.message : String(thrown));
+        }
+      }
+    } finally {
+      // In the same breath as the last look at what waits: what comes now starts anew.
+      this.running = null;
+      this.told(false);
+    }
+  }
+
+  /** False where a new change came between: nothing is written then. */
+  private async calculated(dirty: readonly Dirty[]): Promise<boolean> {
+    const { engineFormula } = this.engine.library;
+    const { injector } = this.engine;
+    const config = injector.get(engineFormula.IFormulaCurrentConfigService);
+    config.load(quietConfig(this.engine));
+    injector.get(engineFormula.IFormulaRuntimeService).reset();
+    if (this.namesMoved) {
+      this.namesMoved = false;
+      forgetPlaces(this.engine);
+      this.templates.forget();
+    }
+    const graph = (this.graph ??= new Graph(this.engine, this.values, this.templates));
+    const beyond = graph.beyond ?? (this.othersCalculate() ? 'rules of cells are formulas, too' : null);
+    if (beyond !== null) {
+      await this.byLibrary(dirty, beyond);
+      return true;
+    }
+    this.handedOver = null;
+    if (graph.hidesMatter) {
+      const model = injector.get(engineFormula.FormulaDataModel);
+      config.load({ ...quietConfig(this.engine), rowData: model.getHiddenRowsFiltered() });
+    }
+    markDirty(graph, dirty);
+    const run = new Run(this.engine, graph, this.values);
+    this.current = run;
+    const done = await run.calculate().finally(() => (this.current = null));
+    if (done) run.write();
+    return done;
+  }
+
+  private othersCalculate(): boolean {
+    const { engineFormula } = this.engine.library;
+    const others = this.engine.injector.get(engineFormula.IOtherFormulaManagerService).getOtherFormulaData();
+    const features = this.engine.injector
+      .get(engineFormula.IFeatureCalculationManagerService)
+      .getReferenceExecutorMap();
+    return Object.keys(others).length > 0 || features.size > 0;
+  }
+
+  private async byLibrary(dirty: readonly Dirty[], why: string): Promise<void> {
+    this.handedOver = why;
+    if (!this.libraryKnows) forgetPlaces(this.engine);
+    this.libraryKnows = true;
+    await calculateByLibrary(this.engine, merged(dirty));
+    // Its results stand in the cells; formulas that are ours to calculate are read from there again.
+    if (this.graph?.beyond === null) this.graph = null;
+  }
+}
+
+/** A cell that is only given another look changes nothing. */
+function changesValues(cells: Cells): boolean {
+  return Object.values(cells).some((line) =>
+    Object.values(line ?? {}).some((cell) => !cell || Object.keys(cell).some((key) => key !== 's' && key !== 'custom')),
+  );
+}

@@ -1,0 +1,244 @@
+import type { ICellData, Worksheet } from '@univerjs/core';
+import type { BaseAstNode } from '@univerjs/engine-formula';
+import type { EngineCore } from '../engine';
+import type { GridFunction } from '../functions';
+import { meet, RangeCells, type Area } from './range';
+import { SheetCells, spilledArea, type FormulaNode, type RangeNode } from './sheet-cells';
+import { readTemplate, type Executor, type Reference, type Template } from './template';
+import { CellError, type CellValues, type Scalar } from './value';
+
+/** Every formula of the workbook, what each reads, and an order in which all of them can be calculated. */
+export class Graph {
+  readonly sheets = new Map<string, SheetCells>();
+  order: FormulaNode[] = [];
+  /** Why the library has to calculate this workbook; null where it hasn't. */
+  beyond: string | null = null;
+  hidesMatter = false;
+  readonly always: FormulaNode[] = [];
+  /** Formulas that found no room to spill over: any change may give it. */
+  readonly blocked = new Set<FormulaNode>();
+  private readonly nodes: FormulaNode[] = [];
+
+  constructor(engine: EngineCore, values: CellValues, templates: Templates) {
+    const { workbook } = engine;
+    const byName = new Map<string, SheetCells>();
+    for (const worksheet of workbook.getSheets()) {
+      const sheet = new SheetCells(worksheet, worksheet.getSheetId(), values);
+      this.sheets.set(sheet.id, sheet);
+      byName.set(worksheet.getName().toLowerCase(), sheet);
+    }
+    const spilled = engine.injector.get(engine.library.engineFormula.FormulaDataModel).getArrayFormulaRange();
+    for (const sheet of this.sheets.values()) {
+      for (const { row, column, formula, across, down, cell } of formulasOf(sheet.worksheet)) {
+        const template = templates.of(formula);
+        const node: FormulaNode = {
+          ...{
+            sheet,
+            row,
+            column,
+            template,
+            across,
+            down,
+            spill: null,
+            reads: [],
+            readBy: [],
+            dirty: false,
+            disturbed: false,
+          },
+          value: values.readResult(cell),
+        };
+        sheet.put(node);
+        this.nodes.push(node);
+        if (template.unforeseen)
+          this.beyond ??= `a formula of ${sheet.worksheet.getName()} reads what only it can tell`;
+        if (template.always || template.hidesMatter) this.always.push(node);
+        this.hidesMatter ||= template.hidesMatter;
+        if (isBlocked(node)) this.blocked.add(node);
+        const area = spilled[workbook.getUnitId()]?.[sheet.id]?.[row]?.[column];
+        if (area) {
+          node.spill = storedSpill(engine, sheet, values, area);
+          sheet.spilling.add(node);
+        }
+      }
+    }
+    if (this.beyond !== null) return;
+    for (const node of this.nodes) this.read(node, byName);
+    this.link();
+  }
+
+  /** Finds what lies in which range, and an order. To be done again when a formula spills over other cells than before. */
+  link(): void {
+    for (const node of this.nodes) node.readBy = [];
+    for (const sheet of this.sheets.values())
+      for (const range of sheet.ranges.values()) {
+        const within = sheet.formulasIn(range.cells.area);
+        range.waits = within.length;
+        for (const node of within) node.readBy.push(range);
+      }
+    const waiting = new Map<FormulaNode, number>();
+    const ready: FormulaNode[] = [];
+    for (const sheet of this.sheets.values())
+      for (const { waits, readers } of sheet.ranges.values())
+        if (waits > 0) for (const reader of readers) waiting.set(reader, (waiting.get(reader) ?? 0) + 1);
+    for (const node of this.nodes) if (!waiting.has(node)) ready.push(node);
+    for (let at = 0; at < ready.length; at++)
+      for (const range of ready[at]!.readBy) {
+        range.waits--;
+        if (range.waits > 0) continue;
+        for (const reader of range.readers) {
+          const left = waiting.get(reader)! - 1;
+          waiting.set(reader, left);
+          if (left === 0) ready.push(reader);
+        }
+      }
+    this.order = ready;
+    this.beyond = ready.length < this.nodes.length ? 'formulas read one another in a circle' : null;
+  }
+
+  /** Marks what reads from an area, and the formulas in it, as changed. */
+  touch(sheet: SheetCells, area: Area): void {
+    for (const node of sheet.formulasIn(area)) node.dirty = true;
+    for (const node of sheet.spilling) node.disturbed ||= meet(spilledArea(node), area);
+    for (const range of sheet.ranges.values()) if (meet(range.cells.area, area)) this.changed(range);
+  }
+
+  /** What reads a range has to be calculated again. */
+  changed({ cells, readers }: RangeNode): void {
+    cells.forget();
+    for (const reader of readers) reader.dirty = true;
+  }
+
+  /** Marks formulas in whose text one of the words stands, in small letters. */
+  touchNaming(words: readonly string[]): void {
+    for (const node of this.nodes) node.dirty ||= words.some((word) => node.template.words.includes(word));
+  }
+
+  allDirty(): void {
+    for (const node of this.nodes) node.dirty = true;
+    for (const sheet of this.sheets.values()) for (const { cells } of sheet.ranges.values()) cells.forget();
+  }
+
+  private read(node: FormulaNode, byName: ReadonlyMap<string, SheetCells>): void {
+    const seen = new Set<RangeNode>();
+    node.reads = node.template.references.map((reference) => {
+      const named = reference.sheet === null ? node.sheet : byName.get(reference.sheet.toLowerCase());
+      // A sheet that isn't there has no cells; its formula is calculated again when sheets change.
+      if (!named) return new RangeCells({ value: () => null, isFormula: () => false }, areaOf(reference, node, 1, 1));
+      const area = areaOf(reference, node, named.worksheet.getRowCount(), named.worksheet.getColumnCount());
+      const key = `${area.firstRow},${area.firstColumn},${area.lastRow},${area.lastColumn}`;
+      let range = named.ranges.get(key);
+      if (!range) named.ranges.set(key, (range = { cells: new RangeCells(named, area), readers: [], waits: 0 }));
+      if (!seen.has(range)) range.readers.push(node);
+      seen.add(range);
+      return range.cells;
+    });
+  }
+}
+
+function areaOf({ first, last }: Reference, { across, down }: FormulaNode, rows: number, columns: number): Area {
+  const row = (at: number | null, fixed: boolean, all: number) => (at === null ? all : fixed ? at : at + down);
+  const column = (at: number | null, fixed: boolean, all: number) => (at === null ? all : fixed ? at : at + across);
+  const [one, other] = [row(first.row, first.fixedRow, 0), row(last.row, last.fixedRow, rows - 1)];
+  const [left, right] = [
+    column(first.column, first.fixedColumn, 0),
+    column(last.column, last.fixedColumn, columns - 1),
+  ];
+  return {
+    firstRow: Math.min(one, other),
+    lastRow: Math.max(one, other),
+    firstColumn: Math.min(left, right),
+    lastColumn: Math.max(left, right),
+  };
+}
+
+interface FormulaCell {
+  readonly row: number;
+  readonly column: number;
+  readonly formula: string;
+  readonly across: number;
+  readonly down: number;
+  readonly cell: ICellData;
+}
+
+/** A sheet's formulas; those that share one are told how far they lie from its first cell. */
+function formulasOf(worksheet: Worksheet): FormulaCell[] {
+  const found: FormulaCell[] = [];
+  const sharing: { row: number; column: number; id: string; cell: ICellData }[] = [];
+  const firsts = new Map<string, { row: number; column: number; formula: string }>();
+  worksheet.getCellMatrix().forValue((row, column, data) => {
+    const cell = data as ICellData | null;
+    if (!cell || (!cell.f && !cell.si)) return;
+    if (cell.f && cell.f.startsWith('=') && cell.f.length > 1) {
+      found.push({ row, column, formula: cell.f, across: 0, down: 0, cell });
+      if (cell.si) firsts.set(cell.si, { row, column, formula: cell.f });
+    } else if (cell.si) sharing.push({ row, column, id: cell.si, cell });
+  });
+  for (const { row, column, id, cell } of sharing) {
+    const first = firsts.get(id);
+    if (first)
+      found.push({ row, column, formula: first.formula, across: column - first.column, down: row - first.row, cell });
+  }
+  return found;
+}
+
+function storedSpill(
+  { library, injector, workbook }: EngineCore,
+  sheet: SheetCells,
+  values: CellValues,
+  area: { startRow: number; endRow: number; startColumn: number; endColumn: number },
+): Scalar[][] {
+  const stored = injector.get(library.engineFormula.FormulaDataModel).getArrayFormulaCellData();
+  const cells = stored[workbook.getUnitId()]?.[sheet.id];
+  return Array.from({ length: area.endRow - area.startRow + 1 }, (_, down) =>
+    Array.from({ length: area.endColumn - area.startColumn + 1 }, (_, across) =>
+      values.readResult(cells?.[area.startRow + down]?.[area.startColumn + across] as ICellData | undefined),
+    ),
+  );
+}
+
+/** Forms of formulas, each read once, until names or sheets change. */
+export class Templates {
+  private readonly kept = new Map<string, Template>();
+
+  constructor(
+    private readonly engine: EngineCore,
+    private readonly functions: ReadonlyMap<string, GridFunction>,
+  ) {}
+
+  forget(): void {
+    this.kept.clear();
+  }
+
+  of(formula: string): Template {
+    let template = this.kept.get(formula);
+    if (!template) {
+      const executorOf = (name: string): Executor | null =>
+        (this.engine.injector.get(this.engine.library.engineFormula.IFunctionService).getExecutor(name as never) as
+          Executor | undefined) ?? null;
+      template = readTemplate(this.engine.library, formula, this.ast(formula), executorOf, this.functions);
+      this.kept.set(formula, template);
+    }
+    return template;
+  }
+
+  ast(formula: string): BaseAstNode {
+    const { library, injector, workbook } = this.engine;
+    const { generateAstNode, Lexer, AstTreeBuilder, IFormulaCurrentConfigService } = library.engineFormula;
+    return generateAstNode(
+      workbook.getUnitId(),
+      formula,
+      injector.get(Lexer),
+      injector.get(AstTreeBuilder),
+      injector.get(IFormulaCurrentConfigService),
+    );
+  }
+}
+
+export function isBlocked({ value }: FormulaNode): boolean {
+  return value instanceof CellError && value.kind === '#SPILL!';
+}
+
+export function sameSize(node: FormulaNode, before: Area): boolean {
+  const after = spilledArea(node);
+  return after.lastRow === before.lastRow && after.lastColumn === before.lastColumn;
+}
