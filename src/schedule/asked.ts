@@ -10,6 +10,12 @@ import type { Answers, OpeningField, Problem, Question } from './opening';
  * rows asked by the same id have one answer, which `id@12` overrules for one of them.
  */
 
+/** So many units of the listed width, mulled: under one head, or a head over each with a mull casing between. */
+export interface Together {
+  readonly units: number;
+  readonly heads: 'one' | 'each';
+}
+
 /** One answer a question can have, and what follows from it for a row. */
 export interface Choice {
   readonly label: string;
@@ -17,6 +23,8 @@ export interface Choice {
   readonly set?: Readonly<Partial<Record<OpeningField | 'radius', string>>>;
   /** What goes with each opening, at the shop's price list. */
   readonly extras?: readonly Extra[];
+  /** Units that stand side by side. */
+  readonly together?: Together;
   /** The row is no opening of this job. */
   readonly leaveOut?: boolean;
 }

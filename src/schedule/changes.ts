@@ -1,5 +1,5 @@
 import type { Extra } from '../extras';
-import type { Asked, Choice, Draft } from './asked';
+import type { Asked, Choice, Draft, Together } from './asked';
 import type { ColumnUnit } from './columnUnit';
 import type { OpeningField, Problem } from './opening';
 import type { RawOpening } from './rowCells';
@@ -11,6 +11,8 @@ export class RowChanges {
   readonly notes: string[] = [];
   /** What was confirmed to go with it. */
   readonly extras: Extra[] = [];
+  /** Units that stand side by side, as answered. */
+  together: Together | null = null;
   /** The unit of its figures without one, where that is not the list's. */
   unit: ColumnUnit | null = null;
   /** Why the row is no opening of this job; null where it is one. */
@@ -41,6 +43,7 @@ export class RowChanges {
     }
     // A figure that somebody gave for this very row stands above what follows from an answer for many.
     for (const [field, text] of Object.entries(chosen.set ?? {})) this.fields[field as OpeningField] ??= text;
+    if (chosen.together) this.together = chosen.together;
     for (const extra of chosen.extras ?? [])
       if (!this.extras.some(({ kind }) => kind === extra.kind)) this.extras.push(extra);
     if (chosen.leaveOut) this.leftOut ??= draft.text;

@@ -29,6 +29,9 @@ function usual(kind: ExtraKind, said: string): number {
   return kind !== 'keystone' && /s$/i.test(said) && !/^plinths?$/i.test(said) ? 2 : 1;
 }
 
+const FROM_OTHERS =
+  /\b(?:by (?:the )?(?:owner|others?|gc|mfr|manufacturer)|n\.?i\.?c\b\.?|no|without|w\/o|exist\w*)\b/i;
+
 /** What a remark proposes: every kind it names, `w/ keystone and (2) plinth blocks` is one keystone and two blocks. */
 export function extrasChoices(text: string): readonly Choice[] {
   const extras = EXTRA_KINDS.flatMap((kind): Extra[] => {
@@ -39,9 +42,10 @@ export function extrasChoices(text: string): readonly Choice[] {
     return each > 0 ? [{ kind, each }] : [];
   });
   const label = extras.map(({ kind, each }) => countOf(kind, each)).join(', ');
+  const withThem: Choice = { label: `with ${label}, at the shop's price`, extras };
+  const without: Choice = { label: 'priced without it' };
   return [
-    { label: `with ${label}, at the shop's price`, extras },
-    { label: 'priced without it' },
+    ...(FROM_OTHERS.test(text) ? [without, withThem] : [withThem, without]),
     { label: 'leave out', leaveOut: true },
   ];
 }

@@ -14,6 +14,7 @@ import { readRemarks } from './remarks';
 import { resolveShape } from './resolve';
 import { cellsOf, type RawOpening } from './rowCells';
 import { RowLengths } from './rowLengths';
+import { underOneHead } from './together';
 import { endsOf, headOf, quantityOf, textOf } from './rowWords';
 
 /** How figures of a list are read where neither their cells nor their headings say so. */
@@ -67,6 +68,7 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
   const inDoubt = named.inDoubt || (head === null && problems.some(({ field }) => field === 'head'));
   const ofShape = lengths.ofShape();
   const springHeight = ofShape.springHeight?.value;
+  underOneHead(ofShape, changes, standards, say);
   typed.into(ofShape, head);
   const casing = lengths.ofCasing();
   const wide = ofShape.width?.value;

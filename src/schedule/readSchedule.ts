@@ -15,7 +15,8 @@ import { readRemarks } from './remarks';
 import { NO_HEAD } from './resolve';
 import { cellsOf } from './rowCells';
 import { settle } from './settle';
-import { withStraightStock } from './straightStock';
+import { asFootage, withStraightStock } from './straightStock';
+import { asTogether } from './together';
 import { readTableNotes } from './tableNotes';
 import { transposedHeadings } from './transposed';
 import { askColumns } from './unusedColumns';
@@ -118,8 +119,8 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
     });
   const read = rows.flatMap((changes): Read[] => {
     if (changes.leftOut === null) {
-      const opening = list.after(changes, readRow(changes, how));
-      return withStraightStock(changes, opening, standards).map((each) => ({ changes, opening: each }));
+      const opening = asFootage(changes, list.after(changes, readRow(changes, how)), standards);
+      return [{ changes, opening }];
     }
     leave(changes, changes.leftOut);
     return [];
@@ -140,9 +141,17 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
       { changes, opening: { ...opening, problems: opening.problems.filter(({ message }) => message !== NO_HEAD) } },
     ];
   });
-  // Straight molding of a row goes where its opening goes.
-  const kept = named.filter(({ changes }) => changes.leftOut === null);
-  return { openings: withRepeatedMarks(askCurves(kept, list, how), leave), leftOut };
+  const openings = withRepeatedMarks(askCurves(named, list, how), leave);
+  return { openings: openings.flatMap((one) => rowsOf(one, standards)), leftOut };
+}
+
+/** The rows that a source row comes to: heads side by side with what stands between them, and straight molding of the same casing. */
+function rowsOf({ changes, opening }: Read, standards: Standards): readonly Read[] {
+  const stood = asTogether(changes, opening);
+  const [first, ...more] = stood;
+  if (first === undefined) return [];
+  const all = [...withStraightStock(changes, first, standards), ...more];
+  return all.map((each) => ({ changes, opening: each }));
 }
 
 function headsDraft(count: number): Draft {

@@ -2,6 +2,7 @@ import { HEAD_SHAPES } from '../head/head';
 import { readHead } from '../head/words';
 import type { Choice } from './asked';
 import { extrasChoices, NAMES_AN_EXTRA } from './extraCells';
+import { togetherChoices } from './together';
 
 /*
  * What remarks can mean for what is bought: data. Each meaning has a pattern, and the choices that are proposed for a match, the
@@ -47,6 +48,24 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
       { label: 'one side only', set: { sides: '1' } },
       { label: 'cased on both sides', set: { sides: '2' } },
     ],
+  },
+  {
+    pattern:
+      /\b(?:(?:extension|ext\.?) jambs?|jambs? (?:ext(?:ension)?s?|liners?)|jamb(?:s|liners?)?|brick ?mo?u?ld(?:ing)?s?|(?:window ?)?sills?|sub-?sills?)\b(?! (?:height|ht|line|depth|reveal))/i,
+    means:
+      'jambs, jamb extensions, sills or brick molding, which stand in the wall and are not run here: the price is of the casing alone',
+    choices: () => [{ label: 'priced as listed, the casing alone' }, LEAVE_OUT],
+  },
+  {
+    pattern:
+      /\b(?:(?:curved?|bow(?:ed)?|radius(?:ed)?|bent|arched|round) (?:in|on) plan|(?:radius(?:ed)?|curved|bowed|round|bent) wall|(?:in|on) (?:a )?(?:radius(?:ed)?|curved|bowed|round) wall|plan radius|(?:bow|bay) windows?)\b/i,
+    means: 'a curve in plan, seen from above, which is not run here: the price is of a casing flat on its wall',
+    choices: () => [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed, flat on its wall' }],
+  },
+  {
+    pattern: NAMES_AN_EXTRA,
+    means: 'an extra that the shop sells by the piece',
+    choices: ({ input }) => extrasChoices(input),
   },
   {
     pattern: /\b(no|without|w\/o) (?:side )?legs?\b|\b(?:head|arch)(?: casing)? only\b/i,
@@ -104,11 +123,6 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
     choices: leaveFirst,
   },
   {
-    pattern: NAMES_AN_EXTRA,
-    means: 'an extra that the shop sells by the piece',
-    choices: ({ input }) => extrasChoices(input),
-  },
-  {
     pattern: new RegExp(
       String.raw`\(\s*(\d{1,3})\s*\)\s*(?:req'?d|required|ea|each|pcs?|total|thus|units?|openings?|sets?|of these|alike)?\.?|\b(?:qty|quantity|provide|furnish|need|order|make)\.?:? ?(\d{1,3})\b(?! ?(?:"|mm|in\b|cm|'|-|\/|ft))|(?:^|[\s,;])[x×] ?(\d{1,3})\b(?! ?(?:"|mm|in\b|cm|'|-|\/|ft|x))|\btyp(?:ical|\.)? of (\d{1,3}|two|three|four|five|six)\b|(?<![\d/.]|\d )\b(\d{1,3}|two|three|four|five|six|eight|ten) ?(?:req'?d|required|ea|each|pcs|pieces|total|thus|alike|units|openings|of these|places|locations|off)\b`,
       'i',
@@ -126,7 +140,7 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
     pattern:
       /\bmull?(?:ed|ion|ions|s)?\b|\bgang(?:ed)?\b|\btwins?\b|\btrip(?:le|let)\b|\bpair(?:ed|s)?\b|\bside by side\b|\bover (?:the )?(?:pair|door pair)\b|\bstacked\b|\bcombin(?:ed|ation)\b|\bcontinuous\b|\bcommon head\b/i,
     means: 'units that stand together, with a head each as listed, or with one head over all',
-    choices: keepFirst,
+    choices: ({ input }) => togetherChoices(input),
   },
   {
     pattern:

@@ -19,7 +19,7 @@ const BY_THE_PIECE = /^\(?(\d{1,4})\)?\s*(?:pcs?\.?|pieces?|ea\.?)?\s*(?:@|x|×|
 const MOST_PIECES = 100_000;
 
 /** So many pieces of a length, and how that came about. */
-interface Pieces {
+export interface Pieces {
   readonly count: number;
   readonly length: number;
   readonly said: string;
@@ -59,7 +59,7 @@ function piecesFrom(text: string, piece: number, standards: Standards, bare: boo
 const OF_THE_CASING: readonly OpeningField[] = ['mark', 'face', 'thickness', 'species', 'profile'];
 
 /** The row of straight molding of an opening's casing; what is in doubt of the casing is in doubt here, too. */
-function straightRow(opening: Opening, pieces: Pieces, more: readonly Problem[] = []): Opening {
+export function straightRow(opening: Opening, pieces: Pieces, more: readonly Problem[] = []): Opening {
   const { rough: _rough, extras: _extras, ...rest } = opening;
   return {
     ...rest,
@@ -70,28 +70,22 @@ function straightRow(opening: Opening, pieces: Pieces, more: readonly Problem[] 
   };
 }
 
-/**
- * What a row comes to: its opening; or straight molding alone, where its quantity is footage and it names no curve; or both, where a
- * column gives straight molding for the opening's casing.
- */
-export function withStraightStock(
-  { raw, open }: RowChanges,
-  opening: Opening,
-  standards: Standards,
-): readonly Opening[] {
+/** Straight molding alone, where the quantity of a row is footage and it names no curve; else the opening as it is. */
+export function asFootage({ raw, open }: RowChanges, opening: Opening, standards: Standards): Opening {
   const [quantity] = cellsOf(raw, 'quantity');
   const isCurve = (opening.head !== null && opening.head !== 'straight') || opening.rise !== null;
-  if (quantity !== undefined && !isCurve && opening.quantity === null) {
-    const pieces = piecesFrom(cellText(quantity.cell), opening.span ?? standards.straightPiece, standards, false);
-    if (pieces !== null)
-      return [
-        straightRow(
-          opening,
-          pieces,
-          open.filter(({ question }) => question !== undefined),
-        ),
-      ];
-  }
+  if (quantity === undefined || isCurve || opening.quantity !== null) return opening;
+  const pieces = piecesFrom(cellText(quantity.cell), opening.span ?? standards.straightPiece, standards, false);
+  if (pieces === null) return opening;
+  return straightRow(
+    opening,
+    pieces,
+    open.filter(({ question }) => question !== undefined),
+  );
+}
+
+/** An opening, and behind it the straight molding that a column of its row gives for its casing. */
+export function withStraightStock({ raw }: RowChanges, opening: Opening, standards: Standards): readonly Opening[] {
   const [footage] = cellsOf(raw, 'straightFeet');
   if (footage === undefined) return [opening];
   const text = cellText(footage.cell);
@@ -99,10 +93,8 @@ export function withStraightStock(
   const pieces = piecesFrom(text, standards.straightPiece, standards, true);
   if (pieces === null) {
     const message = `Straight molding can't be read: the cell says ${quote(text)}; accepted are 24 ft or 2 @ 96.`;
-    return [
-      { ...opening, problems: [...opening.problems, { row: raw.row, field: 'quantity', message }], quantity: null },
-    ];
+    const problem: Problem = { row: raw.row, field: 'quantity', message };
+    return [{ ...opening, problems: [...opening.problems, problem], quantity: null }];
   }
-  const straight = straightRow(opening, pieces);
-  return [opening, { ...straight, mark: `${opening.mark} straight`.trim(), remarks: null }];
+  return [opening, { ...straightRow(opening, pieces), mark: `${opening.mark} straight`.trim(), remarks: null }];
 }
