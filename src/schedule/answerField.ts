@@ -1,6 +1,7 @@
 import { readEnds, readHead } from '../head/words';
 import { ok, refuse, type Result } from '../result';
 import type { Unit } from '../unit';
+import { asTyped } from './asTyped';
 import type { OpeningField, OpeningInputs } from './opening';
 import { readLength } from './readLength';
 import { readQuantity } from './readQuantity';
@@ -96,9 +97,4 @@ export function readMoney(label: string, text: string): Result<number> {
   return /^\d{1,9}(?:\.\d+)?$/.test(figure)
     ? ok(Number(figure))
     : refuse(`${label} must be an amount of 0 or more; you typed "${text}".`);
-}
-
-/** What the schedule's readers say of a cell, said to somebody who typed. */
-export function asTyped<T>(read: Result<T>): Result<T> {
-  return read.ok ? read : refuse(read.message.replace('the cell says', 'you typed'));
 }

@@ -19,6 +19,8 @@ export interface Together {
 /** One answer a question can have, and what follows from it for a row. */
 export interface Choice {
   readonly label: string;
+  /** Two rows as they would read by this answer. */
+  readonly example?: string;
   /** Values for the row, as they could be typed; `radius` is not one of the opening's own. */
   readonly set?: Readonly<Partial<Record<OpeningField | 'radius', string>>>;
   /** What goes with each opening, at the shop's price list. */
@@ -33,6 +35,8 @@ export interface Draft {
   readonly id: string;
   readonly about: string;
   readonly text: string;
+  /** The text without its examples, where each choice has its own. */
+  readonly lead?: string;
   /** The proposed one first. */
   readonly choices: readonly Choice[];
   /** What of an opening stays unknown until it is answered. */
@@ -144,11 +148,13 @@ export class Asked {
           there.rows.push(problem.row);
         }
       }
-    const ofList = [...this.drafts.values()].flatMap(({ id, about, text, choices }): Question[] => {
+    const ofList = [...this.drafts.values()].flatMap(({ id, about, text, lead, choices }): Question[] => {
       const asked = rows.get(id);
-      return asked === undefined
-        ? []
-        : [{ id, rows: [...asked], about, text, choices: choices.map(({ label }) => label) }];
+      if (asked === undefined) return [];
+      const question = { id, rows: [...asked], about, text, choices: choices.map(({ label }) => label) };
+      return [
+        lead === undefined ? question : { ...question, lead, examples: choices.map(({ example = '' }) => example) },
+      ];
     });
     const ofRows = [...single.values()].map(({ problem, id, at, rows: asked }): Question => ({
       id: `${id}@${inRanges(at)}`,
@@ -159,6 +165,13 @@ export class Asked {
     }));
     return [...ofList, ...ofRows];
   }
+}
+
+/** The rows that a question or an answer of single rows names (`head@12-14`: 12, 13 and 14) and what of them; null for any other. */
+export function rowsNamed(id: string): { readonly of: string; readonly rows: readonly string[] } | null {
+  const at = id.lastIndexOf('@');
+  const rows = at < 0 ? null : rowsOf(id.slice(at + 1));
+  return rows === null ? null : { of: id.slice(0, at), rows };
 }
 
 function plain(text: string): string {

@@ -52,8 +52,9 @@ export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
         ? {
             ...opening,
             span: null,
-            rise: null,
-            leg: null,
+            // What somebody gave for this row has its unit.
+            rise: changes.fields.rise === undefined ? null : opening.rise,
+            leg: changes.fields.leg === undefined ? null : opening.leg,
             problems: opening.problems.filter(
               ({ field, question }) =>
                 question !== undefined || !['span', 'rise', 'leg', 'face', 'thickness', 'reveal'].includes(field),

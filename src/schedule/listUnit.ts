@@ -82,19 +82,24 @@ export function judgeUnit(raws: readonly RawOpening[], workbook: Unit, stated: C
   const others = stated !== null && stated !== workbook && stated !== 'ft-in';
   const sure = fractions ? own >= 0.5 : own >= 0.8 && own >= best - 0.1;
   if (sure && !others) return { unit: workbook, draft: null };
+  const shownRows = rows.filter(({ bare }) => bare.length > 0).slice(0, 2);
   const first = others && stated !== null ? stated : null;
   const choices = (['in', 'ft', 'mm', 'cm'] as const)
     .map((unit) => ({ unit, score: unit === first ? 2 : (scores.get(unit) ?? 0) }))
     .sort((one, other) => other.score - one.score)
-    .map(({ unit }): Choice => ({ label: UNIT_NAMES[unit] }));
-  const examples = rows.filter(({ bare }) => bare.length > 0).slice(0, 2);
-  const shown = examples.map(({ raw, bare }) => example(raw, bare.slice(0, 3)));
+    .map(({ unit }): Choice => ({
+      label: UNIT_NAMES[unit],
+      example: shownRows.map(({ raw, bare }) => `row ${raw.row}: ${readIn(unit, bare.slice(0, 3))}`).join('; '),
+    }));
+  const shown = shownRows.map(({ raw, bare }) => example(raw, bare.slice(0, 3)));
+  const lead = `Figures of this list have no unit, and as ${UNIT_NAMES[workbook]} they would be unusual or mixed; what are they in?`;
   return {
     unit: null,
     draft: {
       id: 'unit',
       about: 'units',
-      text: `Figures of this list have no unit, and as ${UNIT_NAMES[workbook]} they would be unusual or mixed; what are they in? ${shown.join(' ')}`,
+      text: `${lead} ${shown.join(' ')}`,
+      lead,
       choices,
       field: 'span',
     },
@@ -116,11 +121,12 @@ function score(figures: readonly Bare[], unit: ColumnUnit): number {
 
 function example(raw: RawOpening, bare: readonly Bare[]): string {
   const said = bare.map(({ text }) => text).join(' × ');
-  const read = (['in', 'ft', 'mm', 'cm'] as const).map((unit) => {
-    const inches = bare.map(({ value }) => `${figure(Number(inWorkbookUnit(value, unit, 'in').toFixed(2)))}"`);
-    return `${inches.join(' × ')} if ${UNIT_NAMES[unit]}`;
-  });
+  const read = (['in', 'ft', 'mm', 'cm'] as const).map((unit) => `${readIn(unit, bare)} if ${UNIT_NAMES[unit]}`);
   return `Row ${raw.row}, ${quote(said)}: ${read.join(', ')}.`;
+}
+
+function readIn(unit: ColumnUnit, bare: readonly Bare[]): string {
+  return bare.map(({ value }) => `${figure(Number(inWorkbookUnit(value, unit, 'in').toFixed(2)))}"`).join(' × ');
 }
 
 /** The unit that an answer, an option or a cell names; null for none. */

@@ -170,6 +170,9 @@ export interface Question {
   readonly text: string;
   /** What it can be answered by, the proposed answer first; none: by a value. */
   readonly choices: readonly string[];
+  /** The text without examples, where each of the choices has its own in `examples`. */
+  readonly lead?: string;
+  readonly examples?: readonly string[];
 }
 
 /** Question → answer. `field@row` answers for the field of one row (`rise@12`, `rise@12-14`), `remarks` for all remarks. */

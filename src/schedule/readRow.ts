@@ -198,6 +198,8 @@ class Typed {
       }
     }
     const rise = this.value('rise');
+    // A rise that was taken out is not the list's any more.
+    if (this.has('rise') && rise === null) delete given.rise;
     if (rise !== null) {
       given.rise = { value: rise };
       delete given.radius;

@@ -19,6 +19,6 @@ export function attentionFirst(openings: readonly Opening[]): {
 }
 
 /** The fields in trouble, each once. */
-export function troubledFields(opening: Opening): readonly OpeningField[] {
+export function troubledFields(opening: Pick<Opening, 'problems'>): readonly OpeningField[] {
   return [...new Set(opening.problems.map((problem) => problem.field))];
 }

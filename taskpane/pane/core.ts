@@ -1,6 +1,6 @@
 import type { Result } from '../../src/result';
 import type { MeaningKey } from '../../src/schedule/meanings';
-import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Answers, Opening, OpeningField, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { StockOrder } from '../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../src/stock/plan';
@@ -8,6 +8,7 @@ import type { Alone, AloneJob } from '../../src/takeoff/alone';
 import type { Unit } from '../../src/unit';
 import type { PlanInputs, RenewedPlan } from '../../src/workbook/renewPlan';
 import type { BuildJob, Built } from './build/job';
+import type { ListRead } from './state';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
 export interface Core {
@@ -16,16 +17,18 @@ export interface Core {
     table: Table,
     standards: Standards,
     choices: Readonly<Record<number, MeaningKey>>,
-  ): Promise<Result<Schedule>>;
-  /** One opening with what the user typed in place of a field, read by the same rules as the schedule; bare in `unit`. */
-  fix(
+    answers?: Answers,
+    /** The table is a Takeoff of ours. */
+    ours?: boolean,
+  ): Promise<Result<ListRead>>;
+  /** What was typed for a field of one of these openings as an answer to keep, a bare length with `unit`; or why it can't be. */
+  typed(
     openings: readonly Opening[],
     at: number,
     field: OpeningField,
     text: string,
-    standards: Standards,
     unit: Unit,
-  ): Promise<Result<Opening>>;
+  ): Promise<Result<string>>;
   /** The workbook for these openings, and what to say about it once it is written. */
   workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
   /** Boards, set-ups and wood factors planned again from a filled workbook's own sheets. */

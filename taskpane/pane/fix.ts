@@ -1,23 +1,51 @@
 import type { HeadShape } from '../../src/head/head';
 import { SHAPES } from '../../src/head/shapes';
-import { readEnds, readHead } from '../../src/head/words';
 import { ok, refuse, type Result } from '../../src/result';
+import { FIELD_KINDS, readField } from '../../src/schedule/answerField';
+import { isBare } from '../../src/schedule/readLength';
 import type { Opening, OpeningField, OpeningInputs, Problem } from '../../src/schedule/opening';
 import type { GivenLengths } from '../../src/schedule/given';
-import { readLength } from '../../src/schedule/readLength';
-import { readQuantity } from '../../src/schedule/readQuantity';
 import { resolveShape } from '../../src/schedule/resolve';
 import type { Standards } from '../../src/standards';
 import type { Unit } from '../../src/unit';
-import { fieldOf } from './fields';
-import { asTyped } from './typed';
 
 const SHAPE: readonly OpeningField[] = ['head', 'span', 'rise'];
-const MUST_STAND: readonly OpeningField[] = ['quantity', 'head', 'span'];
 
 /** Heads whose rise is typed; the others have it from their span, or have none. */
 export function hasOwnRise(head: HeadShape): boolean {
   return SHAPES[head].rise.ofSpan === null;
+}
+
+/** What was typed for a field of the opening at `at`; a mark that another has is refused. */
+export function readTyped(
+  openings: readonly Opening[],
+  at: number,
+  field: OpeningField,
+  text: string,
+  unit: Unit,
+  typedIn: Unit = unit,
+): Result<OpeningInputs[OpeningField]> {
+  const read = readField(field, text, unit, typedIn);
+  if (!read.ok || field !== 'mark') return read;
+  const mark = String(read.value ?? '').toLowerCase();
+  const twin = openings.find((other, index) => index !== at && mark !== '' && other.mark.toLowerCase() === mark);
+  return twin
+    ? refuse(`The mark "${text.trim()}" already stands in row ${twin.row}; give this opening another.`)
+    : read;
+}
+
+/** What was typed, as an answer that is read the same in a workbook of the other unit. */
+export function keptAnswer(
+  openings: readonly Opening[],
+  at: number,
+  field: OpeningField,
+  text: string,
+  unit: Unit,
+): Result<string> {
+  const read = readTyped(openings, at, field, text, unit);
+  if (!read.ok) return read;
+  const typed = text.trim();
+  return ok(FIELD_KINDS[field].kind === 'length' && typed !== '' && isBare(typed) ? `${typed} ${unit}` : typed);
 }
 
 /**
@@ -35,41 +63,14 @@ export function fixOpening(
 ): Result<Opening> {
   const opening = openings[at];
   if (!opening) return refuse(`There is no opening ${at + 1} in this list any more.`);
-  const read = readField(field, text.trim(), standards.unit, typedIn);
+  const read = readTyped(openings, at, field, text, standards.unit, typedIn);
   if (!read.ok) return read;
-  if (field === 'mark') {
-    const mark = String(read.value ?? '').toLowerCase();
-    const twin = openings.find((other, index) => index !== at && mark !== '' && other.mark.toLowerCase() === mark);
-    if (twin) return refuse(`The mark "${text.trim()}" already stands in row ${twin.row}; give this opening another.`);
-  }
   const next: Opening = {
     ...opening,
     [field]: read.value,
     problems: opening.problems.filter((one) => one.field !== field),
   };
   return ok(SHAPE.includes(field) ? withShape(opening, next, field, standards) : next);
-}
-
-function readField(field: OpeningField, text: string, unit: Unit, typedIn: Unit): Result<OpeningInputs[OpeningField]> {
-  const { label, kind } = fieldOf(field);
-  if (text === '')
-    return MUST_STAND.includes(field) ? refuse(`${label} can't be left blank.`) : ok(field === 'mark' ? '' : null);
-  if (field === 'head') return readHead(text);
-  if (field === 'ends') return readEnds(text);
-  if (field === 'sides' && !/^[12]$/.test(text)) return refuse(`Sides cased are 1 or 2; you typed "${text}".`);
-  if (kind === 'count') return asTyped(readQuantity(text, label));
-  if (kind === 'money') return readMoney(label, text);
-  if (kind === 'length') {
-    const zero = field === 'leg' || field === 'otherLeg' || field === 'reveal';
-    return asTyped(readLength(text, { name: label, column: typedIn, unit, zero }));
-  }
-  return ok(text);
-}
-
-function readMoney(label: string, text: string): Result<number> {
-  const figure = text.replace(/^\$\s*/, '').replace(/,(?=\d{3}(?:\D|$))/g, '');
-  const value = /^\d+(?:\.\d+)?$/.test(figure) ? Number(figure) : NaN;
-  return Number.isFinite(value) ? ok(value) : refuse(`${label} must be an amount of 0 or more; you typed "${text}".`);
 }
 
 /** Head, span and rise depend on one another: what was said against them is dropped and they are judged anew. */

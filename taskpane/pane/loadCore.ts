@@ -13,14 +13,18 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return readTables(name, bytes);
     },
 
-    async readSchedule(table, standards, choices) {
+    async readSchedule(table, standards, choices, answers = {}, ours = false) {
+      if (ours) {
+        const { answeredTakeoff } = await import('./answeredTakeoff');
+        return answeredTakeoff(table, standards, answers);
+      }
       const { readSchedule } = await import('../../src/schedule/readSchedule');
-      return readSchedule(table, standards, choices);
+      return readSchedule(table, standards, choices, { answers });
     },
 
-    async fix(openings, at, field, text, standards, unit) {
-      const { fixOpening } = await import('./fix');
-      return fixOpening(openings, at, field, text, standards, unit);
+    async typed(openings, at, field, text, unit) {
+      const { keptAnswer } = await import('./fix');
+      return keptAnswer(openings, at, field, text, unit);
     },
 
     async workbook(job, signal) {

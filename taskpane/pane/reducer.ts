@@ -2,7 +2,7 @@ import type { QuoteCheck } from '../../src/check/quote';
 import type { QuoteChoices } from '../../src/quote/headings';
 import type { Job } from '../../src/job/fields';
 import type { MeaningKey } from '../../src/schedule/meanings';
-import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { SheetName } from '../../src/workbook/sheet';
 import type { TakeoffTotals } from '../../src/workbook/takeoff/totals';
@@ -12,8 +12,9 @@ import {
   LIST_PAGE,
   PLANS_CURRENT,
   NO_LIST,
-  type ByField,
+  type AnswersGiven,
   type Filled,
+  type ListRead,
   type Notice,
   type PaneState,
   type Plans,
@@ -22,7 +23,6 @@ import {
   type ShownPdf,
   type Step,
   type TextFile,
-  type Typed,
   type Work,
   UNTOUCHED,
 } from './state';
@@ -44,26 +44,16 @@ export type Action =
       readonly type: 'list resumed';
       readonly table: Table;
       readonly choices: Readonly<Record<number, MeaningKey>>;
-      readonly edits: PaneState['edits'];
+      readonly answers: AnswersGiven;
+      readonly ours: boolean;
       readonly plain: boolean;
     }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
-  | { readonly type: 'schedule read'; readonly schedule: Schedule | null }
-  | {
-      readonly type: 'opening fixed';
-      readonly at: number;
-      readonly opening: Opening;
-      readonly field: OpeningField;
-      readonly typed: Typed;
-    }
-  | { readonly type: 'opening put back'; readonly at: number }
+  | { readonly type: 'schedule read'; readonly schedule: ListRead | null }
+  /** The list read again by these answers. */
+  | { readonly type: 'answered'; readonly answers: AnswersGiven; readonly schedule: ListRead }
   /** `message` null: the text is no longer the refused one. */
-  | {
-      readonly type: 'figure refused';
-      readonly at: number;
-      readonly field: OpeningField;
-      readonly message: string | null;
-    }
+  | { readonly type: 'answer refused'; readonly key: string; readonly message: string | null }
   | { readonly type: 'opening looked at'; readonly at: number | null }
   | { readonly type: 'more listed' }
   | { readonly type: 'formulas chosen'; readonly plain: boolean }
@@ -72,7 +62,12 @@ export type Action =
   | { readonly type: 'job set'; readonly job: Job }
   | { readonly type: 'revision compared'; readonly revised: Revised | null }
   /** The revised list stands in place of the one before. */
-  | { readonly type: 'revision taken over'; readonly schedule: Schedule; readonly table: Table }
+  | {
+      readonly type: 'revision taken over';
+      readonly schedule: Schedule;
+      readonly table: Table;
+      readonly ours: boolean;
+    }
   | { readonly type: 'plans'; readonly plans: Plans }
   | { readonly type: 'unfilled' }
   | { readonly type: 'totals read'; readonly totals: TakeoffTotals }
@@ -111,7 +106,8 @@ export function reduce(state: PaneState, action: Action): PaneState {
         ...NO_LIST,
         table: action.table,
         choices: action.choices,
-        edits: action.edits,
+        answers: action.answers,
+        ours: action.ours,
         plain: action.plain,
         firstUse: false,
       };
@@ -119,16 +115,13 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return {
         ...state,
         choices: { ...state.choices, [action.column]: action.meaning },
-        edits: {},
       };
     case 'schedule read':
       return { ...state, ...UNTOUCHED, schedule: withNumbersOf(state.schedule, action.schedule) };
-    case 'opening fixed':
-      return fixed(state, action.at, action.opening, action.field, action.typed);
-    case 'opening put back':
-      return putBack(state, action.at);
-    case 'figure refused':
-      return { ...state, refused: withEntry(state.refused, action.at, action.field, action.message) };
+    case 'answered':
+      return answered(state, action.answers, action.schedule);
+    case 'answer refused':
+      return { ...state, refused: withoutOr(state.refused, action.key, action.message) };
     case 'opening looked at':
       return { ...state, openAt: action.at };
     case 'more listed':
@@ -157,7 +150,7 @@ export function reduce(state: PaneState, action: Action): PaneState {
       return { ...state, revised: action.revised, notice: null };
     case 'revision taken over':
       return {
-        ...{ ...state, ...NO_LIST, table: action.table, schedule: action.schedule },
+        ...{ ...state, ...NO_LIST, table: action.table, schedule: action.schedule, ours: action.ours },
         ...{ place: 'takeoff', step: 'fill', inTheWay: null },
       };
     case 'plans':
@@ -176,41 +169,37 @@ export function reduce(state: PaneState, action: Action): PaneState {
 }
 
 /** The same list read again: its openings keep the numbers that a comparison gave them. */
-function withNumbersOf(before: Schedule | null, schedule: Schedule | null): Schedule | null {
+function withNumbersOf(before: ListRead | null, schedule: ListRead | null): ListRead | null {
   if (!before || !schedule) return schedule;
-  const numbers = new Map(before.openings.map(({ row, mark, no }) => [JSON.stringify([row, mark]), no]));
+  const numbers = new Map(before.openings.map(({ row, at, mark, no }) => [JSON.stringify([row, at, mark]), no]));
   const openings = schedule.openings.map((opening) => {
-    const no = numbers.get(JSON.stringify([opening.row, opening.mark]));
+    const no = numbers.get(JSON.stringify([opening.row, opening.at, opening.mark]));
     return no === undefined ? opening : { ...opening, no };
   });
   return { ...schedule, openings };
 }
 
-function fixed(state: PaneState, at: number, opening: Opening, field: OpeningField, typed: Typed): PaneState {
-  if (!state.schedule) return state;
-  const before = state.schedule.openings[at];
-  const openings = state.schedule.openings.map((one, index) => (index === at ? opening : one));
+/** What is open for a closer look stays so; a fill of before is out of date. */
+function answered(state: PaneState, answers: AnswersGiven, schedule: ListRead): PaneState {
+  const { openAt } = state;
+  const open = openAt === null ? undefined : state.schedule?.openings[openAt];
+  const at = schedule.openings.findIndex((one) => one.row === open?.row && one.at === open.at);
+  const same = (key: string) => answers[key]?.text === state.answers[key]?.text;
   return {
     ...state,
-    schedule: { ...state.schedule, openings },
-    edits: withEntry(state.edits, at, field, typed),
-    originals: at in state.originals || !before ? state.originals : { ...state.originals, [at]: before },
-    refused: withEntry(state.refused, at, field, null),
+    answers,
+    schedule: withNumbersOf(state.schedule, schedule),
+    refused: Object.fromEntries(Object.entries(state.refused).filter(([key]) => same(key))),
+    openAt: open === undefined || at < 0 ? null : at,
     filled: null,
   };
 }
 
-/** An opening as the list gave it, before anything was typed. */
-function putBack(state: PaneState, at: number): PaneState {
-  const { [at]: original, ...originals } = state.originals;
-  if (!state.schedule || !original) return state;
-  const { [at]: _edits, ...edits } = state.edits;
-  const { [at]: _refused, ...refused } = state.refused;
-  const openings = state.schedule.openings.map((one, index) => (index === at ? original : one));
-  return { ...state, schedule: { ...state.schedule, openings }, originals, edits, refused, filled: null };
-}
-
-function withEntry<T>(entries: ByField<T>, at: number, field: OpeningField, entry: T | null): ByField<T> {
-  const { [field]: _replaced, ...others } = entries[at] ?? {};
-  return { ...entries, [at]: entry === null ? others : { ...others, [field]: entry } };
+function withoutOr(
+  entries: Readonly<Record<string, string>>,
+  key: string,
+  entry: string | null,
+): Readonly<Record<string, string>> {
+  const { [key]: _replaced, ...others } = entries;
+  return entry === null ? others : { ...others, [key]: entry };
 }

@@ -6,10 +6,9 @@ import type { Kept } from '../../src/workbook/refill';
 import type { MeaningKey } from '../../src/schedule/meanings';
 import type { PdfTable } from '../../src/pdf/pdfTable';
 import type { UnreadPage } from '../../src/pdf/readPdf';
-import type { Opening, OpeningField, Schedule, Table } from '../../src/schedule/opening';
+import type { Answers, Reading, Schedule, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import type { Takeoff } from '../../src/takeoff/takeoff';
-import type { Unit } from '../../src/unit';
 import type { SheetName } from '../../src/workbook/sheet';
 import type { TakeoffTotals } from '../../src/workbook/takeoff/totals';
 import type { CellAt, Selection } from '../host';
@@ -45,14 +44,23 @@ export interface Notice {
   readonly text: string;
 }
 
-/** Place in the list → field → what there is to say of it. */
-export type ByField<T> = Readonly<Record<number, Readonly<Partial<Record<OpeningField, T>>>>>;
-
-/** A text and the unit of the workbook when it was typed: a bare 6 stays 6 inches in a workbook that changes to millimeters. */
-export interface Typed {
+/** What was answered to a question about the list, or typed in place of a figure it gave. */
+export interface Answered {
+  /** As the reader of schedules takes it; a length has its unit, so that it stays as long in a workbook that changes to millimeters. */
   readonly text: string;
-  readonly unit: Unit;
+  /** What was asked. */
+  readonly about: string;
 }
+
+/** By question, or `field@row`. */
+export type AnswersGiven = Readonly<Record<string, Answered>>;
+
+export function answersOf(given: AnswersGiven): Answers {
+  return Object.fromEntries(Object.entries(given).map(([key, { text }]) => [key, text]));
+}
+
+/** A list as read; one that was taken over from a comparison may have no questions. */
+export type ListRead = Schedule & Partial<Reading>;
 
 /** What stands in the workbook after a fill. */
 export interface Filled extends TakeoffTotals {
@@ -90,14 +98,13 @@ export interface PaneState {
   readonly table: Table | null;
   /** Source column (from 0) → meaning the user chose against ours. */
   readonly choices: Readonly<Record<number, MeaningKey>>;
-  /** As read from the table, with the user's edits worked in. */
-  readonly schedule: Schedule | null;
-  /** What the user typed in place of what the schedule gave. */
-  readonly edits: ByField<Typed>;
-  /** Openings as the list gave them, where the user changed something: place in the list → opening. */
-  readonly originals: Readonly<Record<number, Opening>>;
-  /** Why a typed figure was not taken, by place in the list and field. */
-  readonly refused: ByField<string>;
+  /** The table is a Takeoff of ours. */
+  readonly ours: boolean;
+  /** As read from the table, with the answers. */
+  readonly schedule: ListRead | null;
+  readonly answers: AnswersGiven;
+  /** Why an answer was not taken, by its key. */
+  readonly refused: Readonly<Record<string, string>>;
   /** Place in the list of the opening that is open for a closer look. A source row may hold several openings. */
   readonly openAt: number | null;
   /** How many of the ready openings are listed. */
@@ -159,8 +166,6 @@ export const LIST_PAGE = 50;
 
 /** A list as it was read, before anything is done to it. */
 export const UNTOUCHED = {
-  edits: {},
-  originals: {},
   refused: {},
   openAt: null,
   listed: LIST_PAGE,
@@ -175,6 +180,8 @@ export const NO_LIST = {
   pdf: null,
   table: null,
   choices: {},
+  ours: false,
+  answers: {},
   schedule: null,
   quote: null,
   quoteTable: null,

@@ -13,7 +13,6 @@ import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
 import type { Host } from '../../taskpane/host';
 import { build } from '../../taskpane/pane/build/job';
 import { assembler } from '../../taskpane/pane/build/parts';
-import { fixOpening } from '../../taskpane/pane/fix';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
@@ -157,11 +156,9 @@ describe('the example in Excel', () => {
 async function coreSheets(mark: string, rise: string): Promise<readonly Sheet[]> {
   const standards = defaultStandards();
   const [table] = valueOf(await readTables('schedule.csv', new Uint8Array(readFileSync('examples/schedule.csv'))));
-  const schedule = valueOf(readSchedule(table!, standards, {}));
-  const at = schedule.openings.findIndex((opening) => opening.mark === mark);
-  const openings = [...schedule.openings];
-  openings[at] = valueOf(fixOpening(schedule.openings, at, 'rise', rise, standards));
-  return build({ schedule: { ...schedule, openings }, standards, plain: false, before: null }).sheets;
+  const { row } = valueOf(readSchedule(table!, standards, {})).openings.find((opening) => opening.mark === mark)!;
+  const schedule = valueOf(readSchedule(table!, standards, {}, { answers: { [`rise@${row}`]: rise } }));
+  return build({ schedule, standards, plain: false, before: null }).sheets;
 }
 
 /** The workbook as it was built in the worker beside the page. */

@@ -1,9 +1,9 @@
 import { ok, refuse, type Result } from '../../../src/result';
 import type { MeaningKey } from '../../../src/schedule/meanings';
-import type { OpeningField, Table } from '../../../src/schedule/opening';
+import type { Table } from '../../../src/schedule/opening';
 import { fail, work, type Bench } from './bench';
 import { pdfBytes, takePdf } from './choosePdf';
-import { fixOpening } from './fixOpening';
+import { answersOf } from '../state';
 
 /** Files past this are refused before a byte is read. */
 export const MOST_MEGABYTES = 20;
@@ -145,23 +145,15 @@ export function chooseMeaning(bench: Bench, column: number, meaning: MeaningKey)
   });
 }
 
-/**
- * Reads the chosen table again, after a changed meaning or other standards; what the user typed into its openings is typed
- * again. Gives false where it can't be read, which is told.
- */
+/** Reads the chosen table again, after a changed meaning or other standards, by the answers given. Gives false where it can't be read, which is told. */
 export async function readAgain(bench: Bench): Promise<boolean> {
-  const { table, standards, choices, edits } = bench.store.get();
+  const { table, standards, choices, answers, ours } = bench.store.get();
   if (!table) return true;
-  const schedule = await bench.core.readSchedule(table, standards, choices);
+  const schedule = await bench.core.readSchedule(table, standards, choices, answersOf(answers), ours);
   if (!schedule.ok) {
     fail(bench, schedule.message);
     return false;
   }
   bench.store.send({ type: 'schedule read', schedule: schedule.value });
-  for (const [at, typed] of Object.entries(edits)) {
-    for (const [field, { text, unit }] of Object.entries(typed)) {
-      await fixOpening(bench, Number(at), field as OpeningField, text, unit);
-    }
-  }
   return true;
 }

@@ -1,6 +1,6 @@
 import type { MeaningKey } from '../../../src/schedule/meanings';
 import type { Table } from '../../../src/schedule/opening';
-import type { ByField, PaneState, Typed } from '../state';
+import type { AnswersGiven, PaneState } from '../state';
 import type { Bench } from './bench';
 import { readAgain } from './chooseList';
 
@@ -8,11 +8,12 @@ const KEY = 'archwright.list';
 /** After a change so long is waited for more of them. */
 const GATHER_MS = 400;
 
-/** The list with what was chosen and typed: all that the openings follow from. */
+/** The list with what was chosen, answered and typed: all that the openings follow from. */
 interface KeptList {
   readonly table: Table;
   readonly choices: Readonly<Record<number, MeaningKey>>;
-  readonly edits: ByField<Typed>;
+  readonly answers: AnswersGiven;
+  readonly ours: boolean;
   readonly plain: boolean;
 }
 
@@ -22,13 +23,13 @@ export function keepList({ store, host }: Bench): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const leave = store.listen(() => {
     const now = store.get();
-    const same = (['table', 'choices', 'edits', 'plain'] as const).every((key) => now[key] === last[key]);
+    const same = (['table', 'choices', 'answers', 'plain'] as const).every((key) => now[key] === last[key]);
     last = now;
     if (same || now.table === null) return;
     clearTimeout(timer);
     timer = setTimeout(() => {
-      const { table, choices, edits, plain } = store.get();
-      if (table) void host.saveSetting(KEY, JSON.stringify({ table, choices, edits, plain }, written));
+      const { table, choices, answers, ours, plain } = store.get();
+      if (table) void host.saveSetting(KEY, JSON.stringify({ table, choices, answers, ours, plain }, written));
     }, GATHER_MS);
   });
   return () => {
@@ -48,7 +49,8 @@ export async function resumeList(bench: Bench): Promise<void> {
     return;
   }
   if (!Array.isArray(list.table?.rows)) return;
-  bench.store.send({ type: 'list resumed', ...list });
+  const { table, choices = {}, answers = {}, ours = false, plain = false } = list;
+  bench.store.send({ type: 'list resumed', table, choices, answers, ours, plain });
   if (await readAgain(bench)) bench.store.send({ type: 'stepped', step: 'openings' });
 }
 

@@ -7,7 +7,7 @@ import type { StockOrder } from '../../../src/stock/order';
 import type { StockPlan } from '../../../src/stock/plan';
 import type { Standards } from '../../../src/standards';
 import { count, withPoint } from '../format';
-import { asTyped } from '../typed';
+import { asTyped } from '../../../src/schedule/asTyped';
 import { fail, tell, work, type Bench } from './bench';
 
 /** A plan and what it is for. */

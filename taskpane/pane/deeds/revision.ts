@@ -92,7 +92,7 @@ export async function takeOver(bench: Bench): Promise<void> {
   if (!revised) return;
   const { takenOver } = await import('../../../src/revision/takeOver');
   const schedule = takenOver(revised.schedule, revised.revision, revised.before);
-  bench.store.send({ type: 'revision taken over', schedule, table: revised.table });
+  bench.store.send({ type: 'revision taken over', schedule, table: revised.table, ours: revised.ours });
   tell(
     bench,
     'The revised list is taken over. Fill the workbook: changes made there by hand are kept where they still apply.',

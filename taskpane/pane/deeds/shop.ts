@@ -11,7 +11,7 @@ import { ok, refuse, type Result } from '../../../src/result';
 import { readLength } from '../../../src/schedule/readLength';
 import type { Unit } from '../../../src/unit';
 import { withPoint } from '../format';
-import { asTyped } from '../typed';
+import { asTyped } from '../../../src/schedule/asTyped';
 import { fail, tell, work, type Bench } from './bench';
 import { readAgain, readFile } from './chooseList';
 import { download } from './download';

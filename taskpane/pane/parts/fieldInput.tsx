@@ -1,6 +1,6 @@
 import { markOrRow, type Opening, type OpeningField } from '../../../src/schedule/opening';
 import type { Bench } from '../deeds/bench';
-import { fixOpening } from '../deeds/fixOpening';
+import { answerKey, fixOpening } from '../deeds/fixOpening';
 import { fieldOf, fieldText, standardText } from '../fields';
 import type { PaneState } from '../state';
 import { Entry } from './entry';
@@ -21,9 +21,10 @@ export function FieldInput({ bench, state, at, opening, field, onTaken }: FieldI
   const { locale } = bench.options;
   const held = fieldText(opening, field, state.standards, locale);
   const standard = standardText(field, state.standards, locale);
+  const key = answerKey(opening, field);
   const take = (typed: string) => {
     if (typed !== held) return fixOpening(bench, at, field, typed);
-    bench.store.send({ type: 'figure refused', at, field, message: null });
+    bench.store.send({ type: 'answer refused', key, message: null });
     return true;
   };
   return (
@@ -39,7 +40,7 @@ export function FieldInput({ bench, state, at, opening, field, onTaken }: FieldI
       choices={choices}
       none={standard || 'choose…'}
       hint={standard}
-      refused={state.refused[at]?.[field]}
+      refused={state.refused[key]}
       isCount={kind === 'count'}
       take={take}
       onTaken={onTaken}

@@ -4,7 +4,7 @@ import { chooseMeaning } from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
 import { samplesOf } from '../samples';
-import type { PaneState } from '../state';
+import type { ListRead, PaneState } from '../state';
 
 /** What each column was understood as, with a few of its cells to judge by. */
 export function HeadingsStep({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
@@ -36,6 +36,7 @@ export function HeadingsStep({ bench, state }: { readonly bench: Bench; readonly
           </ul>
         </details>
       )}
+      {(schedule.unread?.length ?? 0) + schedule.remarks.length > 0 && <Said schedule={schedule} />}
       {schedule.passedOver.length > 0 && <PassedOver schedule={schedule} />}
       <div class="next">
         <button
@@ -92,6 +93,26 @@ function Column({ bench, state, column, heading, meaning }: ColumnProps) {
         )}
       </p>
     </li>
+  );
+}
+
+/** What of the file was not read, and what is worth knowing about it. */
+function Said({ schedule }: { readonly schedule: ListRead }) {
+  const { unread = [], remarks } = schedule;
+  return (
+    <details class="left-out" open>
+      <summary>{unread.length > 0 ? 'Not read, and what to know' : 'What to know of the file'}</summary>
+      <ul class="facts">
+        {unread.map(({ what, why }, index) => (
+          <li key={index}>
+            Not read: {what}, {why}.
+          </li>
+        ))}
+        {remarks.map((remark, index) => (
+          <li key={index}>{remark}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

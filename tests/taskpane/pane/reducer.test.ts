@@ -17,7 +17,12 @@ const filled = {
   toLookAt: [],
 };
 
-const inches = (text: string) => ({ text, unit: 'in' as const });
+const answers = { 'rise@2': { text: '7 in', about: 'Rise of W1' } };
+const answered: Action = {
+  type: 'answered',
+  answers,
+  schedule: scheduleOf([opening({ rise: 7 }), opening({ row: 3, mark: 'W2' })]),
+};
 
 function after(...actions: readonly Action[]): PaneState {
   return actions.reduce(reduce, start);
@@ -52,66 +57,49 @@ describe('the steps', () => {
 
 describe('choosing another list', () => {
   it('forgets what was known of the list before', () => {
-    const before = after(
-      ...read,
-      { type: 'meaning chosen', column: 0, meaning: 'ignore' },
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', typed: inches('7') },
-      { type: 'filled', filled },
-    );
+    const before = after(...read, { type: 'meaning chosen', column: 0, meaning: 'ignore' }, answered, {
+      type: 'filled',
+      filled,
+    });
     const next = reduce(before, { type: 'table chosen', table: { ...table, name: 'Other' } });
-    expect(next).toMatchObject({ choices: {}, schedule: null, edits: {}, refused: {}, filled: null });
+    expect(next).toMatchObject({ choices: {}, schedule: null, answers: {}, refused: {}, filled: null });
     expect(next.table?.name).toBe('Other');
   });
 });
 
-describe('fixing an opening', () => {
-  it('changes that opening alone, even where two come from one source row', () => {
-    const twins = scheduleOf([opening({ mark: 'A' }), opening({ mark: 'B' })]);
-    const state = after(
-      { type: 'table chosen', table },
-      { type: 'schedule read', schedule: twins },
-      { type: 'opening fixed', at: 1, opening: opening({ mark: 'B', rise: 9 }), field: 'rise', typed: inches('9') },
-    );
-    expect(state.schedule?.openings.map((one) => one.rise)).toEqual([6, 9]);
-    expect(state.edits).toEqual({ 1: { rise: inches('9') } });
-  });
-
-  it('can be taken back, to the opening as the list gave it', () => {
+describe('an answer', () => {
+  it('keeps open what is looked at, though rows before it were left out', () => {
     const state = after(
       ...read,
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', typed: inches('7') },
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 8 }), field: 'rise', typed: inches('8') },
-      { type: 'opening put back', at: 0 },
+      { type: 'opening looked at', at: 1 },
+      { type: 'answered', answers: {}, schedule: scheduleOf([opening({ row: 3, mark: 'W2' })]) },
     );
-    expect(state.schedule?.openings[0]?.rise).toBe(6);
-    expect(state).toMatchObject({ edits: {}, originals: {}, refused: {} });
+    expect(state.openAt).toBe(0);
   });
 
-  it('clears the sentence that stood against the field, and no other', () => {
+  it('clears the sentence that stood against it, and no other', () => {
     const state = after(
       ...read,
-      { type: 'figure refused', at: 0, field: 'rise', message: 'Rise cannot be read.' },
-      { type: 'figure refused', at: 0, field: 'span', message: 'Span cannot be read.' },
-      { type: 'opening fixed', at: 0, opening: opening({ rise: 7 }), field: 'rise', typed: inches('7') },
+      { type: 'answer refused', key: 'rise@2', message: 'Rise cannot be read.' },
+      { type: 'answer refused', key: 'span@2', message: 'Span cannot be read.' },
+      answered,
     );
-    expect(state.refused[0]).toEqual({ span: 'Span cannot be read.' });
+    expect(state.refused).toEqual({ 'span@2': 'Span cannot be read.' });
   });
 
-  it('withdraws the sentence where the text is put back as it was', () => {
+  it('that was refused is forgotten where the text is put back as it was', () => {
     const state = after(
       ...read,
-      { type: 'figure refused', at: 0, field: 'rise', message: 'Rise cannot be read.' },
-      { type: 'figure refused', at: 0, field: 'rise', message: null },
+      { type: 'answer refused', key: 'rise@2', message: 'Rise cannot be read.' },
+      { type: 'answer refused', key: 'rise@2', message: null },
     );
-    expect(state.refused[0]).toEqual({});
-    expect(state.originals).toEqual({});
+    expect(state.refused).toEqual({});
   });
 
   it('makes a fill of before out of date', () => {
     const state = after(...read, { type: 'filled', filled });
     expect(state.filled).toBe(filled);
-    const next = reduce(state, { type: 'opening fixed', at: 0, opening: opening(), field: 'rise', typed: inches('6') });
-    expect(next.filled).toBeNull();
+    expect(reduce(state, answered).filled).toBeNull();
   });
 });
 

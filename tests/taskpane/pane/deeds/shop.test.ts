@@ -42,9 +42,9 @@ describe('the shop’s standards', () => {
     const { bench } = await readList();
     await fixOpening(bench, 2, 'rise', '8');
     expect(await setSetting(bench, reveal, '1/4')).toEqual({ ok: true, value: undefined });
-    const { schedule, originals } = bench.store.get();
+    const { schedule, answers } = bench.store.get();
     expect(schedule?.openings[2]).toMatchObject({ rise: 8, problems: [] });
-    expect(originals[2]).toMatchObject({ rise: null });
+    expect(answers).toEqual({ 'rise@4': { text: '8 in', about: 'Rise of W3' } });
   });
 
   it('follow the Standards sheet into the list: a rough opening is read by the allowance there', async () => {

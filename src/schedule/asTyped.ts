@@ -1,4 +1,4 @@
-import { refuse, type Result } from '../../src/result';
+import { refuse, type Result } from '../result';
 
 /** What the schedule's readers say of a cell, said to somebody who typed. */
 export function asTyped<T>(read: Result<T>): Result<T> {
