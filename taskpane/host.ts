@@ -30,6 +30,8 @@ export interface WriteOptions {
 /** The selected cells; `hiddenRows` are those of their rows (from 1) that a filter or the user hides, where there are any. */
 export interface Selection extends Table {
   readonly hiddenRows?: readonly number[];
+  /** One single cell was selected, which stands for the filled region around it: the sheet may hold more. */
+  readonly single?: boolean;
 }
 
 /** The port between the pane and a spreadsheet. Everything fails in words; nothing throws. */

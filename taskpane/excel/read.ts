@@ -26,6 +26,7 @@ export async function readSelection(context: Excel.RequestContext): Promise<Sele
     firstRow: found.row + 1,
     rows,
     ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
+    ...(single ? { single } : {}),
   };
 }
 

@@ -91,6 +91,7 @@ export class MemoryHost implements Host {
           firstRow: first.row + 1,
           rows,
           ...this.#hiddenIn(first.row + 1, last.row + 1),
+          ...(single ? { single } : {}),
         });
   }
 

@@ -5,7 +5,7 @@ import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { filledRegion } from '../filledRegion';
-import type { CellAt, Host, WriteOptions } from '../host';
+import type { CellAt, Host, Selection, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusals';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { settingsOf } from './read-grid';
@@ -21,7 +21,7 @@ export class WorkbenchHost implements Host {
 
   constructor(private readonly engine: Engine) {}
 
-  async readSelection(): Promise<Result<Table>> {
+  async readSelection(): Promise<Result<Selection>> {
     const sheet = this.active();
     const range = this.selected();
     if (!sheet || !range) return refuse('Nothing is selected. Select the schedule, or a cell of it.');
@@ -29,7 +29,8 @@ export class WorkbenchHost implements Host {
     const single = range.startRow === range.endRow && range.startColumn === range.endColumn;
     const area = single ? this.region(sheet, range, used) : clipped(range, used);
     if (!area) return refuse(EMPTY_SELECTION);
-    return ok(this.table(sheet, area, (row, column) => this.value(sheet, row, column)));
+    const table = this.table(sheet, area, (row, column) => this.value(sheet, row, column));
+    return ok(single ? { ...table, single } : table);
   }
 
   async sheetNames(): Promise<Result<readonly string[]>> {

@@ -29,6 +29,7 @@ describe('reading from Excel', () => {
     expect(await host.readSelection()).toEqual({
       ok: true,
       value: {
+        single: true,
         name: 'Job',
         firstRow: 2,
         rows: [

@@ -186,6 +186,7 @@ test('one selected cell stands for the filled block around it', async () => {
   expect(await host.readSelection()).toEqual({
     ok: true,
     value: {
+      single: true,
       name: 'Sheet1',
       firstRow: 3,
       rows: [

@@ -1,6 +1,7 @@
 import { ok, refuse, type Result } from '../../../src/result';
 import type { MeaningKey } from '../../../src/schedule/meanings';
 import type { Table } from '../../../src/schedule/opening';
+import type { Selection } from '../../host';
 import { fail, work, type Bench } from './bench';
 import { pdfBytes, takePdf } from './choosePdf';
 import { answersOf } from '../state';
@@ -28,9 +29,18 @@ export function takeSelection(bench: Bench): Promise<void> {
   return work(bench, 'Reading the selected cells', async () => {
     const selection = await bench.host.readSelection();
     if (!selection.ok) return fail(bench, selection.message);
-    if (selection.value.hiddenRows) bench.store.send({ type: 'rows hidden', selection: selection.value });
-    else await takeTable(bench, selection.value);
+    const taken = selection.value.single ? await wholeSheet(bench, selection.value) : selection.value;
+    if (taken.hiddenRows) bench.store.send({ type: 'rows hidden', selection: taken });
+    else await takeTable(bench, taken);
   });
+}
+
+/** A list goes on below a blank row, and its notes stand above one: a cell of it stands for all that its sheet holds. */
+async function wholeSheet({ host }: Bench, { single: _single, ...region }: Selection): Promise<Selection> {
+  const whole = await host.readSheet(region.name);
+  if (!whole.ok || whole.value === null || whole.value.rows.length <= region.rows.length) return region;
+  const { hiddenRows } = region;
+  return { ...whole.value, ...(hiddenRows === undefined ? {} : { hiddenRows }) };
 }
 
 /** The selected cells of which some rows are hidden: read with them, or with blank rows in their places. */

@@ -27,6 +27,7 @@ describe('the workbook in memory', () => {
     expect(await host.readSelection()).toEqual({
       ok: true,
       value: {
+        single: true,
         name: 'Job',
         firstRow: 3,
         rows: [

@@ -26,6 +26,31 @@ describe('choosing the list', () => {
     expect(bench.store.get().schedule?.openings.map((one) => one.mark)).toEqual(['W1', 'W2', 'W3']);
   });
 
+  it('reads the whole list from one cell of it: what lies below a blank row, and the note above one', async () => {
+    const note = ['All dimensions in millimeters'];
+    const [headings, ...rows] = LIST;
+    const below = [
+      ['Mark', 'Qty', 'Head', 'Width', 'Rise'],
+      ['D1', 1, 'segmental', 914, 150],
+    ];
+    const host = new MemoryHost({ List: [note, [], headings!, ...rows, [], ['SECOND FLOOR'], [], ...below] });
+    const bench = benchOn(host);
+    host.select('List', 'B4');
+    await takeSelection(bench);
+    const { schedule } = bench.store.get();
+    expect(schedule?.openings.map((one) => one.mark)).toEqual(['W1', 'W2', 'W3', 'D1']);
+    expect(schedule?.openings[3]?.row).toBe(11);
+    expect(schedule?.openings[3]?.span).toBeCloseTo(914 / 25.4, 9);
+  });
+
+  it('reads no more than the cells that are selected where there are several', async () => {
+    const host = new MemoryHost({ List: LIST });
+    const bench = benchOn(host);
+    host.select('List', 'A1:E2');
+    await takeSelection(bench);
+    expect(bench.store.get().schedule?.openings.map((one) => one.mark)).toEqual(['W1']);
+  });
+
   it.each([
     [false, ['W1', 'W3'], [2, 4]],
     [true, ['W1', 'W2', 'W3'], [2, 3, 4]],
