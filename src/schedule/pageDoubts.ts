@@ -3,12 +3,12 @@ import type { Table } from './opening';
 
 /**
  * Rows that the file's reader was not sure of, as a question each kind of doubt: compared with the page, a row is as read or is
- * left out. A span given for the row answers, too.
+ * left out. A figure given for the row does not settle the rest of it.
  */
 export function askDoubts(rows: readonly RowChanges[], { doubts }: Table): void {
   for (const changes of rows) {
     const own = doubts?.get(changes.raw.row);
-    if (own === undefined || changes.fields.span !== undefined) continue;
+    if (own === undefined) continue;
     const said = own.join('; ');
     changes.ask({
       id: `page:${said.slice(0, 80)}`,

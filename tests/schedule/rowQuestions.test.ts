@@ -108,7 +108,7 @@ describe('a row that its file’s reader asks about', () => {
   it('in doubt as a whole stays so whatever figure is given for it, until it is said to be right', () => {
     const doubts = new Map([[3, ['its cells may be those of the row below']]]);
     expect(isPriced(read(LIST, { 'span@3': '41' }, { doubts }))).toEqual([true, false]);
-    const right = read(LIST, { 'span@3': '41', 'doubt:3': 'right as read' }, { doubts });
+    const right = read(LIST, { 'span@3': '41', 'page:its cells may be those of the row below': 'as read' }, { doubts });
     expect(right.openings[1]).toMatchObject({ span: 41, problems: [] });
   });
 });

@@ -18,6 +18,7 @@ const TITLES: Readonly<Record<string, string>> = {
   columns: 'A column',
   marks: 'A mark',
   rows: 'A row',
+  page: 'On the page',
   'struck through': 'Struck through',
 };
 
