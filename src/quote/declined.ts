@@ -2,7 +2,7 @@ import { cellText } from '../schedule/cell';
 import type { CellValue } from '../schedule/opening';
 
 const DECLINED =
-  /(?:^|[^a-z])(n\.?i\.?c\.?|not in (?:contract|quote|bid|scope|our scope)|by others|by (?:owner|gc|builder|contractor|customer)|(?:furnished|supplied|provided) by (?:others|owner|gc|builder)|no[ -]?(?:bid|quote)|not (?:quoted|bid|included|priced|in scope)|decline[ds]?(?: to (?:bid|quote))?|unable to (?:bid|quote)|can(?:no|')?t (?:bid|quote|supply|make)|excluded?|exclusion|omit(?:ted)?|n\.?\/?b\.?|n\.?\/?q\.?)(?![a-z])/i;
+  /(?:^|[^a-z])(n\.?i\.?c\.?|not in (?:contract|quote|bid|scope|our scope)|by others|by (?:owner|gc|builder|contractor|customer)|(?:furnished|supplied|provided) by (?:others|owner|gc|builder)|no[ -]?(?:bid|quote)|not (?:quoted|bid|included|priced|in scope)|decline[ds]?(?: to (?:bid|quote))?|unable to (?:bid|quote)|can(?:no|')?t (?:bid|quote|supply|make)|to follow(?: later)?|regrets?(?:,? (?:we )?can(?:no|')?t (?:run|make|bid|quote))?|excluded?|exclusion|omit(?:ted)?|n\.?\/?b\.?|n\.?\/?q\.?)(?![a-z])/i;
 
 /** The words by which a line says that its opening isn't quoted; null: it doesn't. "Legs not included" is said of the legs. */
 export function declines(cells: readonly (CellValue | undefined)[]): string | null {

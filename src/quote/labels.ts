@@ -41,7 +41,10 @@ export function readLabel(cells: readonly string[]): Label | null {
   for (const text of texts) {
     if (text.split(' ').length > MOST_WORDS) continue;
     for (const [kind, pattern] of CHARGES)
-      if (pattern.test(text)) return { kind: 'charge', charge: kind, text, rate: rateIn(cells) };
+      if (pattern.test(text)) {
+        const charge = kind === 'other charge' ? chargeKind(text, null) : kind;
+        return { kind: 'charge', charge, text, rate: rateIn(cells) };
+      }
   }
   return null;
 }
@@ -67,10 +70,10 @@ const OF_ALL =
   /\b(?:grand|total due|amount due|balance due|bottom line|all in|turnkey|please pay|pay this|job total|quote total|project total|contract|bid price|bid amount|total quote|total bid)\b/i;
 const KINDS: readonly (readonly [ChargeKind, RegExp])[] = [
   ['deposit', /\b(?:deposit|down payment|retainer|paid to date|payments? received|prepayment|payment)\b/i],
-  ['tax', /\b(?:tax(?:es)?|vat|gst|hst|pst)\b/i],
+  ['tax', /\b(?:tax(?:es)?|vat|gst|hst|pst|s\/t|state (?:and|&) local)(?!\w)/i],
   [
     'freight',
-    /\b(?:freight|shipping|ship|deliver(?:y|ed)|cartage|haul(?:ing|age)?|truck(?:ing)?|ltl|courier|crat(?:e|es|ing)|pallets?|skids?|packag(?:e|ing)|packing|handling|postage|fuel|liftgate|lift gate|drop)\b/i,
+    /\b(?:freight|shipping|ship|deliver(?:y|ed)|cartage|haul(?:ing|age)?|truck(?:ing)?|ltl|courier|crat(?:e|es|ing)|pallets?|skids?|packag(?:e|ing)|packing|handling|postage|fuel|liftgate|lift gate|drop|fob|f\.o\.b)\b/i,
   ],
   ['discount', /\b(?:discount|disc|rebate|deduct(?:ion)?|credit|less|off|courtesy|concession|savings?|adjustment)\b/i],
 ];
@@ -106,7 +109,7 @@ export function namesCharge(words: string): boolean {
 }
 
 const ALTERNATE =
-  /^\W*(?:(?:deduct(?:ive)?|add(?:itive)?|bid|ve|value engineering)\s+)?(?:alt(?:ernates?|ernatives?)?|options?|optional|add(?:er|-on)|up-?charge|up-?grade|ve item)\b|^\W*ve\s*[:#-]/i;
+  /^\W*(?:(?:deduct(?:ive)?|add(?:itive)?|bid|ve|value engineering)\s+)?(?:alt(?:ernates?|ernatives?)?|options?|optional|add(?:er|-on)|up-?charge|up-?grade|ve item)\b|^\W*ve\s*[:#-]|^\W*if\b.*\b(?:add|deduct)\b/i;
 
 /** An offer beside the quote, added or taken off when it is chosen: never a discount. */
 export function namesAlternate(words: string): boolean {

@@ -6,7 +6,7 @@ import { exampleCheck } from './example';
 let check: QuoteCheck;
 beforeAll(async () => {
   ({ check } = await exampleCheck());
-});
+}, 60_000);
 
 const lineOf = (row: number) => check.lines.find(({ line }) => line.row === row)!;
 const found = (row: number, about: string) => lineOf(row).findings.find((one) => one.about === about);
