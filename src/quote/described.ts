@@ -29,13 +29,21 @@ interface Found {
   readonly whole: boolean;
 }
 
+/** "2/43.36" and 2/5'-0" are counts before a length, no fractions; "36W 6R" is width and rise. */
+function spelledOut(text: string): string {
+  return text
+    .replace(/^(\d{1,2})\/(?=\d+'|\d+\.\d+(?:"| ?in\b))/, '($1) @ ')
+    .replace(/([\s,;(])\d{1,2}\/(?=\d+'|\d+\.\d+(?:"| ?in\b))/g, '$1')
+    .replace(/(\d)\s?W\s+(\d+(?:[- ]\d+\/\d+|\.\d+)?)\s?R(?!\w)/g, '$1 wide x $2 rise');
+}
+
 /**
  * The figures in a line's words, each with what the words beside it say that it is: `R 18 3/16`, `68 1/8" LP`, `3/4 x 3-1/2`,
  * `36" wide`, `(2) legs 60"`. Names, numbers of profiles, wood sold as `5/4` and counts of days are left out; a figure that no
  * word explains is `unknown`. `isMark` says which words are marks of openings.
  */
 export function describedIn(description: string, unit: Unit, isMark: (word: string) => boolean): readonly Described[] {
-  const text = fractions(straightMarks(description.slice(0, LONGEST_TEXT))).replace(/[×✕]/g, 'x');
+  const text = spelledOut(fractions(straightMarks(description.slice(0, LONGEST_TEXT))).replace(/[×✕]/g, 'x'));
   const found = dimensionsIn(text, unit, isMark);
   const said: Described[] = [];
   for (let at = 0; at < found.length; at++) {
@@ -168,7 +176,7 @@ const CENTER = /\b(?:center|centre|c\/?l|centerline|ctr)(?![a-z])/i;
 const OPENING = /\b(?:opening|opng|opg|jamb|frame|sash|glass)\b/i;
 const RADIUS_BEFORE = /(?:^|[^a-z])(?:r|rad|radius|ir|or|i\.r\.|o\.r\.)[\s.:=@-]*(?:of|is)?\s*$/i;
 const RADIUS_AFTER =
-  /^["']?\s*-?\s*(?:(?:inside|outside|opening|opg|inner|outer|casing|arch|jamb|i\.?s\.?|o\.?s\.?)\s+)?(?:r|rad|radius|ir|or)(?![a-z])/i;
+  /^["']?\s*-?\s*(?:(?:inside|outside|opening|opg|inner|outer|casing|arch|jamb|i\.?s\.?|o\.?s\.?)\s+)?(?:r|rad|radius|ir|or)(?![a-z])(?!\.?\s+(?:csg|casings?|hd|heads?|trim|mou?ldings?)\b)/i;
 const DIAMETER = /(?:^|[^a-z])(?:dia|diam|diameter|ø)(?![a-z])/i;
 const LENGTH_BEFORE =
   /(?:^|[^a-z])(?:l|lg|lgth|len|length|long|lp|l\.p\.|arc|run|long[ -]?p(?:oin)?t|developed|o\.?a\.?l?|net)[\s.:=@-]*(?:of|is|at)?\s*$/i;

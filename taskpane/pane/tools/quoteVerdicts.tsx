@@ -81,7 +81,8 @@ export function QuoteVerdicts({ bench, check, listed, more }: VerdictsProps) {
 }
 
 function Line({ line: { line, verdict, findings }, amount }: { readonly line: LineCheck; readonly amount: string }) {
-  const open = findings.filter((finding) => finding.verdict !== 'agrees');
+  // What the quote doesn't give is worth a word only where nothing else could be judged.
+  const open = findings.filter((one) => one.verdict !== 'agrees' && (!one.notGiven || verdict === "can't tell"));
   const wrong = open.filter(({ said }) => said !== null);
   const rest = open.filter(({ said }) => said === null);
   return (
