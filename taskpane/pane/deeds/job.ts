@@ -128,10 +128,13 @@ export async function writeProposal(bench: Bench, replace: boolean): Promise<boo
     if (!taken.ok) return fail(bench, taken.message);
     if (!(await loadJob(bench))) return;
     const { liveProposalSheet } = await import('../../../src/workbook/workbook');
-    const sheet = liveProposalSheet(taken.value, bench.store.get().job);
+    const { job } = bench.store.get();
+    const sheet = liveProposalSheet(taken.value, job);
     const written = await bench.host.writeSheets([sheet], { replace: ['Proposal'] });
     if (!written.ok) return fail(bench, written.message);
-    tell(bench, 'The Proposal sheet is written; its amounts follow the takeoff.');
+    const drawings =
+      job.drawings === 'shown' ? ' Its drawings stand in the file that Save the proposal alone gives.' : '';
+    tell(bench, `The Proposal sheet is written; its amounts follow the takeoff.${drawings}`);
   });
   return false;
 }
