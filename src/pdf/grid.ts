@@ -69,10 +69,13 @@ function meets(across: Rule, down: Rule): boolean {
   );
 }
 
+/** Shorter ones are the bars of fractions. */
+const SHORTEST_ENDING = 10;
+
 /** Where three or more rules end together with nothing across their ends, the page or the writer left the line out. */
 function withClosing(rules: readonly Rule[]): Rule[] {
   const closing = [true, false].flatMap((horizontal) => {
-    const lines = rules.filter((rule) => rule.horizontal === horizontal);
+    const lines = rules.filter((rule) => rule.horizontal === horizontal && rule.to - rule.from >= SHORTEST_ENDING);
     const others = rules.filter((rule) => rule.horizontal !== horizontal);
     return (['from', 'to'] as const).flatMap((end) =>
       clusters([...lines], (rule) => rule[end], MEETS).flatMap((together) => {
@@ -82,7 +85,10 @@ function withClosing(rules: readonly Rule[]): Rule[] {
         const isThere = others.some(
           (other) => Math.abs(other.at - at) <= MEETS * 1.5 && other.from <= from + MEETS && other.to >= to - MEETS,
         );
-        return together.length < 3 || isThere ? [] : [{ horizontal: !horizontal, at, from, to }];
+        // Two are enough where the rules between them run from one to the other: a row alone on its page.
+        const between = others.filter((other) => other.from <= from + MEETS && other.to >= to - MEETS).length;
+        const areMany = together.length >= 3 || (together.length === 2 && between >= 3);
+        return !areMany || isThere ? [] : [{ horizontal: !horizontal, at, from, to }];
       }),
     );
   });

@@ -46,13 +46,20 @@ function tableBelow(
   if (body.length === 0) return { table: null, used };
   // Groups and first lines of headings above the best line are kept; a title stands further off.
   let first = heading.first;
-  while (first > 0 && heading.first - first < 3) {
-    const above = cut(all[first - 1]!);
-    const step = all[first]!.y - above.y;
-    if (above.phrases.length === 0 || step > (above.phrases.length > 1 ? 2.2 : 1.9) * size) break;
-    first -= 1;
+  let { y } = all[first]!;
+  for (let at = first - 1; at >= 0 && heading.first - first < 3; at -= 1) {
+    const above = cut(all[at]!);
+    const step = y - above.y;
+    if (step > (above.phrases.length > 1 ? 2.2 : 1.9) * size) break;
+    // A line of a note beside the table stands between.
+    if (above.phrases.length === 0) continue;
+    first = at;
+    y = above.y;
   }
-  const head = all.slice(first, last + 1).map(cut);
+  const head = all
+    .slice(first, last + 1)
+    .map(cut)
+    .filter(({ phrases }) => phrases.length > 0);
   const columns = columnsOf(head, body, size, isHeading);
   if (columns.length < 3) return { table: null, used };
   [...headingWords(head), ...headingWords(body)].forEach((word) => used.add(word));
