@@ -36,6 +36,8 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     species: known.species,
     ends: known.ends,
     sides: known.sides,
+    ...(known.leg ? { leg: known.leg } : {}),
+    ...(known.otherLeg === null ? {} : { otherLeg: known.otherLeg }),
     ...(known.arcs === null ? {} : { arcs: known.arcs }),
     ...(known.haunch === null ? {} : { haunch: known.haunch }),
     radius: ring?.radius ?? null,

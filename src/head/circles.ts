@@ -58,6 +58,7 @@ const halfSpanWords = (say: (length: number) => string, span: number) => `Half t
 
 export const HALF_ROUND: Shape = {
   name: 'half round',
+  rings: 'crown',
   spellings:
     'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop rdhead rdarch rndtop rndhead rndarch circletop circlehead fullradius roman romanarch halfroundtop',
   rise: {
@@ -84,6 +85,7 @@ export const HALF_ROUND: Shape = {
 
 export const ROUND: Shape = {
   name: 'round',
+  rings: 'crown',
   spellings: 'round rd rnd circle circular cir fullcircle fullround fullrd oculus bullseye bullseyewindow',
   rise: {
     means: 'its height, which is the span',

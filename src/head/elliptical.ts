@@ -95,6 +95,7 @@ const OF_ARCS = {
 
 export const ELLIPTICAL: Shape = {
   name: 'elliptical',
+  rings: 'fitted',
   spellings:
     'elliptical elliptic ellipse ellip ell halfellipse semiellipse semielliptical halfelliptical 1/2ellipse 1/2elliptical',
   rise: {
@@ -114,6 +115,7 @@ export const ELLIPTICAL: Shape = {
 
 export const FULL_ELLIPSE: Shape = {
   name: 'full ellipse',
+  rings: 'fitted',
   spellings: 'fullellipse fullelliptical fulloval oval ovals wholeellipse',
   rise: {
     means: 'its whole height',

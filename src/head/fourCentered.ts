@@ -75,6 +75,7 @@ function fourCenteredHead(span: number, rise: number, haunch: number | null): Re
 
 export const FOUR_CENTERED: Shape = {
   name: 'four-centered',
+  rings: 'haunches',
   spellings:
     'fourcentered fourcenter fourcentred fourcentre 4centered 4center 4centred 4centre 4ctr tudor tudorarch depressedarch depressedgothic ellipsegothic fourcenteredarch',
   rise: {

@@ -70,6 +70,7 @@ function halfSegmentalHead(span: number, rise: number): Result<Head> {
 
 export const QUARTER_ROUND: Shape = {
   name: 'quarter round',
+  rings: 'crown',
   spellings:
     'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4circle quartercircle qtrcircle quadrant',
   rise: {
@@ -94,6 +95,7 @@ export const QUARTER_ROUND: Shape = {
 
 export const HALF_SEGMENTAL: Shape = {
   name: 'half segmental',
+  rings: 'crown',
   spellings:
     'halfsegmental halfsegment halfseg 1/2segmental 1/2segment 1/2seg halfeyebrow 1/2eyebrow halfarch 1/2arch rakedsegmental rakedarch rakedeyebrow segmentalhalf eyebrowhalf',
   rise: {

@@ -38,6 +38,7 @@ function pointedHead(span: number, rise: number): Result<Head> {
 
 export const POINTED: Shape = {
   name: 'pointed',
+  rings: 'crown',
   spellings:
     'pointed point gothic goth lancet droparch droppointed dropgothic droppedpointed lancetarch equilateral equilateralpointed equilateralgothic pointedarch gothicarch',
   rise: {

@@ -124,6 +124,7 @@ function lengthPast({ a, b }: Ellipse, offset: number, u: number): number {
 
 export const QUARTER_ELLIPSE: Shape = {
   name: 'quarter ellipse',
+  rings: 'fitted',
   spellings:
     'quarterellipse quarterelliptical quarterellip qtrellipse qtrelliptical 1/4ellipse 1/4elliptical 1/4ellip quarteroval rakedellipse',
   rise: {

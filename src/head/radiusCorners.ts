@@ -47,6 +47,7 @@ function radiusCornersHead(span: number, rise: number): Result<Head> {
 
 export const RADIUS_CORNERS: Shape = {
   name: 'radius corners',
+  rings: 'crown',
   spellings:
     'radiuscorners radiuscorner radiusedcorners radiusedcorner roundedcorners roundedcorner roundcorners roundcorner easedcorners easedcorner eased softcorners radcorners radcorner flatradiuscorners flatwithradiuscorners flattopradiuscorners flattopwithradiuscorners flattopw/radiuscorners squarewithradiuscorners radiuscornerflat',
   rise: {

@@ -102,6 +102,7 @@ export function halfAngle(edge: ArcEdge, offset: number, ends: ArcEnds): Result<
 
 export const SEGMENTAL: Shape = {
   name: 'segmental',
+  rings: 'crown',
   spellings:
     'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop circlesegment partcircle horseshoeatspring horseshoewidthatspring',
   rise: {

@@ -42,6 +42,8 @@ export interface ShapeWords {
 /** Everything the rest of the program asks of a shape. */
 export interface Shape {
   readonly name: HeadShape;
+  /** What is run for it: no ring, one kind of ring, a crown and haunches, or such rings fitted to an ellipse. */
+  readonly rings: 'none' | 'crown' | 'haunches' | 'fitted';
   /** Spellings the trade uses, written without spaces, hyphens and other marks. */
   readonly spellings: string;
   readonly rise: RiseRule;

@@ -33,6 +33,12 @@ export const SHAPES: Readonly<Record<HeadShape, Shape>> = {
   octagon: OCTAGON,
 };
 
+/** Heads whose rise follows from the span, or that have none: the span alone tells them. */
+export function riseFollows(head: string | number | null): boolean {
+  const shape = HEAD_SHAPES.find((name) => name === head);
+  return shape !== undefined && SHAPES[shape].rise.ofSpan !== null;
+}
+
 /** The names for which something holds, in their order. */
 export function shapesWhere(holds: (shape: Shape) => boolean): HeadShape[] {
   return HEAD_SHAPES.filter((name) => holds(SHAPES[name]));

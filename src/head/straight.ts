@@ -81,6 +81,7 @@ function straightHead(span: number, rise: number | null): Result<Head> {
 
 export const STRAIGHT: Shape = {
   name: 'straight',
+  rings: 'none',
   spellings:
     'straight str square sq squarehead squaretop flat flattop level none rect rectangular rectangle plain notarched noarch',
   rise: { means: 'none', needs: null, fits: () => true, ofSpan: () => 0 },

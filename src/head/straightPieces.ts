@@ -187,6 +187,7 @@ const UP_TO_THRICE: NonNullable<Shape['rise']['misfit']> = (span, rise, _toleran
 
 export const GABLE: Shape = {
   name: 'gable',
+  rings: 'none',
   spellings: 'gable gabled gabletop peak peaked triangle triangular aframe twoslope doubleslope',
   rise: {
     means: 'height of the ridge above the spring line',
@@ -203,6 +204,7 @@ export const GABLE: Shape = {
 
 export const CLIPPED_CORNERS: Shape = {
   name: 'clipped corners',
+  rings: 'none',
   spellings:
     'clippedcorners clippedcorner clipcorners clipcorner clipped cornersclipped chamferedcorners chamferedcorner cutcorners dogeared dogear flatwithclippedcorners flattopclippedcorners flattopwithclippedcorners',
   rise: {
@@ -221,6 +223,7 @@ export const CLIPPED_CORNERS: Shape = {
 
 export const SHED: Shape = {
   name: 'shed',
+  rings: 'none',
   spellings:
     'shed shedtop sheds slope sloped sloping slopedtop slant slanted slanting rake rakehead rakedhead rakedtop',
   rise: {
@@ -239,6 +242,7 @@ export const SHED: Shape = {
 
 export const OCTAGON: Shape = {
   name: 'octagon',
+  rings: 'none',
   spellings: 'octagon octagonal oct octagonwindow eightsided 8sided',
   rise: { means: 'its height, which is the span', needs: null, fits: () => true, ofSpan: (span) => span },
   ...PIECES,

@@ -45,6 +45,7 @@ function threeCenteredHead(span: number, rise: number): Result<Head> {
 
 export const THREE_CENTERED: Shape = {
   name: 'three-centered',
+  rings: 'haunches',
   spellings:
     'threecentered threecenter threecentred threecentre 3centered 3center 3centred 3centre 3ctr 3cent baskethandle basket tc threecenteredarch',
   rise: {

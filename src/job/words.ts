@@ -1,4 +1,5 @@
 import type { Ends, HeadShape } from '../head/head';
+import { riseFollows } from '../head/shapes';
 import { lengthText } from '../lengthText';
 import type { Unit } from '../unit';
 
@@ -17,9 +18,6 @@ export interface Described {
   readonly sides?: number | null;
 }
 
-/** Heads whose rise follows from the span: saying it adds nothing. */
-const RISE_FOLLOWS: readonly string[] = ['half round', 'quarter round', 'round', 'straight', 'octagon'];
-
 /**
  * What an opening is, in words a customer reads. Example: `Half round casing, 3-1/2 × 3/4 Poplar, 36 wide, radial ends`. What
  * isn't known is left out.
@@ -31,7 +29,7 @@ export function openingWords(opening: Described, unit: Unit): string {
   const section = sectionWords(opening, unit);
   if (section !== null || species !== null) said.push([section, species].filter((part) => part !== null).join(' '));
   if (span !== null) said.push(`${length(span, unit)} wide`);
-  if (rise !== null && head !== null && !RISE_FOLLOWS.includes(head)) said.push(`rise ${length(rise, unit)}`);
+  if (rise !== null && head !== null && !riseFollows(head)) said.push(`rise ${length(rise, unit)}`);
   if (head !== 'round' && ends !== null) said.push(endsWords(ends, head));
   said.push(...legWords(opening, unit));
   if (sides === 2) said.push('both sides of the wall');

@@ -1,3 +1,5 @@
+import { riseFollows } from '../head/shapes';
+
 /**
  * The figures by which two openings are told apart, in the order they are reported. What a list need not give at all (`place`,
  * `remarks`) is compared only where both give it.
@@ -37,12 +39,9 @@ export interface FigureChange {
   readonly to: FigureValue;
 }
 
-/** Heads whose rise is half the span, or is none: only the span says what changed. */
-const RISE_FOLLOWS: readonly FigureValue[] = ['half round', 'quarter round', 'round', 'straight', 'octagon'];
-
 /** Every figure of an opening that is another now, in the order of `COMPARED`. */
 export function figureChanges(before: Figures, now: Figures): FigureChange[] {
-  const follows = before.head === now.head && RISE_FOLLOWS.includes(now.head);
+  const follows = before.head === now.head && riseFollows(now.head);
   return COMPARED.flatMap(({ key, kind }): FigureChange[] => {
     const from = before[key];
     const to = now[key];
@@ -77,7 +76,7 @@ function folded(value: FigureValue): string {
 export function figuresKey(figures: Figures, keys: readonly FigureKey[]): string {
   const parts = keys.map((key) => {
     const value = figures[key];
-    if (key === 'rise' && RISE_FOLLOWS.includes(figures.head)) return '';
+    if (key === 'rise' && riseFollows(figures.head)) return '';
     return typeof value === 'number' ? String(Math.round(value / ROUNDING) * ROUNDING) : folded(value);
   });
   return parts.join('\u0000');

@@ -1,3 +1,4 @@
+import type { HeadShape } from '../head/head';
 /**
  * The plain twin: a formula with worksheet functions of ours rewritten in functions every spreadsheet has, so that a
  * workbook calculates where the add-in isn't. Each rewriting takes the arguments as formula text. No LET, LAMBDA or
@@ -141,6 +142,24 @@ function bisector(s: string, h: string): { haunch: string; crown: string } {
     crown: `((${diagonal}^2+(${half(s)}-${h})*${diagonal})/(2*${h}))`,
   };
 }
+
+const NOT_HALF_SPAN = 'ABS({rise}-{span}/2)>0.000000001*{span}';
+/** Which rises a head can't have, where it has one of its own to judge; cells in braces, as on the sheet Working. */
+export const RISE_MISFIT: Partial<Readonly<Record<HeadShape, string>>> = {
+  segmental: '{rise}<=0',
+  'half round': NOT_HALF_SPAN,
+  elliptical: `NOT(AND({rise}>0,${NOT_HALF_SPAN}))`,
+  'three-centered': `NOT(AND({rise}>0,{rise}<{span}/2,${NOT_HALF_SPAN}))`,
+  pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
+  'radius corners': 'NOT(AND({rise}>0,{rise}<={span}/2*1.000000001))',
+  'full ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
+  'half segmental': 'NOT(AND({rise}>0,{rise}<={span}*1.000000001))',
+  'quarter ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
+  'four-centered': 'NOT(AND({rise}>0,{rise}<{span}/SQRT(3)))',
+  gable: '{rise}<=0',
+  'clipped corners': '{rise}<=0',
+  shed: '{rise}<=0',
+};
 
 const REWRITES: Readonly<Record<string, Rewrite>> = {
   RADIUS: arcRadius,

@@ -40,6 +40,36 @@ const { taken, boards } = planTakeoff(
 const TICKETS = ticketsOf(taken, boards);
 const of = (mark: string): Ticket => TICKETS.find((ticket) => ticket.mark === mark)!;
 
+it('legs of unequal length are cut each to its own, and casing on both sides of the wall doubles every count', () => {
+  const made = planTakeoff(
+    takeoff(
+      [
+        opening({ mark: 'U1', quantity: 1, head: 'half round', span: 36, ends: 'legs', leg: 60, otherLeg: 48 }),
+        opening({
+          mark: 'U2',
+          quantity: 1,
+          head: 'half round',
+          span: 36,
+          ends: 'legs',
+          leg: 60,
+          otherLeg: 48,
+          sides: 2,
+        }),
+      ],
+      STANDARDS,
+    ),
+  );
+  const [one, both] = ticketsOf(made.taken, made.boards);
+  const legs = (ticket: Ticket) =>
+    ticket.trim.flatMap(({ piece, outsideEdge }) => (piece.endsWith('leg') ? [[piece, outsideEdge]] : []));
+  expect(legs(one!)).toEqual([
+    ['left leg', 60],
+    ['right leg', 48],
+  ]);
+  expect(legs(both!)).toEqual(legs(one!));
+  expect(both!.heads).toBe(2 * one!.heads);
+});
+
 /** The radii to saw, and the least blank angle from the finished one. */
 function expectRing(ticket: Ticket, at: number, radius: number, finished: number) {
   const [saw, glue] = [ticket.saw[at]!, ticket.glue[at]!];

@@ -9,11 +9,13 @@ export const FEED = 'Shop_feed/Shop_per_ft_min';
 export const STRAIGHT_FEED = 'Shop_straight_feed/Shop_per_ft_min';
 
 /** Heads whose arcs are fitted to an ellipse: their radii and angles have no formula. */
-export const FITTED_HEADS: readonly HeadShape[] = ['elliptical', 'full ellipse', 'quarter ellipse'];
+export const FITTED_HEADS: readonly HeadShape[] = shapesWhere(({ rings }) => rings === 'fitted');
 /** Heads of several kinds of ring: a crown, and haunches. */
-export const HAUNCHED_HEADS: readonly HeadShape[] = [...FITTED_HEADS, 'three-centered', 'four-centered'];
+export const HAUNCHED_HEADS: readonly HeadShape[] = shapesWhere(
+  ({ rings }) => rings === 'fitted' || rings === 'haunches',
+);
 /** Heads of straight pieces alone. */
-export const PIECED_HEADS: readonly HeadShape[] = ['gable', 'clipped corners', 'shed', 'octagon'];
+export const PIECED_HEADS: readonly HeadShape[] = shapesWhere(({ rings }) => rings === 'none');
 export const CLOSED_HEADS: readonly HeadShape[] = shapesWhere(({ closed }) => closed);
 export const HIGH_SIDED_HEADS: readonly HeadShape[] = shapesWhere(({ highSide }) => highSide);
 

@@ -2,6 +2,7 @@ import { ENDS, HEAD_SHAPES, type HeadShape } from '../../head/head';
 import { shapesWhere } from '../../head/shapes';
 import { sentences } from '../../takeoff/figures';
 import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
+import { RISE_MISFIT } from '../plain';
 import { quote } from '../quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { ARCS, byHead, EDGE, FITTED_HEADS, HAUNCHED_HEADS, headIs, SPECIES_IN_STOCK } from './formulas';
@@ -11,23 +12,6 @@ const positive = (cell: string) => `IF(ISNUMBER(${cell}),${cell}>0,FALSE)`;
 const notPositive = (cell: string) => `IF(ISNUMBER(${cell}),${cell}<=0,TRUE)`;
 const notListed = (cell: string, list: readonly string[]) =>
   `ISNA(MATCH(${cell},{${list.map((item) => `"${item}"`).join(',')}},0))`;
-
-const NOT_HALF_SPAN = 'ABS({rise}-{span}/2)>0.000000001*{span}';
-const RISE_MISFIT: Partial<Readonly<Record<HeadShape, string>>> = {
-  segmental: '{rise}<=0',
-  'half round': NOT_HALF_SPAN,
-  elliptical: `NOT(AND({rise}>0,${NOT_HALF_SPAN}))`,
-  'three-centered': `NOT(AND({rise}>0,{rise}<{span}/2,${NOT_HALF_SPAN}))`,
-  pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
-  'radius corners': 'NOT(AND({rise}>0,{rise}<={span}/2*1.000000001))',
-  'full ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
-  'half segmental': 'NOT(AND({rise}>0,{rise}<={span}*1.000000001))',
-  'quarter ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
-  'four-centered': 'NOT(AND({rise}>0,{rise}<{span}/SQRT(3)))',
-  gable: '{rise}<=0',
-  'clipped corners': '{rise}<=0',
-  shed: '{rise}<=0',
-};
 
 export const when = (condition: string, sentence: string) =>
   `IF(${condition},${quote(`${sentences([sentence])} `)},"")`;

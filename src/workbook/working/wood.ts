@@ -50,7 +50,7 @@ const HAS_FLAT = 'IF({head}="radius corners",{rise}<{span}/2,FALSE)';
 const HEAD_STRAIGHTS =
   `IF(${headIs('straight', 'shed')},1,IF({head}="gable",2,IF({head}="clipped corners",3,` +
   `IF({head}="octagon",8,IF(${HAS_FLAT},1,0)))))`;
-const HEAD_STRAIGHT_LENGTH = `IF(${headIs('straight', ...PIECED_HEADS)},{length},IF(${HAS_FLAT},{span}-2*{rise},0))`;
+const HEAD_STRAIGHT_LENGTH = `IF(${headIs(...PIECED_HEADS)},{length},IF(${HAS_FLAT},{span}-2*{rise},0))`;
 /** Joints between the pieces of one head. */
 const HEAD_JOINTS =
   `IF({head}="three-centered",2,IF({head}="four-centered",3,IF(${headIs('pointed', 'gable')},1,` +
