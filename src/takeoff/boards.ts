@@ -68,7 +68,7 @@ export const SAWING_RULES = [
   'One saw cut is lost between pieces, rows, lanes and sections. What is left over counts as waste.',
 ] as const;
 
-const WORK_AT_LEAST = 1.2e7;
+const WORK_AT_LEAST = 3e7;
 const WORK_FOR_A_PART = 2.8e6;
 const WORK_AT_MOST = 1.2e9;
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */

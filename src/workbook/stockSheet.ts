@@ -5,6 +5,7 @@ import { feetOf, SAWING_RULES, type BoardNeeds, type WoodBoards } from '../takeo
 import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
 import { boardWords, proofWords } from '../takeoff/boardWords';
 import type { Unit } from '../unit';
+import { addBoardPictures } from './boardPictures';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
 import { plainFormula } from './plain';
@@ -114,10 +115,13 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
       lines.forEach((line, at) => rows.push([...(at === 0 ? board : board.map(() => null)), written(line)]));
     }
   }
+  const widths = BUY_HEADINGS.map(([, , width]) => width);
+  const pictures = addBoardPictures(rows, needs, standards, widths);
   return {
     name: 'Stock',
     rows,
-    widths: BUY_HEADINGS.map(([, , width]) => width),
+    widths,
+    pictures,
     // The headings of the boards to buy are not those of the cutting plan below them.
     frozenRows: 1,
     frozenColumns: 1,

@@ -58,6 +58,20 @@ describe('the Stock sheet', () => {
     for (const row of proofs) expect(String(row[8]!.value)).toMatch(/^(Proven: under these rules|Within \$)/);
   });
 
+  it('draws boards cut alike, each once, below everything else, none over another', () => {
+    const pictures = SHEET.pictures ?? [];
+    expect(pictures).toHaveLength(NEEDS.plans.reduce((sum, { boards }) => sum + boards.length, 0));
+    const heading = SHEET.rows.findIndex((row) => String(row[0]?.value ?? '').startsWith('The cutting plan drawn')) + 1;
+    const places = new Set(pictures.map(({ row, left }) => `${row} ${left}`));
+    expect(places.size).toBe(pictures.length);
+    for (const { row, caption, scene } of pictures) {
+      expect(row).toBeGreaterThan(heading);
+      expect(row + 4).toBeLessThanOrEqual(SHEET.rows.length);
+      expect(caption).toMatch(/^\d+\. \d+ × Poplar .* left$/);
+      expect(scene.shapes.length).toBeGreaterThan(3);
+    }
+  });
+
   it('says where a board is cut across and ripped, and which segments are flipped', () => {
     const rings = [24, 36, 60].map((span, at) =>
       opening({ row: at + 2, mark: `R${at}`, head: 'half round', span, rise: span / 2, quantity: 4 }),
