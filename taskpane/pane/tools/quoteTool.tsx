@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { checkFile, checkSelection, checkSheet, checkText } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
@@ -6,12 +6,19 @@ import { FilePick } from '../parts/filePick';
 import { PasteBox } from '../parts/pasteBox';
 import { SheetChoice } from '../parts/sheetChoice';
 import type { PaneState } from '../state';
-import { QuoteColumns } from './quoteColumns';
-import { QuoteVerdicts } from './quoteVerdicts';
+import type { QuoteColumns } from './quoteColumns';
+import type { QuoteVerdicts } from './quoteVerdicts';
+
+/** What is shown of a quote that was read; loaded with the first one. */
+interface Found {
+  readonly QuoteColumns: typeof QuoteColumns;
+  readonly QuoteVerdicts: typeof QuoteVerdicts;
+}
 
 /** A quote, one of our own or one received, against the takeoff of the chosen list. */
 export function QuoteTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
-  const { schedule, quote } = state;
+  const { schedule, quote, quoteTable } = state;
+  const found = useFound(quoteTable !== null);
   if (!schedule) {
     return (
       <>
@@ -27,16 +34,16 @@ export function QuoteTool({ bench, state }: { readonly bench: Bench; readonly st
     <>
       <h1>Check a quote</h1>
       <Where bench={bench} state={state} openings={schedule.openings.length} list={schedule.name} />
-      {state.quoteTable && (
-        <QuoteColumns
+      {found && quoteTable && (
+        <found.QuoteColumns
           bench={bench}
-          table={state.quoteTable}
+          table={quoteTable}
           quote={quote?.quote ?? null}
           choices={state.quoteChoices}
         />
       )}
-      {quote && (
-        <QuoteVerdicts
+      {found && quote && (
+        <found.QuoteVerdicts
           bench={bench}
           check={quote}
           listed={state.listed}
@@ -45,6 +52,17 @@ export function QuoteTool({ bench, state }: { readonly bench: Bench; readonly st
       )}
     </>
   );
+}
+
+function useFound(wanted: boolean): Found | null {
+  const [found, setFound] = useState<Found | null>(null);
+  useEffect(() => {
+    if (!wanted) return;
+    void Promise.all([import('./quoteColumns'), import('./quoteVerdicts')]).then(([columns, verdicts]) =>
+      setFound({ ...columns, ...verdicts }),
+    );
+  }, [wanted]);
+  return found;
 }
 
 interface WhereProps {
