@@ -100,7 +100,7 @@ function enterAgain(engine: Engine, sheets: readonly Sheet[]): void {
   for (const sheet of workbook.getSheets()) {
     const written = sheets.find(({ name }) => name === sheet.getName());
     if (written) enterCells(engine, sheet, (row, column) => written.rows[row]?.[column]?.spill !== undefined);
-    else enterCells(engine, sheet, (_row, _column, formula) => looks(formula));
+    else enterCells(engine, sheet, (_row, _column, formula) => looks(formula()));
   }
 }
 
@@ -111,13 +111,15 @@ export const ENTERED_AGAIN = 'enteredAgain';
 export function enterCells(
   engine: Engine,
   sheet: Worksheet,
-  wanted: (row: number, column: number, formula: string) => boolean,
+  wanted: (row: number, column: number, formula: () => string) => boolean,
 ): void {
   const { library, injector, workbook } = engine;
   const cells = new library.core.ObjectMatrix<ICellData>();
-  sheet.getCellMatrix().forValue((row, column) => {
-    const formula = cellFormula(engine, sheet, row, column);
-    if (formula !== '' && wanted(row, column, formula)) cells.setValue(row, column, { f: formula });
+  sheet.getCellMatrix().forValue((row, column, cell) => {
+    if (!cell?.f && !cell?.si) return;
+    // A shared formula is written out for its cell, which takes longer than all else here.
+    const formula = () => cellFormula(engine, sheet, row, column);
+    if (wanted(row, column, formula)) cells.setValue(row, column, { f: formula() });
   });
   if (cells.getSizeOf() === 0) return;
   const { id } = library.sheets.SetRangeValuesMutation;

@@ -78,6 +78,9 @@ export class Calculation {
     const update = model.updateFormulaData.bind(model);
     model.updateFormulaData = (unit, sheet, cells) =>
       this.changesFormulas(sheet, cells as Cells) ? update(unit, sheet, cells) : {};
+    // And at each sheet that is put in or taken out, to tell of formulas that the graph finds by itself.
+    const all = model.getFormulaData.bind(model);
+    model.getFormulaData = () => (this.muted > 0 ? {} : all());
   }
 
   private listen(): void {
