@@ -52,7 +52,7 @@ export function liveTakeoff(
   const sheet = held(takeoffSource(takeoff(openings, standards, { factors }), null));
   const plan = TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'plan');
   const rows = sheet.rows.map((row) =>
-    row.map((cell, at) => (at === plan || cell?.formula === 'Plan_state' ? null : cell)),
+    row.map((cell, at) => (at === plan || cell?.formula?.startsWith('Plan_state') === true ? null : cell)),
   );
   return { ...sheet, rows };
 }

@@ -26,7 +26,11 @@ import { differences } from './differences';
 const STANDARDS = defaultStandards();
 /** A row for each input, so that in each another one can be changed. */
 const OPENINGS = ROW_FIELDS.map((_, at) =>
-  opening({ no: at + 1, row: at + 2, mark: `W${at + 1}`, head: 'segmental', span: 36 + at, rise: 8, quantity: 2 }),
+  opening({
+    ...{ no: at + 1, row: at + 2, mark: `W${at + 1}`, head: 'segmental', span: 36 + at, rise: 8, quantity: 2 },
+    // 90 mm, as a list in inches holds it: more digits than a sheet's text has.
+    ...(at === 3 ? { face: 90 / 25.4 } : {}),
+  }),
 );
 
 let engine: Engine;

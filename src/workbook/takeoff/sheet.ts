@@ -101,7 +101,7 @@ function* rowsOf(
   body: Body,
 ): Generator<(Cell | null)[]> {
   const { unit } = takeoff.standards;
-  yield [{ value: 'Takeoff', style: 'title' }, null, null, { value: '', formula: 'Plan_state', style: 'attention' }];
+  yield [{ value: 'Takeoff', style: 'title' }, null, null, { value: '', formula: 'Plan_state&""', style: 'attention' }];
   const blanks = Array<null>(TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'lookAt') - 4).fill(null);
   yield [null, null, null, summary(takeoff, body, working !== null), ...blanks, typedOver(body)];
   yield groupRow(TAKEOFF_COLUMNS, () => false);
