@@ -11,12 +11,12 @@ describe('the built scripts stay small', () => {
     expect(zipped('functions.js') / 1000).toBeLessThanOrEqual(50);
   });
 
-  test("the pane's own script is at most 105 kB", () => {
-    expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(105);
+  test("the pane's own script is at most 120 kB", () => {
+    expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(120);
   });
 
-  test("the workbench's own script is at most 150 kB without the grid", () => {
-    expect(zipped('workbench.js') / 1000).toBeLessThanOrEqual(150);
+  test("the workbench's own script is at most 180 kB without the grid", () => {
+    expect(zipped('workbench.js') / 1000).toBeLessThanOrEqual(180);
   });
 
   test('the .xlsx writer is in no script that a page loads before something is saved', () => {
