@@ -15,7 +15,7 @@ const HERE = fileURLToPath(new URL('./screenshots/', import.meta.url));
 /** A picture that a reader waits for is of no use. */
 const MOST_BYTES = 250_000;
 
-const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).first().click();
 const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name }).waitFor();
 
 async function show(page: Page, sheet: string, address: string): Promise<void> {
