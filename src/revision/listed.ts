@@ -1,4 +1,5 @@
 import { extrasText } from '../extras';
+import { extrasOf, extrasTotal } from '../takeoff/extras';
 import { doubtIn } from '../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../takeoff/takeoff';
 import { compare, type ListedPrice, type Refused, type Revision } from './compare';
@@ -14,14 +15,18 @@ export function compareTakeoffs(
   { refused = [], numbered = false }: { readonly refused?: Refused; readonly numbered?: boolean } = {},
 ): Revision {
   return compare(
-    old.openings.map((row) => listedFrom(row, true)),
-    now.openings.map((row) => listedFrom(row, numbered)),
+    old.openings.map((row) => listedFrom(row, old, true)),
+    now.openings.map((row) => listedFrom(row, now, numbered)),
     refused,
   );
 }
 
-/** What a row says, with the shop's standards where it says nothing, so that a figure written out is no change. */
-function listedFrom({ no, opening, known, cells, cost }: OpeningTakeoff, numbered: boolean): ListedPrice {
+/**
+ * What a row says, with the shop's standards where it says nothing, so that a figure written out is no change; and what it is
+ * sold for with its extras.
+ */
+function listedFrom(row: OpeningTakeoff, { standards }: Takeoff, numbered: boolean): ListedPrice {
+  const { no, opening, known, cells, cost } = row;
   const figures = Object.fromEntries(
     COMPARED.map(({ key }) => {
       if (key === 'extras') return [key, extrasText(opening.extras)];
@@ -30,5 +35,6 @@ function listedFrom({ no, opening, known, cells, cost }: OpeningTakeoff, numbere
       return [key, known[key] ?? (typeof given === 'string' ? (doubtIn(given) ?? given) : given)];
     }),
   ) as Figures;
-  return { no: numbered ? no : null, mark: opening.mark, figures, price: cost?.price ?? null };
+  const price = extrasTotal([{ price: cost?.price ?? null }, ...extrasOf(row, standards)]);
+  return { no: numbered ? no : null, mark: opening.mark, figures, price };
 }
