@@ -53,7 +53,7 @@ const NAMED: ReadonlyMap<string, Setting> = new Map(
 );
 
 /** The setting of this label, key or name in formulas, letter case forgiven. */
-export function settingNamed(name: string): Setting | undefined {
+function settingNamed(name: string): Setting | undefined {
   return NAMED.get(name.trim().toLowerCase());
 }
 
@@ -167,7 +167,7 @@ function shown(cell: Cell): string {
   return typeof cell === 'number' ? figure(cell) : quoted(text(cell));
 }
 
-export function isBlank(cell: Cell): boolean {
+function isBlank(cell: Cell): boolean {
   return cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '');
 }
 

@@ -28,7 +28,7 @@ export function nest(
 }
 
 /** `nest` for a segment whose figures are known to be sound. */
-export function nestedAcross({ of, half }: Segment, boardWidth: number, kerf: number): number {
+function nestedAcross({ of, half }: Segment, boardWidth: number, kerf: number): number {
   const left = boardWidth - sectorWidth(of, half) + EQUAL_WITHIN * of.outside;
   return left < 0 ? 0 : 1 + Math.floor(left / nestPitch(of, half, kerf));
 }

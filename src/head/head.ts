@@ -27,7 +27,7 @@ export const ARC_ENDS = ['radial', 'level', 'legs'] as const;
 export type ArcEnds = (typeof ARC_ENDS)[number];
 
 /** How a straight head stops: mitered to its legs, lying over them, standing between them, or sawn at the opening's own width. */
-export const STRAIGHT_ENDS = ['mitered', 'over legs', 'between legs', 'square'] as const;
+const STRAIGHT_ENDS = ['mitered', 'over legs', 'between legs', 'square'] as const;
 export type StraightEnds = (typeof STRAIGHT_ENDS)[number];
 
 export const ENDS = [...ARC_ENDS, ...STRAIGHT_ENDS] as const;

@@ -111,7 +111,7 @@ const AT_WIDEST = /^horseshoe(?:width)?at(?:its)?widest$/;
  * Width at the spring line of a horseshoe that is `widest` = 2R where it is widest and `rise` = h high: 2·√(h·(2R − h)), for a
  * rise of more than R and less than 2R. Example: 30 wide at its widest, 24 high: 24.
  */
-export function spanOfWidest(widest: number, rise: number): Result<number> {
+function spanOfWidest(widest: number, rise: number): Result<number> {
   if (!(rise > widest / 2 && rise < widest)) {
     return refuse(
       `rise of a horseshoe ${figure(widest)} wide at its widest must be more than ${figure(widest / 2)} and less than ${figure(widest)}; got ${figure(rise)}`,

@@ -120,12 +120,3 @@ export function upright(marks: PageMarks, turn: number): PageMarks {
     }),
   };
 }
-
-/** A point of the turned page, back on the page as it is shown. */
-export function backOnPage(marks: PageMarks, turn: number, x: number, y: number): readonly [number, number] {
-  const { width, height } = marks;
-  if (turn === 1) return [width - y, x];
-  if (turn === 2) return [width - x, height - y];
-  if (turn === 3) return [y, height - x];
-  return [x, y];
-}

@@ -31,12 +31,12 @@ export function chooseOffered(file: string, { tables, unread }: PdfReading, choi
 }
 
 /** Tables as a numbered list: where each stands, how long it is, its headings. */
-export function listed(tables: readonly PdfTable[]): string {
+function listed(tables: readonly PdfTable[]): string {
   return tables.map((table, index) => `  ${index + 1}  ${describe(table)}`).join('\n');
 }
 
 /** `page 2, 14 rows: Mark, Qty, Head, Width`. */
-export function describe({ parts, table }: PdfTable): string {
+function describe({ parts, table }: PdfTable): string {
   const [first, last] = [parts[0]!.page, parts.at(-1)!.page];
   const pages = first === last ? `page ${first}` : `pages ${first} to ${last}`;
   const widest = table.rows

@@ -29,7 +29,7 @@ export interface PdfPage {
 }
 
 /** How the library reads: no code from the file, no pictures, no fonts but their measures. */
-export const READING_OPTIONS = {
+const READING_OPTIONS = {
   isEvalSupported: false,
   useWasm: false,
   maxImageSize: 1,
@@ -79,7 +79,7 @@ export const TOO_SLOW =
   'It takes longer than 8 seconds to read: please ask for the spreadsheet, or for a PDF saved from it.';
 
 /** What the library's error means to the person who has the file. */
-export function whyNot(error: unknown): string {
+function whyNot(error: unknown): string {
   const name = error instanceof Error ? error.name : '';
   if (name === 'PasswordException') return 'The PDF is protected with a password: please ask for a copy without one.';
   return 'The PDF is damaged or cut short: please ask for it again.';

@@ -16,7 +16,7 @@ export interface Word {
 }
 
 /** A wider gap parts words, in ems. */
-export const WORD_GAP = 0.13;
+const WORD_GAP = 0.13;
 /** Drawn small, and read as one letter. */
 const FRACTION = /^\d+\/\d+$/;
 /** The same letter again this near is drawn twice to look bold. */
@@ -42,7 +42,7 @@ export function once(letters: readonly Letter[]): Letter[] {
 }
 
 /** Letters by line, top down, each line from left to right. Baselines within 0.2 em are one line. */
-export function linesOf(letters: readonly Letter[]): Letter[][] {
+function linesOf(letters: readonly Letter[]): Letter[][] {
   const sorted = [...letters].sort((one, other) => one.y - other.y);
   const lines: { y: number; size: number; letters: Letter[] }[] = [];
   for (const letter of sorted) {
@@ -98,7 +98,7 @@ function isParted(vertical: readonly Rule[], before: Letter, after: Letter): boo
   return false;
 }
 
-export function wordOf(letters: readonly Letter[]): Word {
+function wordOf(letters: readonly Letter[]): Word {
   const [first] = letters;
   let [right, size, overlaps] = [-Infinity, 0, false];
   let before: Letter | null = null;

@@ -17,7 +17,7 @@ export function isFigure(cell: CellValue | undefined): boolean {
 }
 
 /** A column as a sentence names it: by its heading, or its place where it has none. */
-export function columnName({ heading, index }: QuoteColumn): string {
+function columnName({ heading, index }: QuoteColumn): string {
   return `column ${heading === '' ? `${index + 1} (no heading)` : quote(heading)}`;
 }
 

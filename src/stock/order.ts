@@ -37,9 +37,9 @@ export interface CheckedOrder {
   readonly priceSteps: number;
 }
 
-export const MOST_LENGTHS = 1_000;
-export const MOST_PIECES = 20_000;
-export const MOST_BOARD_KINDS = 100;
+const MOST_LENGTHS = 1_000;
+const MOST_PIECES = 20_000;
+const MOST_BOARD_KINDS = 100;
 
 /** Grid steps in the longest board, and price units in the dearest: sums of them stay exact in a double. */
 const MOST_STEPS = 2 ** 40;

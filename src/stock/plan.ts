@@ -61,7 +61,7 @@ export interface StockPlan {
 }
 
 /** Work put into a plan that nobody waits longer for: two seconds or so. */
-export const USUAL_WORK = 1e9;
+const USUAL_WORK = 1e9;
 /** Ends a search on a machine so slow that the work, which is counted, takes this long. */
 export const GUARD_MS = 60_000;
 

@@ -22,7 +22,7 @@ export interface Alone {
 }
 
 /** The price of an opening as the only one of its job, boards planned for it alone; null where it needs something. */
-export function alonePrice(opening: Opening, cells: Row, standards: Standards): number | null {
+function alonePrice(opening: Opening, cells: Row, standards: Standards): number | null {
   const { taken } = planTakeoff(takeoff([opening], standards, { cells: [cells] }));
   return taken.openings[0]!.cost?.price ?? null;
 }

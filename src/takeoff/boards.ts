@@ -75,7 +75,7 @@ const WORK_AT_MOST = 1.2e9;
 const A_WOOD = 10;
 
 /** More for more parts, up to some seconds. */
-export function workFor(parts: number): number {
+function workFor(parts: number): number {
   return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * parts);
 }
 

@@ -222,6 +222,6 @@ function blanksText(rings: readonly RingPlan[], unit: Unit): string {
 }
 
 /** The names of the set-ups an opening runs through. */
-export function setupsOf(own: NonNullable<RowFigures['own']>): string[] {
+function setupsOf(own: NonNullable<RowFigures['own']>): string[] {
   return [...own.rings.map(({ guide }) => guide), ...(own.straight ? [own.straight.setup] : [])];
 }

@@ -81,7 +81,7 @@ export function riseNeed(head: HeadShape): string | null {
 }
 
 /** Whether a rise is possible for the head. */
-export function riseFits(head: HeadShape, span: number, rise: number): boolean {
+function riseFits(head: HeadShape, span: number, rise: number): boolean {
   return SHAPES[head].rise.fits(span, rise);
 }
 

@@ -134,7 +134,7 @@ export function cutsAtEdge(ring: RingKind, face: number, { rpm, knives, feed, un
 }
 
 /** Passes to take the profile down to its depth; the list of knives may name either. */
-export function passesOf(size: KnifeSize, { onHand, profileDepth, deepestCut }: Standards): number {
+function passesOf(size: KnifeSize, { onHand, profileDepth, deepestCut }: Standards): number {
   const { passes, depth } = knifeListed(size, onHand);
   return passes ?? Math.ceil((depth ?? profileDepth) / deepestCut - 1e-9);
 }

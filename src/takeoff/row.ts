@@ -28,7 +28,7 @@ export type RowCell = string | number | null;
 export type Row = Readonly<Record<RowField, RowCell>>;
 
 /** What a cell holds while nobody has settled it: `? Needs a span: got "36 or 38".` It is priced once a figure is typed over it. */
-export function doubt(sentence: string): string {
+function doubt(sentence: string): string {
   return `? ${sentence}`;
 }
 
@@ -65,7 +65,7 @@ export function rowOf(
 }
 
 /** A half round whose rise is simply half its span: the cell stays blank, so that it goes on following the span. */
-export function isHalfSpan({ head, span, rise, problems }: Opening): boolean {
+function isHalfSpan({ head, span, rise, problems }: Opening): boolean {
   if (head !== 'half round' || span === null || problems.some(({ field }) => field === 'rise')) return false;
   return rise === null || Math.abs(rise - span / 2) <= 1e-9 * span;
 }

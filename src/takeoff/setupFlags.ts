@@ -4,7 +4,7 @@ import type { Unit } from '../unit';
 import type { Setup } from './setups';
 
 /** Knives and screws are checked for tightness again after so much running. Common practice. */
-export const MINUTES_BETWEEN_CHECKS = 120;
+const MINUTES_BETWEEN_CHECKS = 120;
 
 /** What the person at the machine must know about one set-up before starting, in words; none: nothing stands out. */
 export function setupFlags(

@@ -80,7 +80,7 @@ export function sharesOf(openings: readonly Sharer[], standards: Standards): Sha
 }
 
 /** What a knife costs: nothing where the shop has it, the charge that a new one names, or the shop's usual one. */
-export function knifeCharge(inputs: Inputs, { onHand, knifeGrinding }: Standards): number {
+function knifeCharge(inputs: Inputs, { onHand, knifeGrinding }: Standards): number {
   const { owned, charge } = knifeListed(inputs, onHand);
   return owned ? 0 : (charge ?? knifeGrinding);
 }

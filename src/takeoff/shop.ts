@@ -8,7 +8,7 @@ export interface Shop {
 }
 
 /** Stages of a row's figures; each rests on those named. */
-export const STAGES = {
+const STAGES = {
   inputs: [],
   curve: ['inputs'],
   blank: ['curve'],

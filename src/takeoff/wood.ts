@@ -12,7 +12,7 @@ export interface Wood {
 }
 
 /** Widths and thicknesses this little short still fit: it absorbs rounding, never a real difference. */
-export const FIT = 1e-9;
+const FIT = 1e-9;
 
 /** The wood for a finished thickness; null where the stock list has none. Species match whatever their letter case. */
 export function woodFor(species: string, thickness: number, standards: Standards): Wood | null {

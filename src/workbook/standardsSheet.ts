@@ -63,7 +63,7 @@ function unitFigure(name: string, label: string, of: (unit: Unit) => number, not
 
 const WORKED_OUT_HEADING = 'Worked out';
 /** Over the table of what the job's money goes to. */
-export const COSTS_HEADING = 'What this job costs, as planned';
+const COSTS_HEADING = 'What this job costs, as planned';
 export const STOCK_HEADING = 'Stock list';
 export const ON_HAND_HEADING = 'Knives and guides on hand';
 /** Stands below the heading Quarters; the unit row is told by it when the sheet is read back. */

@@ -5,7 +5,7 @@ import { sentenceFor } from './words';
 export class Refused extends Error {}
 
 /** Does this Excel know the API set, such as '1.20'? */
-export function excelKnows(version: string): boolean {
+function excelKnows(version: string): boolean {
   return Office.context.requirements.isSetSupported('ExcelApi', version);
 }
 

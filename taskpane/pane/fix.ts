@@ -17,7 +17,7 @@ export function hasOwnRise(head: HeadShape): boolean {
 }
 
 /** What was typed for a field of the opening at `at`; a mark that another has is refused. */
-export function readTyped(
+function readTyped(
   openings: readonly Opening[],
   at: number,
   field: OpeningField,

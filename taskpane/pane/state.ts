@@ -18,7 +18,7 @@ export const STEPS = ['list', 'headings', 'openings', 'fill'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** What the pane shows: the takeoff, or one of its tools. */
-export const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'drawings', 'job', 'shop'] as const;
+const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'drawings', 'job', 'shop'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** A file for the user to keep. */

@@ -134,7 +134,7 @@ function run(engine: Engine, mutations: readonly IMutationInfo[]): Result<void> 
  * Formulas whose values the file doesn't hold, or not whole: those without one, errors, which have a sentence behind them
  * that a file has no place for, and those that spill.
  */
-export function enterUnknown(engine: Engine, sheets: readonly HeldSheet[]): void {
+function enterUnknown(engine: Engine, sheets: readonly HeldSheet[]): void {
   for (const { name, rows } of sheets) {
     const worksheet = engine.workbook.getSheetBySheetName(name);
     if (!worksheet) continue;

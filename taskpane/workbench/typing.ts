@@ -105,7 +105,7 @@ export function watchTyping(engine: Engine, answers: Answers): void {
 }
 
 /** The cell as it should be stored; null leaves it to the grid. */
-export function readTyped(engine: Engine, typed: Nullable<ICellData>, at: At): ICellData | null {
+function readTyped(engine: Engine, typed: Nullable<ICellData>, at: At): ICellData | null {
   if (!typed || typed.f || typed.si) return null;
   const text = typedText(typed);
   if (text === null || (text.trim() !== '' && !Number.isNaN(Number(text)))) return null;

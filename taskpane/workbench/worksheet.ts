@@ -115,7 +115,7 @@ export function typedValue(types: CellValueTypes, value: Cell['value']): ICellDa
 }
 
 /** The cells, but for the first, of each area that a formula spills over, as `row,column`. */
-export function spilledCells(rows: Sheet['rows']): Set<string> {
+function spilledCells(rows: Sheet['rows']): Set<string> {
   const covered = new Set<string>();
   for (const [row, cells] of rows.entries()) {
     for (const [column, cell] of cells.entries()) {
@@ -177,7 +177,7 @@ function wrappedLines(text: string, characters: number): number {
   return lines;
 }
 
-export function widthInPixels(characters: number): number {
+function widthInPixels(characters: number): number {
   return Math.round(characters * CHARACTER_PX + CELL_PADDING_PX);
 }
 

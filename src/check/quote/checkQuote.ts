@@ -68,7 +68,7 @@ export interface QuoteCheck {
 }
 
 /** What the reader of a quote may know of a takeoff. */
-export function oursIn({ openings }: Takeoff): Ours {
+function oursIn({ openings }: Takeoff): Ours {
   return oursOf(
     openings.map(({ opening, known, own }) => {
       const ring = own?.crown && !own.haunch ? own.crown.ring : null;

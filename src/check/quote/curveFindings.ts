@@ -31,7 +31,7 @@ export function legLength({ inputs, own }: Complete): number | null {
 const WITH_LEGS =
   /\b(?:with|w\/|w|incl\w*|and|&|\+|on) ?(?:the |straight |side )?(?:\(?(?:2|two|pair of)\)? )?(?:straight |side )?legs?\b|\bhead (?:and|&|\+|w\/) ?legs?\b|\bcomplete (?:set|unit)\b/i;
 
-export function saysLegs({ description, legCount, side, described }: QuoteLine): boolean {
+function saysLegs({ description, legCount, side, described }: QuoteLine): boolean {
   return (
     WITH_LEGS.test(description) ||
     legCount !== null ||

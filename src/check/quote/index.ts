@@ -1,5 +1,5 @@
 /** The door of quote checking: a table and a takeoff in, verdicts out. */
-export { checkQuote, checkTable, oursIn, type CauseSum, type NotQuoted, type QuoteCheck } from './checkQuote';
+export { checkQuote, checkTable, type CauseSum, type NotQuoted, type QuoteCheck } from './checkQuote';
 export { byStake } from './byStake';
 export type { LineCheck } from './checkLine';
 export type { About, Finding, VerdictWord } from './finding';

@@ -92,7 +92,7 @@ const native = (
 export const UNPLANNED = 'not planned yet';
 
 /** A row's inputs as one text, by which a plan tells whether it is still made from them. */
-export function rowText({ main, more }: Pick<CellsOfRow, 'main' | 'more'>): string {
+function rowText({ main, more }: Pick<CellsOfRow, 'main' | 'more'>): string {
   return `TEXTJOIN("|",FALSE,${main},${more})`;
 }
 
@@ -147,6 +147,6 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
 ];
 
 /** What the column "Look at" says. */
-export function lookAt(said: string, priceAgreed: boolean): string {
+function lookAt(said: string, priceAgreed: boolean): string {
   return `${said}${priceAgreed ? ` ${PRICE_AGREED}` : ''}`;
 }

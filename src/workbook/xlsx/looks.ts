@@ -4,8 +4,8 @@ import { escapeText, MAIN, XML_HEAD } from './xml';
 /** A look in full: of a style, or of a cell with what a person changed. */
 type Look = OwnLook & { readonly wrap?: boolean };
 
-export const USUAL_FONT = 'Calibri';
-export const USUAL_SIZE = 11;
+const USUAL_FONT = 'Calibri';
+const USUAL_SIZE = 11;
 const SOFT = '#8A8F98';
 const QUIET = '#555B63';
 const TEAL = '#1F4E5F';

@@ -1,7 +1,7 @@
 import { escapeText, RELATIONS, XML_HEAD } from './xml';
 
 /** The add-in that gives the ARCH functions: `Id` and `Version` of manifest.xml. */
-export const ADD_IN = { id: 'bb9d34d9-b7a9-4bcc-8669-012b702d1fb5', version: '1.0.0.0' };
+const ADD_IN = { id: 'bb9d34d9-b7a9-4bcc-8669-012b702d1fb5', version: '1.0.0.0' };
 
 /** Of this reference to the add-in; the same in every file, so that the same workbook gives the same bytes. */
 const REFERENCE = '{5A0F3C62-7F4E-4B57-9D1B-6C1E0A8B2D34}';

@@ -89,7 +89,7 @@ export function takePdfTable(bench: Bench, { table }: PdfTable): Promise<void> {
   });
 }
 
-export function closePdf(): void {
+function closePdf(): void {
   void pictures?.then((open) => open.close()).catch(() => undefined);
   pictures = null;
 }

@@ -95,7 +95,7 @@ export class SheetCells implements CellSource {
   }
 }
 
-export function ownArea({ row, column }: FormulaNode): Area {
+function ownArea({ row, column }: FormulaNode): Area {
   return { firstRow: row, lastRow: row, firstColumn: column, lastColumn: column };
 }
 

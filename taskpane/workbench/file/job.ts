@@ -21,7 +21,7 @@ export interface JobState {
   readonly recent: readonly RecentJob[];
 }
 
-export const NEW_NAME = 'New job';
+const NEW_NAME = 'New job';
 
 /** The workbook in the grid as a document: a name, a place on disk, and whether all of it is there. */
 export class Job {
@@ -284,7 +284,7 @@ function breath(): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve));
 }
 
-export function withoutExtension(name: string): string {
+function withoutExtension(name: string): string {
   return name.replace(/\.(xlsx|csv|tsv|txt)$/i, '');
 }
 

@@ -9,7 +9,7 @@ interface Place {
 }
 
 /** Every cell that shows the text, or has it in its formula; the active sheet first. Letter case is forgiven. */
-export function found(engine: Engine, text: string): Place[] {
+function found(engine: Engine, text: string): Place[] {
   const wanted = text.toLowerCase();
   const active = engine.workbook.getActiveSheet();
   const sheets = engine.workbook.getSheets().filter((sheet) => sheet.getConfig().hidden !== 1);

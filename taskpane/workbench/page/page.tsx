@@ -91,7 +91,7 @@ export function mountPage({ engine, host, job, say, example, questions, closed }
   watchDrops((file) => void openFile(file));
 }
 
-export function focusGrid(): void {
+function focusGrid(): void {
   document.querySelector<HTMLElement>('#grid [contenteditable="true"]')?.focus();
 }
 
