@@ -3,7 +3,7 @@ import { fail, tell, work, type Bench } from './bench';
 import type { QuoteChoices } from '../../../src/quote/headings';
 import type { QuoteKey } from '../../../src/quote/meanings';
 import { readFile, readListedSheet, readText } from './chooseList';
-import { pdfBytes, readQuotePdf } from './choosePdf';
+import { pdfBytes, readOnlyTable } from './choosePdf';
 import { lookForSheets, takeoffBefore } from './fill';
 import { loadShop } from './shop';
 
@@ -25,7 +25,7 @@ export function checkFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Checking ${file.name}`, async (signal) => {
     const pdf = await pdfBytes(file);
     if (pdf !== null) {
-      const quote = await readQuotePdf(bench, file.name, pdf, signal);
+      const quote = await readOnlyTable(bench, file.name, pdf, 'quote', signal);
       return quote.ok ? check(bench, quote.value) : fail(bench, quote.message);
     }
     const tables = await readFile(bench, file);

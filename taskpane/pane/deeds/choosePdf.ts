@@ -37,18 +37,19 @@ async function readPages(
   return readInPage(name, bytes, kind, onPage, signal);
 }
 
-/** The quote in a PDF: its only table that reads like one. */
-export async function readQuotePdf(
+/** The quote or revised schedule in a PDF: its only table that reads like one. */
+export async function readOnlyTable(
   bench: Bench,
   name: string,
   bytes: Uint8Array,
+  kind: 'schedule' | 'quote',
   signal: AbortSignal,
 ): Promise<Result<Table>> {
-  const read = await readPages(bench, name, bytes, 'quote', signal);
+  const read = await readPages(bench, name, bytes, kind, signal);
   if (!read.ok) return refuse(`${name}: ${read.message}`);
   if (read.value.tables.length > 1)
     return refuse(
-      `${name} holds ${read.value.tables.length} tables that read like a quote; please give a PDF of the page with the right one.`,
+      `${name} holds ${read.value.tables.length} tables that read like a ${kind}; please give a PDF of the page with the right one.`,
     );
   const { chooseOffered } = await import('../../../src/pdf/offer');
   return chooseOffered(name, read.value, {});

@@ -36,7 +36,7 @@ export function RevisionTool({ bench, state }: { readonly bench: Bench; readonly
         </button>
         <FilePick
           label="Compare a file"
-          accept=".csv,.tsv,.txt,.xlsx"
+          accept=".csv,.tsv,.txt,.xlsx,.pdf"
           take={(file) => void reviseByFile(bench, file)}
         />
       </div>

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { drawn, SCHEDULE_ROWS, SCHEDULE_WIDTHS } from '../../pdf/plan';
 import { heading, press } from './drive';
-import { usePane } from './usePane';
+import { filled, usePane } from './usePane';
 
 const pane = usePane();
 
@@ -45,6 +45,20 @@ test('a schedule in a PDF is shown on its page, framed, with its cells as read, 
     await press(page, 'See the 3 openings');
     expect(violations).toEqual([]);
   });
+});
+
+test('a revised list in a PDF is compared with the takeoff at hand', async () => {
+  const bytes = await drawn((sheet) => sheet.table(SCHEDULE_ROWS, 50, 60, SCHEDULE_WIDTHS));
+  const before = SCHEDULE_ROWS.map((cells) => cells.map((cell) => (cell === '42' ? '40' : cell)));
+  await pane(
+    async (page) => {
+      await filled(page);
+      await press(page, 'Job');
+      await page.getByLabel('Compare a file').setInputFiles(choose('revised.pdf', bytes));
+      await page.getByText('0 openings added, 0 dropped, 1 changed, 0 renamed, 2 unchanged.').waitFor();
+    },
+    { sheets: { List: before } },
+  );
 });
 
 test('nothing of the PDF reader is loaded before a PDF is chosen, and one that is no list is refused in words', async () => {
