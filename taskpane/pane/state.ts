@@ -18,8 +18,7 @@ export const STEPS = ['list', 'headings', 'openings', 'fill'] as const;
 export type Step = (typeof STEPS)[number];
 
 /** What the pane shows: the takeoff, or one of its tools. */
-const PLACES = ['takeoff', 'figure', 'cell', 'quote', 'drawings', 'job', 'shop'] as const;
-export type Place = (typeof PLACES)[number];
+export type Place = 'takeoff' | 'figure' | 'cell' | 'quote' | 'drawings' | 'job' | 'shop';
 
 /** A file for the user to keep. */
 export interface TextFile {
