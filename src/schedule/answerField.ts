@@ -2,38 +2,10 @@ import { readEnds, readHead } from '../head/words';
 import { ok, refuse, type Result } from '../result';
 import type { Unit } from '../unit';
 import { asTyped } from './asTyped';
+import { FIELD_KINDS } from './fieldKinds';
 import type { OpeningField, OpeningInputs } from './opening';
 import { readLength } from './readLength';
 import { readQuantity } from './readQuantity';
-
-/** What a field of an opening is called, and how a typed text is read for it. */
-export interface FieldKind {
-  readonly label: string;
-  readonly kind: 'text' | 'count' | 'length' | 'money' | 'head' | 'ends';
-}
-
-export const FIELD_KINDS: Readonly<Record<OpeningField, FieldKind>> = {
-  mark: { label: 'Mark', kind: 'text' },
-  quantity: { label: 'Quantity', kind: 'count' },
-  head: { label: 'Head', kind: 'head' },
-  span: { label: 'Span', kind: 'length' },
-  rise: { label: 'Rise', kind: 'length' },
-  leg: { label: 'Leg', kind: 'length' },
-  reveal: { label: 'Reveal', kind: 'length' },
-  face: { label: 'Casing width', kind: 'length' },
-  thickness: { label: 'Casing thickness', kind: 'length' },
-  species: { label: 'Species', kind: 'text' },
-  profile: { label: 'Profile', kind: 'text' },
-  ends: { label: 'Ends', kind: 'ends' },
-  otherLeg: { label: 'Other leg', kind: 'length' },
-  haunch: { label: 'Haunch', kind: 'length' },
-  arcs: { label: 'Arcs', kind: 'count' },
-  segmentsWanted: { label: 'Segments wanted', kind: 'count' },
-  sides: { label: 'Sides cased', kind: 'count' },
-  priceAgreed: { label: 'Price agreed', kind: 'money' },
-  place: { label: 'Place', kind: 'text' },
-  remarks: { label: 'Remarks', kind: 'text' },
-};
 
 const MUST_STAND: ReadonlySet<OpeningField> = new Set<OpeningField>(['quantity', 'head', 'span']);
 const MAY_BE_ZERO: ReadonlySet<OpeningField> = new Set<OpeningField>(['leg', 'otherLeg', 'reveal']);

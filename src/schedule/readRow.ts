@@ -1,7 +1,8 @@
 import type { HeadWords } from '../head/words';
 import type { Standards } from '../standards';
 import { extrasOfColumns } from './extraCells';
-import { FIELD_KINDS, readField, readMoney, readSides } from './answerField';
+import { readField, readMoney, readSides } from './answerField';
+import { FIELD_KINDS } from './fieldKinds';
 import type { RowChanges } from './changes';
 import { cellText } from './cell';
 import type { ColumnUnit } from './columnUnit';

@@ -1,6 +1,6 @@
 import type { Result } from '../../src/result';
 import { rowsNamed } from '../../src/schedule/asked';
-import { FIELD_KINDS } from '../../src/schedule/answerField';
+import { FIELD_KINDS } from '../../src/schedule/fieldKinds';
 import type { Answers, OpeningField, Table } from '../../src/schedule/opening';
 import type { Standards } from '../../src/standards';
 import { revisedList } from '../../src/workbook/revisedList';

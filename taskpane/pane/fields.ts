@@ -1,47 +1,28 @@
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
+import { FIELD_KINDS, type FieldKind } from '../../src/schedule/fieldKinds';
 import type { Opening, OpeningField } from '../../src/schedule/opening';
 import type { Setting, SettingKey, Standards } from '../../src/standards';
 import { decimal, typedLength } from './format';
 
 /** A field of an opening as the pane asks for it: by what name, and how it is typed or chosen. */
-export interface Field {
+export interface Field extends FieldKind {
   readonly key: OpeningField;
-  readonly label: string;
-  readonly kind: 'text' | 'count' | 'length' | 'money' | 'choice';
+  /** Where one of a few is chosen. */
   readonly choices?: readonly string[];
   /** The shop setting that stands in where the schedule gives nothing. */
-  readonly standard?: 'reveal' | 'face' | 'thickness' | 'species' | 'profile' | 'ends';
+  readonly standard?: (typeof OF_SHOP)[number];
 }
 
-const BY_KEY: Readonly<Record<OpeningField, Omit<Field, 'key'>>> = {
-  mark: { label: 'Mark', kind: 'text' },
-  quantity: { label: 'Quantity', kind: 'count' },
-  head: { label: 'Head', kind: 'choice', choices: HEAD_SHAPES },
-  span: { label: 'Span', kind: 'length' },
-  rise: { label: 'Rise', kind: 'length' },
-  leg: { label: 'Leg', kind: 'length' },
-  reveal: { label: 'Reveal', kind: 'length', standard: 'reveal' },
-  face: { label: 'Casing width', kind: 'length', standard: 'face' },
-  thickness: { label: 'Casing thickness', kind: 'length', standard: 'thickness' },
-  species: { label: 'Species', kind: 'text', standard: 'species' },
-  profile: { label: 'Profile', kind: 'text', standard: 'profile' },
-  ends: { label: 'Ends', kind: 'choice', choices: ENDS, standard: 'ends' },
-  otherLeg: { label: 'Other leg', kind: 'length' },
-  haunch: { label: 'Haunch', kind: 'length' },
-  arcs: { label: 'Arcs', kind: 'count' },
-  segmentsWanted: { label: 'Segments wanted', kind: 'count' },
-  sides: { label: 'Sides cased', kind: 'count' },
-  priceAgreed: { label: 'Price agreed', kind: 'money' },
-  place: { label: 'Place', kind: 'text' },
-  remarks: { label: 'Remarks', kind: 'text' },
-};
+const CHOICES: Partial<Record<FieldKind['kind'], readonly string[]>> = { head: HEAD_SHAPES, ends: ENDS };
+const OF_SHOP = ['reveal', 'face', 'thickness', 'species', 'profile', 'ends'] as const;
 
 export function fieldOf(key: OpeningField): Field {
-  return { key, ...BY_KEY[key] };
+  const { label, kind } = FIELD_KINDS[key];
+  return { key, label, kind, choices: CHOICES[kind], standard: OF_SHOP.find((one) => one === key) };
 }
 
 /** In the order in which the pane asks for them. */
-export const FIELDS: readonly Field[] = (Object.keys(BY_KEY) as OpeningField[]).map(fieldOf);
+export const FIELDS: readonly Field[] = (Object.keys(FIELD_KINDS) as OpeningField[]).map(fieldOf);
 
 /** What the field holds now, as it could be typed; '' where it holds nothing. */
 export function fieldText(opening: Opening, key: OpeningField, standards: Standards, locale?: string): string {

@@ -1,7 +1,8 @@
 import type { HeadShape } from '../../src/head/head';
 import { SHAPES } from '../../src/head/shapes';
 import { ok, refuse, type Result } from '../../src/result';
-import { FIELD_KINDS, readField } from '../../src/schedule/answerField';
+import { readField } from '../../src/schedule/answerField';
+import { FIELD_KINDS } from '../../src/schedule/fieldKinds';
 import { isBare } from '../../src/schedule/readLength';
 import type { Opening, OpeningField, OpeningInputs, Problem } from '../../src/schedule/opening';
 import type { GivenLengths } from '../../src/schedule/given';

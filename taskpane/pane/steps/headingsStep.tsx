@@ -3,6 +3,7 @@ import type { Schedule } from '../../../src/schedule/opening';
 import { chooseMeaning } from '../deeds/chooseList';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
+import { ColumnChoice } from '../parts/columnChoice';
 import { samplesOf } from '../samples';
 import type { ListRead, PaneState } from '../state';
 
@@ -60,6 +61,8 @@ function foundSentence(schedule: Schedule): string {
   return `${schedule.name}: ${headings}, ${count(schedule.openings.length, 'opening')} below. Change what was taken wrong.`;
 }
 
+const OPTIONS = MEANINGS.map(({ key, label }) => ({ value: key, label }));
+
 interface ColumnProps {
   readonly bench: Bench;
   readonly state: PaneState;
@@ -69,30 +72,16 @@ interface ColumnProps {
 }
 
 function Column({ bench, state, column, heading, meaning }: ColumnProps) {
-  const id = `meaning-${column}`;
-  const samples = state.schedule ? samplesOf(state.schedule, column) : [];
   return (
-    <li class="column">
-      <label for={id}>{heading.trim() === '' ? `Column ${column + 1}, no heading` : heading}</label>
-      <select
-        id={id}
-        value={meaning}
-        onChange={(event) => chooseMeaning(bench, column, event.currentTarget.value as MeaningKey)}
-      >
-        {MEANINGS.map((one) => (
-          <option key={one.key} value={one.key}>
-            {one.label}
-          </option>
-        ))}
-      </select>
-      <p class="samples">
-        {samples.length === 0 ? (
-          <span class="soft">empty</span>
-        ) : (
-          samples.map((sample, index) => <span key={index}>{sample}</span>)
-        )}
-      </p>
-    </li>
+    <ColumnChoice
+      id={`meaning-${column}`}
+      column={column}
+      heading={heading}
+      value={meaning}
+      options={OPTIONS}
+      choose={(key) => chooseMeaning(bench, column, key as MeaningKey)}
+      samples={state.schedule ? samplesOf(state.schedule, column) : []}
+    />
   );
 }
 

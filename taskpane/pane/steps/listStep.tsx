@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import {
   MOST_MEGABYTES,
   takeExample,
@@ -12,6 +11,7 @@ import {
 import type { Bench } from '../deeds/bench';
 import { Ask } from '../parts/ask';
 import { count } from '../format';
+import { DropCard } from '../parts/dropCard';
 import { FilePick } from '../parts/filePick';
 import { PasteBox } from '../parts/pasteBox';
 import { SheetChoice } from '../parts/sheetChoice';
@@ -70,30 +70,15 @@ function listed(rows: readonly number[]): string {
 }
 
 function FileChoice({ bench }: { readonly bench: Bench }) {
-  const [over, setOver] = useState(false);
   return (
-    <section
-      class={`card drop${over ? ' over' : ''}`}
-      aria-labelledby="file-title"
-      onDragOver={(event) => {
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={(event) => {
-        event.preventDefault();
-        setOver(false);
-        const file = event.dataTransfer?.files[0];
-        if (file) void takeFile(bench, file);
-      }}
-    >
+    <DropCard labelledBy="file-title" take={(file) => void takeFile(bench, file)}>
       <h2 id="file-title">In a file</h2>
       <p>
         Excel (.xlsx), text (.csv, .tsv) or a PDF with a schedule on it, up to {MOST_MEGABYTES} MB. It stays on this
         computer.
       </p>
       <FilePick label="Choose a file, or drop it here" accept={KINDS} take={(file) => void takeFile(bench, file)} />
-    </section>
+    </DropCard>
   );
 }
 

@@ -4,6 +4,7 @@ import type { QuoteChoices } from '../../../src/quote/headings';
 import type { Table } from '../../../src/schedule/opening';
 import { chooseQuoteMeaning } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
+import { ColumnChoice } from '../parts/columnChoice';
 
 type Labels = Readonly<Record<QuoteKey, string>>;
 
@@ -71,34 +72,22 @@ interface ListProps {
 
 function ColumnList({ bench, labels, columns, choices }: ListProps) {
   if (columns.length === 0) return null;
+  const meanings = (Object.keys(labels) as QuoteKey[]).map((key) => ({ value: key, label: labels[key] }));
   return (
     <ul class="columns">
       {columns.map(({ column, heading, key, samples, aside }) => (
-        <li key={column} class="column">
-          <label for={`quote-column-${column}`}>{heading === '' ? `Column ${column + 1}, no heading` : heading}</label>
-          <select
-            id={`quote-column-${column}`}
-            value={key ?? ''}
-            onChange={({ currentTarget: { value } }) =>
-              chooseQuoteMeaning(bench, column, value === '' ? null : (value as QuoteKey))
-            }
-          >
-            <option value="">{column in choices ? 'As we read it' : 'Not understood'}</option>
-            {(Object.keys(labels) as QuoteKey[]).map((one) => (
-              <option key={one} value={one}>
-                {labels[one]}
-              </option>
-            ))}
-          </select>
-          <p class="samples">
-            {samples.length === 0 ? (
-              <span class="soft">empty</span>
-            ) : (
-              samples.map((sample, index) => <span key={index}>{sample}</span>)
-            )}
-          </p>
+        <ColumnChoice
+          key={column}
+          id={`quote-column-${column}`}
+          column={column}
+          heading={heading}
+          value={key ?? ''}
+          options={[{ value: '', label: column in choices ? 'As we read it' : 'Not understood' }, ...meanings]}
+          choose={(value) => chooseQuoteMeaning(bench, column, value === '' ? null : (value as QuoteKey))}
+          samples={samples}
+        >
           {aside && <p class="soft">{aside.done}</p>}
-        </li>
+        </ColumnChoice>
       ))}
     </ul>
   );

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { checkFile, checkSelection, checkSheet, checkText } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
+import { DropCard } from '../parts/dropCard';
 import { FilePick } from '../parts/filePick';
 import { PasteBox } from '../parts/pasteBox';
 import { SheetChoice } from '../parts/sheetChoice';
@@ -74,23 +75,8 @@ interface WhereProps {
 
 /** Selected cells, a sheet, a file chosen or dropped, or pasted rows. */
 function Where({ bench, state, openings, list }: WhereProps) {
-  const [over, setOver] = useState(false);
   return (
-    <section
-      class={`card drop${over ? ' over' : ''}`}
-      aria-labelledby="quote-where"
-      onDragOver={(event) => {
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={(event) => {
-        event.preventDefault();
-        setOver(false);
-        const file = event.dataTransfer?.files[0];
-        if (file) void checkFile(bench, file);
-      }}
-    >
+    <DropCard labelledBy="quote-where" take={(file) => void checkFile(bench, file)}>
       <h2 id="quote-where">Where is the quote?</h2>
       <p>
         It is checked against the {count(openings, 'opening')} of {list}.
@@ -107,6 +93,6 @@ function Where({ bench, state, openings, list }: WhereProps) {
       </div>
       <SheetChoice bench={bench} names={state.sheetNames} read={(name) => checkSheet(bench, name)} />
       <PasteBox id="paste-quote" yes="Check the pasted rows" take={(text) => checkText(bench, text)} />
-    </section>
+    </DropCard>
   );
 }
