@@ -3,43 +3,17 @@
  * kind of mistake for the 40 quotes; then 222 wordings, each as the heading of a column or the words of a row in a quote that is right.
  */
 import { readFileSync } from 'node:fs';
-import { checkTable, chooseQuoteTable, type QuoteCheck } from '../src/check/quote';
+import { checkTable, type QuoteCheck } from '../src/check/quote';
 import type { QuoteKey } from '../src/quote/meanings';
 import type { CellValue } from '../src/schedule/opening';
-import { readSchedule } from '../src/schedule/readSchedule';
-import { chooseTable, readTables } from '../src/schedule/readTables';
-import { defaultStandards, withSettings } from '../src/standards';
-import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
-import type { Result } from '../src/result';
+import type { Takeoff } from '../src/takeoff/takeoff';
+import { ANSWERS, checkOf, isSum, quotedTakeoff, type Made } from '../tests/check/suppliersQuotes';
+import { valueOf } from '../tests/value';
 
-const FOLDER = 'tests/check/suppliers/';
-
-interface Made {
-  readonly row: number;
-  readonly mark?: string;
-  readonly line?: string;
-  readonly verdict: string;
-  readonly kind?: string;
-  readonly alsoFits?: string | readonly string[];
-}
-interface Answer {
-  readonly wording: string;
-  readonly layout: string;
-  readonly lines: readonly Made[];
-}
 interface Wording {
   readonly text: string;
   readonly kind: string;
   readonly plain: boolean;
-}
-
-function got<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(result.message);
-  return result.value;
-}
-
-async function tableOf(file: string) {
-  return got(await readTables(file, readFileSync(FOLDER + file)));
 }
 
 /** Counts in rows of a table, a row for each name. */
@@ -66,10 +40,9 @@ class Tally {
 }
 
 async function quotes(taken: Takeoff): Promise<void> {
-  const answers = JSON.parse(readFileSync(`${FOLDER}ANSWERS.json`, 'utf8')) as Record<string, Answer>;
   const [layouts, kinds] = [new Tally(), new Tally()];
-  for (const [file, { wording, lines }] of Object.entries(answers)) {
-    const check = got(checkTable(chooseQuoteTable(await tableOf(file))!, taken));
+  for (const [file, { wording, lines }] of Object.entries(ANSWERS)) {
+    const check = await checkOf(file, taken);
     const layout = `${wording}: ${file.replace(/^q\d+-|\.csv$/g, '').replace(/-odd$/, '')}`;
     for (const made of lines) {
       const found = foundIn(check, made);
@@ -94,8 +67,9 @@ async function quotes(taken: Takeoff): Promise<void> {
 }
 
 /** What is said of a row; a mistake is named where some finding has a name for it. */
-function foundIn(check: QuoteCheck, { row, line }: Made): { verdict: string; named: boolean } {
-  if (line !== undefined && line !== 'alternate') {
+function foundIn(check: QuoteCheck, made: Made): { verdict: string; named: boolean } {
+  const { row } = made;
+  if (isSum(made)) {
     const sum = check.sums.find(({ item }) => item.row === row)?.finding;
     return { verdict: sum?.verdict ?? 'no such row', named: (sum?.mistakes.length ?? 0) > 0 };
   }
@@ -141,12 +115,14 @@ const MEANT: Readonly<Record<string, readonly (QuoteKey | null)[]>> = {
 const KINDS: Readonly<Record<string, string>> = { allowance: 'other charge', charge: 'other charge' };
 
 function wordings(taken: Takeoff): void {
-  const { wordings: all } = JSON.parse(readFileSync(`${FOLDER}wordings.json`, 'utf8')) as { wordings: Wording[] };
+  const { wordings: all } = JSON.parse(readFileSync('tests/check/suppliers/wordings.json', 'utf8')) as {
+    wordings: Wording[];
+  };
   const tally = new Tally();
   for (const { text, kind, plain } of all) {
     if (kind === 'description') continue;
     const [of, what] = kind.split(': ') as [string, string];
-    const check = got(checkTable({ name: 'quote', firstRow: 1, rows: quoteWith(of, what, text, taken) }, taken));
+    const check = valueOf(checkTable({ name: 'quote', firstRow: 1, rows: quoteWith(of, what, text, taken) }, taken));
     const read = of === 'heading' ? headingRead(check, what) : rowRead(check, what);
     const accused = check.lines.filter(
       ({ verdict, part, line }) => verdict === 'differs' && part === 'head' && line.mark !== '',
@@ -289,9 +265,7 @@ function rowRead(check: QuoteCheck, what: string): boolean {
 }
 
 export async function run(): Promise<void> {
-  const standards = got(withSettings(defaultStandards(), { priceBand: 10 }));
-  const schedule = got(readSchedule(chooseTable(await tableOf('schedule.csv'))!, standards));
-  const taken = takeoff(schedule.openings, standards);
+  const taken = await quotedTakeoff();
   await quotes(taken);
   wordings(taken);
 }

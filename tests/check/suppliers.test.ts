@@ -1,46 +1,17 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { checkTable, chooseQuoteTable, type QuoteCheck } from '../../src/check/quote';
-import { readSchedule } from '../../src/schedule/readSchedule';
-import { chooseTable, readTables } from '../../src/schedule/readTables';
-import { defaultStandards, withSettings } from '../../src/standards';
-import { takeoff, type Takeoff } from '../../src/takeoff/takeoff';
-import { valueOf } from '../value';
+import type { QuoteCheck } from '../../src/check/quote';
+import { ANSWERS, checkOf, isSum, quotedTakeoff, type Made } from './suppliersQuotes';
 
-/** What was done to one row when the quotes were made; see README.md beside them. */
-interface Made {
-  readonly row: number;
-  readonly mark?: string;
-  readonly line?: string;
-  readonly verdict: string;
-  readonly kind?: string;
-}
-interface Answer {
-  readonly wording: 'plain' | 'odd';
-  readonly omitted: readonly string[];
-  readonly lines: readonly Made[];
-}
-
-const FOLDER = 'tests/check/suppliers/';
-const answers = JSON.parse(readFileSync(`${FOLDER}ANSWERS.json`, 'utf8')) as Record<string, Answer>;
 const checks = new Map<string, QuoteCheck>();
 
-async function tableOf(file: string) {
-  return valueOf(await readTables(file, readFileSync(FOLDER + file)));
-}
-
 beforeAll(async () => {
-  // Prices of these quotes are not near ours: only what doesn't rest on them is judged.
-  const standards = valueOf(withSettings(defaultStandards(), { priceBand: 10 }));
-  const schedule = valueOf(readSchedule(chooseTable(await tableOf('schedule.csv'))!, standards));
-  const taken: Takeoff = takeoff(schedule.openings, standards);
-  for (const file of Object.keys(answers))
-    checks.set(file, valueOf(checkTable(chooseQuoteTable(await tableOf(file))!, taken)));
+  const taken = await quotedTakeoff();
+  for (const file of Object.keys(ANSWERS)) checks.set(file, await checkOf(file, taken));
 }, 120_000);
 
 /** The verdict on every row that was made so, as "file row mark: verdict". */
 function verdicts(of: (made: Made) => boolean): string[] {
-  return Object.entries(answers).flatMap(([file, { lines }]) =>
+  return Object.entries(ANSWERS).flatMap(([file, { lines }]) =>
     lines.filter(of).map(({ row, mark, line, kind }) => {
       const check = checks.get(file)!;
       const found = check.lines.find((one) => one.line.row === row);
@@ -51,7 +22,6 @@ function verdicts(of: (made: Made) => boolean): string[] {
   );
 }
 const ending = (all: readonly string[], verdict: string) => all.filter((one) => one.endsWith(`: ${verdict}`));
-const isSum = ({ line }: Made) => line !== undefined && line !== 'alternate';
 
 describe('40 quotes in 40 layouts, worded and worked out by somebody else', () => {
   it('have 619 right lines, and each of them agrees', () => {
@@ -79,7 +49,7 @@ describe('40 quotes in 40 layouts, worded and worked out by somebody else', () =
   });
 
   it('leave openings out, each of which is named', () => {
-    for (const [file, { omitted }] of Object.entries(answers)) {
+    for (const [file, { omitted }] of Object.entries(ANSWERS)) {
       const named = checks.get(file)!.notQuoted.filter(({ finding }) => finding.verdict === 'differs');
       expect([file, ...named.map(({ opening }) => opening.opening.mark)]).toEqual(
         expect.arrayContaining([file, ...omitted]),
