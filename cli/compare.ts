@@ -1,3 +1,4 @@
+import { addUp } from '../src/rounding';
 import type { Revision } from '../src/revision/compare';
 import { figureLabel, valueText } from '../src/revision/words';
 import type { Result } from '../src/result';
@@ -131,7 +132,7 @@ function revisionText({ revision, numbered, said }: Revised, unit: Unit): string
     ),
     `Unchanged: ${unchanged.length}`,
     `Their part of what is shared: ${money(shared)}`,
-    `Total: ${total.old.toFixed(2)} before, ${total.new.toFixed(2)} now (${money(Math.round((total.new - total.old) * 100) / 100)})`,
+    `Total: ${total.old.toFixed(2)} before, ${total.new.toFixed(2)} now (${money(addUp([total.new, -total.old]))})`,
     ...said,
   ];
   return lines.map((line) => line + '\n').join('');

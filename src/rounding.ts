@@ -8,6 +8,11 @@ export function roundTo(decimals: number, amount: number): number {
   return (Math.sign(amount) * Math.round(scaled)) / scale;
 }
 
+/** Money in whole cents, added up as whole cents: 0.1 and 0.2 are 0.3. */
+export function addUp(amounts: readonly number[]): number {
+  return amounts.reduce((sum, amount) => sum + Math.round(amount * 100), 0) / 100;
+}
+
 export function toCents(amount: number): number {
   return roundTo(2, amount);
 }

@@ -1,4 +1,4 @@
-import { roundTo, toCents } from '../rounding';
+import { addUp, roundTo, toCents } from '../rounding';
 import type { Unit } from '../unit';
 import type { Job } from './fields';
 
@@ -55,11 +55,6 @@ export function sumsOf(goods: Goods, job: Job, unit: Unit): Sums {
   const taxed = job.taxOn === 'everything' ? soFar() : taxedBeforeDelivery;
   add('tax', taxText(job), toCents(taxed * job.taxRate));
   return { subtotal, charges, total: soFar() };
-}
-
-/** Money in whole cents, added up as whole cents. */
-export function addUp(amounts: readonly number[]): number {
-  return amounts.reduce((sum, amount) => sum + Math.round(amount * 100), 0) / 100;
 }
 
 /** As the finish is charged and printed: to a tenth of a foot or meter. */

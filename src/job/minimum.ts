@@ -1,6 +1,6 @@
+import { addUp } from '../rounding';
 import { allExtras, extrasTotal } from '../takeoff/extras';
 import type { Takeoff } from '../takeoff/takeoff';
-import { addUp } from './charges';
 import type { Job } from './fields';
 
 /** A job's minimum charge beside what its openings, extras and other lines come to, in whole cents. */

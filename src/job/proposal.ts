@@ -1,5 +1,5 @@
 import { countOf, type ExtraKind } from '../extras';
-import { toCents } from '../rounding';
+import { addUp, toCents } from '../rounding';
 import type { Unit } from '../unit';
 import { sumsOf, type Sums } from './charges';
 import type { Job, PricedLine } from './fields';
@@ -157,10 +157,7 @@ function linesBy(by: Job['linesBy'], openings: readonly Priced[]): ProposalLine[
 
 function lineOf(openings: readonly Priced[], words: string): ProposalLine {
   const quantity = openings.reduce((sum, opening) => sum + opening.quantity, 0);
-  const cents = openings.reduce(
-    (sum, { unitPrice, quantity }) => sum + Math.round(toCents(unitPrice * quantity) * 100),
-    0,
-  );
+  const amount = addUp(openings.map(({ unitPrice, quantity }) => toCents(unitPrice * quantity)));
   return {
     mark: firstOf(
       openings.map(({ mark }) => mark).filter((mark) => mark !== ''),
@@ -169,7 +166,7 @@ function lineOf(openings: readonly Priced[], words: string): ProposalLine {
     words,
     quantity,
     unitPrice: openings.length === 1 ? openings[0]!.unitPrice : null,
-    amount: cents / 100,
+    amount,
     openings,
   };
 }

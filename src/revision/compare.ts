@@ -1,3 +1,4 @@
+import { addUp } from '../rounding';
 import { figureChanges, markKey, type FigureChange } from './figures';
 import { pairUp, type Listed, type Pair } from './pair';
 
@@ -53,16 +54,16 @@ export function compare(old: readonly ListedPrice[], now: readonly ListedPrice[]
   const renamed: Renamed[] = [];
   const changed: Changed[] = [];
   const unchanged: Both[] = [];
-  let shared = 0;
+  const shared: number[] = [];
   // In the order of the new list.
   for (const pair of [...pairs].sort((one, other) => one.new - other.new)) {
     const both = { old: old[pair.old]!, new: now[pair.new]! };
-    const moved = cents(both.new.price) - cents(both.old.price);
+    const moved = addUp([both.new.price ?? 0, -(both.old.price ?? 0)]);
     const figures = changesOf(both, pair);
     const isRenamed = markKey(both.old.mark) !== markKey(both.new.mark);
-    if (figures.length > 0) changed.push({ ...both, figures, money: moved / 100 });
+    if (figures.length > 0) changed.push({ ...both, figures, money: moved });
     else {
-      shared += moved;
+      shared.push(moved);
       if (isRenamed) renamed.push({ ...both, asked: pair.by === 'figures' });
       else unchanged.push(both);
     }
@@ -73,8 +74,8 @@ export function compare(old: readonly ListedPrice[], now: readonly ListedPrice[]
     added: now.filter((_opening, at) => !isNew.has(at)),
     dropped: old.filter((_opening, at) => !isOld.has(at)),
     ...{ renamed, changed, unchanged, matches },
-    shared: shared / 100,
-    total: { old: sum(old), new: sum(now) },
+    shared: addUp(shared),
+    total: { old: totalOf(old), new: totalOf(now) },
   };
 }
 
@@ -85,10 +86,6 @@ function changesOf({ old, new: now }: Both, { by }: Pair): FigureChange[] {
   return isRenamed && figures.length > 0 ? [{ figure: 'mark', from: old.mark, to: now.mark }, ...figures] : figures;
 }
 
-function cents(price: number | null): number {
-  return Math.round((price ?? 0) * 100);
-}
-
-function sum(openings: readonly ListedPrice[]): number {
-  return openings.reduce((total, { price }) => total + cents(price), 0) / 100;
+function totalOf(openings: readonly ListedPrice[]): number {
+  return addUp(openings.map(({ price }) => price ?? 0));
 }

@@ -1,3 +1,4 @@
+import { addUp } from '../rounding';
 import type { Opening } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { planTakeoff } from './planned';
@@ -41,7 +42,7 @@ export function aloneAndWithout({ openings, cells, standards, at }: AloneJob): A
   const others = job((place) => place !== at);
   return {
     price: alonePrice(openings[at]!, cells[at]!, standards),
-    saved: Math.round((whole - others) * 100) / 100,
+    saved: addUp([whole, -others]),
   };
 }
 

@@ -1,5 +1,5 @@
 import { EXTRA_PRICE, type ExtraKind } from '../extras';
-import { toCents } from '../rounding';
+import { addUp, toCents } from '../rounding';
 import type { Standards } from '../standards';
 import type { OpeningTakeoff, Takeoff } from './takeoff';
 
@@ -41,5 +41,5 @@ export function allExtras({ openings, standards }: Takeoff): ExtraLine[] {
 /** What the extras that have a price come to, added up as whole cents; null where none has: that is not nothing. */
 export function extrasTotal(lines: readonly Pick<ExtraLine, 'price'>[]): number | null {
   if (lines.every(({ price }) => price === null)) return null;
-  return lines.reduce((cents, { price }) => cents + Math.round((price ?? 0) * 100), 0) / 100;
+  return addUp(lines.map(({ price }) => price ?? 0));
 }

@@ -1,3 +1,4 @@
+import { addUp } from '../rounding';
 import type { Opening, Problem } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { computeRow, type RowFigures } from './computeRow';
@@ -113,6 +114,6 @@ function totalsOf(rows: readonly OpeningTakeoff[]): Totals {
     runMinutes: sum((cost) => cost.runMinutes),
     laborMinutes: sum((cost) => cost.laborMinutes),
     // Whole cents are added, so that the total is the sum of the prices as they are printed.
-    price: sum((cost) => Math.round(cost.price * 100)) / 100,
+    price: addUp(rows.map(({ cost }) => cost?.price ?? 0)),
   };
 }

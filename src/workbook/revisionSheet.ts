@@ -1,3 +1,4 @@
+import { addUp } from '../rounding';
 import type { ListedPrice, Revision } from '../revision/compare';
 import { figureLabel, valueText } from '../revision/words';
 import type { Unit } from '../unit';
@@ -73,7 +74,7 @@ export function revisionSheet(revision: Revision, { old, now }: RevisionNames, u
     { value, style, format: MONEY, ...(formula === null ? {} : { formula }) },
   ];
   const lines = `J${HEAD_ROWS + 1}:J${last}`;
-  const own = Math.round((total.new - total.old - shared) * 100) / 100;
+  const own = addUp([total.new, -total.old, -shared]);
   const at = rows.length + 1;
   rows.push(
     sum('Old total', total.old, null),
@@ -113,7 +114,7 @@ function line(
       : opening.price === null
         ? text('not priced', 'attention')
         : { value: opening.price, style: 'figure', format: MONEY };
-  const moved = Math.round(((now?.price ?? 0) - (old?.price ?? 0)) * 100) / 100;
+  const moved = addUp([now?.price ?? 0, -(old?.price ?? 0)]);
   return [
     text(what),
     no === null ? null : { value: no, style: 'text', format: '0' },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { addUp, percentText, sumsOf } from '../../src/job/charges';
+import { percentText, sumsOf } from '../../src/job/charges';
+import { addUp } from '../../src/rounding';
 import { BLANK_JOB, type Job } from '../../src/job/fields';
 
 /** Sums worked out by hand for this test: each line of a case is one step of the calculation. */

@@ -1,3 +1,4 @@
+import { addUp } from '../../rounding';
 import { EXTRA_KINDS, EXTRA_PRICE, notPricedYet, type Extra, type ExtraKind } from '../../extras';
 import type { Table } from '../../schedule/opening';
 import { cellName } from '../../standards';
@@ -87,10 +88,7 @@ export function* extrasRows(takeoff: Takeoff, total: number): Generator<(Cell | 
   });
   yield rowWith({
     no: { value: 'Openings and extras', style: 'total' },
-    price: sum(
-      (Math.round(takeoff.totals.price * 100) + Math.round((extras ?? 0) * 100)) / 100,
-      `ROUND(${price(total)}+N(${price(last + 1)}),2)`,
-    ),
+    price: sum(addUp([takeoff.totals.price, extras ?? 0]), `ROUND(${price(total)}+N(${price(last + 1)}),2)`),
   });
 }
 

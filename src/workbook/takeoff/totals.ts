@@ -1,3 +1,4 @@
+import { addUp } from '../../rounding';
 import type { Table } from '../../schedule/opening';
 import { extrasTotal } from '../../takeoff/extras';
 import { columnLetters } from '../address';
@@ -51,7 +52,7 @@ export function takeoffTotals({ rows, firstRow }: Table): TakeoffTotals | null {
   }
   const priced = prices.length;
   // In cents, so that the sum is the sheet's own and not a binary fraction beside it.
-  const sum = prices.reduce((cents, cost) => cents + Math.round(cost * 100), 0) / 100;
+  const sum = addUp(prices);
   const extras = readExtras({ rows, firstRow } as Table);
   for (const { no, mark: of, said, sheetRow } of extras)
     if (said !== '') toLookAt.push({ no, mark: of, address: `${columnLetters(lookAt)}${sheetRow}`, said });
