@@ -15,6 +15,7 @@ import { pagesWide } from './pagesWide';
 import { quote } from './quote';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoff/sheet';
+import { inLines } from './textLines';
 import { titleRow } from './titleRow';
 import { unlessErrors } from './unlessErrors';
 
@@ -50,7 +51,8 @@ export function checkSheet(check: QuoteCheck, plain: boolean): Sheet {
   rows[2] = totalsRow(check, lines, right);
   rows.push([], [{ value: 'Summary when it was checked', style: 'group' }]);
   for (const text of summaryText(check).split('\n'))
-    for (const part of broken(text)) rows.push([{ value: part, style: 'text', format: '@' }]);
+    for (const [at, part] of inLines(text, PAGE_WIDTH - CONTINUED.length).entries())
+      rows.push([{ value: at === 0 ? part : CONTINUED + part, style: 'text', format: '@' }]);
   const widths = CHECK_COLUMNS.map(({ width }) => width);
   return {
     name: 'Check',
@@ -115,19 +117,8 @@ function countsCell(body: readonly Row[], lines: Lines, plain: boolean): Cell & 
 
 /** Characters that fit across a printed page. */
 const PAGE_WIDTH = 170;
-
-/** A long line in parts, broken between words. */
-function broken(text: string): readonly string[] {
-  const parts: string[] = [];
-  let rest = text;
-  while (rest.length > PAGE_WIDTH) {
-    const at = rest.lastIndexOf(' ', PAGE_WIDTH);
-    if (at <= 0) break;
-    parts.push(rest.slice(0, at));
-    rest = `    ${rest.slice(at + 1)}`;
-  }
-  return [...parts, rest];
-}
+/** Before what goes on from the line above. */
+const CONTINUED = '    ';
 
 function countsRow(
   body: readonly Row[],

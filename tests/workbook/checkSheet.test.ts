@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amountOf, checkQuote, hangs, priceOff, readQuote, type QuoteCheck } from '../../src/check/quote';
+import { amountOf, checkQuote, hangs, priceOff, readQuote, summaryText, type QuoteCheck } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
@@ -157,6 +157,27 @@ describe('the Check sheet', () => {
         .flatMap((cell) => cell?.formula ?? []);
     expect(formulas(false).filter((formula) => formula.includes('ARCH.LENGTHCHECK('))).not.toEqual([]);
     expect(formulas(true).filter((formula) => formula.includes('ARCH.'))).toEqual([]);
+  });
+
+  it('breaks a summary that is wider than the page between its words, and has a longer word stand by itself', () => {
+    const taken = takeoff([opening({ head: 'segmental', span: 36, rise: 6, mark: 'W1' })], defaultStandards());
+    const marks = Array.from({ length: 45 }, (_one, at) => `W${at + 101}`).join(',');
+    expect(marks).toHaveLength(224);
+    const check = checkRows(
+      [
+        ['Mark', 'Description', 'Qty', 'Length', 'Unit price', 'Extension'],
+        [marks, 'casing', 1, '43 3/8', 90, 90],
+      ],
+      taken,
+    );
+    const sheet = checkSheet(check, true);
+    const from = sheet.rows.findIndex((row) => row[0]?.value === 'Summary when it was checked');
+    const said = sheet.rows.slice(from + 1).map((row) => String(row[0]!.value));
+    expect(said.some((text) => text.includes(marks))).toBe(true);
+    expect(said.filter((text) => text.length > 170 && text.trim().includes(' '))).toEqual([]);
+    // A continuation is set in; nothing is lost.
+    const whole = said.reduce((all, text) => (/^ {4}/.test(text) ? `${all} ${text.slice(4)}` : `${all}\n${text}`));
+    expect(whole).toBe(summaryText(check));
   });
 
   it('writes what a quote says as text, never as a formula', () => {
