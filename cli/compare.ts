@@ -1,7 +1,8 @@
 import { addUp } from '../src/rounding';
 import type { Revision } from '../src/revision/compare';
 import { figureLabel, valueText } from '../src/revision/words';
-import type { Result } from '../src/result';
+import { ok, type Result } from '../src/result';
+import type { Table } from '../src/schedule/opening';
 import type { Standards } from '../src/standards';
 import { planTakeoff } from '../src/takeoff/planned';
 import { takeoff } from '../src/takeoff/takeoff';
@@ -9,12 +10,13 @@ import type { Unit } from '../src/unit';
 import { readBook } from '../src/workbook/readBook';
 import { keptFrom, NOTHING_KEPT, type Kept } from '../src/workbook/refill';
 import { revise, type Revised } from '../src/workbook/revise';
-import { revisedList, type RevisedList } from '../src/workbook/revisedList';
+import { revisedList } from '../src/workbook/revisedList';
 import { revisionSheet } from '../src/workbook/revisionSheet';
 import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
 import { readAllTables, readBytes, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
+import { settingsIn } from './list';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
 import { readStandardsFile } from './standardsFile';
@@ -28,7 +30,7 @@ them as they were listed; those that are not kept are named.
 
   --out FILE.xlsx     write the takeoff of NEW there, with a Revision sheet; openings that were there keep their numbers
   --replace           also over a takeoff that was changed by hand
-  --standards FILE    the shop's settings, as for archwright takeoff
+  --standards FILE    the shop's settings, as for archwright takeoff; left out: those of OLD, or of NEW, where it is a takeoff workbook
   --json              print {added, dropped, renamed, changed, unchanged, shared, total} instead of the text
 `;
 
@@ -51,13 +53,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
-  const standards = await readStandardsFile(values.standards);
+  const oldTables = await readAllTables(oldPath);
+  if (!oldTables.ok) return cannotUse(io, oldTables.message, progress);
+  const newTables = await readAllTables(newPath);
+  if (!newTables.ok) return cannotUse(io, newTables.message, progress);
+  const standards = await settingsFor(values.standards, [oldTables.value, newTables.value]);
   if (!standards.ok) return cannotUse(io, standards.message, progress);
   const lost = values.replace ? null : await lostByHand(out, standards.value);
   if (lost !== null) return cannotUse(io, lost, progress);
-  const old = await readList(oldPath, standards.value);
+  const old = revisedList(oldTables.value, oldPath, standards.value);
   if (!old.ok) return cannotUse(io, old.message, progress);
-  const now = await readList(newPath, standards.value);
+  const now = revisedList(newTables.value, newPath, standards.value);
   if (!now.ok) return cannotUse(io, now.message, progress);
   const kept = old.value.ours ? await editsIn(oldPath, standards.value) : NOTHING_KEPT;
 
@@ -85,9 +91,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
-async function readList(path: string, standards: Standards): Promise<Result<RevisedList>> {
-  const tables = await readAllTables(path);
-  return tables.ok ? revisedList(tables.value, path, standards) : tables;
+/** Of the file that is named, else of the first of the lists that is a takeoff workbook, else the defaults. */
+async function settingsFor(
+  named: string | undefined,
+  lists: readonly (readonly Table[])[],
+): Promise<Result<Standards>> {
+  for (const tables of named === undefined ? lists : []) {
+    const own = settingsIn(tables);
+    if (!own.ok) return own;
+    if (own.value !== null) return ok(own.value.standards);
+  }
+  return readStandardsFile(named);
 }
 
 /** What was changed by hand in a takeoff workbook since it was filled. */

@@ -5,10 +5,8 @@ import { isPdf } from '../src/pdf/isPdf';
 import { chooseOffered, type TableChoice } from '../src/pdf/offer';
 import type { OnPage } from '../src/pdf/readPdf';
 import { ok, refuse, type Result } from '../src/result';
-import type { Reading, Table } from '../src/schedule/opening';
-import { readSchedule, type HowToRead } from '../src/schedule/readSchedule';
-import { chooseTable, readTables, tableNamed } from '../src/schedule/readTables';
-import type { Standards } from '../src/standards';
+import type { Table } from '../src/schedule/opening';
+import { readTables } from '../src/schedule/readTables';
 import type { SheetSource } from '../src/workbook/sheet';
 import { writeWhole } from './wholeFile';
 
@@ -62,22 +60,6 @@ export async function writeWorkbook(path: string, sheets: readonly SheetSource[]
   const { writeXlsx } = await import('../src/workbook/xlsx');
   const bytes = writeXlsx(sheets);
   return bytes.ok ? writeOut(path, bytes.value) : bytes;
-}
-
-/** The schedule in a file, from the sheet that is named or the one that reads most like one; in a PDF, from the only one or the one chosen. */
-export async function readScheduleFile(
-  path: string,
-  standards: Standards,
-  { sheet = null, how = {}, ...pdf }: { readonly sheet?: string | null; readonly how?: HowToRead } & PdfWish = {},
-): Promise<Result<Reading>> {
-  const tables = await readAllTables(path, 'schedule', pdf);
-  if (!tables.ok) return tables;
-  if (sheet !== null) {
-    const named = tableNamed(tables.value, sheet);
-    return named.ok ? readSchedule(named.value, standards, {}, how) : refuse(`"${path}": ${named.message}`);
-  }
-  const table = chooseTable(tables.value);
-  return table === null ? refuse(`"${path}" holds no table.`) : readSchedule(table, standards, {}, how);
 }
 
 /** Which table of a PDF is wanted, and who is told of each page. */

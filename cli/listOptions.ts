@@ -19,14 +19,14 @@ export const LIST_HELP = `  --sheet NAME        the sheet of a workbook to read;
                       proposed for every remark, "rise@12": "6 1/2" gives a figure of row 12
 `;
 
-interface Values {
+export interface ListValues {
   readonly sheet?: string | undefined;
   readonly unit?: string | undefined;
   readonly unnamed?: string | undefined;
   readonly answers?: string | undefined;
 }
 
-/** How a list is to be read; `wrong` where an option holds something else than it may. */
+/** How a list is to be read. */
 export interface ListHow {
   readonly sheet: string | null;
   readonly how: HowToRead;
@@ -36,7 +36,7 @@ const UNITS = ['in', 'ft', 'mm', 'cm'] as const;
 const UNNAMED = ['ask', 'leave', 'straight'] as const;
 
 /** Why the options can't be; null where they can. */
-export function unfitListOptions({ unit, unnamed }: Values): string | null {
+export function unfitListOptions({ unit, unnamed }: ListValues): string | null {
   if (unit !== undefined && !UNITS.some((one) => one === unit))
     return `--unit must be one of ${UNITS.join(', ')}; got "${unit}".`;
   if (unnamed !== undefined && !UNNAMED.some((one) => one === unnamed))
@@ -44,7 +44,7 @@ export function unfitListOptions({ unit, unnamed }: Values): string | null {
   return null;
 }
 
-export async function readListOptions({ sheet, unit, unnamed, answers }: Values): Promise<Result<ListHow>> {
+export async function readListOptions({ sheet, unit, unnamed, answers }: ListValues): Promise<Result<ListHow>> {
   const given = answers === undefined ? ok({}) : await readAnswers(answers);
   if (!given.ok) return given;
   const ownUnit = UNITS.find((one) => one === unit);

@@ -5,15 +5,17 @@ import { takeoff } from '../src/takeoff/takeoff';
 import { proposalDrawings } from '../src/workbook/proposal/drawings';
 import { proposalSheet } from '../src/workbook/proposal/sheet';
 import { cannotUse, wrongUsage } from './endings';
-import { readScheduleFile, writeWorkbook } from './files';
+import { writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
-import { readJobFile } from './jobFile';
+import { readPricedList } from './list';
+import { LIST_HELP, LIST_OPTIONS, unfitListOptions } from './listOptions';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
-import { readStandardsFile } from './standardsFile';
 import { lostByHand } from './standing';
 
 const help = `archwright proposal SCHEDULE --out FILE.xlsx [options]    what goes to the customer: one sheet, prices and conditions
+
+SCHEDULE may be a takeoff workbook: its openings as they stand, its settings and its job.
 
 The file holds that sheet alone: amounts as figures, sums as formulas, nothing of cost, margin or the shop's settings.
 
@@ -22,7 +24,7 @@ The file holds that sheet alone: amounts as figures, sums as formulas, nothing o
   --job FILE          who it is for and by which rules it is charged: .json ({"customer": "…", "taxRate": 0.0625}), or a workbook
                       whose Standards sheet holds the job; left out: blank, every price as it is
   --standards FILE    the shop's settings, as for archwright takeoff; a workbook's job is taken along
-`;
+${LIST_HELP}`;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
@@ -30,6 +32,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     replace: { type: 'boolean' },
     job: { type: 'string' },
     standards: { type: 'string' },
+    ...LIST_OPTIONS,
   });
   if (!options.ok) return wrongUsage(io, 'proposal', options.message);
   const { values, positionals } = options.value;
@@ -40,21 +43,20 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (values.out === undefined) return wrongUsage(io, 'proposal', 'proposal needs --out, the file to write.');
   const unfit = unfitOut(values.out, [path]);
   if (unfit) return wrongUsage(io, 'proposal', unfit.message);
+  const unfitList = unfitListOptions(values);
+  if (unfitList !== null) return wrongUsage(io, 'proposal', unfitList);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
-  const standards = await readStandardsFile(values.standards);
-  if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const lost = values.replace ? null : await lostByHand(values.out, standards.value);
+  const list = await readPricedList(path, values);
+  if (!list.ok) return cannotUse(io, list.message, progress);
+  const { schedule, standards, job } = list.value;
+  const lost = values.replace ? null : await lostByHand(values.out, standards);
   if (lost !== null) return cannotUse(io, lost, progress);
-  const job = await readJobFile(values.job, values.standards);
-  if (!job.ok) return cannotUse(io, job.message, progress);
-  const schedule = await readScheduleFile(path, standards.value);
-  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
 
   progress.show(1, 'Computing');
-  const { taken } = planTakeoff(takeoff(schedule.value.openings, standards.value));
-  const proposal = proposalFrom(taken, job.value);
+  const { taken } = planTakeoff(takeoff(schedule.openings, standards));
+  const proposal = proposalFrom(taken, job);
   progress.show(2, 'Writing');
   const written = await writeWorkbook(values.out, [proposalSheet(proposal, null, proposalDrawings(proposal, taken))]);
   if (!written.ok) return cannotUse(io, written.message, progress);

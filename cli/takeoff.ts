@@ -5,13 +5,12 @@ import { takeoffWithEdits } from '../src/workbook/withEdits';
 import { ok } from '../src/result';
 import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
-import { readScheduleFile, writeWorkbook } from './files';
+import { writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
-import { readJobFile } from './jobFile';
-import { LIST_HELP, LIST_OPTIONS, readListOptions, unfitListOptions } from './listOptions';
+import { readPricedList } from './list';
+import { LIST_HELP, LIST_OPTIONS, unfitListOptions } from './listOptions';
 import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
-import { readStandardsFile } from './standardsFile';
 import { readStanding, unfitToFillAgain } from './standing';
 import {
   attentionLines,
@@ -69,33 +68,24 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const again = standing.value;
   const lost = again && unfitToFillAgain(out!, again, values.job === undefined ? [] : ['Proposal']);
   if (lost) return cannotUse(io, lost, progress);
-  const standards =
-    again && values.standards === undefined ? ok(again.standards) : await readStandardsFile(values.standards);
-  if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const job =
-    again && values.job === undefined && values.standards === undefined
-      ? ok(again.job)
-      : await readJobFile(values.job, values.standards);
-  if (!job.ok) return cannotUse(io, job.message, progress);
-  const list = await readListOptions(values);
-  if (!list.ok) return cannotUse(io, list.message, progress);
-  const schedule = await readScheduleFile(path, standards.value, {
-    ...list.value,
+  const list = await readPricedList(path, values, {
+    standing: again,
     choice: choice.value,
     onPage: (page, of) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`),
   });
-  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
+  if (!list.ok) return cannotUse(io, list.message, progress);
+  const { schedule, standards, job } = list.value;
 
   progress.show(1, 'Computing and planning the boards');
   const { taken, boards, held, said, ownColumns } = takeoffWithEdits({
-    ...{ schedule: schedule.value, standards: standards.value, before: again?.before ?? null },
+    ...{ schedule, standards, before: again?.before ?? null },
   });
 
   if (out !== undefined) {
     progress.show(2, 'Writing');
-    const sheets = workbookSources(schedule.value, taken, {
+    const sheets = workbookSources(schedule, taken, {
       ...{ plain: values.plain ?? false, boards, held, ownColumns },
-      ...{ job: job.value, proposal: values.job !== undefined },
+      ...{ job, proposal: values.job !== undefined },
     });
     const written = await writeWorkbook(out, sheets);
     if (!written.ok) return cannotUse(io, written.message, progress);
@@ -110,19 +100,19 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
         alonePrice: row.cost === null ? null : alone(row),
       })),
       problems: taken.problems,
-      totals: totalsJson(taken, job.value),
+      totals: totalsJson(taken, job),
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),
-      ...readingJson(schedule.value),
+      ...readingJson(schedule),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');
   } else {
-    io.out(takeoffTable(taken, job.value));
-    const lines = attentionLines(taken, schedule.value, boards);
+    io.out(takeoffTable(taken, job));
+    const lines = attentionLines(taken, schedule, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }
   for (const sentence of said) io.say(sentence);
-  if (again && !isDeepStrictEqual(again.standards, standards.value))
+  if (again && !isDeepStrictEqual(again.standards, standards))
     io.say(`The settings are those of ${values.standards}; the workbook's own Standards were others.`);
   io.say(
     out === undefined ? 'No workbook was written: name one with --out.' : `${again ? 'Filled again' : 'Wrote'} ${out}.`,

@@ -12,23 +12,24 @@ import type { Standards } from '../src/standards';
 import { planSetups, type Setup } from '../src/takeoff/setups';
 import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
 import { cannotUse, wrongUsage } from './endings';
-import { makeFolder, readScheduleFile, writeOut } from './files';
+import { makeFolder, writeOut } from './files';
 import type { Command, ExitCode, Io } from './io';
+import { readPricedList } from './list';
+import { LIST_HELP, LIST_OPTIONS, unfitListOptions } from './listOptions';
 import { readNumber, readOptions } from './options';
-import { readStandardsFile } from './standardsFile';
 
 const help = `archwright template MARK --schedule FILE --out DIR [options]    drawings of the guide boards an opening needs
 
 For each pair of guide boards: a full-size DXF (release 12) and SVG, a letter-size overview that is not for tracing, and a
 table of ordinates where the radius is too long for a trammel. An elliptical or three-centered head needs two pairs.
 
-  --schedule FILE     the schedule of openings (.csv, .tsv, .xlsx)
+  --schedule FILE     the schedule of openings, or a takeoff workbook: its openings as they stand, its settings
   --out DIR           the folder to write into; made where it is missing
   --all               the guide boards of every opening, in place of MARK; with them a page of pictures and one table of all ordinates
   --standards FILE    the shop's settings, as for takeoff
   --bed-line 5        from the center line to each of the two bed lines; left out: the shop's setting
   --trammel 120       radii longer than this get ordinates; left out: 120 inches
-`;
+${LIST_HELP}`;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const options = readOptions(args, {
@@ -38,6 +39,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     standards: { type: 'string' },
     'bed-line': { type: 'string' },
     trammel: { type: 'string' },
+    ...LIST_OPTIONS,
   });
   if (!options.ok) return wrongUsage(io, 'template', options.message);
   const { values, positionals } = options.value;
@@ -48,16 +50,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (values.schedule === undefined)
     return wrongUsage(io, 'template', 'template needs --schedule, the file the opening stands in.');
   if (values.out === undefined) return wrongUsage(io, 'template', 'template needs --out, the folder to write into.');
+  const unfitList = unfitListOptions(values);
+  if (unfitList !== null) return wrongUsage(io, 'template', unfitList);
   const bedLine = optionalLength('bed-line', values['bed-line']);
   if (!bedLine.ok) return wrongUsage(io, 'template', bedLine.message);
   const trammel = optionalLength('trammel', values.trammel);
   if (!trammel.ok) return wrongUsage(io, 'template', trammel.message);
 
-  const standards = await readStandardsFile(values.standards);
-  if (!standards.ok) return cannotUse(io, standards.message);
-  const schedule = await readScheduleFile(values.schedule, standards.value);
-  if (!schedule.ok) return cannotUse(io, schedule.message);
-  const taken = takeoff(schedule.value.openings, standards.value);
+  const list = await readPricedList(values.schedule, values);
+  if (!list.ok) return cannotUse(io, list.message);
+  const { schedule, standards } = list.value;
+  const taken = takeoff(schedule.openings, standards);
   const setups = mark === undefined ? ok(curved(planSetups(taken).setups)) : setupsOf(mark, taken);
   if (!setups.ok) return cannotUse(io, setups.message);
 
@@ -67,10 +70,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     // Names that differ only in signs a file name can't hold get a number.
     const before = setups.value.slice(0, at).filter((other) => fileName(other.name) === fileName(setup.name)).length;
     const name = before === 0 ? setup.name : `${setup.name} ${before + 1}`;
-    const boards = boardsOf(setup, standards.value, { bedLine: bedLine.value, trammel: trammel.value });
-    const made = boards.ok ? templateFiles(boards.value, name) : boards;
+    const boards = boardsOf(setup, standards, { bedLine: bedLine.value, trammel: trammel.value });
+    if (!boards.ok) return cannotUse(io, `${setup.name}: ${boards.message}.`);
+    const made = templateFiles(boards.value, name);
     if (!made.ok) return cannotUse(io, `${setup.name}: ${made.message}.`);
-    if (boards.ok) pairs.push({ name, boards: boards.value });
+    pairs.push({ name, boards: boards.value });
     files.push(...made.value);
   }
   if (mark === undefined) {

@@ -8,23 +8,24 @@ import { setupsSheet } from '../src/workbook/setupsSheet';
 import { ticketsSheet } from '../src/workbook/ticketsSheet';
 import { asWritten } from '../src/workbook/sheet';
 import { cannotUse, wrongUsage } from './endings';
-import { readScheduleFile, writeOut, writeWorkbook } from './files';
+import { writeOut, writeWorkbook } from './files';
 import type { Command, ExitCode, Io } from './io';
+import { readPricedList } from './list';
+import { LIST_HELP, LIST_OPTIONS, unfitListOptions } from './listOptions';
 import { readOptions, unfitOut } from './options';
 import { Progress } from './progress';
-import { readStandardsFile } from './standardsFile';
 import { lostByHand } from './standing';
 
 const help = `archwright tickets SCHEDULE [options]    what each station of the bench needs: glue-up, saw, run, trim, pack
 
-Prints the boards to buy, in a form to send to a yard.
+Prints the boards to buy, in a form to send to a yard. SCHEDULE may be a takeoff workbook: its openings as they stand, its settings.
 
   --out FILE.xlsx     write the sheets Tickets, Setups (a card for each set-up) and Purchase there, as figures, to be printed
   --replace           also over a takeoff that was changed by hand
   --drawings FILE.html  segments on the boards, and the rings as they are glued: a page to be printed
   --prices            the boards to buy with their prices; left out: without
   --standards FILE    the shop's settings, as for archwright takeoff
-  --json              print {tickets, purchase, notMade} instead: exact figures, by No.
+${LIST_HELP}  --json              print {tickets, purchase, notMade} instead: exact figures, by No.
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {
@@ -35,6 +36,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     prices: { type: 'boolean' },
     standards: { type: 'string' },
     json: { type: 'boolean' },
+    ...LIST_OPTIONS,
   });
   if (!options.ok) return wrongUsage(io, 'tickets', options.message);
   const { values, positionals } = options.value;
@@ -45,34 +47,35 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const { out, drawings, prices = false } = values;
   const unfit = unfitOut(out, [path]);
   if (unfit) return wrongUsage(io, 'tickets', unfit.message);
+  const unfitList = unfitListOptions(values);
+  if (unfitList !== null) return wrongUsage(io, 'tickets', unfitList);
   if (drawings !== undefined && !/\.html$/i.test(drawings))
     return wrongUsage(io, 'tickets', `--drawings must name a file that ends in .html; got "${drawings}".`);
 
   const progress = new Progress(io, 3);
   progress.show(0, 'Reading');
-  const standards = await readStandardsFile(values.standards);
-  if (!standards.ok) return cannotUse(io, standards.message, progress);
-  const lost = values.replace ? null : await lostByHand(out, standards.value);
+  const list = await readPricedList(path, values);
+  if (!list.ok) return cannotUse(io, list.message, progress);
+  const { schedule, standards } = list.value;
+  const lost = values.replace ? null : await lostByHand(out, standards);
   if (lost !== null) return cannotUse(io, lost, progress);
-  const schedule = await readScheduleFile(path, standards.value);
-  if (!schedule.ok) return cannotUse(io, schedule.message, progress);
-  const { unit } = standards.value;
+  const { unit } = standards;
 
   progress.show(1, 'Planning the boards');
-  const { taken, boards } = planTakeoff(takeoff(schedule.value.openings, standards.value));
+  const { taken, boards } = planTakeoff(takeoff(schedule.openings, standards));
   const tickets = ticketsOf(taken, boards);
-  const lines = purchaseLines(boards, standards.value);
+  const lines = purchaseLines(boards, standards);
   if (out !== undefined) {
     progress.show(2, 'Writing');
     const written = await writeWorkbook(out, [
-      ticketsSheet(tickets, unit, schedule.value.name),
+      asWritten(ticketsSheet(tickets, unit, schedule.name)),
       asWritten(setupsSheet(planSetups(taken), taken)),
-      purchaseSheet(lines, unit, prices),
+      asWritten(purchaseSheet(lines, unit, prices)),
     ]);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }
   if (drawings !== undefined) {
-    const written = await writeOut(drawings, benchPictures(taken, boards, schedule.value.name));
+    const written = await writeOut(drawings, benchPictures(taken, boards, schedule.name));
     if (!written.ok) return cannotUse(io, written.message, progress);
   }
   progress.clear();

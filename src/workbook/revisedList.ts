@@ -3,6 +3,7 @@ import { readSchedule } from '../schedule/readSchedule';
 import { chooseTable } from '../schedule/readTables';
 import type { Opening, Schedule, Table } from '../schedule/opening';
 import type { Standards } from '../standards';
+import type { Unit } from '../unit';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
 import { openingsOfTakeoff } from './takeoff/openings';
 
@@ -16,22 +17,29 @@ export interface RevisedList {
 
 /** The openings of a file or a range: of a Takeoff of ours as it stands, changes by hand included, where there is one, else of its schedule. */
 export function revisedList(tables: readonly Table[], name: string, standards: Standards): Result<RevisedList> {
-  for (const table of tables.filter(isTakeoff)) {
-    const openings = openingsOfTakeoff(table, standards.unit);
-    if (openings === null) continue;
-    const nothing = { headings: [], meaning: [], headingRow: null, remarks: [], passedOver: [] };
-    return ok({ table, schedule: { name, ...nothing, openings }, ours: true });
-  }
+  const ours = takeoffIn(tables, name, standards.unit);
+  if (ours !== null) return ok({ ...ours, ours: true });
   const table = chooseTable(tables);
   if (table === null) return refuse(`"${name}" holds no table.`);
   const schedule = readSchedule(table, standards);
   return schedule.ok ? ok({ table, schedule: schedule.value, ours: false }) : schedule;
 }
 
+/** The Takeoff of ours among tables, as it stands; null where there is none. */
+export function takeoffIn(tables: readonly Table[], name: string, unit: Unit): Omit<RevisedList, 'ours'> | null {
+  for (const table of tables.filter(isTakeoff)) {
+    const openings = openingsOfTakeoff(table, unit);
+    if (openings === null) continue;
+    const nothing = { headings: [], meaning: [], headingRow: null, remarks: [], passedOver: [] };
+    return { table, schedule: { name, ...nothing, openings } };
+  }
+  return null;
+}
+
 const HEADINGS = TAKEOFF_COLUMNS.map(({ heading }) => heading);
 
 /** A builder's schedule may begin with "No." and "Mark", too; it has not every other column of a Takeoff. */
-function isTakeoff({ rows }: Table): boolean {
+export function isTakeoff({ rows }: Table): boolean {
   return rows.some((row) => row[0] === HEADINGS[0] && HEADINGS.every((heading) => row.includes(heading)));
 }
 
