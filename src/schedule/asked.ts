@@ -56,11 +56,18 @@ export class Asked {
   private readonly whole = new Map<string, string>();
   private readonly used = new Set<string>();
   private readonly keys = new Map<string, string>();
+  /** Of what remarks may mean, all that is proposed was taken. */
+  private asProposed = false;
   /** What of the answers could not be used. */
   readonly refused: string[] = [];
 
   constructor(answers: Answers) {
     for (const [key, answer] of Object.entries(answers)) {
+      // Never what every opening's own remarks are to be.
+      if (key.toLowerCase() === 'remarks') {
+        this.takeAsProposed(answer);
+        continue;
+      }
       const at = key.lastIndexOf('@');
       const rows = at < 0 ? null : rowsOf(key.slice(at + 1));
       if (rows === null) this.whole.set(key.toLowerCase(), answer);
@@ -93,7 +100,7 @@ export class Asked {
 
   /** What was chosen for the row; null, and the question stands, where nothing was. */
   choose(draft: Draft, raw: RowAt): Choice | null {
-    const given = this.answer(draft.id, raw) ?? this.asProposed(draft);
+    const given = this.answer(draft.id, raw) ?? this.proposed(draft);
     if (given === null) return this.open(draft);
     const wanted = plain(given);
     const chosen = draft.choices.find(({ label }) => plain(label) === wanted);
@@ -103,13 +110,13 @@ export class Asked {
     return this.open(draft);
   }
 
-  private asProposed({ about, choices }: Draft): string | null {
-    if (about !== 'remarks' || choices[0] === undefined) return null;
-    const given = this.answer('remarks');
-    if (given === null) return null;
-    if (plain(given) === 'as proposed') return choices[0].label;
-    this.refuse(`The answer ${quote(given)} to "remarks" is not "as proposed".`);
-    return null;
+  private takeAsProposed(given: string): void {
+    if (plain(given) === 'as proposed') this.asProposed = true;
+    else this.refuse(`The answer ${quote(given)} to "remarks" is not "as proposed".`);
+  }
+
+  private proposed({ about, choices }: Draft): string | null {
+    return this.asProposed && about === 'remarks' ? (choices[0]?.label ?? null) : null;
   }
 
   refuse(sentence: string): void {
