@@ -137,15 +137,10 @@ export function unitNamed(text: string): ColumnUnit | null {
   return found ?? null;
 }
 
-/** The casing's figures of a list in another unit than the workbook: in the list's where they can be, else in the workbook's. */
-export function casingUnit(key: MeaningKey, value: number, list: ColumnUnit, workbook: Unit): ColumnUnit | null {
+/** Whether a figure of the casing can be this long. */
+export function fitsCasing(key: MeaningKey, inches: number): boolean {
   const [least, most] = CASING[key] ?? [0, Infinity];
-  const fits = (unit: ColumnUnit) => {
-    const inches = inWorkbookUnit(value, unit, 'in');
-    return value === 0 || (inches >= least && inches <= most);
-  };
-  if (list === workbook || fits(list)) return list;
-  return null;
+  return inches === 0 || (inches >= least && inches <= most);
 }
 
 const CASING: Partial<Record<MeaningKey, readonly [number, number]>> = {

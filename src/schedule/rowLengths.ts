@@ -1,9 +1,9 @@
 import type { Standards } from '../standards';
 import { cellText } from './cell';
-import { readUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
+import { inWorkbookUnit, readUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
 import { figure, quote } from './figure';
 import { agreement, type Findings, type Given, type GivenLengths } from './given';
-import { casingUnit } from './listUnit';
+import { fitsCasing } from './listUnit';
 import { spokenName, type MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { diameterOf, plainFigure, sizeParts } from './plainFigure';
@@ -38,6 +38,16 @@ function writtenUnit(cell: CellValue): ColumnUnit | null {
   const said = /\d\s*(mm|cm|m|in|"|″|”|''|')\.?$/i.exec(cell.trim().slice(-12))?.[1]?.toLowerCase();
   if (said === undefined) return null;
   return said === 'mm' || said === 'cm' || said === 'm' ? said : 'in';
+}
+
+/** What a cell begins with of a figure: `3/4 ` of `3/4 x 3 1/2`. */
+const LEADING_FIGURE = /^[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]*/;
+
+/** Whether a figure of the casing can be in this unit; what is no figure is refused where it is read. */
+function fitsIn(unit: ColumnUnit, key: MeaningKey, cell: CellValue): boolean {
+  const figure = typeof cell === 'number' ? cell : (LEADING_FIGURE.exec(cellText(cell))?.[0] ?? '');
+  const read = readLength(figure, { name: '', column: 'in', unit: 'in', zero: true });
+  return !read.ok || fitsCasing(key, inWorkbookUnit(read.value, unit, 'in'));
 }
 
 interface Casing {
@@ -168,9 +178,7 @@ export class RowLengths {
   private unitOf(key: MeaningKey, cell: CellValue): ColumnUnit | null {
     const { unit } = this.standards;
     if (this.list === unit) return null;
-    if (!OF_THE_CASING.has(key)) return this.list;
-    const value = typeof cell === 'number' ? cell : parseFloat(cellText(cell));
-    return Number.isFinite(value) ? casingUnit(key, value, this.list, unit) : this.list;
+    return OF_THE_CASING.has(key) && !fitsIn(this.list, key, cell) ? null : this.list;
   }
 
   /** Inch marks under a metric heading, on a figure that could be metric: one of the two is wrong. */
