@@ -27,7 +27,7 @@ const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
 /** A figure of an opening under its heading's unit is at least this long. */
 const LEAST_MIXED_INCHES = 8;
 const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'face', 'thickness', 'casingSize']);
-const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg']);
+const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg', 'otherLeg']);
 
 const METRIC: ReadonlySet<ColumnUnit> = new Set<ColumnUnit>(['mm', 'cm', 'm']);
 const OF_THE_OPENING: readonly MeaningKey[] = ['width', 'height', 'rise', 'radius', 'springHeight', 'leg'];

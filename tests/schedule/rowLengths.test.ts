@@ -47,3 +47,17 @@ describe('the casing of a list in another unit than the workbook', () => {
     ]);
   });
 });
+
+describe('a leg of 0', () => {
+  it('is none, of either leg', () => {
+    const { openings } = read([
+      ['Mark', 'Qty', 'Head', 'Width', 'Rise', 'Leg', 'Other leg'],
+      ['W1', 1, 'segmental', 36, 6, 60, 0],
+      ['W2', 1, 'segmental', 36, 6, '0', '60'],
+    ]);
+    expect(openings.map(({ leg, otherLeg, problems }) => [leg, otherLeg, problems])).toEqual([
+      [60, 0, []],
+      [0, 60, []],
+    ]);
+  });
+});
