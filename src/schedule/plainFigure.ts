@@ -52,12 +52,19 @@ export function plainFigure(cell: CellValue, name: string, comma = false): Plain
       choices: null,
     };
   if (TO_VERIFY.test(text) && /\d/.test(text)) {
-    const inner = plainFigure(text.replace(TO_VERIFY, ''), name);
+    const inner = plainFigure(text.replace(TO_VERIFY, ''), name, comma);
     return { ...inner, said: inner.said ?? `${name} is written ${quote(text)}.` };
   }
   if (ABOUT.test(text)) {
     const figure = text.replace(ABOUT, '').trim();
-    return { cell: figure, said: `${name} is given as ${quote(text)}; is it ${figure}?`, choices: [figure] };
+    const inCommas = comma ? ofCommas(figure, name) : null;
+    const cell = inCommas === null ? figure : cellText(inCommas.cell);
+    const choices = inCommas?.choices ?? [cell];
+    return {
+      cell,
+      said: `${name} is given as ${quote(text)}; is it ${choices.join(' or ')}?`,
+      choices,
+    };
   }
   if (name === 'Diameter' && SIGN.test(text)) return { cell: text.replace(SIGN, ''), said: null, choices: null };
   return asIs;
