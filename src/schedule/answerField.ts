@@ -2,6 +2,7 @@ import { readEnds, readHead } from '../head/words';
 import { ok, refuse, type Result } from '../result';
 import type { Unit } from '../unit';
 import { asTyped } from './asTyped';
+import type { ColumnUnit } from './columnUnit';
 import { FIELD_KINDS } from './fieldKinds';
 import type { OpeningField, OpeningInputs } from './opening';
 import { readLength } from './readLength';
@@ -10,12 +11,12 @@ import { readQuantity } from './readQuantity';
 const MUST_STAND: ReadonlySet<OpeningField> = new Set<OpeningField>(['quantity', 'head', 'span']);
 const MAY_BE_ZERO: ReadonlySet<OpeningField> = new Set<OpeningField>(['leg', 'otherLeg', 'reveal']);
 
-/** A field's value as somebody typed it; a bare length is in `typedIn`. Refused in a sentence that quotes what was typed. */
+/** A field's value as somebody typed it; a bare length is in `typedIn`, the workbook's unit where left out. Refused in a sentence that quotes what was typed. */
 export function readField(
   field: OpeningField,
   typed: string,
   unit: Unit,
-  typedIn: Unit = unit,
+  typedIn: ColumnUnit = unit,
 ): Result<OpeningInputs[OpeningField]> {
   const text = typed.trim();
   const { label, kind } = FIELD_KINDS[field];

@@ -7,6 +7,8 @@ import type { RawOpening } from './rowCells';
 /** What answers make of a row, and what of it is still asked. */
 export class RowChanges {
   readonly fields: Partial<Record<OpeningField | 'radius', string>> = {};
+  /** Those of them that follow from a choice: their bare lengths are in the unit of the row's own words. */
+  private readonly chosen = new Set<OpeningField | 'radius'>();
   readonly open: Problem[] = [];
   readonly notes: string[] = [];
   /** What was confirmed to go with it. */
@@ -33,6 +35,17 @@ export class RowChanges {
     return this.asked.isOwn(id, this.raw);
   }
 
+  /** Whether the field follows from a choice, in the words of the list. */
+  isChosen(field: OpeningField | 'radius'): boolean {
+    return this.chosen.has(field);
+  }
+
+  private choose(field: OpeningField | 'radius', text: string): void {
+    if (this.fields[field] !== undefined) return;
+    this.fields[field] = text;
+    this.chosen.add(field);
+  }
+
   /** Asks what only the user can say of the row; what was answered is done to it. */
   ask(draft: Draft): Choice | null {
     const chosen = this.asked.choose(draft, this.raw);
@@ -42,7 +55,7 @@ export class RowChanges {
       return null;
     }
     // A figure that somebody gave for this very row stands above what follows from an answer for many.
-    for (const [field, text] of Object.entries(chosen.set ?? {})) this.fields[field as OpeningField] ??= text;
+    for (const [field, text] of Object.entries(chosen.set ?? {})) this.choose(field as OpeningField, text);
     if (chosen.together) this.together = chosen.together;
     for (const extra of chosen.extras ?? [])
       if (!this.extras.some(({ kind }) => kind === extra.kind)) this.extras.push(extra);

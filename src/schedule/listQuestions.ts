@@ -9,6 +9,7 @@ import { isHyphenScheme, readMark } from './marks';
 import type { Opening, Table } from './opening';
 import { withdrawnBy, withdrawnMark } from './remarks';
 import { remarksOf } from './readRow';
+import { isBare } from './readLength';
 import { readQuantity } from './readQuantity';
 import { cellsOf } from './rowCells';
 import { askRemarks } from './rowRemarks';
@@ -52,9 +53,8 @@ export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
         ? {
             ...opening,
             span: null,
-            // What somebody gave for this row has its unit.
-            rise: changes.fields.rise === undefined ? null : opening.rise,
-            leg: changes.fields.leg === undefined ? null : opening.leg,
+            rise: hasItsUnit(changes, 'rise') ? opening.rise : null,
+            leg: hasItsUnit(changes, 'leg') ? opening.leg : null,
             problems: opening.problems.filter(
               ({ field, question }) =>
                 question !== undefined || !['span', 'rise', 'leg', 'face', 'thickness', 'reveal'].includes(field),
@@ -62,6 +62,12 @@ export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
           }
         : opening,
   };
+}
+
+/** What somebody gave for this row has its unit, and so does what was chosen in words of the list that name one. */
+function hasItsUnit(changes: RowChanges, field: 'rise' | 'leg'): boolean {
+  const text = changes.fields[field];
+  return text !== undefined && !(changes.isChosen(field) && isBare(text) && text !== '0');
 }
 
 /** The unit of figures without one: given, answered, or plain from all of them together; else it is asked. */

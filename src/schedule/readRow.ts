@@ -41,8 +41,8 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     headIsMeant: changes.fields.head !== undefined,
     riseIsMeant: changes.fields.rise !== undefined,
   };
-  const typed = new Typed(changes, standards, say);
   const lengths = new RowLengths(raw, standards, say, changes.unit ?? unit);
+  const typed = new Typed(changes, lengths, standards, say);
 
   const mark = typed.has('mark') ? (typed.value('mark') ?? '') : (textOf(raw, 'mark', say) ?? '');
   for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
@@ -159,12 +159,17 @@ class Typed {
   private readonly faulty = new Set<OpeningField>();
   private readonly radius: number | null = null;
 
-  constructor(changes: RowChanges, { unit }: Standards, say: Findings) {
+  constructor(changes: RowChanges, lengths: RowLengths, { unit }: Standards, say: Findings) {
     for (const [key, text] of Object.entries(changes.fields)) {
       // A radius is not an input of its own: it is read as a length like the rise.
       const field = (key === 'radius' ? 'rise' : key) as OpeningField;
-      const read = readField(field, text, unit);
-      if (!read.ok) {
+      const isChosen = changes.isChosen(key as OpeningField | 'radius');
+      const unfit = isChosen && field === 'face' ? lengths.unfitInWords(field, text) : null;
+      const read = readField(field, text, unit, isChosen ? lengths.inWords : unit);
+      if (unfit !== null) {
+        say.problem(field, unfit.fault, unfit.choices);
+        this.faulty.add(field);
+      } else if (!read.ok) {
         say.problem(field, `${FIELD_KINDS[field].label} was answered by ${quote(text)}: ${read.message}`);
         this.faulty.add(field);
       } else if (key === 'radius') this.radius = read.value as number;

@@ -30,6 +30,7 @@ const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'f
 const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg', 'otherLeg']);
 
 const METRIC: ReadonlySet<ColumnUnit> = new Set<ColumnUnit>(['mm', 'cm', 'm']);
+const OF_ITS_SHAPE: readonly MeaningKey[] = [...WHOLE, 'springHeight', 'rise', 'radius', 'leg'];
 const OF_THE_OPENING: readonly MeaningKey[] = ['width', 'height', 'rise', 'radius', 'springHeight', 'leg'];
 
 /** The unit that stands behind a figure; null for none. */
@@ -49,6 +50,8 @@ function fitsIn(unit: ColumnUnit, key: MeaningKey, cell: CellValue): boolean {
   const read = readLength(figure, { name: '', column: 'in', unit: 'in', zero: true });
   return !read.ok || fitsCasing(key, inWorkbookUnit(read.value, unit, 'in'));
 }
+
+type Fault = Extract<Given, { readonly fault: string }>;
 
 interface Casing {
   readonly face?: Given;
@@ -73,8 +76,14 @@ export class RowLengths {
       );
     this.list = named ?? list;
     this.hasOwnUnit = named !== null;
+    const [heads, ...others] = new Set(
+      OF_ITS_SHAPE.flatMap((key) => cellsOf(raw, key)).map(({ column }) => column.unit),
+    );
+    this.inWords = named ?? (others.length === 0 ? heads : null) ?? list;
   }
 
+  /** The unit of bare figures in the row's words: the row's own, that of all its headings, or the list's. */
+  readonly inWords: ColumnUnit;
   private readonly list: ColumnUnit;
   private readonly hasOwnUnit: boolean;
 
@@ -221,13 +230,21 @@ export class RowLengths {
   }
 
   /** A casing's figure that can't be in the list's unit: it may be in the workbook's, and nobody has said so. */
-  private unfitCasing(key: MeaningKey, { column, cell }: NamedCell): Given | null {
+  private unfitCasing(key: MeaningKey, { column, cell }: NamedCell): Fault | null {
+    return column.unit !== null || !OF_THE_CASING.has(key) ? null : this.unfit(key, cell, this.list);
+  }
+
+  /** The same of a casing's figure in the row's words. */
+  unfitInWords(key: MeaningKey, said: string): Fault | null {
+    return this.unfit(key, said, this.inWords);
+  }
+
+  private unfit(key: MeaningKey, cell: CellValue, taken: ColumnUnit): Fault | null {
     const { unit } = this.standards;
-    if (column.unit !== null || this.list === unit || !OF_THE_CASING.has(key) || !isBare(cell)) return null;
-    if (this.unitOf(key, cell) !== null) return null;
+    if (taken === unit || !isBare(cell) || fitsIn(taken, key, cell)) return null;
     const text = cellText(cell);
     return {
-      fault: `${spokenName(key)} ${text} has no unit, and can't be in ${UNIT_NAMES[this.list]} as the rest of the list; is it ${text} ${unit}?`,
+      fault: `${spokenName(key)} ${text} has no unit, and can't be in ${UNIT_NAMES[taken]} as the rest of the list; is it ${text} ${unit}?`,
       choices: [`${text} ${unit}`],
     };
   }

@@ -24,9 +24,8 @@ function readTyped(
   field: OpeningField,
   text: string,
   unit: Unit,
-  typedIn: Unit = unit,
 ): Result<OpeningInputs[OpeningField]> {
-  const read = readField(field, text, unit, typedIn);
+  const read = readField(field, text, unit);
   if (!read.ok || field !== 'mark') return read;
   const mark = String(read.value ?? '').toLowerCase();
   const twin = openings.find((other, index) => index !== at && mark !== '' && other.mark.toLowerCase() === mark);
@@ -51,7 +50,7 @@ export function keptAnswer(
 
 /**
  * The opening at `at` with one field as the user typed it, judged by the schedule's own rules; head, span and rise are
- * judged together again. A bare length is in `typedIn`, the workbook's unit where left out. A text that can't be taken is
+ * judged together again. A bare length is in the workbook's unit. A text that can't be taken is
  * refused in a sentence and changes nothing.
  */
 export function fixOpening(
@@ -60,11 +59,10 @@ export function fixOpening(
   field: OpeningField,
   text: string,
   standards: Standards,
-  typedIn: Unit = standards.unit,
 ): Result<Opening> {
   const opening = openings[at];
   if (!opening) return refuse(`There is no opening ${at + 1} in this list any more.`);
-  const read = readTyped(openings, at, field, text, standards.unit, typedIn);
+  const read = readTyped(openings, at, field, text, standards.unit);
   if (!read.ok) return read;
   const next: Opening = {
     ...opening,

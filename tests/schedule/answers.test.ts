@@ -39,3 +39,64 @@ describe('one answer for all remarks', () => {
     expect(openings.map((one) => one.remarks)).toEqual(['both sides', 'by the stairs', null]);
   });
 });
+
+describe('a length that a remark gives without a unit', () => {
+  const PROPOSED = { remarks: 'as proposed' };
+  const arch = ['Mark', 'Qty', 'Head', 'Width', 'Remarks'];
+
+  it('is in the unit that was given for the list', () => {
+    const { openings } = read([arch, ['W1', 1, 'segmental', 91.4, 'rise 15']], PROPOSED, { unit: 'cm' });
+    expect(openings[0]).toMatchObject({ rise: expect.closeTo(15 / 2.54, 9), remarks: 'rise 15', problems: [] });
+  });
+
+  it('is in the unit of its row', () => {
+    const { openings } = read(
+      [
+        ['Mark', 'Qty', 'Head', 'Units', 'Width', 'Remarks'],
+        ['W1', 1, 'segmental', 'cm', 91.4, 'rise 15'],
+        ['W2', 1, 'segmental', 'cm', 91.4, 'radius 60'],
+        ['W3', 1, 'segmental', 'in', 36, 'rise 6'],
+        ['W4', 1, 'segmental', 'cm', 91.4, 'rise 6"'],
+      ],
+      PROPOSED,
+    );
+    const [radius, half] = [60 / 2.54, 91.4 / 2.54 / 2];
+    const ofRadius = radius - Math.sqrt(radius ** 2 - half ** 2);
+    expect(openings.map(({ rise }) => rise)).toEqual(
+      [15 / 2.54, ofRadius, 6, 6].map((rise) => expect.closeTo(rise, 9)),
+    );
+  });
+
+  it.each(['Width (cm)', 'Width [cm]'])('is in the unit of its headings: %s', (width) => {
+    const { openings } = read(
+      [
+        ['Mark', 'Qty', 'Head', width, 'Remarks'],
+        ['W1', 1, 'segmental', 91.4, 'rise 15'],
+      ],
+      PROPOSED,
+    );
+    expect(openings[0]!.rise).toBeCloseTo(15 / 2.54, 9);
+  });
+
+  it('is asked about where a casing can’t be that wide in it', () => {
+    const rows = [
+      [...arch, 'Rise'],
+      ['W1', 1, 'segmental', 914, '3 1/2 casing', 150],
+      ['W2', 1, 'segmental', 914, '90 casing', 150],
+    ];
+    const { openings, questions } = read(rows, PROPOSED, { unit: 'mm' });
+    expect(openings.map(({ face }) => face)).toEqual([null, expect.closeTo(90 / 25.4, 9)]);
+    expect(questions).toEqual([expect.objectContaining({ id: 'face@2', choices: ['3 1/2 in'] })]);
+    expect(read(rows, { ...PROPOSED, 'face@2': '3 1/2 in' }, { unit: 'mm' }).openings[0]!.face).toBe(3.5);
+  });
+
+  it('is none until the unit of the list is known; a typed one is', () => {
+    const rows = [arch, ['W1', 1, 'segmental', 914, 'rise 150'], ['W2', 1, 'segmental', 914, 'rise 150 mm']];
+    const { openings, questions } = read(rows, PROPOSED);
+    expect(questions.map(({ id }) => id)).toEqual(['unit']);
+    expect(openings.map(({ rise }) => rise)).toEqual([null, expect.closeTo(150 / 25.4, 9)]);
+    expect(read(rows, { ...PROPOSED, 'rise@2': '6' }).openings[0]!.rise).toBe(6);
+    const inMillimeters = read(rows, { ...PROPOSED, unit: 'mm' }).openings;
+    expect(inMillimeters.map(({ rise }) => rise)).toEqual([150, 150].map((rise) => expect.closeTo(rise / 25.4, 9)));
+  });
+});
