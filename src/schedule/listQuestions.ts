@@ -82,7 +82,7 @@ function listUnit(
   const hasUnits = rows.some(({ raw }) => cellsOf(raw, 'unit').length > 0);
   const bare = rows.filter(({ raw }) => cellsOf(raw, 'unit').length === 0);
   if (hasUnits) {
-    for (const changes of bare) if (bareFigures(changes.raw).length > 0) changes.unit = askRowUnit(changes);
+    for (const changes of bare) if (bareFigures(changes.raw).length > 0) changes.unit = unit ?? askRowUnit(changes);
     return { unit: standards.unit, remarks: [] };
   }
   if (unit !== null) {

@@ -100,3 +100,18 @@ describe('a length that a remark gives without a unit', () => {
     expect(inMillimeters.map(({ rise }) => rise)).toEqual([150, 150].map((rise) => expect.closeTo(rise / 25.4, 9)));
   });
 });
+
+describe('the unit given for a list', () => {
+  it('is that of rows without one where others name theirs', () => {
+    const rows = [
+      ['Mark', 'Qty', 'Units', 'Head', 'Width', 'Rise'],
+      ['W1', 1, 'in', 'segmental', 36, 6],
+      ['W2', 1, null, 'segmental', 914, 150],
+    ];
+    expect(read(rows).questions.map(({ id }) => id)).toContain('row without unit');
+    for (const list of [read(rows, {}, { unit: 'mm' }), read(rows, { unit: 'mm' })]) {
+      expect(list.questions).toEqual([]);
+      expect(list.openings.map(({ span }) => span)).toEqual([36, expect.closeTo(914 / 25.4, 9)]);
+    }
+  });
+});
