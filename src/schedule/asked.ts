@@ -193,7 +193,7 @@ function rowsOf(text: string): readonly string[] | null {
     if (range === null) return null;
     const [, from = '', to, letter] = range;
     if (to === undefined) rows.push(from + (letter ?? ''));
-    else if (Number(to) - Number(from) > 200_000) return null;
+    else if (Number(to) < Number(from) || Number(to) - Number(from) > 200_000) return null;
     else for (let row = Number(from); row <= Number(to); row += 1) rows.push(String(row));
   }
   return rows;

@@ -115,3 +115,16 @@ describe('the unit given for a list', () => {
     }
   });
 });
+
+describe('an answer for rows', () => {
+  const LIST = [HEADINGS, ['W1', 1, 'segmental', 36, 6, null], ['W2', 1, 'segmental', 40, 6, null]];
+
+  it.each(['rise@14-12', 'rise@3-2', 'rise@9', 'rise@2,9-8'])(
+    'that names none says that it was not used: %s',
+    (key) => {
+      const { remarks, openings } = read(LIST, { [key]: '5' });
+      expect(remarks).toEqual([`The answer to "${key}" was not used: there is no such question.`]);
+      expect(openings.map(({ rise }) => rise)).toEqual([6, 6]);
+    },
+  );
+});
