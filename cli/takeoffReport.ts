@@ -244,7 +244,7 @@ function unusedColumns({ headings, meaning }: Schedule): string[] {
 export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNeeds): string[] {
   const { openings } = taken;
   const { remarks, passedOver, unread, questions, rowRemarks } = reading;
-  const ofList = questions.filter(({ id }) => !id.includes('@'));
+  const ofList = questions.filter(({ field }) => field === undefined);
   const asked = new Set(ofList.map(({ text }) => text));
   const isAsked = (sentence: string) => [...asked].some((text) => sentence.includes(text));
   return [

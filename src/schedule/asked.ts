@@ -167,11 +167,17 @@ export class Asked {
       id: `${id}@${inRanges(at)}`,
       rows: asked,
       about: problem.field,
+      field: problem.field,
       text: problem.message,
       choices: problem.choices ?? [],
     }));
     return [...ofList, ...ofRows];
   }
+}
+
+/** The id of a question about what a list says: never with an `@` of its own, which parts an id from rows. */
+export function idOf(kind: string, said: string): string {
+  return `${kind}:${said.replace(/\s*@\s*/g, ' at ')}`;
 }
 
 /** The rows that a question or an answer of single rows names (`head@12-14`: 12, 13 and 14) and what of them; null for any other. */

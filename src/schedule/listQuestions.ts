@@ -1,5 +1,5 @@
 import type { Standards } from '../standards';
-import type { Asked, Draft } from './asked';
+import { idOf, type Asked, type Draft } from './asked';
 import type { RowChanges } from './changes';
 import { cellText } from './cell';
 import { UNIT_NAMES, type ColumnUnit } from './columnUnit';
@@ -163,7 +163,7 @@ function askUnmarked(changes: RowChanges): void {
 
 function severalDraft({ count, said }: { readonly count: number; readonly said: string }): Draft {
   return {
-    id: `several:${said.toLowerCase()}`,
+    id: idOf('several', said.toLowerCase()),
     about: 'marks',
     text: `The mark ${quote(said)} may stand for ${count} openings; how many are to be made?`,
     choices: [{ label: String(count), set: { quantity: String(count) } }, { label: 'the quantity as listed' }],

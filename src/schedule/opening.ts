@@ -167,6 +167,8 @@ export interface Question {
   readonly rows: readonly number[];
   /** Units, heads, a column, remarks, or the field of an opening. */
   readonly about: string;
+  /** The field of single rows that is asked for; left out: the question is one of the list. */
+  readonly field?: OpeningField;
   readonly text: string;
   /** What it can be answered by, the proposed answer first; none: by a value. */
   readonly choices: readonly string[];

@@ -1,3 +1,4 @@
+import { idOf } from './asked';
 import type { RowChanges } from './changes';
 import type { Table } from './opening';
 
@@ -11,7 +12,7 @@ export function askDoubts(rows: readonly RowChanges[], { doubts }: Table): void 
     if (own === undefined) continue;
     const said = own.join('; ');
     changes.ask({
-      id: `page:${said.slice(0, 80)}`,
+      id: idOf('page', said.slice(0, 80)),
       about: 'page',
       text: `On the page ${said}; please compare the row with the page: is it as read?`,
       choices: [{ label: 'as read' }, { label: 'leave out', leaveOut: true }],

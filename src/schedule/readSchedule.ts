@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
-import { Asked, type Draft } from './asked';
+import { Asked, idOf, type Draft } from './asked';
 import { BodyReader } from './body';
 import { RowChanges } from './changes';
 import { isRowEmpty } from './cell';
@@ -224,7 +224,7 @@ function withRepeatedMarks(read: readonly Read[], leave: (changes: RowChanges, w
     if (mark === '' || there.length < 2) return [one];
     const rows = there.slice(0, 6).map(({ opening: { row } }) => String(row));
     const asked = changes.open.length;
-    const id = `mark:${mark.slice(0, 60)}`;
+    const id = idOf('mark', mark.slice(0, 60));
     // An answer for all of them is one of the others: the first stays, unless it is the one that is answered for.
     const first = there[0] === one && !changes.isOwn(id);
     changes.ask({

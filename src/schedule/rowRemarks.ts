@@ -1,4 +1,5 @@
 import type { Extra } from '../extras';
+import { idOf } from './asked';
 import type { RowChanges } from './changes';
 import { extrasOfColumns } from './extraCells';
 import { quote } from './figure';
@@ -42,7 +43,7 @@ function askClause(changes: RowChanges, clause: string, where: string | null): v
     if (isSaidAlready(changes, offered[0]?.set) || isCounted(changes, offered[0]?.extras)) continue;
     const said = where === null ? 'The remarks say' : `The column ${quote(where)} says`;
     changes.ask({
-      id: `remark:${clause.toLowerCase().slice(0, 60)}`,
+      id: idOf('remark', clause.toLowerCase().slice(0, 60)),
       about: 'remarks',
       text: `${said} ${quote(clause)}, which may mean ${means}.`,
       choices: offered,

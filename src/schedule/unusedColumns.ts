@@ -1,4 +1,4 @@
-import type { Choice, Draft } from './asked';
+import { idOf, type Choice, type Draft } from './asked';
 import type { RowChanges } from './changes';
 import { cellText, isBlank } from './cell';
 import { listed, quote } from './figure';
@@ -222,7 +222,7 @@ function askStatus({ heading, name, cells }: Unused): boolean {
     any = true;
     const asFirst: Choice = { label: 'leave out', leaveOut: true };
     changes.ask({
-      id: `column:${name}=${text.toLowerCase().slice(0, 60)}`,
+      id: idOf('column', `${name}=${text.toLowerCase().slice(0, 60)}`),
       about: 'columns',
       text: `The column ${quote(heading)} says ${quote(text)}; is the opening wanted?`,
       choices: [asFirst, { label: 'priced as listed' }],
@@ -244,7 +244,7 @@ function meaningDraft({ heading, name, cells }: Unused): Draft {
         : kind !== 'length',
   );
   return {
-    id: `column:${name}`,
+    id: idOf('column', name),
     about: 'columns',
     text: `The column ${quote(heading)} (${listed(examples)}) may change what is bought; what does it hold?`,
     choices: [{ label: NOT_USED }, ...offered.map(({ label }) => ({ label }))],

@@ -128,3 +128,30 @@ describe('an answer for rows', () => {
     },
   );
 });
+
+describe('a question about words with an @', () => {
+  const LIST = [
+    HEADINGS,
+    ['W1', 1, 'segmental', 36, 6, '(2) @ 36'],
+    ['W@2', 1, 'segmental', 36, 6, null],
+    ['W@2', 1, 'segmental', 36, 6, null],
+    ['W3@4', 1, 'segmental', 36, null, null],
+  ];
+
+  it('can be answered by its id', () => {
+    const { questions } = read(LIST);
+    expect(questions.map(({ id, field }) => [id, field])).toEqual([
+      ['remark:(2) at 36', undefined],
+      ['mark:w at 2', undefined],
+      ['rise@5', 'rise'],
+    ]);
+    const answers = Object.fromEntries(questions.map(({ id, choices }) => [id, choices[0] ?? '7']));
+    expect(read(LIST, answers)).toMatchObject({ questions: [], remarks: [] });
+  });
+
+  it('can be answered for one of its rows', () => {
+    const { openings, remarks } = read(LIST, { 'mark:w at 2@3': 'leave out', 'mark:w at 2@4': 'keep both' });
+    expect(openings.map(({ row }) => row)).toEqual([2, 4, 5]);
+    expect(remarks).toEqual([]);
+  });
+});

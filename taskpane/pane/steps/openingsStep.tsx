@@ -14,8 +14,8 @@ import { Choices, Questions, questionsAbove } from './questions';
 export function OpeningsStep({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   if (!state.schedule) return <p>Choose a list first.</p>;
   const { attention, ready } = attentionFirst(state.schedule.openings);
-  const { remarks, others } = questionsAbove(state.schedule);
-  const above = new Set([...remarks, ...others].map(({ id }) => id));
+  const asked = questionsAbove(state.schedule);
+  const above = new Set([...asked.remarks, ...asked.others].map(({ id }) => id));
   const waits = ({ opening }: Placed) => opening.problems.every(({ question }) => question && above.has(question));
   const own = attention.filter((one) => !waits(one));
   const waiting = attention.filter(waits);
@@ -32,7 +32,7 @@ export function OpeningsStep({ bench, state }: { readonly bench: Bench; readonly
         {ready.length > 0 && <span class="flag ready">{ready.length.toLocaleString()} ready</span>}
       </p>
       {attention.length > 0 && <p class="soft">An opening that still needs something keeps its row and says what.</p>}
-      <Questions bench={bench} state={state} />
+      <Questions bench={bench} state={state} {...asked} />
       {own.length > 0 && (
         <section aria-labelledby="attention-title">
           <h2 id="attention-title">To look at</h2>

@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks';
-import { rowsNamed } from '../../../src/schedule/asked';
 import type { OpeningField, Question } from '../../../src/schedule/opening';
 import type { Bench } from '../deeds/bench';
 import { answer, answersTo } from '../deeds/fixOpening';
@@ -22,13 +21,15 @@ const TITLES: Readonly<Record<string, string>> = {
   'struck through': 'Struck through',
 };
 
-/** What is asked about the list as a whole, or about several rows at once; what concerns one row stands with that row. */
-export function questionsAbove(schedule: ListRead | null): {
+export interface QuestionsAbove {
   readonly remarks: readonly Question[];
   readonly others: readonly Question[];
-} {
+}
+
+/** What is asked about the list as a whole, or about several rows at once; what concerns one row stands with that row. */
+export function questionsAbove(schedule: ListRead | null): QuestionsAbove {
   const questions = schedule?.questions ?? [];
-  const ofList = (one: Question) => rowsNamed(one.id) === null;
+  const ofList = (one: Question) => one.field === undefined;
   return {
     remarks: questions.filter((one) => ofList(one) && one.about === 'remarks'),
     others: questions.filter(
@@ -43,8 +44,7 @@ interface QuestionsProps {
 }
 
 /** The questions of the list on one page: what is answered here settles every row it concerns. */
-export function Questions({ bench, state }: QuestionsProps) {
-  const { remarks, others } = questionsAbove(state.schedule);
+export function Questions({ bench, state, remarks, others }: QuestionsProps & QuestionsAbove) {
   const given = Object.entries(state.answers);
   if (remarks.length + others.length + given.length === 0) return null;
   return (
@@ -78,8 +78,7 @@ interface CardProps extends QuestionsProps {
 }
 
 function QuestionCard({ bench, state, question }: CardProps) {
-  const { id, about, text, lead, rows, choices, examples } = question;
-  const named = rowsNamed(id);
+  const { id, about, field, text, lead, rows, choices, examples } = question;
   const title = TITLES[about] ?? fieldOf(about as OpeningField).label;
   const take = (choice: string, focused: Element | null) => {
     const near = focused?.closest('[data-asks]') ?? null;
@@ -90,12 +89,12 @@ function QuestionCard({ bench, state, question }: CardProps) {
       <h3>{title}</h3>
       <p>{lead ?? text}</p>
       <p class="soft">{rowsText(rows)}</p>
-      {choices.length === 0 && named !== null ? (
-        <JointEntry bench={bench} state={state} question={question} field={named.of as OpeningField} />
+      {choices.length === 0 && field !== undefined ? (
+        <JointEntry bench={bench} state={state} question={question} field={field} />
       ) : (
         <Choices choices={choices} examples={examples} take={take} />
       )}
-      {named === null && rows.length > 1 && rows.length <= 50 && choices.length > 0 && about !== 'units' && (
+      {field === undefined && rows.length > 1 && rows.length <= 50 && choices.length > 0 && about !== 'units' && (
         <details class="left-out">
           <summary>Row by row</summary>
           <ul class="plain">
