@@ -101,6 +101,7 @@ const FORMULAS = [
     'ABS(A2)',
     'SQRT(A5+1)',
   ],
+  ...['SUM(ARCH.PLIES(1.25,0.75))', 'TEXTJOIN(", ",TRUE,ARCH.PLIES(1.25,0.75))', 'COUNT(ARCH.PLIES(1.25,0.75))'],
 ];
 
 /** The formulas down column F, and their values. */

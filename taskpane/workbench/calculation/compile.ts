@@ -3,7 +3,7 @@ import type { PlainValue } from '../engine';
 import { callFunction, type GridFunction } from '../functions';
 import type { GridLibrary } from '../library';
 import { NATIVES, OF_SCALARS, type Frame, type Part } from './natives';
-import { operatorOf } from './operators';
+import { BEYOND, operatorOf } from './operators';
 import { plainRows } from './range';
 import { KIND, type Executor, type Reference } from './template';
 import { CellError, type Scalar } from './value';
@@ -112,7 +112,9 @@ function callPart(library: GridLibrary, node: BaseAstNode, form: Form): Part | n
     return {
       scalar(at) {
         const value = own(at);
-        return Array.isArray(value) ? (value[0]?.[0] ?? null) : (value as Scalar);
+        // Of several cells each counts, as what is around the call has it.
+        if (Array.isArray(value)) throw BEYOND;
+        return value as Scalar;
       },
     };
   const name = node.getToken().toUpperCase();
