@@ -21,12 +21,8 @@ export function callFunction(
   try {
     return fn.call(args);
   } catch (thrown) {
-    return refuse(failed(fn, thrown));
+    return refuse(`${fn.name} failed: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
   }
-}
-
-function failed({ name }: GridFunction, thrown: unknown): string {
-  return `${name} failed: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
 }
 
 export function registerFunctions(
@@ -74,19 +70,14 @@ function executor({ engineFormula }: GridLibrary, fn: GridFunction): BaseFunctio
     }
 
     override calculate(...variants: FunctionVariantType[]): FunctionVariantType {
-      // A throw here would stop all calculation in the workbook for good.
-      try {
-        const args: (PlainValue | PlainValue[][])[] = [];
-        for (const variant of variants) {
-          const argument = plainArgument(variant as BaseValueObject);
-          if (argument.error) return argument.error;
-          args.push(argument.value);
-        }
-        const result = callFunction(fn, args);
-        return result.ok ? valueObject(engineFormula, result.value) : refusal(result.message);
-      } catch (thrown) {
-        return refusal(failed(fn, thrown));
+      const args: (PlainValue | PlainValue[][])[] = [];
+      for (const variant of variants) {
+        const argument = plainArgument(variant as BaseValueObject);
+        if (argument.error) return argument.error;
+        args.push(argument.value);
       }
+      const result = callFunction(fn, args);
+      return result.ok ? valueObject(engineFormula, result.value) : refusal(result.message);
     }
   }
   return new WorksheetFunction(fn.name);

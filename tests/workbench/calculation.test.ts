@@ -4,7 +4,7 @@ import { takeoff } from '../../src/takeoff/takeoff';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import { calculateByLibrary } from '../../taskpane/workbench/calculation/dirty';
-import type { Engine } from '../../taskpane/workbench/engine';
+import { cellData, cellError, type Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
 import { random } from '../random';
@@ -207,6 +207,18 @@ describe('a change in how formulas lie', () => {
     expect((await cells())[0]).toMatchObject({ 0: 10, 4: 90 });
     await type('A1', [['=C1:C2*10']]);
     expect((await cells())[0]![4]).toBe(60);
+  });
+
+  it('a formula that the library fails at is an error with its sentence, in either way to calculate', async () => {
+    await type('A1', [['=BASE(7,2,5000000000)'], ['=A1'], ['=1+1'], ['=IFERROR(A1,"none")'], ['=REPT("x",C1)']]);
+    await type('C1', [[5_000_000_000]]);
+    expect(engine.calculation.handedOver).toBeNull();
+    expect((await cells()).map(([first]) => first)).toEqual(['#VALUE!', '#VALUE!', 2, 'none', '#VALUE!']);
+    const cell = cellData(engine, engine.workbook.getSheetBySheetName('Sheet1')!, 0, 0);
+    expect(cellError(cell)).toBe("The formula couldn't be worked out: Invalid array length.");
+    await type('B1', [['=OFFSET(A3,0,0)'], ['=BASE(B1,2,5000000000)'], ['=B1*2']]);
+    expect(engine.calculation.handedOver).not.toBeNull();
+    expect((await cells()).slice(0, 3).map(([, second]) => second)).toEqual([2, '#VALUE!', 4]);
   });
 });
 

@@ -2,10 +2,11 @@ import type { ICellData, ICommandInfo, IExecutionOptions } from '@univerjs/core'
 import type { EngineCore } from '../engine';
 import { forgetPlaces } from '../forget-places';
 import type { GridFunction } from '../functions';
+import { valueObject } from './compile';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
 import { Graph, Templates } from './graph';
 import { Run } from './run';
-import { CellValues } from './value';
+import { CellError, CellValues } from './value';
 
 /** What a command's change makes dirty, as the library knows it. */
 type Cause = { getDirtyData(command: ICommandInfo): Dirty };
@@ -51,6 +52,7 @@ export class Calculation {
     // Who asks what a change makes dirty is the library's own timer: it has nothing left to do.
     causes.get = () => undefined;
     this.keepFormulaData();
+    this.keepGoing();
     this.listen();
   }
 
@@ -81,6 +83,26 @@ export class Calculation {
     // And at each sheet that is put in or taken out, to tell of formulas that the graph finds by itself.
     const all = model.getFormulaData.bind(model);
     model.getFormulaData = () => (this.muted > 0 ? {} : all());
+  }
+
+  /** A formula that the library fails at is an error value: thrown on, it would end all its calculation for good. */
+  private keepGoing(): void {
+    const { engineFormula } = this.engine.library;
+    const interpreter = this.engine.injector.get(engineFormula.Interpreter);
+    const [execute, executeAsync] = [interpreter.execute.bind(interpreter), interpreter.executeAsync.bind(interpreter)];
+    const failed = ({ node }: Parameters<typeof execute>[0], thrown: unknown) => {
+      node?.resetCalculationState();
+      const why = `The formula couldn't be worked out: ${thrown instanceof Error ? thrown.message : String(thrown)}.`;
+      return valueObject(this.engine.library, new CellError('#VALUE!', why));
+    };
+    interpreter.execute = (data) => {
+      try {
+        return execute(data);
+      } catch (thrown) {
+        return failed(data, thrown);
+      }
+    };
+    interpreter.executeAsync = (data) => executeAsync(data).catch((thrown: unknown) => failed(data, thrown));
   }
 
   private listen(): void {

@@ -132,7 +132,12 @@ function callPart(library: GridLibrary, node: BaseAstNode, form: Form): Part | n
   return {
     scalar(at) {
       const given = args.map(({ scalar }) => valueObject(library, scalar!(at)));
-      return scalarOf(executor.calculate(...given) as BaseValueObject);
+      try {
+        return scalarOf(executor.calculate(...given) as BaseValueObject);
+      } catch {
+        // Where the library fails at it, its own way says so in the cell.
+        throw BEYOND;
+      }
     },
   };
 }
