@@ -1,6 +1,6 @@
 import { addUp } from '../src/rounding';
 import type { Revision } from '../src/revision/compare';
-import { figureLabel, valueText } from '../src/revision/words';
+import { figureLabel, priceText, valueText } from '../src/revision/words';
 import { ok, type Result } from '../src/result';
 import type { Table } from '../src/schedule/opening';
 import type { Standards } from '../src/standards';
@@ -129,10 +129,8 @@ function revisionText({ revision, numbered, said }: Revised, unit: Unit): string
   const money = (amount: number) => `${amount < 0 ? '-' : '+'}${Math.abs(amount).toFixed(2)}`;
   const lines = [
     ...(numbered ? ['Openings are known by their No.'] : []),
-    ...added.map(({ mark, price }) => `Added    ${named(mark)}  ${price === null ? 'not priced' : money(price)}`),
-    ...dropped.map(
-      ({ mark, price }) => `Dropped  ${named(mark)}  ${price === null ? 'was not priced' : money(-price)}`,
-    ),
+    ...added.map((one) => `Added    ${named(one.mark)}  ${priceText(one, false, money)}`),
+    ...dropped.map((one) => `Dropped  ${named(one.mark)}  ${priceText(one, true, money)}`),
     ...changed.map(({ new: now, figures, money: moved }) => {
       const said = figures.map(
         ({ figure, from, to }) =>

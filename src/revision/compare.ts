@@ -4,8 +4,10 @@ import { pairUp, type Listed, type Pair } from './pair';
 
 /** An opening with what it is sold for. */
 export interface ListedPrice extends Listed {
-  /** The whole quantity, in whole cents; null: not priced. */
+  /** The whole quantity with its extras, in whole cents; null: not priced. */
   readonly price: number | null;
+  /** The opening itself is not priced: the price is that of its extras. */
+  readonly isOfExtras?: boolean;
 }
 
 /** One opening in both lists. */

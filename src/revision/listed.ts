@@ -36,5 +36,6 @@ function listedFrom(row: OpeningTakeoff, { standards }: Takeoff, numbered: boole
     }),
   ) as Figures;
   const price = extrasTotal([{ price: cost?.price ?? null }, ...extrasOf(row, standards)]);
-  return { no: numbered ? no : null, mark: opening.mark, figures, price };
+  const isOfExtras = cost === null && price !== null;
+  return { no: numbered ? no : null, mark: opening.mark, figures, price, isOfExtras };
 }

@@ -1,10 +1,19 @@
 import { lengthInWords } from '../lengthText';
 import type { Unit } from '../unit';
+import type { ListedPrice } from './compare';
 import { COMPARED, type FigureChange, type FigureValue } from './figures';
 
 /** A figure as a sentence names it. */
 export function figureLabel(figure: FigureChange['figure']): string {
   return COMPARED.find(({ key }) => key === figure)?.label ?? figure;
+}
+
+/** What an opening that came or went is sold for; `was`: it went. */
+export function priceText({ price, isOfExtras }: ListedPrice, was: boolean, money: (amount: number) => string): string {
+  const unpriced = was ? 'was not priced' : 'not priced';
+  if (price === null) return unpriced;
+  const amount = money(was ? -price : price);
+  return isOfExtras ? `${unpriced}, its extras ${amount}` : amount;
 }
 
 /** A figure's value as a sentence says it; a length as on a tape where it is one exactly. */

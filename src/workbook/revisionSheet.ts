@@ -22,6 +22,9 @@ const HEADINGS = [
 const WIDTHS = [12, 6, 12, 12, 16, 22, 22, 12, 12, 12] as const;
 const HEAD_ROWS = 4;
 
+/** An opening that isn't priced, whose extras are. */
+const OF_EXTRAS = `${MONEY}" extras"`;
+
 type Row = (Cell | null)[];
 
 export interface RevisionNames {
@@ -113,7 +116,9 @@ function line(
       ? null
       : opening.price === null
         ? text('not priced', 'attention')
-        : { value: opening.price, style: 'figure', format: MONEY };
+        : opening.isOfExtras
+          ? { value: opening.price, style: 'attention', format: OF_EXTRAS }
+          : { value: opening.price, style: 'figure', format: MONEY };
   const moved = addUp([now?.price ?? 0, -(old?.price ?? 0)]);
   return [
     text(what),

@@ -1,8 +1,10 @@
 import { expect, it } from 'vitest';
 import { compareTakeoffs } from '../../src/revision/listed';
+import { priceText } from '../../src/revision/words';
 import { defaultStandards } from '../../src/standards';
 import { allExtras, extrasTotal } from '../../src/takeoff/extras';
 import { takeoff, type Takeoff } from '../../src/takeoff/takeoff';
+import { revisionSheet } from '../../src/workbook/revisionSheet';
 import { opening } from '../takeoff/openings';
 
 it('counts extras into the totals and into the money of the opening that has them, priced itself or not', () => {
@@ -24,4 +26,15 @@ it('counts extras into the totals and into the money of the opening that has the
   expect(revision.total).toEqual({ old: inAll(old), new: inAll(now) });
   expect(revision.changed).toMatchObject([{ new: { mark: 'A' }, money: 80 }]);
   expect(revision.unchanged).toMatchObject([{ old: { mark: 'B', price: 60 } }]);
+
+  const money = (amount: number) => amount.toFixed(2);
+  const { added, dropped } = compareTakeoffs(takeoff([], standards), now);
+  expect(dropped).toEqual([]);
+  expect(added.map((one) => priceText(one, false, money))[1]).toBe('not priced, its extras 60.00');
+  const gone = compareTakeoffs(now, takeoff([], standards)).dropped;
+  expect(gone.map((one) => priceText(one, true, money))[1]).toBe('was not priced, its extras -60.00');
+  const names = { old: 'before', now: 'after' };
+  const sheet = revisionSheet(compareTakeoffs(takeoff([], standards), now), names, 'in');
+  const prices = sheet.rows.flatMap((row) => (row[2]?.value === 'B' ? [row[8]] : []));
+  expect(prices).toMatchObject([{ value: 60, format: expect.stringMatching(/extras/), style: 'attention' }]);
 });

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Revision } from '../../../src/revision/compare';
-import { figureLabel, valueText } from '../../../src/revision/words';
+import { figureLabel, priceText, valueText } from '../../../src/revision/words';
 import type { Bench } from '../deeds/bench';
 import {
   reviseByFile,
@@ -67,14 +67,14 @@ function Changes({
         renamed, {unchanged.length} unchanged.
       </p>
       <ul class="facts">
-        {added.slice(0, MOST_LISTED).map(({ mark, price }, at) => (
+        {added.slice(0, MOST_LISTED).map((one, at) => (
           <li key={`added ${at}`}>
-            {mark || 'No mark'}: added, {price === null ? 'not priced' : money(price)}
+            {one.mark || 'No mark'}: added, {priceText(one, false, money)}
           </li>
         ))}
-        {dropped.slice(0, MOST_LISTED).map(({ mark, price }, at) => (
+        {dropped.slice(0, MOST_LISTED).map((one, at) => (
           <li key={`dropped ${at}`}>
-            {mark || 'No mark'}: dropped, {price === null ? 'was not priced' : money(-price)}
+            {one.mark || 'No mark'}: dropped, {priceText(one, true, money)}
           </li>
         ))}
         {changed.slice(0, MOST_LISTED).map(({ new: now, figures, money: moved }, at) => (
