@@ -14,7 +14,7 @@ import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
 import { quote } from './quote';
 import type { Cell, Sheet } from './sheet';
-import { takeoffRange } from './takeoff/sheet';
+import { takeoffRange } from './takeoff/places';
 import { inLines } from './textLines';
 import { titleRow } from './titleRow';
 import { unlessErrors } from './unlessErrors';

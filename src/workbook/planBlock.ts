@@ -9,7 +9,8 @@ import { headingCell } from './columnHeads';
 import { columnFormat } from './format';
 import type { Cell, Sheet } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
-import { takeoffRange, unplannedRows } from './takeoff/sheet';
+import { takeoffRange } from './takeoff/places';
+import { unplannedRows } from './takeoff/sheet';
 
 /** Where the settings and lists that plans rest on stand on the Standards sheet. */
 export interface StandardsRanges {

@@ -10,7 +10,7 @@ import type { Sheet } from './sheet';
 import { standardsRangesIn } from './standardsSheet';
 import { openingsOfTakeoff } from './takeoff/openings';
 import { hasOurColumns, readTakeoff } from './takeoff/read';
-import { TAKEOFF_HEAD_ROWS } from './takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from './takeoff/places';
 import { planSheets } from './workbook';
 
 /** The sheets of a workbook, as they stand, that a plan is made from. Plain data, so that a worker can be handed it. */

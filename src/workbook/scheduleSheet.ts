@@ -8,7 +8,7 @@ import { columnFormat, columnUnit } from './format';
 import { pagesWide } from './pagesWide';
 import type { Cell, Sheet } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
-import { takeoffBlock, takeoffRange } from './takeoff/sheet';
+import { takeoffBlock, takeoffRange } from './takeoff/places';
 
 const HEAD_ROWS = 5;
 const NUMBERS_GIVEN = 'Numbers given so far';

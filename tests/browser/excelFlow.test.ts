@@ -9,7 +9,7 @@ import { addressOf, columnLetters } from '../../src/workbook/address';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 import { spilledColumns } from '../../src/workbook/spilled';
 import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoff/columns';
-import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import type { Host } from '../../taskpane/host';
 import { build } from '../../taskpane/pane/build/job';
 import { assembler } from '../../taskpane/pane/build/parts';

@@ -9,7 +9,7 @@ import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Sheet } from '../../src/workbook/sheet';
 import { columnLetters } from '../../src/workbook/address';
 import { TAKEOFF_COLUMNS, type ColumnKey } from '../../src/workbook/takeoff/columns';
-import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import type { Engine } from '../../taskpane/workbench/engine';

@@ -4,7 +4,7 @@ import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { columnLetters } from '../../src/workbook/address';
 import { TAKEOFF_COLUMNS, UNPLANNED } from '../../src/workbook/takeoff/columns';
-import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
 import type { Engine } from '../../taskpane/workbench/engine';

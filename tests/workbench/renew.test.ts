@@ -7,7 +7,7 @@ import { columnLetters } from '../../src/workbook/address';
 import { readFactors } from '../../src/workbook/planBlock';
 import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/takeoff/columns';
 import { planState } from '../../src/workbook/takeoff/read';
-import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { bringUpToDate, holdFactors, keepPlans, writeTickets } from '../../taskpane/pane/deeds/plans';
 import type { Bench } from '../../taskpane/pane/deeds/bench';

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { columnLetters } from '../../src/workbook/address';
 import { TAKEOFF_COLUMNS, type ColumnKey } from '../../src/workbook/takeoff/columns';
-import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import type { Bench } from '../../taskpane/pane/deeds/bench';
 import { takeSheet } from '../../taskpane/pane/deeds/chooseList';
 import { fill } from '../../taskpane/pane/deeds/fill';

@@ -5,7 +5,7 @@ import { lengthTextFormula } from '../lengthFormula';
 import type { FigureName } from '../../takeoff/figures';
 import { quote } from '../quote';
 import { figureAt, inputAt } from '../takeoff/lookup';
-import { takeoffRange } from '../takeoff/sheet';
+import { takeoffRange } from '../takeoff/places';
 
 /**
  * The Check sheet's formulas, templates as in `columns.ts`; `{lacks}` is "given", or "read" where a line has figures under

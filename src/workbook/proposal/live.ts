@@ -21,7 +21,7 @@ import { asText } from '../planBlock';
 import { quote } from '../quote';
 import type { Cell } from '../sheet';
 import { extrasRanges, ofNumber } from '../takeoff/extras';
-import { takeoffBlock, takeoffRange } from '../takeoff/sheet';
+import { takeoffBlock, takeoffRange } from '../takeoff/places';
 import type { LiveProposal } from './sheet';
 
 const MONEY = columnFormat('money', 'in');

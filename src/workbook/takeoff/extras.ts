@@ -4,13 +4,13 @@ import type { Table } from '../../schedule/opening';
 import { cellName } from '../../standards';
 import { allExtras, extrasTotal, type ExtraLine } from '../../takeoff/extras';
 import type { Takeoff } from '../../takeoff/takeoff';
-import { columnLetters } from '../address';
 import { headingCell } from '../columnHeads';
 import { columnFormat } from '../format';
 import { quote } from '../quote';
 import type { Cell } from '../sheet';
-import { TAKEOFF_COLUMNS, type ColumnKey } from './columns';
-import { bodyOf, cellsOfRow, takeoffRange } from './sheet';
+import type { ColumnKey } from './columns';
+import { bodyOf, cellsOfRow, columnRange, rowWith } from './places';
+import { isTakeoffHeading, placesIn } from './read';
 
 /*
  * Extras stand below the Takeoff's total, a row for each opening and kind: the row of an opening has no columns to spare, and what
@@ -22,18 +22,6 @@ const ROW_LABEL = 'Extra';
 const GONE = 'Its opening is not in the Takeoff.';
 const MONEY = columnFormat('money', 'in');
 
-const PLACE = Object.fromEntries(TAKEOFF_COLUMNS.map(({ key }, at) => [key, at])) as Readonly<
-  Record<ColumnKey, number>
->;
-
-/** A row of cells, each under one of the Takeoff's columns. */
-function rowWith(cells: Partial<Record<ColumnKey, Cell>>): (Cell | null)[] {
-  const keys = Object.keys(cells) as ColumnKey[];
-  const row = Array<Cell | null>(Math.max(...keys.map((key) => PLACE[key])) + 1).fill(null);
-  for (const key of keys) row[PLACE[key]] = cells[key]!;
-  return row;
-}
-
 /** How a row says whose extras it counts. */
 export function ofNumber(no: number): string {
   return `of No. ${no}`;
@@ -43,16 +31,8 @@ export function ofNumber(no: number): string {
 export function extrasRanges(takeoff: Takeoff) {
   const first = bodyOf(takeoff.openings.length).last + 3;
   const last = first + Math.max(1, allExtras(takeoff).length) - 1;
-  const range = (key: ColumnKey) => {
-    const letters = columnLetters(PLACE[key]);
-    return `Takeoff!$${letters}$${first}:$${letters}$${last}`;
-  };
+  const range = (key: ColumnKey) => `Takeoff!${columnRange(key, { first, last })}`;
   return { kinds: range('head'), numbers: range('place'), quantities: range('quantity') };
-}
-
-/** How many rows so many extras take below the total: headings, themselves, their sum, and that with the openings. */
-export function extrasHeight(extras: number): number {
-  return extras === 0 ? 0 : extras + 3;
 }
 
 /** The rows below the total, which stands in row `total` (from 1); none where no opening has extras. */
@@ -94,9 +74,12 @@ export function* extrasRows(takeoff: Takeoff, total: number): Generator<(Cell | 
 
 function extraRow({ no, mark, kind, each, quantity, unitPrice, price }: ExtraLine, row: number, count: number) {
   const at = cellsOfRow(row);
-  const numbers = takeoffRange('no', count).replace('Takeoff!', '');
-  const quantities = takeoffRange('quantity', count).replace('Takeoff!', '');
-  const marks = takeoffRange('mark', count).replace('Takeoff!', '');
+  const body = bodyOf(count);
+  const [numbers, quantities, marks] = [
+    columnRange('no', body),
+    columnRange('quantity', body),
+    columnRange('mark', body),
+  ];
   const setting = cellName(EXTRA_PRICE[kind]);
   const openings = `SUMIF(${numbers},${no},${quantities})`;
   return rowWith({
@@ -134,18 +117,20 @@ export interface ExtraRow extends Extra {
 
 /** The extras below the total of a Takeoff sheet, each with its opening's number. */
 export function readExtras({ rows, firstRow }: Table): ExtraRow[] {
+  const places = placesIn(rows.find(isTakeoffHeading) ?? []);
   return rows.flatMap((cells, at): ExtraRow[] => {
-    if (cells[PLACE.no] !== ROW_LABEL) return [];
-    const no = Number(/^of No\. (\d+)$/.exec(String(cells[PLACE.place] ?? ''))?.[1]);
-    const kind = EXTRA_KINDS.find((each): each is ExtraKind => each === cells[PLACE.head]);
-    const each = cells[PLACE.span];
+    const of = (key: ColumnKey) => cells[places.get(key)!];
+    if (of('no') !== ROW_LABEL) return [];
+    const no = Number(/^of No\. (\d+)$/.exec(String(of('place') ?? ''))?.[1]);
+    const kind = EXTRA_KINDS.find((each): each is ExtraKind => each === of('head'));
+    const each = of('span');
     if (!Number.isInteger(no) || kind === undefined || typeof each !== 'number') return [];
-    const price = cells[PLACE.price];
+    const price = of('price');
     return [
       {
-        ...{ no, kind, each, mark: String(cells[PLACE.mark] ?? ''), sheetRow: firstRow + at },
+        ...{ no, kind, each, mark: String(of('mark') ?? ''), sheetRow: firstRow + at },
         price: typeof price === 'number' ? price : null,
-        said: String(cells[PLACE.lookAt] ?? ''),
+        said: String(of('lookAt') ?? ''),
       },
     ];
   });

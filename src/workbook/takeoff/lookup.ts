@@ -1,5 +1,5 @@
 import { shopRanges, type FigureName } from '../../takeoff/figures';
-import { takeoffBlock, takeoffRange } from './sheet';
+import { takeoffBlock, takeoffRange } from './places';
 import { TAKEOFF_COLUMNS } from './columns';
 import { workingKey, workingRange } from '../working/sheet';
 

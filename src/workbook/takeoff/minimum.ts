@@ -1,29 +1,23 @@
 import { jobMinimum } from '../../job/minimum';
 import { jobCellName, type Job } from '../../job/fields';
-import { allExtras } from '../../takeoff/extras';
 import type { Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
 import { quote } from '../quote';
 import type { Cell } from '../sheet';
-import { TAKEOFF_COLUMNS, type ColumnKey } from './columns';
-import { extrasHeight } from './extras';
-import { cellsOfRow } from './sheet';
+import { cellsOfRow, rowWith } from './places';
 
 const MONEY = columnFormat('money', 'in');
 const MORE = 'The Proposal takes set-ups apart, finish, discount or alternates in before it asks what is short.';
 
 /**
  * What is short of the job's minimum charge, below the total and the extras, and the sum with it; none where the job has no
- * minimum. `total` is the row of the total, from 1.
+ * minimum. `last` is the row above, from 1: of the total, or of the sum of openings and extras.
  */
-export function* minimumRows(takeoff: Takeoff, job: Job, total: number): Generator<(Cell | null)[]> {
+export function* minimumRows(takeoff: Takeoff, job: Job, last: number): Generator<(Cell | null)[]> {
   const minimum = jobMinimum(takeoff, job);
   if (minimum === null) return;
   const { charge, short, otherLines, moreOnProposal } = minimum;
-  const height = extrasHeight(allExtras(takeoff).length);
-  // The sum of openings and extras stands last among the extras.
-  const above = cellsOfRow(total + height).price;
-  const line = total + height + 1;
+  const above = cellsOfRow(last).price;
   const others = otherLines === 0 ? '' : `+${otherLines}`;
   const named = jobCellName('minimum');
   const money = (value: number, formula: string): Cell => ({ value, formula, style: 'total', format: MONEY });
@@ -39,10 +33,6 @@ export function* minimumRows(takeoff: Takeoff, job: Job, total: number): Generat
   });
   yield rowWith({
     no: { value: 'Job in all', style: 'total' },
-    price: money(minimum.total, `ROUND(${above}${others}+${cellsOfRow(line).price},2)`),
+    price: money(minimum.total, `ROUND(${above}${others}+${cellsOfRow(last + 1).price},2)`),
   });
-}
-
-function rowWith(cells: Partial<Record<ColumnKey, Cell>>): (Cell | null)[] {
-  return TAKEOFF_COLUMNS.map(({ key }) => cells[key] ?? null);
 }

@@ -1,3 +1,4 @@
+import type { Extra } from '../../extras';
 import { readEnds, readHead } from '../../head/words';
 import { blankOpening, type Opening, type OpeningField, type Problem, type Table } from '../../schedule/opening';
 import { doubtIn } from '../../takeoff/row';
@@ -11,7 +12,8 @@ const WORDS: ReadonlySet<OpeningField> = new Set(['mark', 'place', 'remarks', 's
 export function openingsOfTakeoff(table: Table, unit: Unit): Opening[] | null {
   const rows = readTakeoff(table, null, unit);
   if (rows === null) return null;
-  const extras = readExtras(table);
+  const extras = new Map<number, Extra[]>();
+  for (const { no, kind, each } of readExtras(table)) extras.set(no, [...(extras.get(no) ?? []), { kind, each }]);
   return rows.map(({ no, sheetRow, inputs }) => {
     const problems: Problem[] = [];
     const read = Object.entries(inputs).map(([name, cell]) => {
@@ -22,12 +24,12 @@ export function openingsOfTakeoff(table: Table, unit: Unit): Opening[] | null {
       else if (value === undefined) problems.push({ row: sheetRow, field, message: `"${cell}" is no ${field}.` });
       return [field, value ?? (field === 'mark' ? '' : null)] as const;
     });
-    const own = extras.filter((extra) => extra.no === no).map(({ kind, each }) => ({ kind, each }));
+    const own = extras.get(no);
     return {
       ...blankOpening(sheetRow),
       ...Object.fromEntries(read),
       ...{ no, problems },
-      ...(own.length > 0 ? { extras: own } : {}),
+      ...(own === undefined ? {} : { extras: own }),
     };
   });
 }

@@ -31,7 +31,7 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
   const heads = values.rows.findIndex(isTakeoffHeading);
   if (heads < 0) return null;
   const headings = values.rows[heads]!.map((cell) => String(cell ?? ''));
-  const place = new Map(TAKEOFF_COLUMNS.map((column) => [column.key, headings.indexOf(column.heading)]));
+  const place = placesIn(headings);
   const known = new Set(place.values());
   const scale = scaleTo(unit, values.rows[heads - 1]?.[place.get('span') ?? -1]);
   const rows: TakeoffRow[] = [];
@@ -65,6 +65,11 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
     rows.push({ no, sheetRow: values.firstRow + at, inputs, formulas: written, own });
   }
   return rows;
+}
+
+/** Where each column of a Takeoff stands, from 0, by the row of its headings: the user may have put others between; -1: nowhere. */
+export function placesIn(headings: readonly CellValue[]): ReadonlyMap<ColumnKey, number> {
+  return new Map(TAKEOFF_COLUMNS.map(({ key, heading }) => [key, headings.indexOf(heading)]));
 }
 
 /** Whether a row of cells holds a Takeoff's headings. */

@@ -1,7 +1,6 @@
 import { ENDS, HEAD_SHAPES } from '../../head/head';
 import { BLANK_JOB, type Job } from '../../job/fields';
 import { shopRanges } from '../../takeoff/figures';
-import { MAIN, MORE } from '../../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
 import { groupRow, headingCell, headingRow, unitRow } from '../columnHeads';
@@ -13,56 +12,12 @@ import type { Cell, CellStyle, SheetSource, Validation } from '../sheet';
 import { extrasRows } from './extras';
 import { minimumRows } from './minimum';
 import { TAKEOFF_COLUMNS, UNPLANNED, type CellsOfRow, type ColumnKey, type TakeoffColumn } from './columns';
+import { bodyOf, cellsOfRow, columnRange, LETTERS, takeoffRange, TAKEOFF_HEAD_ROWS, type Body } from './places';
 
-/** Rows above the openings: title, summary, groups, units, headings. The headings stand last, so that the rows can be sorted. */
-export const TAKEOFF_HEAD_ROWS = 5;
 /** Number and mark stay in sight. */
 const FROZEN_COLUMNS = 2;
 /** Of a column of the user's own, in characters. */
 const OWN_WIDTH = 14;
-
-const LETTERS = Object.fromEntries(TAKEOFF_COLUMNS.map(({ key }, at) => [key, columnLetters(at)])) as Readonly<
-  Record<ColumnKey, string>
->;
-
-/** Where the openings stand on the sheet, from 1. */
-export interface Body {
-  readonly first: number;
-  readonly last: number;
-}
-
-export function bodyOf(openings: number): Body {
-  return { first: TAKEOFF_HEAD_ROWS + 1, last: TAKEOFF_HEAD_ROWS + Math.max(1, openings) };
-}
-
-/** A column's cells as an absolute range: `$A$6:$A$30`. */
-function columnRange(key: ColumnKey, body: Body): string {
-  return `$${LETTERS[key]}$${body.first}:$${LETTERS[key]}$${body.last}`;
-}
-
-/** The same for formulas on other sheets: `Takeoff!$A$6:$A$30`. */
-export function takeoffRange(key: ColumnKey, openings: number): string {
-  return `Takeoff!${columnRange(key, bodyOf(openings))}`;
-}
-
-const MAIN_LETTERS = [LETTERS[MAIN[0]], LETTERS[MAIN[MAIN.length - 1]!]] as const;
-const MORE_LETTERS = [LETTERS[MORE[0]], LETTERS[MORE[MORE.length - 1]!]] as const;
-
-/** A block of inputs of all openings, for formulas on other sheets. */
-export function takeoffBlock(block: 'main' | 'more', openings: number): string {
-  const [from, to] = block === 'main' ? MAIN_LETTERS : MORE_LETTERS;
-  const { first, last } = bodyOf(openings);
-  return `Takeoff!$${from}$${first}:$${to}$${last}`;
-}
-
-/** The addresses of a row's cells. */
-export function cellsOfRow(row: number): CellsOfRow {
-  const block = ([from, to]: readonly [string, string]) => `${from}${row}:${to}${row}`;
-  return new Proxy({} as CellsOfRow, {
-    get: (_target, key: ColumnKey | 'main' | 'more') =>
-      key === 'main' ? block(MAIN_LETTERS) : key === 'more' ? block(MORE_LETTERS) : LETTERS[key] + String(row),
-  });
-}
 
 /** How the plain workbook shows a figure of the row: looked up on the sheet Working, by the opening's number. */
 export type WorkingFigure = (column: TakeoffColumn, at: CellsOfRow) => string;
@@ -116,8 +71,10 @@ function* rowsOf(
     ];
   }
   yield TAKEOFF_COLUMNS.map((column) => totalCell(column, takeoff, body));
-  yield* extrasRows(takeoff, body.last + 1);
-  yield* minimumRows(takeoff, job, body.last + 1);
+  const total = body.last + 1;
+  const extras = [...extrasRows(takeoff, total)];
+  yield* extras;
+  yield* minimumRows(takeoff, job, total + extras.length);
 }
 
 function cellOf(

@@ -2,9 +2,9 @@ import { addUp } from '../../rounding';
 import type { Table } from '../../schedule/opening';
 import { extrasTotal } from '../../takeoff/extras';
 import { columnLetters } from '../address';
-import { PRICE_AGREED, TAKEOFF_COLUMNS, type ColumnKey } from './columns';
+import { PRICE_AGREED } from './columns';
 import { readExtras } from './extras';
-import { isTakeoffHeading } from './read';
+import { isTakeoffHeading, placesIn } from './read';
 
 /** A row of the Takeoff that says something is to be looked at. */
 export interface ToLookAt {
@@ -29,11 +29,12 @@ export interface TakeoffTotals {
 }
 
 /** The totals of a Takeoff sheet's own cells, whoever changed them; null where the sheet is none of ours. */
-export function takeoffTotals({ rows, firstRow }: Table): TakeoffTotals | null {
+export function takeoffTotals(table: Table): TakeoffTotals | null {
+  const { rows, firstRow } = table;
   const heads = rows.findIndex(isTakeoffHeading);
   if (heads < 0) return null;
-  const place = (wanted: ColumnKey) => rows[heads]!.indexOf(TAKEOFF_COLUMNS.find(({ key }) => key === wanted)!.heading);
-  const [mark, price, lookAt] = [place('mark'), place('price'), place('lookAt')];
+  const place = placesIn(rows[heads]!);
+  const [mark, price, lookAt] = [place.get('mark')!, place.get('price')!, place.get('lookAt')!];
   const prices: number[] = [];
   const toLookAt: ToLookAt[] = [];
   let openings = 0;
@@ -48,12 +49,13 @@ export function takeoffTotals({ rows, firstRow }: Table): TakeoffTotals | null {
     const said = String(cells[lookAt] ?? '')
       .replace(PRICE_AGREED, '')
       .trim();
-    if (said !== '') toLookAt.push({ no, mark: String(cells[mark] ?? ''), address: `B${firstRow + at}`, said });
+    if (said !== '')
+      toLookAt.push({ no, mark: String(cells[mark] ?? ''), address: `${columnLetters(mark)}${firstRow + at}`, said });
   }
   const priced = prices.length;
   // In cents, so that the sum is the sheet's own and not a binary fraction beside it.
   const sum = addUp(prices);
-  const extras = readExtras({ rows, firstRow } as Table);
+  const extras = readExtras(table);
   for (const { no, mark: of, said, sheetRow } of extras)
     if (said !== '') toLookAt.push({ no, mark: of, address: `${columnLetters(lookAt)}${sheetRow}`, said });
   return {

@@ -2,7 +2,7 @@ import { sentences } from '../../takeoff/figures';
 import { headsOf } from '../../takeoff/ownCost';
 import { ROW_FIELDS, type RowField } from '../../takeoff/row';
 import type { ColumnMeasure } from '../format';
-import { takeoffRange } from '../takeoff/sheet';
+import { takeoffRange } from '../takeoff/places';
 import { figure, inGroup, working, type WorkingColumn } from './column';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { arcEndsOf } from '../../head/pieces';

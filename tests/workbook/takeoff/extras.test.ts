@@ -66,6 +66,14 @@ describe('extras below the Takeoff', () => {
     const again = openingsOfTakeoff(tableOf(PRICED), 'in')!;
     expect(again.map(({ no, extras }) => [no, extras])).toEqual(LIST.map(({ extras }, at) => [at + 1, extras]));
   });
+
+  it('are found by their headings, in a sheet with a column of the user’s own between ours', () => {
+    const table = tableOf(PRICED);
+    const moved = { ...table, rows: table.rows.map(([no, ...others]) => [no ?? null, 'mine', ...others]) };
+    expect(openingsOfTakeoff(moved, 'in')!.map(({ extras }) => extras)).toEqual(LIST.map(({ extras }) => extras));
+    const { extras, extrasNotPriced } = takeoffTotals(moved)!;
+    expect([extras, extrasNotPriced]).toEqual([341, 1]);
+  });
 });
 
 describe('extras in a proposal', () => {

@@ -3,7 +3,7 @@ import { defaultStandards } from '../../../src/standards';
 import { FIGURES, figureOf } from '../../../src/takeoff/figures';
 import { takeoff } from '../../../src/takeoff/takeoff';
 import { TAKEOFF_COLUMNS } from '../../../src/workbook/takeoff/columns';
-import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoff/sheet';
+import { TAKEOFF_HEAD_ROWS } from '../../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../../src/workbook/workbook';
 import { random } from '../../random';
 import { randomOpenings, scheduleOf } from '../../takeoff/openings';
