@@ -88,7 +88,7 @@ export function proposalOf({ openings, extras: offered = [], job, unit, weeks }:
   const base = priced.filter(({ mark }) => !named.has(key(mark)));
   const apart = priced.filter(({ mark }) => named.has(key(mark)));
   const lines = linesBy(job.linesBy, base);
-  const shop = extrasOffered(offered, (mark) => named.has(key(mark)));
+  const shop = extrasOffered(offered, isAlternateOf(job));
   const extras = [...shop.lines, ...job.extras].map((line): ExtraLine => ({
     ...line,
     amount: toCents(line.quantity * line.unitPrice),
@@ -129,6 +129,12 @@ function extrasOffered(offered: readonly OfferedExtra[], isAlternate: (mark: str
     lines: [...lines.values()],
     notPriced: [...[...open].map(([kind, count]) => `${capital(countOf(kind, count))}.`), ...apart],
   };
+}
+
+/** Whether an opening of this mark, and what goes with it, is priced apart and not in the total. */
+export function isAlternateOf({ alternates }: Job): (mark: string) => boolean {
+  const marks = new Set(alternates.map(key));
+  return (mark) => marks.has(key(mark));
 }
 
 function isPriced(opening: Offered): opening is Priced {

@@ -18,7 +18,7 @@ export interface ExtraLine {
 }
 
 /** What one of a kind sells for; null where the shop has not priced it yet, which a price of 0 means. */
-function extraPrice(kind: ExtraKind, standards: Standards): number | null {
+export function extraPrice(kind: ExtraKind, standards: Standards): number | null {
   const price = toCents(standards[EXTRA_PRICE[kind]]);
   return price > 0 ? price : null;
 }

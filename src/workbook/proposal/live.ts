@@ -8,10 +8,11 @@ import {
   taxText,
 } from '../../job/charges';
 import { jobCellName, type JobKey } from '../../job/fields';
-import type { Offered, Proposal } from '../../job/proposal';
-import { EXTRA_PRICE, type ExtraKind } from '../../extras';
+import { isAlternateOf, type Offered, type Proposal } from '../../job/proposal';
+import { EXTRA_KINDS, EXTRA_PRICE, type ExtraKind } from '../../extras';
 import { toCents } from '../../rounding';
 import { cellName } from '../../standards';
+import { allExtras, extraPrice } from '../../takeoff/extras';
 import { ROW_FIELDS } from '../../takeoff/row';
 import type { Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
@@ -157,9 +158,10 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
 }
 
 /** What the extras of a kind come to now, those of alternates left out: by the openings' numbers, as they stand below the Takeoff. */
-function extraFormulas(kind: ExtraKind, { alternates }: Proposal, takeoff: Takeoff) {
+function extraFormulas(kind: ExtraKind, { job }: Proposal, takeoff: Takeoff) {
   const { kinds, numbers, quantities } = extrasRanges(takeoff);
-  const apart = alternates.flatMap(({ openings }) => openings);
+  const isAlternate = isAlternateOf(job);
+  const apart = allExtras(takeoff).filter((extra) => extra.kind === kind && isAlternate(extra.mark));
   const without = apart.map(
     ({ no }) => `-SUMIFS(${quantities},${kinds},${quote(kind)},${numbers},${quote(ofNumber(no))})`,
   );
@@ -249,12 +251,20 @@ function stateOfAll(states: string, numbers: string, { openings, standards }: Ta
   };
   const is = (value: string | number) => (typeof value === 'number' ? String(value) : quote(value));
   const shop = DEFAULTS.map((name) => `(${name}<>${is(held[name])})`).join('+');
+  // A kind that has a price now and had none has no line yet, and the other way round.
+  const kinds = EXTRA_KINDS.filter((kind) =>
+    openings.some(({ opening }) => opening.extras?.some((one) => one.kind === kind)),
+  );
+  const extras = kinds.map(
+    (kind) =>
+      `((ROUND(${cellName(EXTRA_PRICE[kind])},2)>0)<>${extraPrice(kind, standards) === null ? 'FALSE' : 'TRUE'})`,
+  );
   const rules = RULES.map((key) => `(${jobCellName(key)}<>${is(job[key])})`).join('+');
   return {
     value: 'Every line follows the Takeoff.',
     formula:
       `IF(${moved}+${absent}>0,"Write the proposal again: "&${moved}+${absent}&" openings are others than the words say.",` +
-      `IF(IFERROR(${shop}+${rules},1)>0,"Write the proposal again: Standards or the job's rules are others now.","Every line follows the Takeoff."))`,
+      `IF(IFERROR(${[shop, ...extras, rules].join('+')},1)>0,"Write the proposal again: Standards or the job's rules are others now.","Every line follows the Takeoff."))`,
     style: 'attention',
   };
 }
