@@ -1,4 +1,5 @@
 import { byStake } from '../check/quote/byStake';
+import type { Holds } from '../check/quote/charges';
 import type { QuoteCheck } from '../check/quote/checkQuote';
 import { dollars } from '../quote/money';
 import { amountOf } from '../quote/quote';
@@ -228,7 +229,7 @@ function addSums(rows: Row[], check: QuoteCheck, lines: Lines): string {
   const right = new RightSums(
     check,
     lines,
-    charges.map(({ item, row }) => ({ kind: item.charge, cell: `${corrected}${row}` })),
+    charges.map(({ row }) => `${corrected}${row}`),
   );
   for (const sum of check.sums) {
     const { item, finding } = sum;
@@ -260,27 +261,24 @@ function addSums(rows: Row[], check: QuoteCheck, lines: Lines): string {
 
 /** Charges and sums figured on the corrected lines: live where they hold all lines, for these are not in the quote's order here. */
 class RightSums {
-  private readonly known: number;
-
   constructor(
     private readonly check: QuoteCheck,
     private readonly lines: Lines,
-    private readonly charges: readonly { readonly kind: string; readonly cell: string }[],
-  ) {
-    this.known = check.lines.filter(({ corrected }) => corrected !== null).length;
-  }
+    /** The cell of each charge of the quote. */
+    private readonly charges: readonly string[],
+  ) {}
 
   of({ item, holds }: SumCheck): Cell {
     const value = this.check.corrected.sums.get(item.row) ?? null;
-    if (value === null || holds === null || holds.lines[0] !== 0 || holds.lines[1] !== this.known)
-      return { value, style: 'fixed' };
-    if (this.check.quote.items.some((one) => one.kind === 'charge' && one.amount === null))
-      return { value, style: 'fixed' };
-    const taken = this.charges
-      .slice(...holds.charges)
-      .filter(({ kind }) => holds.kinds === null || (holds.kinds as readonly string[]).includes(kind));
-    const sum = [`SUM(${checkRange('rightAmount', this.lines)})`, ...taken.map(({ cell }) => `N(${cell})`)].join('+');
+    if (value === null || holds === null || !this.holdsAll(holds)) return { value, style: 'fixed' };
+    const taken = holds.charges.map((place) => `N(${this.charges[place]!})`);
+    const sum = [`SUM(${checkRange('rightAmount', this.lines)})`, ...taken].join('+');
     return { value, formula: `ROUND(${holds.rate === 1 ? sum : `${holds.rate}*(${sum})`},2)`, style: 'figure' };
+  }
+
+  /** Every line that has an amount. */
+  private holdsAll({ lines: [from, before] }: Holds): boolean {
+    return this.check.lines.every(({ corrected }, at) => corrected === null || (at >= from && at < before));
   }
 }
 

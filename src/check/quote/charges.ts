@@ -3,14 +3,13 @@ import type { ChargeKind, QuoteCharge } from '../../quote/quote';
 import { agrees, cantTell, differs, type Finding } from './finding';
 import { swapped } from './moneyFindings';
 
-/**
- * What a sum or a charge is figured on: places, from and before, among the quote's lines and charges that have an amount, in its
- * order. `kinds`: only charges of these, null: all; `rate` is 1 for a sum, below 0 for what is taken off.
- */
+/** What a sum or a charge is figured on. */
 export interface Holds {
+  /** Places, from and before, among all lines of the quote. */
   readonly lines: readonly [number, number];
-  readonly charges: readonly [number, number];
-  readonly kinds: readonly ChargeKind[] | null;
+  /** Places among all charges of the quote. */
+  readonly charges: readonly number[];
+  /** 1 for a sum, below 0 for what is taken off. */
   readonly rate: number;
 }
 
@@ -23,14 +22,18 @@ export interface WrongSum {
 
 /** The amounts above a sum or a charge. */
 export interface Above {
+  /** How many lines there are, with an amount or without. */
+  readonly count: number;
   readonly lines: readonly Amount[];
   readonly charges: readonly Charged[];
-  readonly subtotals: readonly (Amount & { readonly holds: Holds | null })[];
+  readonly subtotals: readonly (Amount & { readonly holds: Holds })[];
   readonly wrong: readonly WrongSum[];
 }
 
 export interface Charged extends Amount {
   readonly kind: ChargeKind;
+  /** Its place among all charges. */
+  readonly place: number;
 }
 
 export interface Amount {
@@ -55,39 +58,43 @@ interface Base {
 }
 
 /** Goods with and without discounts, other charges and freight, and every sum as the quote states it: which, is for the quote to choose. */
-function basesOf({ lines, charges, subtotals, wrong }: Above): readonly Base[] {
-  const of = (kinds: readonly ChargeKind[]) =>
-    charges.filter(({ kind }) => kinds.includes(kind)).reduce((sum, { amount }) => sum + amount, 0);
-  const goods = lines.reduce((sum, { amount }) => sum + amount, 0);
-  const [discount, other, freight, tax] = [of(['discount']), of(['other charge']), of(['freight']), of(['tax'])];
-  const all = [0, lines.length] as const;
+function basesOf({ count, lines, charges, subtotals, wrong }: Above): readonly Base[] {
+  const goods = { lines: [0, count] as const, charges: [] };
   const starts = [
-    { what: 'the goods', amount: goods, holds: null },
+    { what: 'the goods', amount: total(lines), holds: goods },
     ...subtotals.filter(({ what }) => !wrong.some((one) => one.what === what)),
   ];
-  const parts = [
-    { what: ' less discount', amount: discount, kind: 'discount' as const },
-    { what: ' with charges', amount: other, kind: 'other charge' as const },
-    { what: ' with freight', amount: freight, kind: 'freight' as const },
-    { what: ' with tax', amount: tax, kind: 'tax' as const },
-  ].filter(({ amount }) => Math.abs(amount) > 0.005);
+  const parts = PARTS.map(({ what, kind }) => {
+    const of = charges.filter((one) => one.kind === kind);
+    return { what, kind, amount: total(of), places: of.map(({ place }) => place) };
+  }).filter(({ amount }) => Math.abs(amount) > 0.005);
   const bases = starts.flatMap((start) =>
     Array.from({ length: 2 ** parts.length }, (_, mask): Base => {
       const taken = parts.filter((_part, at) => (mask >> at) & 1);
       return {
         what: start.what + taken.map(({ what }) => what).join(''),
-        amount: taken.reduce((sum, { amount }) => sum + amount, start.amount),
+        amount: start.amount + total(taken),
         freight: taken.some(({ kind }) => kind === 'freight'),
-        // A subtotal with charges in it holds those of its own.
+        // A subtotal holds charges of its own.
         holds: {
-          lines: start.holds?.lines ?? all,
-          charges: taken.length === 0 && start.holds ? start.holds.charges : [0, charges.length],
-          kinds: taken.length === 0 && start.holds ? start.holds.kinds : taken.map(({ kind }) => kind),
+          lines: start.holds.lines,
+          charges: [...start.holds.charges, ...taken.flatMap(({ places }) => places)],
         },
       };
     }),
   );
   return bases.sort((one, two) => Number(one.freight) - Number(two.freight));
+}
+
+const PARTS = [
+  { what: ' less discount', kind: 'discount' },
+  { what: ' with charges', kind: 'other charge' },
+  { what: ' with freight', kind: 'freight' },
+  { what: ' with tax', kind: 'tax' },
+] as const satisfies readonly { what: string; kind: ChargeKind }[];
+
+function total(amounts: readonly { readonly amount: number }[]): number {
+  return amounts.reduce((sum, { amount }) => sum + amount, 0);
 }
 
 /** Rates that taxes and discounts have: eighths of a percent. */

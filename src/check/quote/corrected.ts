@@ -34,32 +34,35 @@ export interface Corrected {
 export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sums: readonly SumCheck[]): Corrected {
   const checks = new Map(lines.map((check) => [check.line.row, check]));
   const figured = new Map(sums.map((sum) => [sum.item.row, sum]));
-  // Sums of the first so many: what a sum or a charge holds is given by places among those with an amount.
+  // Of the first so many lines, and of each charge.
   const goods = [0];
-  const charges: { kind: string; amount: number }[] = [];
+  const charges: number[] = [];
   const found = new Map<number, number | null>();
   let known = true;
   let total = 0;
   for (const item of items) {
     if (item.kind === 'line') {
       const { part, corrected } = checks.get(item.row)!;
-      if (part === 'alternate') continue;
-      if (corrected === null) known = false;
-      else goods.push(goods.at(-1)! + corrected);
+      if (part !== 'alternate' && corrected === null) known = false;
+      goods.push(goods.at(-1)! + (corrected ?? 0));
       total += corrected ?? 0;
       continue;
     }
     const { holds } = figured.get(item.row)!;
-    const taken =
-      holds &&
-      charges.slice(...holds.charges).reduce((sum, { kind, amount }) => {
-        return holds.kinds === null || (holds.kinds as readonly string[]).includes(kind) ? sum + amount : sum;
-      }, goods[holds.lines[1]]! - goods[holds.lines[0]]!);
-    const amount = taken === null ? item.amount : toCents(holds!.rate * taken);
+    const amount =
+      holds === null
+        ? item.amount
+        : toCents(
+            holds.rate *
+              holds.charges.reduce(
+                (sum, place) => sum + charges[place]!,
+                goods[holds.lines[1]]! - goods[holds.lines[0]]!,
+              ),
+          );
     found.set(item.row, amount);
     if (item.kind === 'sum') continue;
     if (item.amount === null) known = false;
-    else charges.push({ kind: item.charge, amount: amount! });
+    charges.push(amount ?? 0);
     if (item.charge !== 'deposit') total += amount ?? 0;
   }
   return { sums: found, total: known ? toCents(total) : null };

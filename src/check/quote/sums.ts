@@ -20,7 +20,7 @@ export interface SumCheck {
   readonly holds: Holds | null;
 }
 
-/** Amounts since some point of the quote: after so many lines and charges with an amount. */
+/** Amounts since some point of the quote: after so many lines and charges, with an amount or without. */
 class Running {
   constructor(
     readonly fromLine: number,
@@ -50,25 +50,27 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
   let sinceTotal = start;
   const lines: Amount[] = [];
   const charges: Charged[] = [];
-  const subtotals: (Amount & { readonly holds: Holds | null })[] = [];
+  const subtotals: (Amount & { readonly holds: Holds })[] = [];
   const wrong: WrongSum[] = [];
+  // Of all lines and charges, with an amount or without.
+  let [count, charge] = [0, 0];
   for (const item of items) {
     const running = new Set([start, sinceSum, sinceTotal]);
+    const above = { count, lines, charges, subtotals, wrong };
     if (item.kind === 'sum') {
-      const above = { lines, charges, subtotals, wrong };
       const { finding, holds } = sumFinding(item, start, sinceSum, sinceTotal, above);
       checks.push({ item, finding, holds });
       if (finding.verdict === 'differs')
         wrong.push({ what: `the ${item.sum} of row ${item.row}`, off: finding.dollars! });
       if (item.amount !== null && item.sum === 'subtotal')
         subtotals.push({ what: `the subtotal of row ${item.row}`, amount: item.amount, row: item.row, holds });
-      sinceSum = new Running(lines.length, charges.length);
-      if (item.sum === 'total') sinceTotal = new Running(lines.length, charges.length);
+      sinceSum = new Running(count, charge);
+      if (item.sum === 'total') sinceTotal = new Running(count, charge);
       continue;
     }
     const amount = item.kind === 'line' ? amountOf(item) : item.amount;
-    if (item.kind === 'charge')
-      checks.push({ item, ...chargeFinding(item, start.unknown, { lines, charges, subtotals, wrong }) });
+    if (item.kind === 'charge') checks.push({ item, ...chargeFinding(item, start.unknown, above) });
+    const place = item.kind === 'line' ? count++ : charge++;
     for (const one of running) {
       if (alternates.has(item.row)) one.alternates += amount ?? 0;
       else if (amount === null) one.unknown.push(item.row);
@@ -83,6 +85,7 @@ export function checkSums({ items }: Quote, alternates: ReadonlySet<number>): re
         amount,
         row: item.row,
         kind: item.charge,
+        place,
       });
   }
   return checks;
@@ -100,12 +103,11 @@ function sumFinding(
   sinceSum: Running,
   sinceTotal: Running,
   above: Above,
-): Pick<SumCheck, 'finding' | 'holds'> {
+): { readonly finding: Finding; readonly holds: Holds } {
   const { sum: about, amount } = item;
   const held = ({ fromLine, fromCharge }: Running, withCharges: boolean): Holds => ({
-    lines: [fromLine, above.lines.length],
-    charges: withCharges ? [fromCharge, above.charges.length] : [0, 0],
-    kinds: null,
+    lines: [fromLine, above.count],
+    charges: withCharges ? above.charges.map(({ place }) => place).filter((place) => place >= fromCharge) : [],
     rate: 1,
   });
   const first = above.subtotals.length === 0 ? start : sinceSum;

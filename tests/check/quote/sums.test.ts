@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import type { QuoteCheck } from '../../../src/check/quote';
+import { defaultStandards } from '../../../src/standards';
+import { takeoff } from '../../../src/takeoff/takeoff';
+import { checkSheet } from '../../../src/workbook/checkSheet';
+import { opening } from '../../takeoff/openings';
+import { checkRows } from './example';
+
+// A band this wide calls any price right: these quotes are about sums.
+const TAKEN = takeoff(
+  ['W1', 'W2', 'W3'].map((mark) => opening({ head: 'segmental', span: 36, rise: 6, mark })),
+  { ...defaultStandards(), priceBand: 100 },
+);
+type Row = readonly (string | number)[];
+const line = (mark: string, amount: number | string, words = ''): Row => [mark, words, 1, amount, amount];
+const sum = (words: string, amount: number): Row => ['', words, '', '', amount];
+const check = (...rows: Row[]) => checkRows([['Mark', 'Description', 'Qty', 'Unit price', 'Amount'], ...rows], TAKEN);
+
+/** What follows for each charge and sum, in the order of the quote. */
+const follows = ({ corrected }: QuoteCheck) => [...corrected.sums.values()];
+const verdicts = ({ sums }: QuoteCheck) => sums.map(({ finding }) => finding.verdict);
+
+/** The Check sheet's cells of the sums, and of the totals on top: what each says, and what follows. */
+function onSheet(of: QuoteCheck, plain = true) {
+  const { rows, columnKeys } = checkSheet(of, plain);
+  const at = (row: (typeof rows)[number], key: string) => row[columnKeys!.indexOf(key)]?.value;
+  const from = rows.findIndex((row) => row[0]?.value === 'Charges, subtotals and totals');
+  const sums = from < 0 ? [] : rows.slice(from + 1, from + 1 + of.sums.length);
+  return {
+    says: sums.map((row) => at(row, 'reason')),
+    right: sums.map((row) => at(row, 'extensionRight')),
+    top: ['reason', 'extension', 'extensionRight', 'off'].map((key) => at(rows[2]!, key)),
+  };
+}
+
+describe('what a sum or a charge is figured on', () => {
+  it('is no other line for one that is quoted again without an amount', () => {
+    const found = check(line('W1', 100), ['W1', 'again', 1, '', ''], line('W2', 200), sum('Total', 300));
+    expect(verdicts(found)).toEqual(['agrees']);
+    expect(follows(found)).toEqual([300]);
+    expect(onSheet(found).right).toEqual([300]);
+  });
+
+  it('has the discount of the subtotal it is on, and the freight beside it', () => {
+    const found = check(
+      line('W1', 1000),
+      sum('Discount', -100),
+      sum('Subtotal', 900),
+      line('W2', 200),
+      sum('Freight', 50),
+      sum('Tax 6% on freight', 57),
+    );
+    expect(verdicts(found)).toEqual(['agrees', 'agrees', 'agrees', 'agrees']);
+    expect(follows(found)).toEqual([-100, 900, 50, 57]);
+    expect(onSheet(found).right).toEqual([-100, 900, 50, 57]);
+  });
+});
