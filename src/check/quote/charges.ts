@@ -42,10 +42,17 @@ export interface Amount {
   readonly row: number;
 }
 
-/** The wrong sum, or all of them together, that a later figure follows from. */
-export function carriedFrom(wrong: readonly WrongSum[], follows: (off: number) => boolean): WrongSum | undefined {
+/** The wrong sum, or all of them together, that a later figure follows from, and what fits with it. */
+export function carriedFrom<Fitting>(
+  wrong: readonly WrongSum[],
+  fitting: (off: number) => Fitting | undefined,
+): { readonly what: string; readonly fits: Fitting } | undefined {
   const all = { what: wrong.map(({ what }) => what).join(' and '), off: wrong.reduce((sum, { off }) => sum + off, 0) };
-  return [...wrong, ...(wrong.length > 1 ? [all] : [])].find(({ off }) => follows(off));
+  for (const { what, off } of [...wrong, ...(wrong.length > 1 ? [all] : [])]) {
+    const fits = fitting(off);
+    if (fits !== undefined) return { what, fits };
+  }
+  return undefined;
 }
 
 /** A sum of amounts above that a rate may be of. */
@@ -167,10 +174,10 @@ function rated(item: QuoteCharge, unknown: readonly number[], above: Above, base
     const why = `${charge} ${dollars(amount)} is ${percent} of ${found.what}: whether freight is taxed is for the state to say`;
     return of(found, cantTell('charge', why, { quoted: amount, mistakes: ['tax on freight'] }));
   }
-  const carried = carriedFrom(above.wrong, (off) => bases.some((base) => isOf(sign * rate * (base.amount + off))));
+  const carried = carriedFrom(above.wrong, (off) => bases.find((base) => isOf(sign * rate * (base.amount + off))));
   if (carried) {
     const text = `${charge} ${dollars(amount)} is ${percent} by ${carried.what} as stated`;
-    return of(bases[0]!, agrees('charge', text, amount, null));
+    return of(carried.fits, agrees('charge', text, amount, null));
   }
   const otherRate = bases.flatMap((base) => {
     const other = isRoundRate((sign * amount) / base.amount, base.amount);

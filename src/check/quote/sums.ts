@@ -125,10 +125,10 @@ function sumFinding(
   const found = ways.find(({ sum }) => near(sum));
   if (found)
     return { finding: agrees(about, `${about} ${dollars(amount)} agrees`, amount, found.sum), holds: found.holds };
-  const carried = carriedFrom(above.wrong, (off) => ways.some(({ sum }) => near(sum + off)));
+  const carried = carriedFrom(above.wrong, (off) => ways.find(({ sum }) => near(sum + off)));
   if (carried) {
     const text = `${about} ${dollars(amount)} follows from ${carried.what} as stated`;
-    return { finding: agrees(about, text, amount, null), holds: usual };
+    return { finding: agrees(about, text, amount, null), holds: carried.fits.holds };
   }
   const { unknown } = about === 'total' ? start : first;
   if (unknown.length > 0) {

@@ -55,3 +55,32 @@ describe('what a sum or a charge is figured on', () => {
     expect(onSheet(found).right).toEqual([-100, 900, 50, 57]);
   });
 });
+
+describe('what follows from a wrong sum', () => {
+  it('is corrected on what it was figured on, with the discount off', () => {
+    const found = check(
+      line('W1', 300),
+      sum('Subtotal', 320),
+      sum('Discount 5%', -16),
+      sum('Tax 7%', 21.28),
+      sum('Total', 325.28),
+    );
+    expect(verdicts(found)).toEqual(['differs', 'agrees', 'agrees', 'agrees']);
+    // 300 less 15 is 285, and 7% of it 19.95.
+    expect(follows(found)).toEqual([300, -15, 19.95, 304.95]);
+    expect(onSheet(found).right).toEqual([300, -15, 19.95, 304.95]);
+  });
+
+  it('is corrected with all that it holds', () => {
+    const found = check(
+      line('W1', 600),
+      line('W2', 400),
+      sum('Subtotal', 1010),
+      sum('Freight', 50),
+      sum('Subtotal', 1060),
+    );
+    expect(verdicts(found)).toEqual(['differs', 'agrees', 'agrees']);
+    expect(follows(found)).toEqual([1000, 50, 1050]);
+    expect(onSheet(found).right).toEqual([1000, 50, 1050]);
+  });
+});
