@@ -8,7 +8,7 @@ import type { SumCheck } from '../check/quote/sums';
 import { toCents } from '../rounding';
 import { checkRow } from './check/checkRow';
 import { CHECK_COLUMNS, checkLetter, checkRange, type CheckKey, type Lines } from './check/columns';
-import { totalSays } from './check/formulas';
+import { rightSum, totalSays } from './check/formulas';
 import { moneyText } from './check/says';
 import { groupRow, headingRow, unitRow } from './columnHeads';
 import { columnFormat } from './format';
@@ -250,7 +250,7 @@ function addSums(rows: Row[], check: QuoteCheck, lines: Lines): string {
         verdict: { value: item.kind === 'sum' ? item.sum : item.charge, style: 'text', format: '@' },
         reason: said,
         extension: { value: item.amount, style: 'input', format: money },
-        extensionRight: { ...right.of(sum), format: money },
+        extensionRight: { ...right.of(sum, `${extension}${row}`), format: money },
         found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
       }),
     );
@@ -268,12 +268,17 @@ class RightSums {
     private readonly charges: readonly string[],
   ) {}
 
-  of({ item, holds }: SumCheck): Cell {
+  /** `quoted` is the cell of its quoted amount. */
+  of({ item, holds }: SumCheck, quoted: string): Cell {
     const value = this.check.corrected.sums.get(item.row) ?? null;
     if (value === null || holds === null || !this.holdsAll(holds)) return { value, style: 'fixed' };
     const taken = holds.charges.map((place) => `N(${this.charges[place]!})`);
     const sum = [`SUM(${checkRange('rightAmount', this.lines)})`, ...taken].join('+');
-    return { value, formula: `ROUND(${holds.rate === 1 ? sum : `${holds.rate}*(${sum})`},2)`, style: 'figure' };
+    return {
+      value,
+      formula: rightSum(quoted, holds.rate === 1 ? `(${sum})` : `${holds.rate}*(${sum})`, holds.within),
+      style: 'figure',
+    };
   }
 
   /** Every line that has an amount. */

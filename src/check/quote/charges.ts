@@ -11,7 +11,12 @@ export interface Holds {
   readonly charges: readonly number[];
   /** 1 for a sum, below 0 for what is taken off. */
   readonly rate: number;
+  /** By how much the quoted amount may be off that and still be right: it was rounded. */
+  readonly within: number;
 }
+
+/** A share of something is rounded to cents, and so may be what it is of. */
+const WITHIN = 0.0150001;
 
 /** A sum that the quote has wrong: what is figured on it further down is no second fault. */
 export interface WrongSum {
@@ -61,7 +66,7 @@ interface Base {
   readonly amount: number;
   /** It holds freight. */
   readonly freight: boolean;
-  readonly holds: Omit<Holds, 'rate'>;
+  readonly holds: Pick<Holds, 'lines' | 'charges'>;
 }
 
 /** Goods with and without discounts, other charges and freight, and every sum as the quote states it: which, is for the quote to choose. */
@@ -110,7 +115,7 @@ function isRoundRate(rate: number, base: number): number | null {
   return eighths > 0 &&
     eighths <= 400 &&
     Math.abs((eighths / 800) * base) > 0 &&
-    Math.abs(rate - eighths / 800) * Math.abs(base) <= 0.0150001
+    Math.abs(rate - eighths / 800) * Math.abs(base) <= WITHIN
     ? eighths / 800
     : null;
 }
@@ -127,7 +132,10 @@ export function chargeFinding(
   const { finding, base } = rated(item, unknown, above, bases);
   const { charge, rate, amount } = item;
   const sign = (amount ?? 0) < 0 || charge === 'discount' ? -1 : 1;
-  return { finding, holds: base === null || rate === null ? null : { ...base.holds, rate: sign * rate } };
+  return {
+    finding,
+    holds: base === null || rate === null ? null : { ...base.holds, rate: sign * rate, within: WITHIN },
+  };
 }
 
 interface Rated {
@@ -148,7 +156,7 @@ function rated(item: QuoteCharge, unknown: readonly number[], above: Above, base
   if (unknown.length > 0)
     return alone(cantTell('charge', `not every amount above "${item.text}" is known`, { quoted: amount }));
   const sign = amount < 0 || charge === 'discount' ? -1 : 1;
-  const isOf = (figure: number) => Math.abs(figure - amount) <= 0.0150001;
+  const isOf = (figure: number) => Math.abs(figure - amount) <= WITHIN;
   const on = charge === 'tax' ? freightIn(item.text) : null;
   const fitting = bases.filter((base) => isOf(sign * rate * base.amount));
   // Without freight on the quote, or where both come to the same, there is nothing to say of it.

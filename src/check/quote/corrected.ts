@@ -1,5 +1,6 @@
 import { amountOf, type Quote } from '../../quote/quote';
 import { toCents } from '../../rounding';
+import type { Holds } from './charges';
 import type { LineCheck } from './checkLine';
 import type { Finding } from './finding';
 import type { LineMatch } from './match';
@@ -33,7 +34,7 @@ export interface Corrected {
 
 export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sums: readonly SumCheck[]): Corrected {
   const checks = new Map(lines.map((check) => [check.line.row, check]));
-  const figured = new Map(sums.map((sum) => [sum.item.row, sum]));
+  const held = new Map(sums.map((sum) => [sum.item.row, sum]));
   // Of the first so many lines, and of each charge.
   const goods = [0];
   const charges: number[] = [];
@@ -48,17 +49,8 @@ export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sum
       total += corrected ?? 0;
       continue;
     }
-    const { holds } = figured.get(item.row)!;
-    const amount =
-      holds === null
-        ? item.amount
-        : toCents(
-            holds.rate *
-              holds.charges.reduce(
-                (sum, place) => sum + charges[place]!,
-                goods[holds.lines[1]]! - goods[holds.lines[0]]!,
-              ),
-          );
+    const { holds } = held.get(item.row)!;
+    const amount = holds === null ? item.amount : figured(item.amount, holds, goods, charges);
     found.set(item.row, amount);
     if (item.kind === 'sum') continue;
     if (item.amount === null) known = false;
@@ -66,4 +58,12 @@ export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sum
     if (item.charge !== 'deposit') total += amount ?? 0;
   }
   return { sums: found, total: known ? toCents(total) : null };
+}
+
+/** A sum or a charge by what it holds; the quoted amount where that is right but for its rounding. */
+function figured(quoted: number | null, holds: Holds, goods: readonly number[], charges: readonly number[]): number {
+  const [from, before] = holds.lines;
+  const taken = holds.charges.reduce((sum, place) => sum + charges[place]!, goods[before]! - goods[from]!);
+  const right = holds.rate * taken;
+  return quoted !== null && Math.abs(quoted - right) <= holds.within ? quoted : toCents(right);
 }

@@ -105,15 +105,16 @@ function sumFinding(
   above: Above,
 ): { readonly finding: Finding; readonly holds: Holds } {
   const { sum: about, amount } = item;
+  const allowed = tolerance([...above.lines, ...above.charges]);
   const held = ({ fromLine, fromCharge }: Running, withCharges: boolean): Holds => ({
     lines: [fromLine, above.count],
     charges: withCharges ? above.charges.map(({ place }) => place).filter((place) => place >= fromCharge) : [],
     rate: 1,
+    within: allowed,
   });
   const first = above.subtotals.length === 0 ? start : sinceSum;
   const usual = about === 'total' ? held(start, true) : held(first, false);
   if (amount === null) return { finding: cantTell(about, `the amount of the ${about} can't be read`), holds: usual };
-  const allowed = tolerance([...above.lines, ...above.charges]);
   const near = (figure: number) => Math.abs(amount - figure) <= allowed;
   const withCharges = [start, sinceSum, sinceTotal].map((one) => ({ sum: one.all, holds: held(one, true) }));
   const alone = [start, sinceSum, sinceTotal].map((one) => ({ sum: one.lines, holds: held(one, false) }));

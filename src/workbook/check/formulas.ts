@@ -225,3 +225,8 @@ export const HANGS_FORMULA =
 export function totalSays(stated: string, amounts: string, tolerance: number): string {
   return `IF(ABS(${stated}-(${amounts}))<=${tolerance},"agrees",${money(`(${stated}-(${amounts}))`)})`;
 }
+
+/** What a sum or a charge comes to; the quoted amount where that is right but for its rounding. */
+export function rightSum(quoted: string, sum: string, within: number): string {
+  return `IF(AND(${quoted}<>"",ABS(N(${quoted})-${sum})<=${within}),${quoted},ROUND(${sum},2))`;
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { QuoteCheck } from '../../../src/check/quote';
+import { totalTexts, type QuoteCheck } from '../../../src/check/quote';
 import { defaultStandards } from '../../../src/standards';
 import { takeoff } from '../../../src/takeoff/takeoff';
 import { checkSheet } from '../../../src/workbook/checkSheet';
@@ -31,6 +31,16 @@ function onSheet(of: QuoteCheck, plain = true) {
     right: sums.map((row) => at(row, 'extensionRight')),
     top: ['reason', 'extension', 'extensionRight', 'off'].map((key) => at(rows[2]!, key)),
   };
+}
+
+/** The text, the figures and the sheet say that the quote comes to what it states. */
+function expectRight(of: QuoteCheck, total: number) {
+  const sheet = onSheet(of);
+  expect([of.corrected.total, of.stakes.off, of.compared.total]).toEqual([total, 0, total]);
+  expect(totalTexts(of)[0]).not.toMatch(/too (?:much|little)/);
+  expect(sheet.top.slice(1)).toEqual([total, total, 0]);
+  expect(sheet.right).toEqual(follows(of));
+  expect(sheet.says.filter((text) => text !== 'agrees')).toEqual([]);
 }
 
 describe('what a sum or a charge is figured on', () => {
@@ -82,5 +92,11 @@ describe('what follows from a wrong sum', () => {
     expect(verdicts(found)).toEqual(['differs', 'agrees', 'agrees']);
     expect(follows(found)).toEqual([1000, 50, 1050]);
     expect(onSheet(found).right).toEqual([1000, 50, 1050]);
+  });
+});
+
+describe('a right quote is not off by what it doesn’t count the same way', () => {
+  it('for a tax that was rounded by a cent', () => {
+    expectRight(check(line('W1', 123.45), sum('Tax 6%', 7.4), sum('Total', 130.85)), 130.85);
   });
 });
