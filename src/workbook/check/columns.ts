@@ -47,6 +47,11 @@ export const CHECK_COLUMNS = [
 
 export type CheckKey = (typeof CHECK_COLUMNS)[number]['key'];
 
+/** From 0. */
+export function columnAt(key: CheckKey): number {
+  return CHECK_COLUMNS.findIndex((column) => column.key === key);
+}
+
 const LETTERS = new Map<CheckKey, string>(CHECK_COLUMNS.map(({ key }, at) => [key, columnLetters(at)]));
 
 export function checkLetter(key: CheckKey): string {
