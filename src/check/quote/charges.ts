@@ -9,6 +9,8 @@ export interface Holds {
   readonly lines: readonly [number, number];
   /** Places among all charges of the quote. */
   readonly charges: readonly number[];
+  /** What offers beside the quote come to, where a sum holds them. */
+  readonly alternates: number;
   /** 1 for a sum, below 0 for what is taken off. */
   readonly rate: number;
   /** By how much the quoted amount may be off that and still be right: it was rounded. */
@@ -134,7 +136,7 @@ export function chargeFinding(
   const sign = (amount ?? 0) < 0 || charge === 'discount' ? -1 : 1;
   return {
     finding,
-    holds: base === null || rate === null ? null : { ...base.holds, rate: sign * rate, within: WITHIN },
+    holds: base === null || rate === null ? null : { ...base.holds, alternates: 0, rate: sign * rate, within: WITHIN },
   };
 }
 

@@ -13,7 +13,7 @@ import { name } from './whichOpening';
 import { cantTell, differs, type Finding, type VerdictWord } from './finding';
 import { matchLines, namesNothing, type LineMatch } from './match';
 import { dollars } from '../../quote/money';
-import { amountOf, type Quote } from '../../quote/quote';
+import { amountOf, type Quote, type QuoteSum } from '../../quote/quote';
 import { atTop } from './atTop';
 import { correctedSums, type Corrected } from './corrected';
 import { sameOpening } from './sameOpening';
@@ -55,10 +55,8 @@ export interface QuoteCheck {
   /** Most money first, as `moneyOf` has it. */
   readonly causes: readonly CauseSum[];
   readonly counts: Readonly<Record<VerdictWord, number>>;
-  /** What the quote's lines and charges come to by its own figures. */
-  readonly quoted: number;
-  /** The last total the quote states; null where it states none. */
-  readonly stated: number | null;
+  /** The quote's own total; null where it states none. */
+  readonly stated: QuoteSum | null;
   readonly compared: ComparedMoney;
   /** What its charges, sums and total come to once its lines are right. */
   readonly corrected: Corrected;
@@ -132,13 +130,9 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   const alternates = new Set(matches.filter(({ part }) => part === 'alternate').map(({ line }) => line.row));
   const sums = checkSums(quote, alternates);
   const notQuoted = missing(matches, openings, declinedIn(quote, openings));
-  const quoted = quote.items.reduce(
-    (sum, item) =>
-      sum + (item.kind === 'line' ? (amountOf(item) ?? 0) : item.kind === 'charge' ? (item.amount ?? 0) : 0),
-    0,
-  );
   const stated = statedTotal(quote);
-  const corrected = correctedSums(quote, lines, sums);
+  const total = stated?.amount ?? comesTo(quote, alternates);
+  const corrected = correctedSums(quote, lines, sums, stated);
   return {
     quote,
     takeoff,
@@ -151,11 +145,10 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
       differs: lines.filter(({ verdict }) => verdict === 'differs').length,
       "can't tell": lines.filter(({ verdict }) => verdict === "can't tell").length,
     },
-    quoted,
     stated,
-    compared: comparedMoney(matches, quote, openings, stated ?? quoted),
+    compared: comparedMoney(matches, quote, openings, total),
     corrected,
-    stakes: stakesOf(lines, notQuoted, stated ?? quoted, corrected.total),
+    stakes: stakesOf(lines, notQuoted, total, corrected.total),
     atTop: atTop(quote, lines, openings),
   };
 }
@@ -177,14 +170,23 @@ function besideOf(matches: readonly LineMatch[], openings: readonly OpeningTakeo
 }
 
 /** The quote's own total: the last one it states, but for what is left to pay after a deposit. */
-function statedTotal({ items }: Quote): number | null {
-  let stated: number | null = null;
+function statedTotal({ items }: Quote): QuoteSum | null {
+  let stated: QuoteSum | null = null;
   let paid = false;
   for (const item of items) {
     if (item.kind === 'charge' && item.charge === 'deposit') paid = true;
-    if (item.kind === 'sum' && item.sum === 'total' && !(paid && stated !== null)) stated = item.amount ?? stated;
+    if (item.kind === 'sum' && item.sum === 'total' && item.amount !== null && !(paid && stated !== null))
+      stated = item;
   }
   return stated;
+}
+
+/** What its lines and charges come to by the quote's own figures: without offers beside it, whatever is paid before. */
+function comesTo({ items }: Quote, alternates: ReadonlySet<number>): number {
+  return items.reduce((sum, item) => {
+    if (item.kind === 'line') return alternates.has(item.row) ? sum : sum + (amountOf(item) ?? 0);
+    return item.kind === 'charge' && item.charge !== 'deposit' ? sum + (item.amount ?? 0) : sum;
+  }, 0);
 }
 
 /** Rows named before the rest is left to "…". */

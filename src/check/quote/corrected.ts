@@ -1,4 +1,4 @@
-import { amountOf, type Quote } from '../../quote/quote';
+import { amountOf, type Quote, type QuoteSum } from '../../quote/quote';
 import { toCents } from '../../rounding';
 import type { Holds } from './charges';
 import type { LineCheck } from './checkLine';
@@ -28,11 +28,17 @@ export function correctedAmount({ line, part }: LineMatch, findings: readonly Fi
 export interface Corrected {
   /** Of each charge and sum, by its row; a charge that is no share of anything, or of what can't be told, is as quoted. */
   readonly sums: ReadonlyMap<number, number | null>;
-  /** What the quote comes to; null where the amount of a line or a charge isn't known. */
+  /** What the total that the quote states comes to, or else its lines and charges; null where the amount of one of them isn't known. */
   readonly total: number | null;
 }
 
-export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sums: readonly SumCheck[]): Corrected {
+/** `stated` is the quote's own total, where it states one. */
+export function correctedSums(
+  { items }: Quote,
+  lines: readonly LineCheck[],
+  sums: readonly SumCheck[],
+  stated: QuoteSum | null,
+): Corrected {
   const checks = new Map(lines.map((check) => [check.line.row, check]));
   const held = new Map(sums.map((sum) => [sum.item.row, sum]));
   // Of the first so many lines, and of each charge.
@@ -57,13 +63,14 @@ export function correctedSums({ items }: Quote, lines: readonly LineCheck[], sum
     charges.push(amount ?? 0);
     if (item.charge !== 'deposit') total += amount ?? 0;
   }
-  return { sums: found, total: known ? toCents(total) : null };
+  if (!known) return { sums: found, total: null };
+  return { sums: found, total: stated === null ? toCents(total) : (found.get(stated.row) ?? null) };
 }
 
 /** A sum or a charge by what it holds; the quoted amount where that is right but for its rounding. */
 function figured(quoted: number | null, holds: Holds, goods: readonly number[], charges: readonly number[]): number {
   const [from, before] = holds.lines;
   const taken = holds.charges.reduce((sum, place) => sum + charges[place]!, goods[before]! - goods[from]!);
-  const right = holds.rate * taken;
+  const right = holds.rate * (taken + holds.alternates);
   return quoted !== null && Math.abs(quoted - right) <= holds.within ? quoted : toCents(right);
 }

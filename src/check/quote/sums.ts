@@ -109,6 +109,7 @@ function sumFinding(
   const held = ({ fromLine, fromCharge }: Running, withCharges: boolean): Holds => ({
     lines: [fromLine, above.count],
     charges: withCharges ? above.charges.map(({ place }) => place).filter((place) => place >= fromCharge) : [],
+    alternates: 0,
     rate: 1,
     within: allowed,
   });
@@ -120,8 +121,9 @@ function sumFinding(
   const alone = [start, sinceSum, sinceTotal].map((one) => ({ sum: one.lines, holds: held(one, false) }));
   const own =
     about === 'total' ? [withCharges[0]!, withCharges[2]!] : withCharges.flatMap((one, at) => [one, alone[at]!]);
-  const ways =
-    start.alternates === 0 ? own : [...own, ...own.map((one) => ({ ...one, sum: one.sum + start.alternates }))];
+  const { alternates } = start;
+  const withThem = own.map(({ sum, holds }) => ({ sum: sum + alternates, holds: { ...holds, alternates } }));
+  const ways = alternates === 0 ? own : [...own, ...withThem];
   const right = about === 'total' ? start.all : first.lines;
   const found = ways.find(({ sum }) => near(sum));
   if (found)

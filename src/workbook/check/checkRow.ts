@@ -110,7 +110,7 @@ class RowCells {
   }
 
   all(): Readonly<Record<CheckKey, Content>> {
-    const { line, findings, stake } = this.check;
+    const { line, findings, part, stake } = this.check;
     const { figures } = this;
     const quoted = (value: Value): Content => ({ value, style: 'input' });
     const text = (value: string): Content => ({ value, style: 'text' });
@@ -148,7 +148,8 @@ class RowCells {
       ourPrice: ours('unit price', figures.ourPrice),
       place: this.place(),
       unit: figure(figures.unit, formulas.UNIT_FORMULA),
-      amount: figure(amountOf(line) ?? 0, formulas.AMOUNT_FORMULA),
+      // An offer beside the quote is no part of what it comes to.
+      amount: part === 'alternate' ? written(0) : figure(amountOf(line) ?? 0, formulas.AMOUNT_FORMULA),
       stake: written(toCents(stake)),
       found: written(sentences(findings.map(({ text: found }) => sentence(found)))),
     };

@@ -10,69 +10,85 @@ import { rightSum, totalSays } from './formulas';
 import { rowOf, type Row } from './row';
 import { moneyText } from './says';
 
-/** Freight, tax, discount, subtotals and totals, each beside what follows from the corrected lines. Gives the formula of the right total. */
+/**
+ * Freight, tax, discount, subtotals and totals, each beside what follows from the corrected lines. Gives the formula of what the quote
+ * comes to: the total it states, or its lines and charges.
+ */
 export function addSums(rows: Row[], check: QuoteCheck, lines: Lines): string {
-  const total = [`SUM(${checkRange('rightAmount', lines)})`];
-  if (check.sums.length === 0) return total[0]!;
+  const { sums, stated } = check;
+  const goods = `SUM(${checkRange('rightAmount', lines)})`;
+  if (sums.length === 0) return goods;
   const money = columnFormat('money', check.takeoff.standards.unit);
   rows.push([], [{ value: 'Charges, subtotals and totals', style: 'group' }]);
-  const [extension, corrected] = [checkLetter('extension'), checkLetter('extensionRight')];
   const first = rows.length + 1;
-  const charges = check.sums.flatMap(({ item }, at) => (item.kind === 'charge' ? [{ item, row: first + at }] : []));
-  const amounts = [`SUM(${checkRange('amount', lines)})`, ...charges.map(({ row }) => `N(${extension}${row})`)];
-  const right = new RightSums(
-    check,
-    lines,
-    charges.map(({ row }) => `${corrected}${row}`),
-  );
-  for (const sum of check.sums) {
+  const held = new HeldCells(check, lines, first);
+  for (const sum of sums) {
     const { item, finding } = sum;
     const row = rows.length + 1;
-    const text = finding.verdict === 'agrees' ? 'agrees' : finding.text.replace(/^can't tell: /, '');
-    const said: Cell = isLast(sum, check)
-      ? {
-          value: moneyText(item.amount! - toCents(check.quoted), TOTAL_TOLERANCE),
-          formula: totalSays(`${extension}${row}`, amounts.join('+'), TOTAL_TOLERANCE),
-          style: 'figure',
-          wrap: true,
-        }
-      : { value: text, style: 'fixed', format: '@', wrap: true };
     rows.push(
       rowOf({
         row: { value: item.row, style: 'text', format: '0' },
         description: { value: item.text, style: 'text', format: '@', wrap: true },
         verdict: { value: item.kind === 'sum' ? item.sum : item.charge, style: 'text', format: '@' },
-        reason: said,
+        reason: { ...held.says(sum, row), wrap: true },
         extension: { value: item.amount, style: 'input', format: money },
-        extensionRight: { ...right.of(sum, `${extension}${row}`), format: money },
+        extensionRight: { ...held.right(sum, row), format: money },
         found: { value: finding.text, style: 'fixed', format: '@', wrap: true },
       }),
     );
   }
-  const owed = charges.filter(({ item }) => item.charge !== 'deposit' && item.amount !== null);
-  return [...total, ...owed.map(({ row }) => `N(${corrected}${row})`)].join('+');
+  const right = (row: number) => `${checkLetter('extensionRight')}${row}`;
+  if (stated !== null) return right(first + sums.findIndex(({ item }) => item === stated));
+  const owed = sums.flatMap(({ item }, at) => {
+    return item.kind === 'charge' && item.charge !== 'deposit' && item.amount !== null
+      ? [`N(${right(first + at)})`]
+      : [];
+  });
+  return [goods, ...owed].join('+');
 }
 
-/** Charges and sums figured on the corrected lines: live where they hold all lines, for these are not in the quote's order here. */
-class RightSums {
+/** Charges and sums by the cells of what they hold: live where they hold all lines, for these are not in the quote's order here. */
+class HeldCells {
+  /** The row of each charge of the quote. */
+  private readonly charges: readonly number[];
+
   constructor(
     private readonly check: QuoteCheck,
     private readonly lines: Lines,
-    /** The cell of each charge of the quote. */
-    private readonly charges: readonly string[],
-  ) {}
+    first: number,
+  ) {
+    this.charges = check.sums.flatMap(({ item }, at) => (item.kind === 'charge' ? [first + at] : []));
+  }
 
-  /** `quoted` is the cell of its quoted amount. */
-  of({ item, holds }: SumCheck, quoted: string): Cell {
+  /** What follows from the corrected lines. */
+  right({ item, holds }: SumCheck, row: number): Cell {
     const value = this.check.corrected.sums.get(item.row) ?? null;
     if (value === null || holds === null || !this.holdsAll(holds)) return { value, style: 'fixed' };
-    const taken = holds.charges.map((place) => `N(${this.charges[place]!})`);
-    const sum = [`SUM(${checkRange('rightAmount', this.lines)})`, ...taken].join('+');
+    const sum = this.sum('rightAmount', 'extensionRight', holds);
+    const right = holds.rate === 1 ? `(${sum})` : `${holds.rate}*(${sum})`;
+    return { value, formula: rightSum(`${checkLetter('extension')}${row}`, right, holds.within), style: 'figure' };
+  }
+
+  /** Whether it agrees with the quote's own figures. */
+  says(sum: SumCheck, row: number): Cell {
+    const { item, finding, holds } = sum;
+    // What follows from a sum that is wrong has no right figure of its own.
+    const isLive = isLast(sum, this.check) && holds !== null && finding.right !== null && this.holdsAll(holds);
+    if (!isLive) {
+      const text = finding.verdict === 'agrees' ? 'agrees' : finding.text.replace(/^can't tell: /, '');
+      return { value: text, style: 'fixed', format: '@' };
+    }
     return {
-      value,
-      formula: rightSum(quoted, holds.rate === 1 ? `(${sum})` : `${holds.rate}*(${sum})`, holds.within),
+      value: moneyText(item.amount! - toCents(finding.right), holds.within),
+      formula: totalSays(`${checkLetter('extension')}${row}`, this.sum('amount', 'extension', holds), holds.within),
       style: 'figure',
     };
+  }
+
+  private sum(line: 'amount' | 'rightAmount', charge: 'extension' | 'extensionRight', holds: Holds): string {
+    const taken = holds.charges.map((place) => `N(${checkLetter(charge)}${this.charges[place]!})`);
+    const beside = holds.alternates === 0 ? [] : [String(holds.alternates)];
+    return [`SUM(${checkRange(line, this.lines)})`, ...taken, ...beside].join('+');
   }
 
   /** Every line that has an amount. */
@@ -80,8 +96,6 @@ class RightSums {
     return this.check.lines.every(({ corrected }, at) => corrected === null || (at >= from && at < before));
   }
 }
-
-const TOTAL_TOLERANCE = 0.0050001;
 
 /** The total below everything else, with every amount known. */
 function isLast({ item }: SumCheck, { quote, lines }: QuoteCheck): boolean {

@@ -78,7 +78,9 @@ describe('what follows from a wrong sum', () => {
     expect(verdicts(found)).toEqual(['differs', 'agrees', 'agrees', 'agrees']);
     // 300 less 15 is 285, and 7% of it 19.95.
     expect(follows(found)).toEqual([300, -15, 19.95, 304.95]);
-    expect(onSheet(found).right).toEqual([300, -15, 19.95, 304.95]);
+    expect(onSheet(found)).toMatchObject({ right: [300, -15, 19.95, 304.95] });
+    // The total follows from the subtotal: said once.
+    expect(onSheet(found).says.at(-1)).toBe('agrees');
   });
 
   it('is corrected with all that it holds', () => {
@@ -98,5 +100,32 @@ describe('what follows from a wrong sum', () => {
 describe('a right quote is not off by what it doesn’t count the same way', () => {
   it('for a tax that was rounded by a cent', () => {
     expectRight(check(line('W1', 123.45), sum('Tax 6%', 7.4), sum('Total', 130.85)), 130.85);
+  });
+
+  it('for an alternate, whether its total holds it or not, or none is stated', () => {
+    const alternate = ['', 'Alternate: W1 in red oak', '', '', 200] as const;
+    expectRight(check(line('W1', 300), alternate, sum('Total', 300)), 300);
+    expectRight(check(line('W1', 300), alternate, sum('Total', 500)), 500);
+    expectRight(check(line('W1', 300), alternate), 300);
+    expectRight(check(line('W1', 300), sum('Total', 300), alternate), 300);
+  });
+
+  it('for a deposit, with a total or with only what is left to pay', () => {
+    const deposit = sum('50% deposit', 150);
+    expectRight(check(line('W1', 300), deposit, sum('Balance due', 150)), 150);
+    expectRight(check(line('W1', 300), sum('Total', 300), deposit, sum('Balance due', 150)), 300);
+    expectRight(check(line('W1', 300), deposit), 300);
+  });
+
+  it('for freight below its total, or a total for each part of it', () => {
+    expectRight(check(line('W1', 300), sum('Total', 300), sum('Freight', 50)), 300);
+    expectRight(check(line('W1', 300), sum('Total', 300), line('W2', 200), sum('Total', 200)), 200);
+  });
+
+  it('and a wrong one is off by what its total is', () => {
+    const found = check(line('W1', 300), line('W2', 200), sum('Total', 510));
+    expect([found.corrected.total, found.stakes.off]).toEqual([500, 10]);
+    expect(onSheet(found)).toMatchObject({ says: ['$10.00 too much'], right: [500] });
+    expect(onSheet(found).top.slice(1)).toEqual([510, 500, 10]);
   });
 });
