@@ -14,6 +14,7 @@ import { Progress } from './progress';
 import { readStanding, unfitToFillAgain } from './standing';
 import {
   attentionLines,
+  notSetJson,
   openingJson,
   readingJson,
   setupsJson,
@@ -100,6 +101,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
         alonePrice: row.cost === null ? null : alone(row),
       })),
       problems: taken.problems,
+      notSet: notSetJson(taken.standards),
       totals: totalsJson(taken, job),
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),

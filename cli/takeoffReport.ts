@@ -1,9 +1,10 @@
 import { jobMinimum } from '../src/job/minimum';
 import type { Job } from '../src/job/fields';
 import { notPricedYet } from '../src/extras';
+import { notSetSentence } from '../src/notSet';
 import { roundTo } from '../src/rounding';
 import type { Reading, Schedule } from '../src/schedule/opening';
-import type { Standards } from '../src/standards';
+import { settingsNotSet, type SettingKey, type Standards } from '../src/standards';
 import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { Curve } from '../src/takeoff/curve';
@@ -109,6 +110,11 @@ function arcsJson(curve: Curve, own: OwnFigures | null) {
       };
     }),
   };
+}
+
+/** The machine's settings that are not set yet, by key, with the neutral figure that stands in for each. */
+export function notSetJson(standards: Standards) {
+  return Object.fromEntries(settingsNotSet(standards).map(({ key }) => [key, standards[key as SettingKey]]));
 }
 
 /** The set-ups in the order to run them; guides that can't be made say why in `needs`. */
@@ -246,6 +252,7 @@ export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNe
   const { remarks, passedOver, unread, questions, rowRemarks } = reading;
   const ofList = questions.filter(({ field }) => field === undefined);
   const asked = new Set(ofList.map(({ text }) => text));
+  const notSet = notSetSentence(taken.standards);
   const isAsked = (sentence: string) => [...asked].some((text) => sentence.includes(text));
   return [
     ...remarks,
@@ -264,6 +271,7 @@ export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNe
     ],
     ...rowRemarks.map(({ row, text }) => `Row ${row} remarks: ${text}`),
     ...boards.problems,
+    ...(notSet === '' ? [] : [notSet]),
     ...passedOver
       .filter(({ why }) => !/blank|heading|unit/i.test(why))
       .map(({ row, why, text }) => `Row ${row} is not an opening (${why}): ${text}`),

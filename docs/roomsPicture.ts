@@ -6,7 +6,7 @@ import ts from 'typescript';
 const OF_ROOMS = ['src', 'taskpane'];
 const PRODUCT = ['src', 'functions', 'taskpane', 'cli'];
 /** The single files of src/ stand together: the shop's settings, which know heads and blanks, and what these rest on. */
-const SETTINGS = ['standards', 'standardsJson', 'shopRange', 'stockList', 'onHand', 'extras'];
+const SETTINGS = ['standards', 'standardsJson', 'shopRange', 'stockList', 'onHand', 'extras', 'settingUnit', 'notSet'];
 
 function roomOf(path: string): string {
   const [top = '', next = '', ...deeper] = path.split('/');

@@ -1,5 +1,5 @@
 import { limits, SETTING_GROUPS, SETTINGS, type NumberSetting, type Setting } from '../src/standards';
-import { settingUnit } from '../src/workbook/format';
+import { settingUnit } from '../src/settingUnit';
 
 /** Every shop setting, by group, from the list that the core, the sheet Standards and the pane have them from. */
 export function settingsPage(): string {
@@ -15,7 +15,9 @@ const HEAD = `# Settings
 <!-- Written by npm run docs from src/standards.ts; edit that. -->
 
 What a shop decides once. The settings stand on the sheet \`Standards\`, where a changed one moves every figure that rests on it, and in
-the pane under Shop. \`archwright takeoff --standards FILE\` takes them from a saved workbook, a .csv or a .json.`;
+the pane under Shop. A setting that belongs to one machine starts as not set: its cell is blank, a neutral figure is used, and the takeoff
+names it until somebody types the machine's own, be it the same; a cleared cell is not set again.
+\`archwright takeoff --standards FILE\` takes them from a saved workbook, a .csv or a .json.`;
 
 function section(setting: Setting): string {
   return [`### ${setting.label}`, setting.note, `\`${setting.key}\`: ${starts(setting)}`].join('\n\n');
@@ -30,7 +32,9 @@ function starts(setting: Setting): string {
     setting.metric === undefined
       ? ''
       : `, in a metric workbook as ${setting.metric} ${settingUnit(setting.measure, 'mm')}`;
-  return `starts as ${figure(setting, setting.value)}${unit}${metric}; from ${figure(setting, min)} to ${figure(setting, max)}${unit}.`;
+  const begins = setting.ofMachine ? 'not set at first: until it is, the takeoff says so and uses' : 'starts as';
+  const inMetric = setting.ofMachine ? metric.replace(' as ', ' ') : metric;
+  return `${begins} ${figure(setting, setting.value)}${unit}${inMetric}; from ${figure(setting, min)} to ${figure(setting, max)}${unit}.`;
 }
 
 /** A share stands as the percentage that it is typed as. */

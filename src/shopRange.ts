@@ -78,7 +78,8 @@ export function readShop(rows: Rows): Result<ReadShop> {
   const unit = given.get('unit') ?? 'in';
   if (!UNITS.some((each) => each === unit))
     return refuse(`the unit of length must be ${UNITS.join(' or ')}; got ${shown(unit)}`);
-  const values: Record<string, unknown> = { ...defaultStandards(unit as Unit) };
+  const defaults = defaultStandards(unit as Unit);
+  const values: Record<string, unknown> = { ...defaults };
   const wrong = new Map<SettingKey, string>();
   for (const [key, value] of given) {
     if (value === null) continue;
@@ -87,6 +88,7 @@ export function readShop(rows: Rows): Result<ReadShop> {
     if (read.ok) values[key] = read.value;
     else wrong.set(key, read.message);
   }
+  values['notSet'] = defaults.notSet.filter((key) => (given.get(key) ?? null) === null);
   return ok({ standards: values as unknown as Standards, wrong });
 }
 

@@ -27,6 +27,8 @@ interface Base {
   readonly group: SettingGroup;
   readonly label: string;
   readonly note: string;
+  /** One machine's own: it starts as not set, and a neutral figure is used, and said, until somebody sets it. */
+  readonly ofMachine?: true;
 }
 export interface NumberSetting extends Base {
   readonly measure: Exclude<Measure, 'choice' | 'text'>;
@@ -67,17 +69,17 @@ export const SETTINGS = [
   { key: 'levelMost', group: 'Casing', label: 'Level ends, at most', measure: 'percent', value: 1, min: 0, max: 10, note: 'An arc whose ends, cut level, make it longer by more than this is refused; more than a quarter is looked at.' },
   { key: 'thinEdge', group: 'Casing', label: 'Thin edge', measure: 'choice', value: 'inside', choices: ['inside', 'outside'], note: 'Which edge of the casing is the thin one as it lies on the radius: inside as a rule, not always.' },
 
-  { key: 'rpm', group: 'Machine', label: 'Spindle speed', measure: 'rpm', value: 7000, min: 100, max: 30000, note: 'Revolutions per minute of the cutter head.' },
-  { key: 'knives', group: 'Machine', label: 'Knives that mark', measure: 'count', value: 1, min: 1, max: 12, note: 'Only knives that really cut in the same circle; one knife and a counterweight is 1.' },
-  { key: 'cuttingCircle', group: 'Machine', label: 'Cutting circle', measure: 'length', value: 5, metric: 125, min: 1, max: 24, note: 'Diameter the knife tip runs on.' },
+  { key: 'rpm', group: 'Machine', label: 'Spindle speed', measure: 'rpm', ofMachine: true, value: 6000, min: 100, max: 30000, note: 'Revolutions per minute of the cutter head.' },
+  { key: 'knives', group: 'Machine', label: 'Knives that mark', measure: 'count', ofMachine: true, value: 1, min: 1, max: 12, note: 'Only knives that really cut in the same circle; one knife and a counterweight is 1.' },
+  { key: 'cuttingCircle', group: 'Machine', label: 'Cutting circle', measure: 'length', ofMachine: true, value: 4, metric: 100, min: 1, max: 24, note: 'Diameter the knife tip runs on: how deep a knife mark is, on the card of a set-up.' },
+  { key: 'shortestPiece', group: 'Machine', label: 'Shortest piece', measure: 'length', ofMachine: true, value: 12, metric: 300, min: 0, max: 120, note: "Shortest blank the feed rolls hold: see the machine's manual. Nothing under 12 in is an old rule of the trade." },
+  { key: 'smallestRadius', group: 'Machine', label: 'Smallest radius', measure: 'length', ofMachine: true, value: 8, metric: 200, min: 0, max: 1000, note: 'Smallest inside radius the guides and rolls can carry.' },
+  { key: 'widestFace', group: 'Machine', label: 'Widest face', measure: 'length', ofMachine: true, value: 8, metric: 200, min: 0.25, max: 48, note: 'Widest blank the machine takes.' },
+  { key: 'deepestCut', group: 'Machine', label: 'Deepest cut in one pass', measure: 'length', ofMachine: true, value: 0.25, metric: 6, min: 0.01, max: 4, note: 'More than this is taken in several passes.' },
+  { key: 'bedLine', group: 'Machine', label: 'Bed lines from the center line', measure: 'length', ofMachine: true, value: 6, metric: 150, min: 0.5, max: 60, note: 'Guide boards are laid to these two lines, one on each side of the center line.' },
   { key: 'feed', group: 'Machine', label: 'Feed', measure: 'feed', value: 4.5, metric: 1.4, min: 0.1, max: 200, note: 'At the center of the molding. 4 to 5 ft/min for curved work is common practice.' },
-  { key: 'straightFeed', group: 'Machine', label: 'Feed of straight stock', measure: 'feed', value: 12, metric: 3.7, min: 0.1, max: 200, note: 'Straight molding runs between fences and is fed faster: 12 ft/min leaves 48 cuts per inch at 7,000 rev/min.' },
-  { key: 'shortestPiece', group: 'Machine', label: 'Shortest piece', measure: 'length', value: 14, metric: 355, min: 0, max: 120, note: "Shortest blank the feed rolls hold: see the machine's manual." },
-  { key: 'smallestRadius', group: 'Machine', label: 'Smallest radius', measure: 'length', value: 6, metric: 150, min: 0, max: 1000, note: 'Smallest inside radius the guides and rolls can carry.' },
-  { key: 'widestFace', group: 'Machine', label: 'Widest face', measure: 'length', value: 7, metric: 180, min: 0.25, max: 48, note: 'Widest blank the machine takes.' },
-  { key: 'deepestCut', group: 'Machine', label: 'Deepest cut in one pass', measure: 'length', value: 0.375, metric: 10, min: 0.01, max: 4, note: 'More than this is taken in several passes.' },
+  { key: 'straightFeed', group: 'Machine', label: 'Feed of straight stock', measure: 'feed', value: 12, metric: 3.7, min: 0.1, max: 200, note: 'Straight molding runs between fences and is fed faster: 12 ft/min leaves 41 cuts per inch at 6,000 rev/min.' },
   { key: 'profileDepth', group: 'Machine', label: 'Depth of the profile', measure: 'length', value: 0.5, metric: 12, min: 0.01, max: 6, note: 'Deepest wood the knife takes off, where the list of knives gives none for the profile.' },
-  { key: 'bedLine', group: 'Machine', label: 'Bed lines from the center line', measure: 'length', value: 5, metric: 125, min: 0.5, max: 60, note: 'Guide boards are laid to these two lines, one on each side of the center line.' },
 
   { key: 'margin', group: 'Allowances', label: 'Margin on each edge', measure: 'length', value: 0.25, metric: 6, min: 0, max: 4, note: 'Blank left wider than the molding, on each edge.' },
   { key: 'endAllowance', group: 'Allowances', label: 'End allowance', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'Extra arc at each end of a blank for trimming, measured at the inside edge.' },
@@ -136,6 +138,8 @@ export type Standards = { readonly [E in Entry as E['key']]: ValueOf<E> } & {
   readonly stock: readonly StockBoard[];
   /** Knives and guides the shop owns. */
   readonly onHand: readonly OnHand[];
+  /** Settings of one machine that nobody has set yet: see `isNotSet`. */
+  readonly notSet: readonly SettingKey[];
 };
 
 /** The name of the workbook cell that holds a setting: `cuttingCircle` → `Shop_cutting_circle`. */
@@ -156,12 +160,40 @@ function scaleOf(measure: Measure, unit: Unit): number {
 
 export function defaultStandards(unit: Unit = 'in'): Standards {
   const values: Record<string, number | string> = {};
-  for (const setting of SETTINGS as readonly Setting[]) {
-    values[setting.key] =
-      unit === 'mm' && 'metric' in setting && setting.metric !== undefined ? setting.metric : setting.value;
-  }
+  for (const { key } of SETTINGS) values[key] = neutral(key, unit);
   values['unit'] = unit;
-  return { ...(values as unknown as Omit<Standards, 'stock' | 'onHand'>), stock: defaultStock(unit), onHand: [] };
+  return {
+    ...(values as unknown as Omit<Standards, 'stock' | 'onHand' | 'notSet'>),
+    ...{ stock: defaultStock(unit), onHand: [], notSet: MACHINE_KEYS },
+  };
+}
+
+const MACHINE_KEYS = (SETTINGS as readonly Setting[]).flatMap(({ key, ofMachine }) =>
+  ofMachine ? [key as SettingKey] : [],
+);
+
+/** Whether this is one machine's setting that nobody has set: the neutral figure stands in. Setting it to that figure sets it. */
+export function isNotSet(standards: Standards, key: SettingKey): boolean {
+  return standards.notSet.includes(key) && standards[key] === neutral(key, standards.unit);
+}
+
+function neutral(key: SettingKey, unit: Unit): number | string {
+  const setting = (SETTINGS as readonly Setting[]).find((each) => each.key === key)!;
+  return unit === 'mm' && 'metric' in setting && setting.metric !== undefined ? setting.metric : setting.value;
+}
+
+/** The same settings with one of the machine's not set again. */
+export function withNotSet(standards: Standards, key: SettingKey): Standards {
+  if (!MACHINE_KEYS.includes(key)) return standards;
+  const notSet = MACHINE_KEYS.filter((each) => each === key || standards.notSet.includes(each));
+  return { ...standards, [key]: neutral(key, standards.unit), notSet };
+}
+
+/** The machine's settings that are not set yet, in their order. */
+export function settingsNotSet(standards: Standards): readonly NumberSetting[] {
+  return (SETTINGS as readonly Setting[]).filter(
+    (setting): setting is NumberSetting => setting.ofMachine === true && isNotSet(standards, setting.key as SettingKey),
+  );
 }
 
 /**
@@ -176,6 +208,7 @@ export function withSettings(standards: Standards, changes: Partial<Record<Setti
     if (!read.ok) return read;
     next[setting.key] = read.value;
   }
+  next['notSet'] = standards.notSet.filter((key) => !(key in changes));
   return ok(next as unknown as Standards);
 }
 

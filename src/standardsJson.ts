@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { OnHand } from './onHand';
 import { ok, refuse, type Result } from './result';
-import { defaultStandards, SETTINGS, withSettings, type SettingKey, type Standards } from './standards';
+import { defaultStandards, isNotSet, SETTINGS, withSettings, type SettingKey, type Standards } from './standards';
 import type { Unit } from './unit';
 
 const size = v.pipe(v.number(), v.finite(), v.gtValue(0));
@@ -38,9 +38,14 @@ const ON_HAND: v.GenericSchema<unknown, OnHand[]> = v.array(
   ]),
 );
 
-/** The shop's settings and lists as JSON, one entry a line, for the next job and for `--standards`. */
+/**
+ * The shop's settings and lists as JSON, one entry a line, for the next job and for `--standards`. A setting of the machine that
+ * is not set yet is left out, so that it isn't set by reading it back.
+ */
 export function standardsJson(standards: Standards): string {
-  return JSON.stringify(standards, null, 2) + '\n';
+  const { notSet: _, ...kept } = standards;
+  const given = Object.entries(kept).filter(([key]) => !isNotSet(standards, key as SettingKey));
+  return JSON.stringify(Object.fromEntries(given), null, 2) + '\n';
 }
 
 /**

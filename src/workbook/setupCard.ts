@@ -8,7 +8,7 @@ import { setupSteps, stepSources } from '../takeoff/setupSteps';
 import type { Standards } from '../standards';
 import type { Takeoff } from '../takeoff/takeoff';
 import { perInch } from '../unit';
-import { settingUnit } from './format';
+import { settingUnit } from '../settingUnit';
 import type { Cell } from './sheet';
 import { inLines } from './textLines';
 

@@ -1,9 +1,12 @@
 import { BLANK_JOB, type Job } from '../job/fields';
+import { NOT_SET, notSetPart, notSetSentence } from '../notSet';
 import { ON_HAND_KINDS, type OnHand } from '../onHand';
+import { settingUnit } from '../settingUnit';
 import { ON_HAND_COLUMNS, STOCK_COLUMNS, type OnHandColumnKey, type StockColumnKey } from '../shopRange';
 import {
   cellName,
   defaultStandards,
+  isNotSet,
   limits,
   SETTING_GROUPS,
   SETTINGS,
@@ -18,7 +21,7 @@ import { sellingFactor } from '../takeoff/price';
 import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
 import { columnLetters } from './address';
 import { headingCell, unitCell } from './columnHeads';
-import { columnFormat, settingFormat, settingUnit } from './format';
+import { columnFormat, settingFormat } from './format';
 import { jobRows } from './jobBlock';
 import type { StandardsRanges } from './planBlock';
 import { quote } from './quote';
@@ -128,6 +131,19 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs
     ]);
     names.push({ name, ref: `Standards!$C$${rows.length}` });
   }
+  const settingRows = new Map(rows.map((row, at) => [row[0]?.value, at + 1]));
+  rows.push([
+    null,
+    null,
+    {
+      value: notSetSentence(standards),
+      formula: notSetFormula(unit, (setting) => settingRows.get(setting.label)!),
+      style: 'attention',
+    },
+    ...[null, null],
+    { value: 'Shop_not_set', style: 'note' },
+  ]);
+  names.push({ name: 'Shop_not_set', ref: `Standards!$C$${rows.length}` });
   rows.push([]);
   if (costs.length > 0) rows.push(...costRows(costs, rows.length + 1), []);
   const block = jobRows(job, unit, rows.length + 1);
@@ -277,7 +293,7 @@ export function standardsRanges(standards: Standards): StandardsRanges {
       null,
       ...(SETTINGS as readonly Setting[])
         .filter((setting) => setting.group === group)
-        .map(({ key }) => standards[key as SettingKey] as string | number),
+        .map(({ key }) => (isNotSet(standards, key as SettingKey) ? null : standards[key as SettingKey])),
     ]),
     wood: [...standards.stock.map((board) => [...stockCells(board)]), ...blank(STOCK_COLUMNS)],
     onHand: [...standards.onHand.map(onHandCells), ...blank(ON_HAND_COLUMNS)],
@@ -309,7 +325,7 @@ function settingRow(setting: Setting, standards: Standards, row: number): Cell[]
   return [
     { value: setting.label, style: 'text' },
     {
-      value,
+      value: isNotSet(standards, setting.key as SettingKey) ? null : value,
       style: 'input',
       format: settingFormat(setting.measure, unit, value),
     },
@@ -319,11 +335,34 @@ function settingRow(setting: Setting, standards: Standards, row: number): Cell[]
       style: 'figure',
       format: settingFormat(setting.measure, unit, value).replace('@', 'General'),
     },
-    { value: settingUnit(setting.measure, unit), style: 'text' },
+    unitOf(setting, standards, row),
     { value: limitsText(setting, unit), style: 'text' },
     { value: cellName(setting.key), style: 'note' },
     { value: setting.note, style: 'note' },
   ];
+}
+
+/** A setting's unit; of one machine's setting also that nobody has set it. */
+function unitOf(setting: Setting, standards: Standards, row: number): Cell {
+  const unit = settingUnit(setting.measure, standards.unit);
+  if (!setting.ofMachine) return { value: unit, style: 'text' };
+  const open = `${unit}, not set yet`;
+  return {
+    value: isNotSet(standards, setting.key as SettingKey) ? open : unit,
+    formula: `IF(B${row}="",${quote(open)},${quote(unit)})`,
+    style: 'text',
+  };
+}
+
+/** The same sentence as `notSetSentence`, from the cells. */
+function notSetFormula(unit: Unit, rowOf: (setting: Setting) => number): string {
+  const machine = (SETTINGS as readonly Setting[]).filter(({ ofMachine }) => ofMachine);
+  const set = machine.map((setting) => `B${rowOf(setting)}<>""`).join(',');
+  const parts = machine.map((setting) => {
+    const { before, after } = notSetPart(setting, unit);
+    return `IF(B${rowOf(setting)}="",${quote(`, ${before}`)}&C${rowOf(setting)}&${quote(after)},"")`;
+  });
+  return `IF(AND(${set}),"",${quote(NOT_SET)}&MID(${parts.join('&')},3,1000)&".")`;
 }
 
 /** A setting's default as a formula writes it. */

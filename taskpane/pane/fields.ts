@@ -1,7 +1,7 @@
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
 import { FIELD_KINDS, type FieldKind } from '../../src/schedule/fieldKinds';
 import type { Opening, OpeningField } from '../../src/schedule/opening';
-import type { Setting, SettingKey, Standards } from '../../src/standards';
+import { isNotSet, type Setting, type SettingKey, type Standards } from '../../src/standards';
 import { decimal, typedLength } from './format';
 
 /** A field of an opening as the pane asks for it: by what name, and how it is typed or chosen. */
@@ -40,8 +40,17 @@ export function standardText(key: OpeningField, standards: Standards, locale?: s
   return `shop: ${typeof value === 'number' ? typedLength(value, standards.unit, locale) : value}`;
 }
 
-/** A setting as it could be typed: lengths as on a tape, shares in percent. */
+/** A setting as it could be typed: lengths as on a tape, shares in percent; '' where one of the machine's is not set. */
 export function settingText(setting: Setting, standards: Standards, locale?: string): string {
+  return isNotSet(standards, setting.key as SettingKey) ? '' : figureText(setting, standards, locale);
+}
+
+/** What an empty input of a setting says: the neutral figure that stands in for a machine's own. */
+export function notSetHint(setting: Setting, standards: Standards, locale?: string): string | undefined {
+  return setting.ofMachine ? `not set yet: using ${figureText(setting, standards, locale)}` : undefined;
+}
+
+function figureText(setting: Setting, standards: Standards, locale?: string): string {
   const value = standards[setting.key as SettingKey];
   if (typeof value === 'string') return value;
   if (setting.measure === 'length') return typedLength(value, standards.unit, locale);

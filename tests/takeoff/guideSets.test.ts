@@ -10,7 +10,7 @@ import { expectNear, valueOf } from '../value';
 import { opening, randomOpenings } from './openings';
 
 function shop(changes: Partial<Record<SettingKey, unknown>>, onHand: readonly OnHand[] = []): Standards {
-  return { ...valueOf(withSettings(defaultStandards(), changes)), onHand };
+  return { ...valueOf(withSettings(defaultStandards(), { bedLine: 5, deepestCut: 0.375, ...changes })), onHand };
 }
 
 /** Half rounds of these inside radii, reveal 3/16. */

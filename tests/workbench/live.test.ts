@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { workbookSheets } from '../../src/workbook/workbook';
+import { notSetSentence } from '../../src/notSet';
 import type { Sheet } from '../../src/workbook/sheet';
 import {
   cellName,
@@ -63,6 +64,15 @@ describe('the takeoff in the grid', () => {
     expect(await differing(defaultStandards())).toEqual([]);
   });
 
+  const saysNotSet = async () => {
+    const sheet = valueOf(await host.readSheet('Takeoff'))!;
+    return sheet.rows[0]!.find((cell) => String(cell).startsWith('Not set yet')) ?? '';
+  };
+
+  it('says which settings of the machine nobody has set', async () => {
+    expect(await saysNotSet()).toBe(notSetSentence(defaultStandards()));
+  });
+
   const live = (SETTINGS as readonly Setting[]).filter(({ key }) => key !== 'unit');
   let standards = defaultStandards();
   // One change on top of another, as in a day's work: each is told apart by the figures it moves.
@@ -74,6 +84,9 @@ describe('the takeoff in the grid', () => {
       valueOf(await host.writeCells('Standards', cellOf(setting.key), [[other]], true));
       await engine.settled();
       expect(await differing(standards)).toEqual([]);
+      expect(await saysNotSet()).toBe(notSetSentence(standards));
     },
   );
+
+  it('is silent once the machine is set', async () => expect(await saysNotSet()).toBe(''));
 });

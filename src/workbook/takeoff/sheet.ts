@@ -1,5 +1,6 @@
 import { ENDS, HEAD_SHAPES } from '../../head/head';
 import { BLANK_JOB, type Job } from '../../job/fields';
+import { notSetSentence } from '../../notSet';
 import { shopRanges } from '../../takeoff/figures';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
@@ -56,8 +57,12 @@ function* rowsOf(
   body: Body,
 ): Generator<(Cell | null)[]> {
   const { unit } = takeoff.standards;
-  yield [{ value: 'Takeoff', style: 'title' }, null, null, { value: '', formula: 'Plan_state&""', style: 'attention' }];
   const blanks = Array<null>(TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'lookAt') - 4).fill(null);
+  yield [
+    ...[{ value: 'Takeoff', style: 'title' } as const, null, null],
+    ...[{ value: '', formula: 'Plan_state&""', style: 'attention' } as const, ...blanks],
+    { value: notSetSentence(takeoff.standards), formula: 'Shop_not_set&""', style: 'attention' },
+  ];
   yield [null, null, null, summary(takeoff, body, working !== null), ...blanks, typedOver(body)];
   yield groupRow(TAKEOFF_COLUMNS, () => false);
   yield unitRow(TAKEOFF_COLUMNS, unit);

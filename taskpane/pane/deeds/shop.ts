@@ -1,6 +1,7 @@
 import {
   defaultStandards,
   readSetting,
+  withNotSet,
   withSettings,
   type NumberSetting,
   type Setting,
@@ -55,6 +56,7 @@ async function shopOf(bench: Bench): Promise<Result<{ readonly standards: Standa
 /** One setting as typed; kept in the workbook, and on its Standards sheet where there is one. */
 export async function setSetting(bench: Bench, setting: Setting, typed: string): Promise<Result<void>> {
   const { standards } = bench.store.get();
+  if (setting.ofMachine && typed.trim() === '') return clearSetting(bench, setting);
   const value = readTyped(setting, withPoint(typed, bench.options.locale), standards.unit);
   if (!value.ok) return value;
   const next = withSettings(standards, { [setting.key]: value.value } as Partial<Record<SettingKey, unknown>>);
@@ -65,6 +67,14 @@ export async function setSetting(bench: Bench, setting: Setting, typed: string):
   if (!written.ok) return written;
   await takeShop(bench, next.value, shopAhead);
   return ok(undefined);
+}
+
+/** One machine's setting, not set again. */
+async function clearSetting(bench: Bench, setting: Setting): Promise<Result<void>> {
+  const { standards, shopAhead } = bench.store.get();
+  const written = shopAhead ? ok(undefined) : await putOnSheet(bench, setting, null);
+  if (written.ok) await takeShop(bench, withNotSet(standards, setting.key as SettingKey), shopAhead);
+  return written;
 }
 
 /** A length may be typed as on a tape, a share as a percentage. */
@@ -86,7 +96,7 @@ function readNumber(setting: NumberSetting, typed: string, unit: Unit): Result<n
 }
 
 /** Where the workbook has a Standards sheet, its figure goes along. */
-async function putOnSheet(bench: Bench, setting: Setting, value: string | number): Promise<Result<void>> {
+async function putOnSheet(bench: Bench, setting: Setting, value: string | number | null): Promise<Result<void>> {
   const sheet = await bench.host.readSheet('Standards');
   if (!sheet.ok) return sheet;
   const at = sheet.value?.rows.findIndex((row) => row[0] === setting.label) ?? -1;

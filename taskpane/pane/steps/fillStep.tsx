@@ -1,3 +1,4 @@
+import { notSetSentence } from '../../../src/notSet';
 import { attentionFirst } from '../attention';
 import { fill, show } from '../deeds/fill';
 import type { Bench } from '../deeds/bench';
@@ -17,6 +18,7 @@ export function FillStep({ bench, state }: { readonly bench: Bench; readonly sta
         Five sheets are written: Takeoff, Stock, Setups, Schedule and Standards. All others are left alone.
         {attention.length > 0 && ` ${count(attention.length, 'opening')} will say in the Takeoff what is still needed.`}
       </p>
+      <NotSet bench={bench} state={state} />
       <fieldset class="card">
         <legend>Formulas in the workbook</legend>
         <Choice
@@ -44,6 +46,20 @@ export function FillStep({ bench, state }: { readonly bench: Bench; readonly sta
         </div>
       )}
     </>
+  );
+}
+
+/** Which of the machine's settings nobody has set yet, and the way there. */
+function NotSet({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  const sentence = notSetSentence(state.standards);
+  if (sentence === '') return null;
+  return (
+    <div class="card">
+      <p>{sentence}</p>
+      <button type="button" class="quiet" onClick={() => bench.store.send({ type: 'went', place: 'shop' })}>
+        Set them under Shop
+      </button>
+    </div>
   );
 }
 
@@ -121,6 +137,7 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
           <dd>{filled.toLookAt.length.toLocaleString()}</dd>
         </div>
       </dl>
+      <NotSet bench={bench} state={state} />
       {filled.said.length > 0 && (
         <details class="left-out">
           <summary>{count(filled.said.length, 'figure')} of yours came up again</summary>

@@ -2,11 +2,11 @@ import { useState } from 'preact/hooks';
 import { ok } from '../../../src/result';
 import { SETTING_GROUPS, SETTINGS, type Setting } from '../../../src/standards';
 import { UNITS } from '../../../src/unit';
-import { settingUnit } from '../../../src/workbook/format';
+import { settingUnit } from '../../../src/settingUnit';
 import type { Bench } from '../deeds/bench';
 import { freeze, reenter } from '../deeds/formulas';
 import { changeUnit, loadShopFile, saveShopFile, setSetting } from '../deeds/shop';
-import { settingText } from '../fields';
+import { notSetHint, settingText } from '../fields';
 import { Ask } from '../parts/ask';
 import { Entry } from '../parts/entry';
 import { settingsHelp } from '../help';
@@ -112,6 +112,7 @@ function SettingInput({ bench, state, setting }: SettingProps) {
         </>
       }
       held={held}
+      hint={notSetHint(setting, standards, bench.options.locale)}
       choices={setting.measure === 'choice' ? setting.choices : undefined}
       note={setting.note}
       refused={refused}

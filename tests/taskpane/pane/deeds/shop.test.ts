@@ -3,7 +3,7 @@ import { fill } from '../../../../taskpane/pane/deeds/fill';
 import { fixOpening } from '../../../../taskpane/pane/deeds/fixOpening';
 import { changeUnit, loadShop, loadShopFile, saveShopFile, setSetting } from '../../../../taskpane/pane/deeds/shop';
 import { MemoryHost } from '../../../../taskpane/memory/host';
-import { SETTINGS } from '../../../../src/standards';
+import { isNotSet, SETTINGS } from '../../../../src/standards';
 import { benchOn, inputCell, LIST, noticeOf, readList, settingRow } from '../bench';
 
 describe('the shop’s standards', () => {
@@ -16,6 +16,22 @@ describe('the shop’s standards', () => {
     expect(others).toEqual([]);
     expect(file).toMatchObject({ name: 'shop-standards.json', type: 'application/json' });
     expect(JSON.parse(file!.content)).toHaveProperty('reveal');
+  });
+
+  it('of one machine are set by typing the neutral figure itself, and not set again by clearing it', async () => {
+    const { host, bench } = await readList();
+    await fill(bench, []);
+    const speed = SETTINGS.find((setting) => setting.key === 'rpm')!;
+    const cell = async () => {
+      const sheet = await host.readSheet('Standards');
+      return sheet.ok && sheet.value?.rows.find((row) => row[0] === 'Spindle speed')?.[1];
+    };
+    const isSet = () => !isNotSet(bench.store.get().standards, 'rpm');
+    expect([await cell(), isSet()]).toEqual([null, false]);
+    await setSetting(bench, speed, '6000');
+    expect([await cell(), isSet()]).toEqual([6000, true]);
+    await setSetting(bench, speed, '');
+    expect([await cell(), isSet()]).toEqual([null, false]);
   });
 
   it('are kept with the workbook and found again', async () => {
