@@ -82,15 +82,20 @@ export class Asked {
   /** The text given for a question of one row, or for all its rows; null where there is none. */
   answer(id: string, raw?: RowAt): string | null {
     const key = id.toLowerCase();
-    const own = raw === undefined ? undefined : `${key}@${raw.at}`;
-    const given = own === undefined ? undefined : this.byRow.get(own);
-    if (given !== undefined && own !== undefined) {
-      this.used.add(this.keys.get(own) ?? '');
-      return given;
-    }
+    const given = raw === undefined ? null : this.ofOne(key, raw.at);
+    if (given !== null) return given;
     const all = this.whole.get(key);
     if (all !== undefined) this.used.add(key);
     return all ?? null;
+  }
+
+  /** The text given for a question of the row at this place alone. */
+  ofOne(id: string, at: string): string | null {
+    const own = `${id.toLowerCase()}@${at}`;
+    const given = this.byRow.get(own);
+    if (given === undefined) return null;
+    this.used.add(this.keys.get(own) ?? '');
+    return given;
   }
 
   /** Whether the row itself was answered for, not only all rows of the question. */
@@ -147,6 +152,8 @@ export class Asked {
           else rows.set(id, new Set([problem.row]));
           continue;
         }
+        // What a companion shares with its opening is asked with the opening.
+        if (problem.question !== undefined) continue;
         const alike = `${id}\n${problem.message}`;
         const there = single.get(alike);
         if (there === undefined) single.set(alike, { problem, id, at: [at], rows: [problem.row] });
@@ -191,11 +198,11 @@ function plain(text: string): string {
   return text.trim().toLowerCase().replace(/\s+/g, ' ');
 }
 
-/** `12`, `12b`, `12-14,18` → each row; null for anything else. */
+/** `12`, `12b`, `12.2`, `12-14,18` → each row; null for anything else. */
 function rowsOf(text: string): readonly string[] | null {
   const rows: string[] = [];
   for (const part of text.split(',')) {
-    const range = /^\s*(\d{1,7})(?:-(\d{1,7})|([b-z]))?\s*$/.exec(part);
+    const range = /^\s*(\d{1,7})(?:-(\d{1,7})|([b-z]?(?:\.[2-9])?))?\s*$/.exec(part);
     if (range === null) return null;
     const [, from = '', to, letter] = range;
     if (to === undefined) rows.push(from + (letter ?? ''));

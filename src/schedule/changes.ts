@@ -1,6 +1,7 @@
 import type { Extra } from '../extras';
 import type { Asked, Choice, Draft, Together } from './asked';
 import type { ColumnUnit } from './columnUnit';
+import { FIELD_KINDS } from './fieldKinds';
 import type { OpeningField, Problem } from './opening';
 import type { RawOpening } from './rowCells';
 
@@ -35,6 +36,11 @@ export class RowChanges {
     return this.asked.isOwn(id, this.raw);
   }
 
+  /** What was answered for a field of the row at this place alone. */
+  answerAt(field: OpeningField, at: string): string | null {
+    return this.asked.ofOne(field, at);
+  }
+
   /** Whether the field follows from a choice, in the words of the list. */
   isChosen(field: OpeningField | 'radius'): boolean {
     return this.chosen.has(field);
@@ -65,25 +71,4 @@ export class RowChanges {
   }
 }
 
-const FIELDS: readonly OpeningField[] = [
-  'mark',
-  'quantity',
-  'head',
-  'span',
-  'rise',
-  'leg',
-  'reveal',
-  'face',
-  'thickness',
-  'species',
-  'profile',
-  'ends',
-  'otherLeg',
-  'haunch',
-  'arcs',
-  'segmentsWanted',
-  'sides',
-  'priceAgreed',
-  'place',
-  'remarks',
-];
+const FIELDS = Object.keys(FIELD_KINDS) as OpeningField[];

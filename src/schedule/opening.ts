@@ -90,7 +90,7 @@ export interface Opening extends OpeningInputs {
   readonly no?: number;
   /** Source row as the user counts it, from 1. */
   readonly row: number;
-  /** By which answers name it, where its row holds several openings: the row and a letter, `12b`. */
+  /** By which answers name it, where its row holds several: the row and a letter, `12b`, or what stands behind the opening, `12.2`. */
   readonly at?: string;
   /** The source row's cells as they were, as text, in the columns of `Schedule.headings`. */
   readonly source: readonly string[];
@@ -153,7 +153,7 @@ export interface Problem {
   readonly field: OpeningField;
   /** One sentence that names the thing, what it was and what is accepted. */
   readonly message: string;
-  /** The question that settles it, where that is not one for the field's value. */
+  /** The question that settles it, where that is not one for the field's value; `face@12` is one of another opening of the row. */
   readonly question?: string;
   /** What the list itself offers for an answer. */
   readonly choices?: readonly string[];

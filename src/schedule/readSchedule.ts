@@ -3,6 +3,7 @@ import type { Standards } from '../standards';
 import { Asked, idOf, type Draft } from './asked';
 import { BodyReader } from './body';
 import { RowChanges } from './changes';
+import { atItsPlace } from './companions';
 import { isRowEmpty } from './cell';
 import type { ColumnUnit } from './columnUnit';
 import { listed, quote } from './figure';
@@ -59,7 +60,7 @@ export function readSchedule(
   const list = askList(rows, { table, standards, asked, given: how.unit ?? null, noted: notes.unit });
   const { openings, leftOut } = readRows(rows, list, standards);
   const questions = asked.questions(
-    openings.map(({ changes, opening }) => ({ at: changes.raw.at, problems: opening.problems })),
+    openings.map(({ opening: { at, row, problems } }) => ({ at: at ?? String(row), problems })),
   );
   const byRow = (one: { row: number }, other: { row: number }) => one.row - other.row;
   return ok({
@@ -151,7 +152,10 @@ function rowsOf({ changes, opening }: Read, standards: Standards): readonly Read
   const [first, ...more] = stood;
   if (first === undefined) return [];
   const all = [...withStraightStock(changes, first, standards), ...more];
-  return all.map((each) => ({ changes, opening: each }));
+  return all.map((each, index) => ({
+    changes,
+    opening: index === 0 ? each : atItsPlace(each, index + 1, changes, standards),
+  }));
 }
 
 function headsDraft(count: number): Draft {

@@ -2,6 +2,7 @@ import type { Standards } from '../standards';
 import { perInch } from '../unit';
 import { cellText } from './cell';
 import type { RowChanges } from './changes';
+import { askedWith } from './companions';
 import { figure, quote } from './figure';
 import type { Opening, OpeningField, Problem } from './opening';
 import { readLength } from './readLength';
@@ -59,14 +60,19 @@ function piecesFrom(text: string, piece: number, standards: Standards, bare: boo
 const OF_THE_CASING: readonly OpeningField[] = ['mark', 'face', 'thickness', 'species', 'profile'];
 
 /** The row of straight molding of an opening's casing; what is in doubt of the casing is in doubt here, too. */
-export function straightRow(opening: Opening, pieces: Pieces, more: readonly Problem[] = []): Opening {
+export function straightRow(
+  opening: Opening,
+  pieces: Pieces,
+  more: readonly Problem[] = [],
+  shared = (problem: Problem) => problem,
+): Opening {
   const { rough: _rough, extras: _extras, ...rest } = opening;
   return {
     ...rest,
     ...{ quantity: pieces.count, head: 'straight', ends: 'square', span: pieces.length, rise: null, leg: null },
     ...{ otherLeg: null, haunch: null, arcs: null, sides: null, segmentsWanted: null, priceAgreed: null },
     notes: [pieces.said],
-    problems: [...opening.problems.filter(({ field }) => OF_THE_CASING.includes(field)), ...more],
+    problems: [...opening.problems.filter(({ field }) => OF_THE_CASING.includes(field)).map(shared), ...more],
   };
 }
 
@@ -96,5 +102,6 @@ export function withStraightStock({ raw }: RowChanges, opening: Opening, standar
     const problem: Problem = { row: raw.row, field: 'quantity', message };
     return [{ ...opening, problems: [...opening.problems, problem], quantity: null }];
   }
-  return [opening, { ...straightRow(opening, pieces), mark: `${opening.mark} straight`.trim(), remarks: null }];
+  const straight = straightRow(opening, pieces, [], (problem) => askedWith(raw, problem));
+  return [opening, { ...straight, mark: `${opening.mark} straight`.trim(), remarks: null }];
 }

@@ -1,6 +1,7 @@
 import type { Standards } from '../standards';
 import type { Choice } from './asked';
 import type { RowChanges } from './changes';
+import { askedWith } from './companions';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
 import type { Opening, Problem } from './opening';
@@ -70,6 +71,7 @@ export function asTogether({ together, raw }: RowChanges, opening: Opening): rea
   if (together?.heads !== 'each') return [opening];
   const { units } = together;
   const { quantity, leg, mark, problems } = opening;
+  const shared = (problem: Problem) => askedWith(raw, problem);
   const times = (count: number) => (quantity === null ? null : quantity * count);
   const hasLegs = leg !== null && leg > 0;
   const note = `${units} heads side by side, with a mull casing between each two.`;
@@ -81,15 +83,27 @@ export function asTogether({ together, raw }: RowChanges, opening: Opening): rea
         { ...opening, quantity: times(2), otherLeg: 0, notes },
         ...(units === 2
           ? []
-          : [{ ...opening, mark: `${mark} middle`.trim(), quantity: times(units - 2), leg: 0, otherLeg: null, notes }]),
+          : [
+              {
+                ...{
+                  ...opening,
+                  mark: `${mark} middle`.trim(),
+                  quantity: times(units - 2),
+                  leg: 0,
+                  otherLeg: null,
+                  notes,
+                },
+                problems: problems.map(shared),
+              },
+            ]),
       ];
   const count = times(units - 1);
   const said = `Mull casing of ${mark === '' ? 'the units' : mark}: ${units - 1} for each row of units.`;
   const asks: Problem[] = hasLegs
     ? []
     : [{ row: raw.row, field: 'span', message: 'The length of the mull casing follows from the leg; please give it.' }];
-  const open = problems.filter(({ field }) => field === 'quantity' || field === 'leg');
-  const straight = straightRow(opening, { count: count ?? 1, length: leg ?? 1, said }, [...open, ...asks]);
+  const open = problems.filter(({ field }) => field === 'quantity' || field === 'leg').map(shared);
+  const straight = straightRow(opening, { count: count ?? 1, length: leg ?? 1, said }, [...open, ...asks], shared);
   const mull = { ...straight, mark: `${mark} mull`.trim(), remarks: null, quantity: count };
   return [...heads, hasLegs ? mull : { ...mull, span: null }];
 }

@@ -83,6 +83,64 @@ describe('units that a remark puts side by side', () => {
   });
 });
 
+describe('what is answered for a row that was made from a list row', () => {
+  const rows = [HEADINGS, ['W1', 3, 'half round', 36, null, null, null, 'mulled pair']];
+  const each = { 'remark:mulled pair': '2 heads of the width listed, with a mull casing' };
+  const answered = (answers: Readonly<Record<string, string>>, list: readonly (readonly CellValue[])[] = rows) =>
+    valueOf(
+      readSchedule(
+        { name: 'list', firstRow: 1, rows: list },
+        defaultStandards(),
+        {},
+        { answers: { ...each, ...answers } },
+      ),
+    );
+
+  it('goes to that row alone, which is named by a place of its own', () => {
+    const { openings, questions } = answered({});
+    expect(openings.map(({ row, at }) => [row, at])).toEqual([
+      [2, undefined],
+      [2, '2.2'],
+    ]);
+    expect(questions.map(({ id }) => id)).toEqual(['span@2.2']);
+    const given = answered({ 'span@2.2': '5 ft', 'quantity@2.2': '4' });
+    expect(given.openings.map(shown)).toEqual([
+      ['W1', 6, 'half round', 36, null, null],
+      ['W1 mull', 4, 'straight', 60, null, null],
+    ]);
+    expect([given.questions, given.remarks]).toEqual([[], []]);
+  });
+
+  it('is refused where it stands, and leaves the opening as it was', () => {
+    const { openings, questions } = answered({ 'span@2.2': 'long' });
+    expect(questions.map(({ id, text }) => [id, text.slice(0, 27)])).toEqual([
+      ['span@2.2', 'Span was answered by "long"'],
+    ]);
+    expect(openings[0]!.problems).toEqual([]);
+  });
+
+  it('is asked once with the opening, where both lack the same', () => {
+    const wide = [...HEADINGS, 'Casing'];
+    const list = [wide, ['W1', 3, 'half round', 36, null, 60, 'legs', 'mulled pair', 90]];
+    const { questions, openings } = answered({}, list);
+    expect(questions.map(({ id, rows: asked }) => [id, asked])).toEqual([['face@2', [2]]]);
+    expect(openings.map(({ face }) => face)).toEqual([null, null]);
+    expect(answered({ 'face@2': '4' }, list).openings.map(({ face }) => face)).toEqual([4, 4]);
+    expect(answered({ 'face@2': '4', 'face@2.2': '5' }, list).openings.map(({ face }) => face)).toEqual([4, 5]);
+  });
+
+  it('holds for straight molding of a column, too', () => {
+    const list = [
+      [...HEADINGS, 'Straight footage'],
+      ['W1', 3, 'half round', 36, null, 60, 'legs', null, '24 ft'],
+    ];
+    const straight = (answers: Readonly<Record<string, string>>) =>
+      valueOf(readSchedule({ name: 'list', firstRow: 1, rows: list }, defaultStandards(), {}, { answers })).openings;
+    const [, before] = straight({});
+    expect(straight({ [`quantity@${before!.at}`]: '9' }).map(({ quantity }) => quantity)).toEqual([3, 9]);
+  });
+});
+
 describe('what stands in the wall, or curves in plan', () => {
   it.each([
     ['with jamb extensions', 'priced as listed, the casing alone'],

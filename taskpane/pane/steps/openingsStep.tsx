@@ -1,3 +1,4 @@
+import { rowsNamed } from '../../../src/schedule/asked';
 import { markOrRow, type Opening, type Problem } from '../../../src/schedule/opening';
 import { attentionFirst, troubledFields, type Placed } from '../attention';
 import type { Bench } from '../deeds/bench';
@@ -16,7 +17,8 @@ export function OpeningsStep({ bench, state }: { readonly bench: Bench; readonly
   const { attention, ready } = attentionFirst(state.schedule.openings);
   const asked = questionsAbove(state.schedule);
   const above = new Set([...asked.remarks, ...asked.others].map(({ id }) => id));
-  const waits = ({ opening }: Placed) => opening.problems.every(({ question }) => question && above.has(question));
+  const isElsewhere = (question: string) => above.has(question) || rowsNamed(question) !== null;
+  const waits = ({ opening }: Placed) => opening.problems.every(({ question }) => question && isElsewhere(question));
   const own = attention.filter((one) => !waits(one));
   const waiting = attention.filter(waits);
   const shownAttention = own.slice(0, state.listed);
