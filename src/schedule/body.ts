@@ -20,15 +20,18 @@ export class BodyReader {
   private above: Row = [];
   private readonly merges: ReadonlyMap<number, readonly Merge[]>;
   private readonly usualLength: number;
+  private readonly titles: ReadonlySet<string>;
 
   constructor(
     private readonly table: Table,
     private readonly choices: Choices,
     private layout: Layout,
-    private readonly settled: (layout: Layout) => Layout,
+    private readonly settled: (layout: Layout, titles: readonly string[]) => Layout,
   ) {
     this.merges = mergesByRow(table);
     this.usualLength = commonestLength(table.rows);
+    const top = Math.min(layout.headingRows[0] ?? 0, MOST_TITLES);
+    this.titles = new Set(table.rows.slice(0, top).map(rowText));
   }
 
   readAll(hasHeadings: boolean): void {
@@ -39,6 +42,12 @@ export class BodyReader {
     let index = top;
     if (hasHeadings) index = this.passHeadings('headings');
     while (index < rows.length) index = this.readOne(index);
+  }
+
+  /** What was passed over since the last opening: the titles of a table that begins here. */
+  private directlyAbove(): readonly string[] {
+    const last = this.raw.at(-1)?.row ?? 0;
+    return this.passedOver.flatMap(({ row, text }) => (row > last ? [text] : []));
   }
 
   /** Passes over the layout's heading and unit rows and gives the row after them. */
@@ -52,12 +61,12 @@ export class BodyReader {
 
   private readOne(index: number): number {
     const { rows } = this.table;
-    const { counted, openingDirectlyAbove, inNotes } = this;
-    const sorted = sortRow(rows, index, this.layout, { counted, openingDirectlyAbove, inNotes });
+    const { counted, openingDirectlyAbove, inNotes, titles } = this;
+    const sorted = sortRow(rows, index, this.layout, { counted, openingDirectlyAbove, inNotes, titles });
     if (sorted.kind === 'headings') {
       const next = findLayout(rows, index, this.choices);
       if (next !== null && next.headingRows[0] === index) {
-        this.layout = this.settled(next);
+        this.layout = this.settled(next, this.directlyAbove());
         this.above = [];
         this.openingDirectlyAbove = false;
         this.inNotes = false;
@@ -180,6 +189,8 @@ export class BodyReader {
   }
 }
 
+/** Title rows above the first headings that may come again on each page. */
+const MOST_TITLES = 20;
 const NOTHING_SHARED = new Set<number>();
 
 /** More merged rows than this are not a schedule's doing. */

@@ -94,8 +94,8 @@ const REACHED = /^(?:width|wd|wdth|w|height|ht|hgt|h|thickness|thick|thk)$/;
 const SAYS_NOTHING_MORE =
   /^(?:(?:opening|opng|window|door|unit|arch|arched|head|frame|general|overall|finished|clear|net|all)(?: |$))*(?:dimensions?|dims?|sizes?|data|info|information|measurements?)?$/;
 /** Groups for other parts than the opening. */
-const OTHER_PART =
-  /\b(?:glass|glazing|sash|screen|panel|leaf|slab|lites?|lights?|shutter|jamb|sill|wall|mullion|storm|stool|apron)\b/;
+export const OTHER_PART =
+  /\b(?:glass|glazing|sash|screen|panel|leaf|slab|lites?|lights?|shutter|jamb|sill|wall|mullion|storm|stool|apron)\b/i;
 
 /** A heading such as "Width" or "Ht." that doesn't say of what. */
 export function isDimensionWord(heading: string, words = DIMENSION_WORD): boolean {

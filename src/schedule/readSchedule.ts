@@ -4,7 +4,7 @@ import { Asked, idOf, type Draft } from './asked';
 import { BodyReader } from './body';
 import { RowChanges } from './changes';
 import { atItsPlace } from './companions';
-import { isRowEmpty } from './cell';
+import { isRowEmpty, rowText } from './cell';
 import type { ColumnUnit } from './columnUnit';
 import { listed, quote } from './figure';
 import { askList, type ListAnswers } from './listQuestions';
@@ -18,7 +18,7 @@ import { cellsOf } from './rowCells';
 import { settle } from './settle';
 import { asFootage, withStraightStock } from './straightStock';
 import { asTogether } from './together';
-import { readTableNotes } from './tableNotes';
+import { readTableNotes, unitOfTitle } from './tableNotes';
 import { transposedHeadings } from './transposed';
 import { askColumns } from './unusedColumns';
 
@@ -95,8 +95,13 @@ function answersOf({ unnamed = 'ask', answers = {} }: HowToRead): Answers {
 
 function sort(table: Table, standards: Standards, layout: Layout, choices: Choices) {
   const { rows, name } = table;
-  const notes = readTableNotes(rows, layout.headingRows[0] ?? 0, standards.unit);
-  const settledBy = (one: Layout) => settle(one, rows, { notes, choices, name });
+  const top = layout.headingRows[0] ?? 0;
+  const notes = readTableNotes(rows, top, standards.unit);
+  const title = rows.slice(0, top).map(rowText).join(' ');
+  const settledBy = (one: Layout, above: readonly string[] = []) => {
+    const unit = above.map(unitOfTitle).find((own) => own !== null) ?? notes.unit;
+    return settle(one, rows, { unit, rough: notes.rough, choices, titles: [above.join(' '), title, name] });
+  };
   const settled = settledBy(layout);
   const reader = new BodyReader(table, choices, settled, settledBy);
   reader.readAll(layout.headingRows.length > 0);

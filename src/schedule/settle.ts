@@ -1,5 +1,6 @@
 import { readHead } from '../head/words';
 import { cellText, isBlank } from './cell';
+import type { ColumnUnit } from './columnUnit';
 import { isDimensionWord } from './headingRows';
 import { isNumberHeading, normalHeading } from './headingText';
 import type { Choices, Column, Layout } from './layout';
@@ -8,7 +9,6 @@ import type { CellValue } from './opening';
 import { readLength } from './readLength';
 import { readQuantity } from './readQuantity';
 import { isHeadings } from './sortRows';
-import type { TableNotes } from './tableNotes';
 
 type Row = readonly CellValue[];
 
@@ -20,6 +20,17 @@ const ROUGH_OF: Partial<Record<MeaningKey, MeaningKey>> = {
   size: 'roughSize',
 };
 
+/** What is known of a table beside its rows. */
+export interface Known {
+  /** The unit of figures in columns without one. */
+  readonly unit: ColumnUnit | null;
+  /** Plain widths and heights are those of the rough openings. */
+  readonly rough: boolean;
+  readonly choices: Choices;
+  /** What says of what the table is, the nearest first: the rows above its headings, those above the first ones, the file's name. */
+  readonly titles: readonly string[];
+}
+
 /**
  * Meanings that only the cells and the table's notes can settle; a column whose meaning the user chose keeps it. Columns without
  * a unit take the table's.
@@ -27,21 +38,21 @@ const ROUGH_OF: Partial<Record<MeaningKey, MeaningKey>> = {
 export function settle(
   layout: Layout,
   rows: readonly Row[],
-  { notes, choices, name }: { readonly notes: TableNotes; readonly choices: Choices; readonly name: string },
+  { unit, rough: areRough, choices, titles }: Known,
 ): Layout {
   const from = (layout.unitRow ?? layout.headingRows.at(-1) ?? -1) + 1;
   const body = bodyFrom(rows, from);
   const saysRough = layout.columns.some(({ key }) => key !== null && Object.values(ROUGH_OF).includes(key));
-  const ofDoors = isOfDoors(layout, rows, name);
+  const ofDoors = isOfDoors(layout, titles);
   const settled = layout.columns.map((column): Column => {
     const cells = body.map((row) => row[column.index] ?? null).filter((cell) => !isBlank(cell));
     const chosen = choices[column.index] !== undefined;
     const byCells = chosen ? column.key : settledByCells(column, cells);
-    const rough = notes.rough && !saysRough && !chosen && isDimensionWord(column.heading);
+    const rough = areRough && !saysRough && !chosen && isDimensionWord(column.heading);
     const key = (rough && byCells !== null ? ROUGH_OF[byCells] : undefined) ?? byCells;
     const leftAlone = chosen || !ofDoors ? null : ofTheDoor({ ...column, key });
     if (leftAlone !== null) return { ...column, key: null, leftAlone };
-    return { ...column, key, unit: column.unit ?? notes.unit };
+    return { ...column, key, unit: column.unit ?? unit };
   });
   const get = (column: Column): Column => settled[column.index] ?? column;
   return { ...layout, columns: settled, blocks: layout.blocks.map((block) => block.map(get)) };
@@ -79,11 +90,10 @@ function isLengthLike(cell: CellValue): boolean {
 const DOOR_HEADING =
   /\b(?:hardware|hdwe?|hw (?:set|group)|fire|lockset|swing|handing|threshold|leaf|leaves|frame (?:type|mat\w*|elev\w*)|door|dr)\b/;
 
-/** A list of doors, by its title, its name or its headings. */
-function isOfDoors(layout: Layout, rows: readonly Row[], name: string): boolean {
-  const top = layout.headingRows[0] ?? 0;
-  const titles = [name, ...rows.slice(0, top).flatMap((row) => row.map(cellText))].join(' ');
-  if (/\bdoors?\b/i.test(titles) && !/\bwindows?\b/i.test(titles)) return true;
+/** A list of doors, by the nearest title that says doors or windows, or by its headings. */
+function isOfDoors(layout: Layout, titles: readonly string[]): boolean {
+  const said = titles.find((title) => /\b(?:doors?|windows?)\b/i.test(title)) ?? '';
+  if (/\bdoors?\b/i.test(said) && !/\bwindows?\b/i.test(said)) return true;
   return layout.columns.some(({ heading }) => heading.length < 80 && DOOR_HEADING.test(normalHeading(heading)));
 }
 

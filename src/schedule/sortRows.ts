@@ -3,7 +3,7 @@ import { cellText, isBlank, isDitto, isEmpty, isRowEmpty, rowText } from './cell
 import { quote } from './figure';
 import { headingsAt } from './headingRows';
 import { unitsAt, usedAs, type Column, type Layout } from './layout';
-import type { MeaningKey } from './meanings';
+import { meaningOf, type MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { readQuantity } from './readQuantity';
 import { withdrawnBy } from './remarks';
@@ -25,6 +25,8 @@ export interface Above {
   readonly openingDirectlyAbove: boolean;
   /** A row such as "Notes:" has been passed. */
   readonly inNotes: boolean;
+  /** What the rows above the first headings say. */
+  readonly titles: ReadonlySet<string>;
 }
 
 /** A cell that labels a total; "Total" alone and the like can't be anything else. */
@@ -38,11 +40,13 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   const filled = columnsWhere(row, (cell) => !isEmpty(cell));
   const first = filled[0] ?? 0;
   if (isUnits(rows, row, layout)) return other('units');
-  if (repeatsHeadings(rows, row, layout)) return other('repeated headings');
-  if (isHeadings(rows, index)) return { kind: 'headings' };
+  const repeated = repeatsHeadings(rows, row, layout);
+  // Headings that differ from those above in one column say something new of it.
+  if (repeated < 1 && isHeadings(rows, index)) return { kind: 'headings' };
+  if (repeated >= 0.6) return other('repeated headings');
   const lead = cellText(row[first]);
   if (isTotal(row, filled, layout)) return other(total(row, layout, above.counted));
-  if (isPageTitle(rows, row, filled, layout)) return other('page title');
+  if (isPageTitle(row, filled, layout, above.titles)) return other('page title');
   const used = (column: number) => usedAs(layout.columns[column]);
   const said = filled.filter((column) => !isBlank(row[column]));
   const marked = said.some((column) => used(column) === 'mark');
@@ -83,19 +87,23 @@ function withdrawnRow(row: Row, said: readonly number[], used: (column: number) 
   return word && !figures ? `the row says ${quote(word)} and gives no figures` : null;
 }
 
-/** A page's title in the middle of a printed list: it says which page, or what the rows above the headings say. */
-function isPageTitle(rows: readonly Row[], row: Row, filled: readonly number[], layout: Layout): boolean {
-  const text = filled.map((column) => cellText(row[column])).join(' ');
+/** A page's title in the middle of a printed list: it says which page and nothing of an opening, or what the rows above the first headings say. */
+function isPageTitle(row: Row, filled: readonly number[], layout: Layout, titles: ReadonlySet<string>): boolean {
+  const text = rowText(row);
   if (filled.length < 2 || text.length > 200 || filled.some((column) => typeof row[column] === 'number')) return false;
-  if (
-    /\bpage \d+(?: of \d+)?\b/i.test(text) &&
-    !readHead(cellText(row[layout.columns.find(({ key }) => key === 'head')?.index ?? -1])).ok
-  )
-    return true;
-  const top = layout.headingRows[0] ?? 0;
+  if (titles.has(text)) return text.length > 3;
   return (
-    text.length > 3 && rows.slice(0, Math.min(top, 20)).some((title) => rowText(title).replaceAll(' | ', ' ') === text)
+    /\bpage \d+(?: of \d+)?\b/i.test(text) && !filled.some((column) => saysOfAnOpening(row, layout.columns[column]))
   );
+}
+
+/** A head under its heading, or a figure under that of a length or a size. */
+function saysOfAnOpening(row: Row, column: Column | undefined): boolean {
+  const key = usedAs(column);
+  const cell = row[column?.index ?? -1];
+  if (key === null) return false;
+  const { kind } = meaningOf(key);
+  return kind === 'head' ? readHead(cellText(cell)).ok : (kind === 'length' || kind === 'size') && isFigure(cell);
 }
 
 function columnsWhere(row: Row, holds: (cell: CellValue) => boolean): number[] {
@@ -163,8 +171,9 @@ function other(why: string): RowKind {
   return { kind: 'other', why };
 }
 
-function repeatsHeadings(rows: readonly Row[], row: Row, layout: Layout): boolean {
-  return layout.headingRows.some((heading) => {
+/** How much of a row repeats the headings above it: all of it is 1. */
+function repeatsHeadings(rows: readonly Row[], row: Row, layout: Layout): number {
+  const shares = layout.headingRows.map((heading) => {
     const original = rows[heading] ?? [];
     let same = 0;
     let filled = 0;
@@ -174,8 +183,9 @@ function repeatsHeadings(rows: readonly Row[], row: Row, layout: Layout): boolea
       const before = original[column];
       if (typeof cell === 'string' && typeof before === 'string' && sameWords(cell, before)) same += 1;
     });
-    return same >= 2 && same >= filled * 0.6;
+    return same >= 2 ? same / filled : 0;
   });
+  return Math.max(0, ...shares);
 }
 
 function sameWords(a: string, b: string): boolean {

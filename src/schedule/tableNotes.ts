@@ -2,6 +2,7 @@ import type { Unit } from '../unit';
 import { cellText, isEmpty } from './cell';
 import { readUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
 import { listed, quote } from './figure';
+import { OTHER_PART } from './headingRows';
 import type { CellValue } from './opening';
 
 type Row = readonly CellValue[];
@@ -34,6 +35,16 @@ const ROUGH_TITLE = new RegExp(
   'i',
 );
 
+/** "Attic (dimensions in mm)", "Windows (mm)": the unit of the table below it, unless it speaks of another part than the opening. */
+export function unitOfTitle(title: string): ColumnUnit | null {
+  if (title.length > 200) return null;
+  const parts = /^([^()[\]]*)[([]([^()[\]]*)[)\]]$/.exec(title);
+  if (parts === null || OTHER_PART.test(parts[1] ?? '')) return null;
+  const inside = (parts[2] ?? '').trim();
+  const said = UNIT_NOTE.exec(inside);
+  return readUnit(said !== null && OF_ALL.test(said[1] ?? '') ? (said[2] ?? '') : inside);
+}
+
 /** The notes of a table: rows of one filled cell, or two as in "Units:", "mm". Titles count above the headings only. */
 export function readTableNotes(rows: readonly Row[], headings: number, workbook: Unit): TableNotes {
   const units = new Map<ColumnUnit, string>();
@@ -43,7 +54,9 @@ export function readTableNotes(rows: readonly Row[], headings: number, workbook:
     const text = filled.length <= 2 ? filled.map(cellText).join(' ') : '';
     if (text.length < 8 || text.length > 200) continue;
     const said = UNIT_NOTE.exec(text);
-    const unit = said && OF_ALL.test(said[1] ?? '') ? readUnit(said[2] ?? '') : null;
+    const ofAll = said && OF_ALL.test(said[1] ?? '') ? readUnit(said[2] ?? '') : null;
+    // Such a title further down is one of the table that follows it.
+    const unit = ofAll ?? (index < headings && filled.length === 1 ? unitOfTitle(text) : null);
     if (unit !== null && !units.has(unit)) units.set(unit, text);
     if (filled.length === 1 && (ROUGH_NOTE.test(text) || (index < headings && ROUGH_TITLE.test(text)))) rough ??= text;
   }

@@ -25,6 +25,70 @@ function accounted(read: Schedule, rows: number, firstRow: number): void {
 
 const HEADINGS = ['Mark', 'Qty', 'Head', 'Width', 'Rise', 'Remarks'];
 
+describe('headings in the middle of a list', () => {
+  const marks = (rows: CellValue[][]) => schedule(rows).openings.map(({ row, mark, span }) => [row, mark, span]);
+
+  it('leave an opening below them one that says the same as one above, or says "page"', () => {
+    const first = [
+      ['Mark', 'Head', 'Width', 'Rise'],
+      ['W1', 'segmental', '36', '6'],
+    ];
+    expect(marks([...first, ['Mark', 'Head', 'Rise', 'Width'], ['W1', 'segmental', '6', '36']])).toEqual([
+      [2, 'W1', 36],
+      [4, 'W1', 36],
+    ]);
+    expect(marks([...first, ['Tag', 'Head', 'Width', 'Rise'], ['W1', 'segmental', '36', '6']])).toEqual([
+      [2, 'W1', 36],
+      [4, 'W1', 36],
+    ]);
+    expect(marks([...first, ['Mark', 'Width', 'Rise', 'Leg'], ['W9 page 2', '36', '6', '40']])).toEqual([
+      [2, 'W1', 36],
+      [4, 'W9 page 2', 36],
+    ]);
+  });
+
+  it('are read anew where they name one column more', () => {
+    const rows = [
+      ['Mark', 'Width', 'Rise'],
+      ['W1', 36, 6],
+      ['Mark', 'Width', 'Rise', 'Leg'],
+      ['W2', 40, 7, 50],
+    ];
+    expect(schedule(rows).openings.map(({ leg }) => leg)).toEqual([null, 50]);
+  });
+
+  it('make no list of doors of openings whose marks say door', () => {
+    const first = [
+      ['Mark', 'Head', 'Width', 'Rise'],
+      ['door 1', 'segmental', 36, 6],
+    ];
+    const below = ['Mark', 'Head', 'Width', 'Rise', 'Thickness'];
+    const thickness = (rows: CellValue[][]) => schedule(rows).openings.at(-1)!.thickness;
+    expect(thickness([...first, below, ['W2', 'segmental', 36, 6, 1]])).toBe(1);
+    expect(thickness([...first, ['DOORS'], below, ['D2', 'segmental', 36, 6, 1]])).toBeNull();
+  });
+
+  it('take the unit that the title above them gives, and those above keep theirs', () => {
+    const rows = [
+      ['Mark', 'Head', 'Width', 'Rise'],
+      ['W1', 'segmental', 36, 6],
+      ['ATTIC (dimensions in mm)'],
+      ['Mark', 'Head', 'Width', 'Rise', 'Qty'],
+      ['W2', 'segmental', 914.4, 152.4, 1],
+    ];
+    expect(schedule(rows).openings.map(({ span, rise, problems }) => [span, rise, problems])).toEqual([
+      [36, 6, []],
+      [36, 6, []],
+    ]);
+    // Of another part the title says nothing.
+    const glass = rows.map((row, index) => (index === 2 ? ['Glass (mm)'] : row));
+    expect(schedule(glass).openings.map(({ problems }) => problems.map(({ question }) => question))).toEqual([
+      ['unit'],
+      ['unit'],
+    ]);
+  });
+});
+
 describe('readSchedule', () => {
   it('accounts for every row of any table below headings, whatever the cells hold', () => {
     const cell = fc.oneof(
