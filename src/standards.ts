@@ -117,8 +117,8 @@ export const SETTINGS = [
   { key: 'keystonePrice', group: 'Extras', label: 'Keystone, each', measure: 'money', value: 0, min: 0, max: 100000, note: 'What one sells for. 0: not priced yet, and said so wherever one is wanted.' },
   { key: 'plinthBlockPrice', group: 'Extras', label: 'Plinth block, each', measure: 'money', value: 0, min: 0, max: 100000, note: 'What one sells for. 0: not priced yet.' },
   { key: 'rosettePrice', group: 'Extras', label: 'Rosette, each', measure: 'money', value: 0, min: 0, max: 100000, note: 'What one sells for. 0: not priced yet.' },
-  { key: 'mullPost', group: 'Extras', label: 'Between units under one head', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'From the opening of one unit to that of the next, where one head goes over several that are listed by the width of one.' },
-  { key: 'straightPiece', group: 'Extras', label: 'Straight molding by the foot, in pieces of', measure: 'length', value: 96, metric: 2400, min: 6, max: 360, note: 'Straight footage of a profile is priced as so many pieces of this length, the last one whole.' },
+  { key: 'mullPost', group: 'Extras', label: 'Between units under one head', measure: 'length', value: 1, metric: 25, min: 0, max: 24, note: 'From the opening of one unit to that of the next, where one head goes over several that are listed by the width of one. It counts when a list is read.' },
+  { key: 'straightPiece', group: 'Extras', label: 'Straight molding by the foot, in pieces of', measure: 'length', value: 96, metric: 2400, min: 6, max: 360, note: 'Straight footage of a profile is priced as so many pieces of this length, the last one whole. It counts when a list is read.' },
 
   { key: 'tolerance', group: 'Check', label: 'Length tolerance', measure: 'length', value: 0.125, metric: 3, min: 0, max: 12, note: 'A quoted length or radius this close agrees.' },
   { key: 'priceBand', group: 'Check', label: 'Price band', measure: 'percent', value: 0.1, min: 0, max: 10, note: 'A quoted unit price this close to ours agrees.' },

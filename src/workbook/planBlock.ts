@@ -1,4 +1,7 @@
+import type { BoardsAlike } from '../boards/order';
 import type { Table } from '../schedule/opening';
+import { SETTING_GROUPS, SETTINGS, type SettingKey } from '../standards';
+import type { BoardNeeds } from '../takeoff/boards';
 import { withHeld, type HeldFactors } from '../takeoff/factors';
 import { costKinds } from '../takeoff/costKinds';
 import type { WoodFactors } from '../takeoff/price';
@@ -6,6 +9,7 @@ import { ROW_FIELDS } from '../takeoff/row';
 import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
 import { headingCell } from './columnHeads';
+import { fingerprint } from './fingerprint';
 import { columnFormat } from './format';
 import type { Cell, Sheet } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
@@ -19,8 +23,9 @@ export interface StandardsRanges {
   readonly onHand: readonly (readonly (string | number | null)[])[];
 }
 
-/** The wood factors of a plan. */
+/** The wood factors of a plan, and the plan. */
 export interface PlanFactors {
+  readonly boards: BoardNeeds;
   /** Boards bought for each money of wood. */
   readonly planned: WoodFactors;
   /** Those that stand in their place for a job already quoted. */
@@ -38,7 +43,7 @@ const HELD_COLUMN = 3;
 export function withPlan(
   sheet: Sheet,
   takeoff: Takeoff,
-  { planned: factors, held: isHeldAt }: PlanFactors,
+  { boards, planned: factors, held: isHeldAt }: PlanFactors,
   made: StandardsRanges,
   rowsOnSheet: number,
 ): Sheet {
@@ -80,7 +85,7 @@ export function withPlan(
   if (factorRows.length === 0)
     factorRows.push([
       { value: '(no wood is planned)', style: 'text', format: '@' },
-      { value: 1, style: 'fixed' },
+      { value: 1, style: 'fixed', format },
     ]);
   name('Factors', 0, rows.length + 1, 2, factorRows.length);
   rows.push(...factorRows, []);
@@ -94,30 +99,26 @@ export function withPlan(
   rows.push(...costs, []);
 
   rows.push([{ value: 'What this plan was made from', style: 'group' }]);
-  const inputs = ROW_FIELDS.map((field) => TAKEOFF_COLUMNS.find(({ key }) => key === field)!.heading);
+  const fields = ['mark', 'place', ...ROW_FIELDS] as const;
+  const inputs = fields.map((field) => TAKEOFF_COLUMNS.find(({ key }) => key === field)!.heading);
   rows.push([...['No.', 'As planned', ...inputs].map((heading) => headingCell(heading))]);
   // A row of a wood without a plan isn't held by it.
   const held = openings.filter(({ own, cost }) => own === null || cost === null || factors(own.stock) !== null);
   const first = rows.length + 1;
   const from = columnLetters(2);
-  const to = columnLetters(1 + ROW_FIELDS.length);
-  for (const { no, cells } of held) {
+  const to = columnLetters(1 + fields.length);
+  for (const opening of held) {
     const row = rows.length + 1;
-    const given = ROW_FIELDS.map((field) => cells[field]);
     rows.push([
-      { value: no, style: 'fixed', format: '0' },
-      {
-        value: given.map(asText).join('|'),
-        formula: `TEXTJOIN("|",FALSE,${from}${row}:${to}${row})`,
-        style: 'figure',
-      },
-      ...given.map((value): Cell | null => (value === null ? null : { value, style: 'fixed' })),
+      { value: opening.no, style: 'fixed', format: '0' },
+      { value: plannedCells(opening).map(asText).join('|'), formula: `TEXTJOIN("|",FALSE,${from}${row}:${to}${row})`, style: 'figure', format: 'General' },
+      ...plannedCells(opening).map(asGiven),
     ]);
   }
   if (held.length === 0)
     rows.push([
-      { value: 0, style: 'fixed' },
-      { value: '', style: 'fixed' },
+      { value: 0, style: 'fixed', format: '0' },
+      { value: '', style: 'fixed', format: '@' },
     ]);
   name('Plan', 0, first, 2, Math.max(1, held.length));
   name('Plan_no', 0, first, 1, Math.max(1, held.length));
@@ -126,13 +127,11 @@ export function withPlan(
   const listsAt = rows.length + 1;
   const height = Math.max(made.settings.length, made.wood.length, made.onHand.length);
   const woodWidth = made.wood[0]?.length ?? 1;
-  const cell = (value: string | number | null | undefined): Cell | null =>
-    value === null || value === undefined ? null : { value, style: 'fixed' };
   for (let at = 0; at < height; at++) {
     rows.push([
-      cell(made.settings[at]),
-      ...Array.from({ length: woodWidth }, (_, column) => cell(made.wood[at]?.[column])),
-      ...(made.onHand[at] ?? []).map(cell),
+      asGiven(made.settings[at]),
+      ...Array.from({ length: woodWidth }, (_, column) => asGiven(made.wood[at]?.[column])),
+      ...(made.onHand[at] ?? []).map(asGiven),
     ]);
   }
   name('Plan_shop', 0, listsAt, 1, made.settings.length);
@@ -155,7 +154,11 @@ export function withPlan(
     [
       {
         value: 0,
-        formula: ['shop', 'wood', 'on_hand'].map((list) => differing(`Plan_${list}`, CURRENT[list]!)).join('+'),
+        formula: [
+          ...['shop', 'wood', 'on_hand'].map((list) => differing(`Plan_${list}`, CURRENT[list]!)),
+        ]
+          .join('+')
+          .concat(...FOR_READING.map((at) => `-(INDEX(Plan_shop,${at + 1})&""<>INDEX(Shop_values,${at + 1})&"")`)),
         style: 'figure',
       },
       { value: 'settings and list cells changed since', style: 'text' },
@@ -171,6 +174,11 @@ export function withPlan(
     ],
   );
   name('Plan_state', 0, state + 3, 1, 1);
+  rows.push([
+    { value: planMade(takeoff, boards, made), style: 'fixed', format: '@' },
+    { value: 'stands for the plan and all that it was made from', style: 'text' },
+  ]);
+  name('Plan_made', 0, rows.length, 1, 1);
   return {
     ...sheet,
     rows,
@@ -180,12 +188,45 @@ export function withPlan(
 }
 
 /**
- * A formula for sheets that are written only when they are asked for: it says where the plan is older than the rows, and where
- * the plan on the sheet Stock is another than theirs, told by what the whole job costs.
+ * A formula for sheets that are written only when they are asked for, of a plan's `planMade`: it says where the plan is older than
+ * the rows, and where the sheet Stock holds another plan by now.
  */
-export function olderThanPlan(takeoff: Takeoff, factors: WoodFactors, what: string): string {
-  const cost = costKinds(withFactors(takeoff, factors)).reduce((sum, { money }) => sum + money, 0);
-  return `IF(Plan_state<>"",Plan_state,IF(ABS(SUM(Plan_costs)-${cost})<0.001,"","Planned again since: write ${what} again."))`;
+export function olderThanPlan(made: string, what: string): string {
+  return `IF(Plan_state<>"",Plan_state,IF(Plan_made="${made}","","Planned again since: write ${what} again."))`;
+}
+
+/** What stands for a plan and all that it was made from: rows with their names, settings, lists, and the boards. */
+export function planMade({ openings }: Takeoff, { plans, problems }: BoardNeeds, made: StandardsRanges): string {
+  const rows = openings.map((opening) => [opening.no, ...plannedCells(opening)]);
+  const settings = made.settings.filter((_, at) => !FOR_READING.includes(at));
+  // Which pieces come out of which boards; where they lie follows from that, but for a rounding.
+  const pieces = ({ sections }: BoardsAlike) =>
+    sections.map(({ lanes }) => lanes.map(({ rows: each }) => each.map((row) => row.pieces.map(({ part }) => part))));
+  const boards = plans.map(({ species, thickness, boards: cut }) => [
+    ...[species, thickness],
+    ...cut.map((alike) => [alike.count, alike.board, pieces(alike)]),
+  ]);
+  // Figures as formulas join them, so that a plan made from a sheet and the one that the sheet was filled from are one.
+  const rounded = (_key: string, value: unknown) => (typeof value === 'number' ? asText(value) : (value ?? ''));
+  return fingerprint(JSON.stringify([rows, settings, made.wood, made.onHand, boards, problems], rounded));
+}
+
+/** An opening's cells that a plan names or rests on. */
+function plannedCells({ opening, cells }: Takeoff['openings'][number]): (string | number | null)[] {
+  return [opening.mark, opening.place, ...ROW_FIELDS.map((field) => cells[field])];
+}
+
+const READING: readonly SettingKey[] = ['mullPost', 'straightPiece'];
+/** Settings that count only while a list is read, by their rows in the range of settings: no plan rests on them. */
+const FOR_READING = SETTING_GROUPS.flatMap((group) => [
+  null,
+  ...SETTINGS.filter((setting) => setting.group === group).map(({ key }) => key),
+]).flatMap((key, at) => (key !== null && READING.includes(key) ? [at] : []));
+
+/** A copy of what somebody typed: text as text. */
+function asGiven(value: string | number | null | undefined): Cell | null {
+  if (value === null || value === undefined || value === '') return null;
+  return { value, style: 'fixed', format: typeof value === 'string' ? '@' : 'General' };
 }
 
 /** A cell as a formula joins it to text: figures with 15 digits. */

@@ -10,7 +10,7 @@ import { planSetups } from '../takeoff/setups';
 import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import type { OwnColumn } from './refill';
 import { checkSheet } from './checkSheet';
-import { olderThanPlan, withPlan, type StandardsRanges } from './planBlock';
+import { olderThanPlan, planMade, withPlan, type StandardsRanges } from './planBlock';
 import { liveProposal } from './proposal/live';
 import { proposalDrawings } from './proposal/drawings';
 import { proposalSheet } from './proposal/sheet';
@@ -95,18 +95,19 @@ export function planSheets(
   { plain, held, made, rowsOnSheet, tickets = false }: PlanOptions,
 ): Sheet[] {
   const { standards } = takeoff;
-  const factors = { planned: factorsOf(takeoff, boards), held };
+  const plan = { boards, planned: factorsOf(takeoff, boards), held };
   const stock = stockSheet(boards, standards, plain);
+  const ranges = made ?? standardsRanges(standards);
   return [
-    withPlan(stock, takeoff, factors, made ?? standardsRanges(standards), rowsOnSheet),
+    withPlan(stock, takeoff, plan, ranges, rowsOnSheet),
     setupsSheet(planSetups(takeoff), takeoff),
-    ...(tickets ? benchSheets(takeoff, boards) : []),
+    ...(tickets ? benchSheets(takeoff, boards, planMade(takeoff, boards, ranges)) : []),
   ];
 }
 
-function benchSheets(takeoff: Takeoff, boards: BoardNeeds): Sheet[] {
+function benchSheets(takeoff: Takeoff, boards: BoardNeeds, made: string): Sheet[] {
   const { standards } = takeoff;
-  const older = (what: string) => olderThanPlan(takeoff, factorsOf(takeoff, boards), what);
+  const older = (what: string) => olderThanPlan(made, what);
   return [
     ticketsSheet(ticketsOf(takeoff, boards), standards.unit, 'the Takeoff', older('the tickets')),
     purchaseSheet(purchaseLines(boards, standards), standards.unit, false, older('the list')),

@@ -91,9 +91,9 @@ const native = (
 /** What the last column says of a row that the boards and set-ups at hand were not planned from, or not as it stands now. */
 export const UNPLANNED = 'not planned yet';
 
-/** A row's inputs as one text, by which a plan tells whether it is still made from them. */
-function rowText({ main, more }: Pick<CellsOfRow, 'main' | 'more'>): string {
-  return `TEXTJOIN("|",FALSE,${main},${more})`;
+/** A row's names and inputs as one text, by which a plan tells whether it is still made from them: its lists name marks. */
+function rowText({ mark, place, main, more }: Pick<CellsOfRow, 'mark' | 'place' | 'main' | 'more'>): string {
+  return `TEXTJOIN("|",FALSE,${mark},${place},${main},${more})`;
 }
 
 /** Said behind what is to be looked at, where a price was agreed. */
