@@ -123,12 +123,14 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
     bound = Math.max(bound, raised.bound);
     if (raised.plan !== null) keep(raised.plan);
   }
+  // The fractional plan is one of all pieces, also of those that stay unmade.
+  const from = problem === whole ? master : undefined;
   // A plan is made from the start again whenever improving has taken as long as that took last.
   let improving = 0;
   while (cost > bound && !effort.ended) {
     const before = effort.left;
     const afresh = improving > dived;
-    const found = afresh ? dive(problem, cost - 1, tools, 0.5, master) : improve(problem, best, question.worths, tools);
+    const found = afresh ? dive(problem, cost - 1, tools, 0.5, from) : improve(problem, best, question.worths, tools);
     const took = before - effort.left;
     if (afresh) [dived, improving] = [took, 0];
     else improving += took;
@@ -159,7 +161,7 @@ function searchInPortions(whole: Problem, { effort, better }: PlanControl): Foun
     worths.set(Array.from(questionOf(master, portion.problem).worths), from);
     const pool = new Pool();
     for (const cut of master.patterns) pool.add(cut as Cut);
-    const made = firstPlan(portion.problem, { filler, pool, effort: part, random: randomNumbers(1) });
+    const made = firstPlan(portion.problem, { filler, pool, effort: part, random: randomNumbers(1) }, master);
     for (const cut of made.cuts) {
       had[cut.board]!--;
       cuts.push(portion.toWhole(cut));
@@ -190,11 +192,7 @@ function pricingOf({ worths, most }: Proof, { boards }: Problem) {
 }
 
 /** A first plan: by a dive, or where that comes to no end, board by board. */
-function firstPlan(
-  problem: Problem,
-  tools: Tools,
-  master?: Master,
-): { cuts: readonly Cut[]; short: readonly number[] } {
+function firstPlan(problem: Problem, tools: Tools, master: Master): { cuts: readonly Cut[]; short: readonly number[] } {
   const { effort } = tools;
   const none = problem.kinds.map(() => 0);
   const dived = dive(problem, Infinity, { ...tools, effort: effort.part(FOR_FIRST * effort.left) }, 0, master);

@@ -122,11 +122,13 @@ export function diveFor(
 function buy(master: Master, most: number, daring: number, random: () => number): Cut[] {
   const used = master.used();
   const bought: Cut[] = [];
+  let spent = 0;
   const take = (column: number, cut: Cut, wish: number) => {
     const times = Math.min(wish, master.mostOf(cut));
     if (times < 1) return;
     master.fix(column, times);
     for (let time = 0; time < times; time++) bought.push(cut);
+    spent += times * master.priceOf(cut.board);
   };
   const liked = used
     .map(({ column, pattern, level }) => ({
@@ -139,13 +141,10 @@ function buy(master: Master, most: number, daring: number, random: () => number)
   for (const { column, cut, level, liking } of liked) {
     if (level >= 1 - 1e-6 && (daring === 0 || liking >= 0.6)) take(column, cut, Math.floor(level + 1e-6));
   }
-  let spent = bought.reduce((sum, { board }) => sum + master.priceOf(board), 0);
   for (const { column, cut, level } of liked) {
     const rest = level - Math.floor(level + 1e-6);
     if (bought.length > 0 && (spent >= most || rest < NEARLY_WHOLE)) continue;
-    const before = bought.length;
     take(column, cut, 1);
-    if (bought.length > before) spent += master.priceOf(cut.board);
   }
   return bought;
 }
