@@ -71,7 +71,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const check = checked.value;
   if (out !== undefined) {
     progress.show(2, 'Writing');
-    const sheets = workbookSources(schedule, taken, { plain: values.plain ?? false, check, boards });
+    const sheets = workbookSources(schedule, taken, { plain: values.plain ?? false, check, boards, pictures: true });
     const written = await writeWorkbook(out, sheets);
     if (!written.ok) return cannotUse(io, written.message, progress);
   }

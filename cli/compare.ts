@@ -78,6 +78,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     const names = { old: old.value.schedule.name, now: schedule.name };
     const sheets = workbookSources(revised.schedule, revised.taken, {
       boards: revised.boards,
+      pictures: true,
       revision: revisionSheet(revision, names, standards.value.unit),
     });
     const written = await writeWorkbook(out, sheets);

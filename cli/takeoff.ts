@@ -85,7 +85,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (out !== undefined) {
     progress.show(2, 'Writing');
     const sheets = workbookSources(schedule, taken, {
-      ...{ plain: values.plain ?? false, boards, held, ownColumns },
+      ...{ plain: values.plain ?? false, boards, held, ownColumns, pictures: true },
       ...{ job, proposal: values.job !== undefined },
     });
     const written = await writeWorkbook(out, sheets);

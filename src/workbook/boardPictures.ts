@@ -3,11 +3,10 @@ import type { Standards } from '../standards';
 import { lengthText } from '../lengthText';
 import type { BoardNeeds } from '../takeoff/boards';
 import type { Cell, Picture } from './sheet';
-import { ROW_PIXELS } from './xlsx/drawings';
+import { inStrips } from './strips';
 
-/** Drawings side by side, and the rows that each strip of them takes. */
+/** Drawings side by side. */
 const ACROSS = 2;
-const STRIP_ROWS = 5;
 /** A long job has hundreds of boards cut in different ways: so many are drawn. */
 const MOST = 120;
 
@@ -25,22 +24,16 @@ export function addBoardPictures(
   if (all.length === 0) return [];
   const shown = all.slice(0, MOST);
   const rest = all.length > MOST ? `, the first ${MOST} of ${all.length}` : '';
-  rows.push([], [{ value: `The cutting plan drawn, in files only, in the order above${rest}`, style: 'group' }]);
-  const first = rows.length + 1;
-  for (let row = 0; row < Math.ceil(shown.length / ACROSS) * STRIP_ROWS; row++) rows.push([]);
-  const room = widths.reduce((sum, width) => sum + Math.trunc(width * 7 + 5), 0) / ACROSS;
-  return shown.map(({ plan, alike }, at) => {
+  rows.push([], [{ value: `The cutting plan drawn, in the order above${rest}`, style: 'group' }]);
+  const drawings = shown.map(({ plan, alike }, at) => {
     const { width, length } = plan.sale[alike.board]!;
     const scene = boardScene(alike, plan, endTrim, unit);
     const size = `${lengthText(width, unit)} × ${lengthText(length, unit)}`;
     return {
-      row: first + Math.floor(at / ACROSS) * STRIP_ROWS,
-      left: (at % ACROSS) * room + 4,
-      width: room - 8,
-      height: STRIP_ROWS * ROW_PIXELS - 8,
       caption: `${at + 1}. ${alike.count} × ${plan.species} ${size}, ${lengthText(alike.left, unit)} left`,
       // Letters are not drawn on a sheet, and dimensions without them say nothing.
       scene: { ...scene, shapes: scene.shapes.filter(({ kind }) => kind !== 'text' && kind !== 'dimension') },
     };
   });
+  return inStrips(rows, drawings, ACROSS, widths);
 }

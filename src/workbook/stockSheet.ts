@@ -45,8 +45,14 @@ const PROOF_HEADINGS = [
 
 const TEXT_HEADINGS: ReadonlySet<string> = new Set(['Species', 'Cuts', 'Proof']);
 
+export interface StockSheetOptions {
+  readonly plain: boolean;
+  /** With the cutting plan drawn: for files, the only ones that show drawings. */
+  readonly pictures: boolean;
+}
+
 /** Boards to buy by wood, width and length; below, the rules of sawing, how good the plan is, and how to cut each board. */
-export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boolean): Sheet {
+export function stockSheet(needs: BoardNeeds, standards: Standards, { plain, pictures }: StockSheetOptions): Sheet {
   const { unit } = standards;
   const heading = (text: string) => headingCell(text, TEXT_HEADINGS.has(text) ? 'text' : 'figures');
   const written = writtenCell;
@@ -116,12 +122,11 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, plain: boole
     }
   }
   const widths = BUY_HEADINGS.map(([, , width]) => width);
-  const pictures = addBoardPictures(rows, needs, standards, widths);
   return {
     name: 'Stock',
     rows,
     widths,
-    pictures,
+    ...(pictures ? { pictures: addBoardPictures(rows, needs, standards, widths) } : {}),
     // The headings of the boards to buy are not those of the cutting plan below them.
     frozenRows: 1,
     frozenColumns: 1,

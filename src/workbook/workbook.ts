@@ -40,6 +40,8 @@ export interface WorkbookOptions {
   readonly job?: Job;
   /** Whether the workbook has a Proposal sheet, whose amounts follow the Takeoff. */
   readonly proposal?: boolean;
+  /** For a file: with the drawings that only files show. */
+  readonly pictures?: boolean;
   /** What a revised list changed. */
   readonly revision?: Sheet;
 }
@@ -56,7 +58,7 @@ export function held(source: SheetSource): Sheet {
 
 /** The same workbook for a file, which takes row after row. */
 export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): SheetSource[] {
-  const { plain = false, check, ownColumns = [], job = BLANK_JOB, held: heldFactors = new Map() } = options;
+  const { plain = false, check, ownColumns = [], job = BLANK_JOB, held: heldFactors = new Map(), pictures } = options;
   const boards = options.boards ?? planBoards(partsOf(takeoff), takeoff.standards);
   const planned = withFactors(takeoff, withHeld(factorsOf(takeoff, boards), heldFactors));
   return [
@@ -64,7 +66,7 @@ export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: W
     ...(check ? [checkSheet(check, plain)] : []),
     ...(options.revision ? [options.revision] : []),
     ...(options.proposal ? [liveProposalSheet(planned, job)] : []),
-    ...planSheets(planned, boards, { plain, held: heldFactors, rowsOnSheet: planned.openings.length }),
+    ...planSheets(planned, boards, { plain, held: heldFactors, rowsOnSheet: planned.openings.length, pictures }),
     scheduleSheet(schedule, planned, plain),
     ...(plain ? [workingSource(planned)] : []),
     standardsSheet(takeoff.standards, job, costKinds(planned)),
@@ -86,17 +88,19 @@ export interface PlanOptions {
   readonly rowsOnSheet: number;
   /** With what each station of the bench needs, and the boards to buy in a form to send to a yard. */
   readonly tickets?: boolean;
+  /** See `WorkbookOptions`. */
+  readonly pictures?: boolean | undefined;
 }
 
 /** The sheets that are planned: values, that say themselves when they are older than the takeoff. */
 export function planSheets(
   takeoff: Takeoff,
   boards: BoardNeeds,
-  { plain, held, made, rowsOnSheet, tickets = false }: PlanOptions,
+  { plain, held, made, rowsOnSheet, tickets = false, pictures = false }: PlanOptions,
 ): Sheet[] {
   const { standards } = takeoff;
   const plan = { boards, planned: factorsOf(takeoff, boards), held };
-  const stock = stockSheet(boards, standards, plain);
+  const stock = stockSheet(boards, standards, { plain, pictures });
   const ranges = made ?? standardsRanges(standards);
   return [
     withPlan(stock, takeoff, plan, ranges, rowsOnSheet),

@@ -12,7 +12,7 @@ const OPENINGS = Array.from({ length: 30 }, (_, at) =>
   opening({ row: at + 2, mark: `Window ${at + 1}`, head: 'straight', span: 20 }),
 );
 const NEEDS = planBoards(partsOf(takeoff(OPENINGS, defaultStandards())), defaultStandards());
-const SHEET = stockSheet(NEEDS, defaultStandards(), false);
+const SHEET = stockSheet(NEEDS, defaultStandards(), { plain: false, pictures: true });
 
 /** The rows below a heading in column A, up to the next blank row. */
 function rowsBelow(sheet: Sheet, group: string) {
@@ -64,6 +64,11 @@ describe('the Stock sheet', () => {
     const heading = SHEET.rows.findIndex((row) => String(row[0]?.value ?? '').startsWith('The cutting plan drawn')) + 1;
     const places = new Set(pictures.map(({ row, left }) => `${row} ${left}`));
     expect(places.size).toBe(pictures.length);
+    const inHost = stockSheet(NEEDS, defaultStandards(), { plain: false, pictures: false });
+    expect(inHost.pictures).toBeUndefined();
+    const said = (sheet: Sheet) => sheet.rows.map(([cell]) => String(cell?.value ?? '')).join('\n');
+    expect(said(SHEET)).toMatch(/The cutting plan drawn/);
+    expect(said(inHost)).not.toMatch(/The cutting plan drawn/);
     for (const { row, caption, scene } of pictures) {
       expect(row).toBeGreaterThan(heading);
       expect(row + 4).toBeLessThanOrEqual(SHEET.rows.length);
@@ -77,7 +82,7 @@ describe('the Stock sheet', () => {
       opening({ row: at + 2, mark: `R${at}`, head: 'half round', span, rise: span / 2, quantity: 4 }),
     );
     const needs = planBoards(partsOf(takeoff(rings, defaultStandards())), defaultStandards(), { work: 1e7 });
-    const cuts = rowsBelow(stockSheet(needs, defaultStandards(), false), 'Cutting plan')
+    const cuts = rowsBelow(stockSheet(needs, defaultStandards(), { plain: false, pictures: false }), 'Cutting plan')
       .map((row) => String(row[7]!.value))
       .join(' ');
     const flipped = needs.plans.some(({ boards }) =>

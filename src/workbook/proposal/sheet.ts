@@ -3,7 +3,7 @@ import { leadTimeText } from '../../job/leadTime';
 import { ROUNDING, type Proposal, type ProposalLine } from '../../job/proposal';
 import { columnFormat } from '../format';
 import type { Cell, Picture, Sheet } from '../sheet';
-import { ROW_PIXELS } from '../xlsx/drawings';
+import { inStrips } from '../strips';
 import type { ProposalDrawing } from './drawings';
 import { wrapped } from './wrapped';
 
@@ -35,7 +35,6 @@ export interface LiveProposal {
 
 /** Drawings side by side over all columns, and the rows that each strip of them takes. */
 const DRAWINGS_ACROSS = 6;
-const STRIP_ROWS = 5;
 
 /**
  * The proposal as a customer gets it, on one page wide. Without `live` amounts are values and sums formulas: nothing of cost,
@@ -202,18 +201,8 @@ function addAlternates(rows: Row[], { lines, alternates }: Proposal, live: LiveP
 function addDrawings(rows: Row[], drawings: readonly ProposalDrawing[]): Picture[] {
   if (drawings.length === 0) return [];
   rows.push([], [text('Drawings, not to one scale', 'group', false), ...band(4)]);
-  const first = rows.length + 1;
-  const strips = Math.ceil(drawings.length / DRAWINGS_ACROSS);
-  for (let row = 0; row < strips * STRIP_ROWS; row++) rows.push([]);
-  const room = WIDTHS.reduce((sum, width) => sum + Math.trunc(width * 7 + 5), 0) / DRAWINGS_ACROSS;
-  return drawings.map(({ marks, scene }, at) => ({
-    row: first + Math.floor(at / DRAWINGS_ACROSS) * STRIP_ROWS,
-    left: (at % DRAWINGS_ACROSS) * room + 4,
-    width: room - 8,
-    height: STRIP_ROWS * ROW_PIXELS - 4,
-    caption: captionOf(marks),
-    scene,
-  }));
+  const drawn = drawings.map(({ marks, scene }) => ({ caption: captionOf(marks), scene }));
+  return inStrips(rows, drawn, DRAWINGS_ACROSS, WIDTHS);
 }
 
 /** Marks that a caption has room for; the rest is counted. */

@@ -62,7 +62,7 @@ interface Box {
 
 /** A shape that hangs on the cell under its upper left corner, its place within the picture in pixels. */
 function anchored(picture: Picture, widths: readonly number[], box: Box, shape: (size: string) => string): string {
-  const across = placeIn(picture.left + box.left, (at) => Math.trunc((widths[at] ?? 10) * 7 + 5));
+  const across = placeIn(picture.left + box.left, (at) => columnPixels(widths[at] ?? 10));
   const down = placeIn(box.top, () => ROW_PIXELS);
   const emu = (pixels: number) => Math.round(pixels * PIXEL);
   const size = `cx="${emu(box.width)}" cy="${emu(box.height)}"`;
@@ -75,6 +75,11 @@ function anchored(picture: Picture, widths: readonly number[], box: Box, shape: 
 
 /** Rows under a picture are of the usual height, 15 points. */
 export const ROW_PIXELS = 20;
+
+/** How wide a column of so many characters is, in the workbook's usual font. */
+export function columnPixels(width: number): number {
+  return Math.trunc(width * 7 + 5);
+}
 
 function placeIn(distance: number, sizeOf: (at: number) => number): { readonly cell: number; readonly rest: number } {
   let rest = distance;

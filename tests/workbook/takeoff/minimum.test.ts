@@ -78,7 +78,7 @@ describe('money of one job', () => {
     const bought = boards.plans.reduce((sum, { cost }) => sum + cost, 0);
     expect(material).toBeCloseTo(bought, 9);
     expect(boardsToBuy(boards, STANDARDS).reduce((sum, { cost }) => sum + cost, 0)).toBeCloseTo(bought, 9);
-    const rows = [...stockSheet(boards, STANDARDS, false).rows];
+    const rows = [...stockSheet(boards, STANDARDS, { plain: false, pictures: false }).rows];
     expect(rows.find((row) => row[0]?.value === 'Total')?.[8]?.value).toBeCloseTo(bought, 9);
     const column = TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'material');
     const total = [...takeoffSource(taken, null).rows].find((row) => row[0]?.value === 'Total');
