@@ -111,7 +111,12 @@ export function withPlan(
     const row = rows.length + 1;
     rows.push([
       { value: opening.no, style: 'fixed', format: '0' },
-      { value: plannedCells(opening).map(asText).join('|'), formula: `TEXTJOIN("|",FALSE,${from}${row}:${to}${row})`, style: 'figure', format: 'General' },
+      {
+        value: plannedCells(opening).map(asText).join('|'),
+        formula: `TEXTJOIN("|",FALSE,${from}${row}:${to}${row})`,
+        style: 'figure',
+        format: 'General',
+      },
       ...plannedCells(opening).map(asGiven),
     ]);
   }
@@ -154,9 +159,7 @@ export function withPlan(
     [
       {
         value: 0,
-        formula: [
-          ...['shop', 'wood', 'on_hand'].map((list) => differing(`Plan_${list}`, CURRENT[list]!)),
-        ]
+        formula: [...['shop', 'wood', 'on_hand'].map((list) => differing(`Plan_${list}`, CURRENT[list]!))]
           .join('+')
           .concat(...FOR_READING.map((at) => `-(INDEX(Plan_shop,${at + 1})&""<>INDEX(Shop_values,${at + 1})&"")`)),
         style: 'figure',
