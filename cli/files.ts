@@ -6,7 +6,7 @@ import { chooseOffered, type TableChoice } from '../src/pdf/offer';
 import type { OnPage } from '../src/pdf/readPdf';
 import { ok, refuse, type Result } from '../src/result';
 import type { Table } from '../src/schedule/opening';
-import { readTables } from '../src/schedule/readTables';
+import { readTables, refusedSize } from '../src/schedule/readTables';
 import type { SheetSource } from '../src/workbook/sheet';
 import { writeWhole } from './wholeFile';
 
@@ -78,6 +78,8 @@ export async function readAllTables(
   if (!bytes.ok) return bytes;
   const name = basename(path);
   if (!isPdf(bytes.value)) return readTables(name, bytes.value);
+  const tooLarge = refusedSize(bytes.value);
+  if (tooLarge !== null) return refuse(`"${name}" can't be read. ${tooLarge}`);
   const { readPdfFile } = await import('./pdf/readPdfFile');
   const read = await readPdfFile(name, bytes.value, kind, onPage);
   if (!read.ok) return refuse(`"${name}" can't be read. ${read.message}`);

@@ -25,12 +25,16 @@ export async function readTables(name: string, bytes: Uint8Array): Promise<Resul
   }
 }
 
+/** The sentence for a file that is too large to be a list of any kind; null for any other. */
+export function refusedSize({ length }: Uint8Array): string | null {
+  if (length <= LARGEST_FILE_BYTES) return null;
+  return `It has ${Math.round(length / 1e6)} MB; a schedule has at most ${LARGEST_FILE_BYTES / 1e6} MB.`;
+}
+
 function readAnyKind(name: string, bytes: Uint8Array): Result<Table[]> {
   if (bytes.length === 0) return refuse('The file is empty.');
-  if (bytes.length > LARGEST_FILE_BYTES)
-    return refuse(
-      `It has ${Math.round(bytes.length / 1e6)} MB; a schedule has at most ${LARGEST_FILE_BYTES / 1e6} MB.`,
-    );
+  const tooLarge = refusedSize(bytes);
+  if (tooLarge !== null) return refuse(tooLarge);
   const starts = (...signature: number[]) => signature.every((byte, index) => bytes[index] === byte);
   if (starts(0x50, 0x4b)) return readXlsx(bytes);
   if (starts(0xd0, 0xcf, 0x11, 0xe0))

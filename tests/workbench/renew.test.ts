@@ -227,3 +227,14 @@ test('a sheet of the name Tickets that is none of ours stays as it is', async ()
   await writeTickets(bench);
   expect(bench.store.get().notice?.text).toBe('The sheet Tickets is one of your own: give it another name first.');
 });
+
+test('a sheet of the name Stock that holds no plan of ours is not written over', async () => {
+  const own = await table('Stock');
+  for (const [row, cells] of own.rows.entries())
+    if (String(cells[0] ?? '').startsWith('Wood factors')) await write('Stock', `A${own.firstRow + row}`, 'Our own');
+  await write('Tickets', 'A1', 'Tickets');
+  const before = (await table('Stock')).rows;
+  await writeTickets(bench);
+  expect(bench.store.get().notice?.text).toBe('The sheet Stock holds no plan of ours: fill the workbook again.');
+  expect((await table('Stock')).rows).toEqual(before);
+});

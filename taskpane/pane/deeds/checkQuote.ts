@@ -2,8 +2,7 @@ import type { Table } from '../../../src/schedule/opening';
 import { fail, tell, work, type Bench } from './bench';
 import type { QuoteChoices } from '../../../src/quote/headings';
 import type { QuoteKey } from '../../../src/quote/meanings';
-import { readFile, readListedSheet, readText } from './chooseList';
-import { pdfBytes, readOnlyTable } from './choosePdf';
+import { readAnyFile, readListedSheet, readText } from './chooseList';
 import { lookForSheets, takeoffBefore } from './fill';
 import { loadShop } from './shop';
 
@@ -23,12 +22,7 @@ export function checkSheet(bench: Bench, name: string): Promise<void> {
 
 export function checkFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Checking ${file.name}`, async (signal) => {
-    const pdf = await pdfBytes(file);
-    if (pdf !== null) {
-      const quote = await readOnlyTable(bench, file.name, pdf, 'quote', signal);
-      return quote.ok ? check(bench, quote.value) : fail(bench, quote.message);
-    }
-    const tables = await readFile(bench, file);
+    const tables = await readAnyFile(bench, file, 'quote', signal);
     if (!tables.ok) return fail(bench, tables.message);
     const { chooseQuoteTable } = await import('../../../src/check/quote');
     const table = chooseQuoteTable(tables.value);

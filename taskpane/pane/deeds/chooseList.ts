@@ -3,7 +3,7 @@ import type { MeaningKey } from '../../../src/schedule/meanings';
 import type { Table } from '../../../src/schedule/opening';
 import type { Selection } from '../../host';
 import { fail, work, type Bench } from './bench';
-import { pdfBytes, takePdf } from './choosePdf';
+import { pdfBytes, readOnlyTable, takePdf } from './choosePdf';
 import { answersOf } from '../state';
 
 /** Files past this are refused before a byte is read. */
@@ -91,6 +91,21 @@ export async function readFile({ core }: Bench, file: File): Promise<Result<read
   const tooLarge = refusedSize(file);
   if (tooLarge !== null) return refuse(tooLarge);
   return core.readTables(file.name, new Uint8Array(await file.arrayBuffer()));
+}
+
+/** The same of a file that may be a PDF as well: of that the only table that reads like such a list. */
+export async function readAnyFile(
+  bench: Bench,
+  file: File,
+  kind: 'schedule' | 'quote',
+  signal: AbortSignal,
+): Promise<Result<readonly Table[]>> {
+  const tooLarge = refusedSize(file);
+  if (tooLarge !== null) return refuse(tooLarge);
+  const pdf = await pdfBytes(file);
+  if (pdf === null) return readFile(bench, file);
+  const table = await readOnlyTable(bench, file.name, pdf, kind, signal);
+  return table.ok ? ok([table.value]) : table;
 }
 
 function refusedSize(file: File): string | null {

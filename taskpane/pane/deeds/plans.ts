@@ -1,3 +1,5 @@
+import type { Table } from '../../../src/schedule/opening';
+import type { FactorRow } from '../../../src/workbook/planBlock';
 import type { PlanInputs } from '../../../src/workbook/renewPlan';
 import { planState } from '../../../src/workbook/takeoff/read';
 import type { SheetName } from '../../../src/workbook/sheet';
@@ -48,19 +50,21 @@ export function writeTickets(bench: Bench): Promise<void> {
     'Writing the tickets',
     async (signal) => {
       const { host } = bench;
-      const inputs = await planInputs(bench);
-      if (!inputs.ok) return failed(bench, inputs.message);
-      if (inputs.value === null) return failed(bench, 'Fill the workbook first: tickets are written from its rows.');
+      const takeoff = await host.readSheet('Takeoff');
+      if (!takeoff.ok) return failed(bench, takeoff.message);
+      if (takeoff.value === null) return failed(bench, 'Fill the workbook first: tickets are written from its rows.');
+      const given = await planInputs(bench, takeoff.value);
+      if (!given.ok) return failed(bench, given.message);
       for (const name of OF_THE_BENCH) {
-        const held = await host.readSheet(name);
-        if (!held.ok) return failed(bench, held.message);
-        if (held.value !== null && held.value.rows.length > 0 && held.value.rows[0]![0] !== name)
+        const holder = await holderOf(bench, name);
+        if (!holder.ok) return failed(bench, holder.message);
+        if (holder.value === 'theirs')
           return failed(bench, `The sheet ${name} is one of your own: give it another name first.`);
       }
-      const made = await bench.core.renewPlan({ ...inputs.value, tickets: true }, signal);
+      const made = await bench.core.renewPlan({ ...given.value.inputs, tickets: true }, signal);
       if (!made.ok) return failed(bench, made.message);
       // With a plan that is older than the rows, all that is planned is written anew.
-      const older = planState(inputs.value.takeoff) !== '';
+      const older = planState(takeoff.value) !== '';
       const sheets = made.value.sheets.filter(({ name }) => older || OF_THE_BENCH.includes(name));
       const written = await host.writeSheets(sheets, { replace: ['Stock', 'Setups', ...OF_THE_BENCH], signal });
       if (!written.ok) return failed(bench, written.message);
@@ -71,20 +75,39 @@ export function writeTickets(bench: Bench): Promise<void> {
   );
 }
 
-/** What a plan is made from, as the workbook has it; null where it is not filled. */
-async function planInputs({ host }: Bench): Promise<Result<PlanInputs | null>> {
-  const takeoff = await host.readSheet('Takeoff');
+/** What a plan is made from, and what stands where it goes. */
+interface Given {
+  readonly inputs: Omit<PlanInputs, 'tickets'>;
+  readonly names: readonly string[];
+  /** The factors of the plan before. */
+  readonly before: readonly FactorRow[];
+}
+
+/** What the plan of a filled Takeoff is made from; refused where a sheet of ours is gone, or another stands in its place. */
+async function planInputs({ host }: Bench, takeoff: Table): Promise<Result<Given>> {
   const standards = await host.readSheet('Standards');
   const stock = await host.readSheet('Stock');
   const names = await host.sheetNames();
-  if (!takeoff.ok) return takeoff;
   if (!standards.ok) return standards;
   if (!stock.ok) return stock;
   if (!names.ok) return names;
-  if (takeoff.value === null) return ok(null);
-  if (standards.value === null) return refuse('The sheet Standards is gone: fill the workbook again');
+  if (standards.value === null) return refuse('The sheet Standards is gone: fill the workbook again.');
+  const { readFactors } = await import('../../../src/workbook/planBlock');
+  const before = readFactors(stock.value);
+  // A sheet of that name that holds no plan is not ours to write over.
+  if (stock.value !== null && before.length === 0 && stock.value.rows.length > 0)
+    return refuse('The sheet Stock holds no plan of ours: fill the workbook again.');
   const plain = names.value.includes('Working');
-  return ok({ takeoff: takeoff.value, standards: standards.value, stock: stock.value, plain });
+  const inputs = { takeoff, standards: standards.value, stock: stock.value, plain };
+  return ok({ inputs, names: names.value, before });
+}
+
+/** Whose a sheet of this name is: one with another title than its name is the user's own. */
+async function holderOf({ host }: Bench, name: SheetName): Promise<Result<'ours' | 'theirs' | 'nobody'>> {
+  const held = await host.readSheet(name);
+  if (!held.ok) return held;
+  const [first] = held.value?.rows ?? [];
+  return ok(first === undefined ? 'nobody' : first[0] === name ? 'ours' : 'theirs');
 }
 
 /** Plans again at once, because the user asks for it. */
@@ -104,45 +127,30 @@ async function renew(bench: Bench, signal: AbortSignal, tried: { inputs: string 
     return;
   }
   send({ older, renewing: true, failed: '' });
-  const names = await host.sheetNames();
-  const standards = await host.readSheet('Standards');
-  const stock = await host.readSheet('Stock');
+  const given = await planInputs(bench, takeoff.value);
   if (signal.aborted) return send({ renewing: false });
-  if (!names.ok) return fail(names.message);
-  if (!standards.ok) return fail(standards.message);
-  if (!stock.ok) return fail(stock.message);
-  if (standards.value === null) return fail('The sheet Standards is gone: fill the workbook again.');
-  const { readFactors } = await import('../../../src/workbook/planBlock');
-  const before = readFactors(stock.value);
-  // A sheet of that name that holds no plan is not ours to write over.
-  if (stock.value !== null && before.length === 0 && stock.value.rows.length > 0)
-    return fail('The sheet Stock holds no plan of ours: fill the workbook again.');
-  const inputs = JSON.stringify([takeoff.value.rows, standards.value.rows]);
-  if (inputs === tried.inputs) return send({ renewing: false });
-  const plain = names.value.includes('Working');
-  // A sheet of one of these names with another title is the user's own.
-  const owns = async (name: SheetName) => {
-    const held = names.value.includes(name) ? await host.readSheet(name) : null;
-    return held?.ok === true && held.value?.rows[0]?.[0] === name;
-  };
+  if (!given.ok) return fail(given.message);
+  const { inputs, names, before } = given.value;
+  const rows = JSON.stringify([inputs.takeoff.rows, inputs.standards.rows]);
+  if (rows === tried.inputs) return send({ renewing: false });
   const kept: SheetName[] = [];
-  for (const name of OF_THE_BENCH) if (await owns(name)) kept.push(name);
-  const tickets = kept.length > 0;
-  const made = await core.renewPlan(
-    { takeoff: takeoff.value, standards: standards.value, stock: stock.value, plain, tickets },
-    signal,
-  );
+  for (const name of OF_THE_BENCH) {
+    const holder = await holderOf(bench, name);
+    if (holder.ok && holder.value === 'ours') kept.push(name);
+  }
+  const made = await core.renewPlan({ ...inputs, tickets: kept.length > 0 }, signal);
   // What was planned is older than the rows again; the next plan is under way.
   if (signal.aborted) return;
   if (!made.ok) return fail(made.message);
   const sheets = made.value.sheets.filter(
-    ({ name }) => name === 'Stock' || (OF_THE_BENCH.includes(name) ? kept.includes(name) : names.value.includes(name)),
+    ({ name }) => name === 'Stock' || (OF_THE_BENCH.includes(name) ? kept.includes(name) : names.includes(name)),
   );
   const written = await host.writeSheets(sheets, { replace: ['Stock', 'Setups', ...kept], quiet: true, signal });
   if (signal.aborted) return;
   if (!written.ok) return fail(written.message);
-  tried.inputs = inputs;
+  tried.inputs = rows;
   const after = await host.readSheet('Stock');
+  const { readFactors } = await import('../../../src/workbook/planBlock');
   const now = after.ok ? readFactors(after.value) : [];
   send({
     ...{ older: '', renewing: false, moved: made.value.said },

@@ -1,8 +1,7 @@
 import type { Table } from '../../../src/schedule/opening';
 import type { Revised } from '../state';
 import { fail, tell, work, type Bench } from './bench';
-import { readFile, readListedSheet, readText } from './chooseList';
-import { pdfBytes, readOnlyTable } from './choosePdf';
+import { readAnyFile, readListedSheet, readText } from './chooseList';
 import { lookForSheets, takeoffBefore } from './fill';
 import { takeoffAtHand } from './job';
 
@@ -22,12 +21,7 @@ export function reviseBySheet(bench: Bench, name: string): Promise<void> {
 
 export function reviseByFile(bench: Bench, file: File): Promise<void> {
   return work(bench, `Comparing ${file.name}`, async (signal) => {
-    const pdf = await pdfBytes(file);
-    if (pdf !== null) {
-      const table = await readOnlyTable(bench, file.name, pdf, 'schedule', signal);
-      return table.ok ? compareWith(bench, [table.value], file.name) : fail(bench, table.message);
-    }
-    const tables = await readFile(bench, file);
+    const tables = await readAnyFile(bench, file, 'schedule', signal);
     return tables.ok ? compareWith(bench, tables.value, file.name) : fail(bench, tables.message);
   });
 }

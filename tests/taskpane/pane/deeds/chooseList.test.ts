@@ -8,7 +8,9 @@ import {
   takeSheet,
   takeText,
 } from '../../../../taskpane/pane/deeds/chooseList';
+import { checkFile } from '../../../../taskpane/pane/deeds/checkQuote';
 import { fill } from '../../../../taskpane/pane/deeds/fill';
+import { reviseByFile } from '../../../../taskpane/pane/deeds/revision';
 import { MemoryHost } from '../../../../taskpane/memory/host';
 import { benchOn, LIST, noticeOf, readList } from '../bench';
 
@@ -102,13 +104,19 @@ describe('choosing the list', () => {
     expect(noticeOf(bench)).not.toBe('');
   });
 
-  it('refuses a file over 20 MB before it reads a byte', async () => {
+  it.each([
+    ['a list', takeFile],
+    ['a quote', checkFile],
+    ['a revised list', reviseByFile],
+  ])('refuses %s over 20 MB before it reads a byte, in a PDF as well', async (_what, take) => {
     const bench = benchOn(new MemoryHost());
-    const file = new File([], 'large.csv');
+    const file = new File([], 'large.pdf');
+    const read = () => Promise.reject(new Error('read'));
     Object.defineProperty(file, 'size', { value: 20 * 1024 * 1024 + 1 });
-    Object.defineProperty(file, 'arrayBuffer', { value: () => Promise.reject(new Error('read')) });
-    await takeFile(bench, file);
-    expect(noticeOf(bench)).toBe('large.csv is 20.0 MB; files up to 20 MB can be read.');
+    Object.defineProperty(file, 'arrayBuffer', { value: read });
+    Object.defineProperty(file, 'slice', { value: () => ({ arrayBuffer: read }) });
+    await take(bench, file);
+    expect(noticeOf(bench)).toBe('large.pdf is 20.0 MB; files up to 20 MB can be read.');
   });
 
   it('says so when a file was moved or changed before it could be read, and stays where it was', async () => {
