@@ -182,7 +182,7 @@ function costRows(costs: readonly CostKind[], first: number): Rows {
       null,
       { value: '$', style: 'note', align: 'right' },
       { value: 'share of the price', style: 'note' },
-      { value: '', formula: 'Plan_state&""', style: 'attention' },
+      { value: '', formula: 'Plan_state', style: 'attention' },
     ],
     ...costs.map(({ name, money }, at): (Cell | null)[] => [
       { value: name, style: 'text' },

@@ -5,6 +5,6 @@ import type { Cell, SheetName } from './sheet';
  * current (a bare reference to one may show a 0). Printed at the top of every page, so that no page of what is no longer so
  * looks like one to work by.
  */
-export function titleRow(name: SheetName, older = 'Plan_state&""'): (Cell | null)[] {
+export function titleRow(name: SheetName, older = 'Plan_state'): (Cell | null)[] {
   return [{ value: name, style: 'title' }, null, { value: '', formula: older, style: 'attention' }];
 }

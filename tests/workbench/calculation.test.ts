@@ -222,6 +222,97 @@ describe('a change in how formulas lie', () => {
   });
 });
 
+it.each(['=1+', '=SUM(A1', '="open', '=1)'])(
+  '%s can not be read: an error in its cell, and no more',
+  async (formula) => {
+    await type('A1', [[2], [formula], ['=A1*2'], ['=A2+1']]);
+    expect(await cells()).toEqual([[2], ['#VALUE!'], [4], ['#VALUE!']]);
+    expect(engine.calculation.handedOver).toBeNull();
+  },
+);
+
+it('a name that stands for an empty text shows nothing', async () => {
+  await type('A1', [[null], ['=IF(A1="","","x")'], ['=Word'], ['=A1'], ['=Word=""'], ['=Word&"y"']]);
+  engine.api.getActiveWorkbook()!.insertDefinedName('Word', 'Sheet1!$A$2');
+  await engine.settled();
+  expect((await cells()).map(([first]) => first ?? null)).toEqual([null, null, null, 0, true, 'y']);
+  expect(cellData(engine, engine.workbook.getSheetBySheetName('Sheet1')!, 2, 0)?.v).toBe('');
+});
+
+describe('as spreadsheets have it, where the library has it otherwise or not at all', () => {
+  it.each([
+    ['0.1+0.2=0.3', true],
+    ['0.1+0.2>0.3', false],
+    ['0.1+0.2<=0.3', true],
+    ['A1+A2<>A3', false],
+    ['0.1+0.2-0.3', 0],
+    ['SUM(A1+A2,-A3)', 0],
+    ['1.00000000000001=1', false],
+    ['COUNTIF(D1:D2,0.3)', 2],
+    ['MATCH(A1+A2,A1:A3,0)', 3],
+    ['AND(A9,TRUE)', true],
+    ['AND(A9,B1)', '#VALUE!'],
+    ['AND(A1:A9)', true],
+    ['AND(A1:B3,C1)', false],
+    ['AND(B1,TRUE)', true],
+    ['AND("text",TRUE)', '#VALUE!'],
+    ['AND("true",TRUE)', true],
+    ['OR(A9,A8)', '#VALUE!'],
+    ['OR(A9,C1)', false],
+    ['OR(A7:B9,A1)', true],
+    ['OR(C1,A1/0)', '#DIV/0!'],
+    ['IF(AND(A9,A1),"both","not")', 'both'],
+    ['Gone!A1', '#REF!'],
+    ['Gone!A1+1', '#REF!'],
+    ['Gone!A1&""', '#REF!'],
+    ['SUM(Gone!A1:A3)', '#REF!'],
+    ['SUM(Gone!A:A)', '#REF!'],
+    ['ARCH.RADIUS(Gone!A1,6)', '#REF!'],
+    ['IFERROR(Gone!A1,"none")', 'none'],
+  ] as const)('%s is %s', async (formula, expected) => {
+    await type('A1', [
+      [0.1, 'text', false, '=A1+A2'],
+      [0.2, '', null, 0.3],
+      [0.3, null, null, null],
+    ]);
+    await type('F1', [[`=${formula}`]]);
+    expect(engine.calculation.handedOver).toBeNull();
+    expect((await cells())[0]![5]).toBe(expected);
+  });
+
+  it('a sheet that is put in under the name of one that was missing brings the figures; taken out it leaves #REF!', async () => {
+    await type('A1', [['=Stock!A1*2'], ['=SUM(Stock!A1:A2)'], ['=Stock!A2']]);
+    expect(await cells()).toEqual([['#REF!'], ['#REF!'], ['#REF!']]);
+    const book = engine.api.getActiveWorkbook()!;
+    book.create('Stock', 5, 5);
+    await type('A1', [[7], [8]], 'Stock');
+    expect(await cells()).toEqual([[14], [15], [8]]);
+    book.deleteSheet(book.getSheetByName('Stock')!);
+    await engine.settled();
+    expect(await cells()).toEqual([['#REF!'], ['#REF!'], ['#REF!']]);
+  });
+
+  it.each([
+    ['typed over', 5, 5],
+    ['typed over with text', 'here', 0],
+    ['cleared', null, 0],
+    ['given another formula', '=C3', 3],
+    ['given one that spills over less', '=C2:C3*1', 5, 3],
+  ] as [string, Typed, number, number?][])(
+    "a spill's first cell %s takes the spill away from all that reads it",
+    async (_how, typed, sum, second = 0) => {
+      await type('C1', [[1], [2], [3]]);
+      await type('A1', [['=C1:C3*10']]);
+      await type('E1', [['=SUM(A1:A5)'], ['=A2+0'], ['=COUNT(A1:A5)']]);
+      expect((await cells()).map((row) => row[4])).toEqual([60, 20, 3]);
+      await type('A1', [[typed]]);
+      const after = await cells();
+      expect(after.map((row) => row[4])).toEqual([sum, second, second > 0 ? 2 : sum > 0 ? 1 : 0]);
+      expect(after.slice(1).map(([first]) => first ?? 0)).toEqual([second, 0]);
+    },
+  );
+});
+
 it('changes made one upon another end with the figures of the last, and say nothing on the console', async () => {
   const said = [vi.spyOn(console, 'error'), vi.spyOn(console, 'warn')];
   const openings = randomOpenings(30, random(6));

@@ -26,7 +26,7 @@ describe('the Setups sheet', () => {
 
   it('says on every printed page where the plan is older than the rows', () => {
     expect(SHEET.repeatRows).toEqual([1, 1]);
-    expect(SHEET.rows[0]!.map((cell) => cell?.formula)).toContain('Plan_state&""');
+    expect(SHEET.rows[0]!.map((cell) => cell?.formula)).toContain('Plan_state');
   });
 
   it('has a row for each set-up, the cautions once and a card for each', () => {

@@ -60,7 +60,7 @@ function* rowsOf(
   const blanks = Array<null>(TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'lookAt') - 4).fill(null);
   yield [
     ...[{ value: 'Takeoff', style: 'title' } as const, null, null],
-    ...[{ value: '', formula: 'Plan_state&""', style: 'attention' } as const, ...blanks],
+    ...[{ value: '', formula: 'Plan_state', style: 'attention' } as const, ...blanks],
     { value: notSetSentence(takeoff.standards), formula: 'Shop_not_set&""', style: 'attention' },
   ];
   yield [null, null, null, summary(takeoff, body, working !== null), ...blanks, typedOver(body)];

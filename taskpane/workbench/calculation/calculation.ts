@@ -4,7 +4,7 @@ import { forgetPlaces } from '../forget-places';
 import type { GridFunction } from '../functions';
 import { valueObject } from './compile';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
-import { Graph, Templates } from './graph';
+import { Graph, NO_TRACES, Templates, type Traces } from './graph';
 import { Run } from './run';
 import { CellError, CellValues } from './value';
 
@@ -30,6 +30,8 @@ export class Calculation {
   private readonly causeOf: (id: string) => Cause | undefined;
   private graph: Graph | null = null;
   private namesMoved = false;
+  /** Of the last calculation. */
+  private before: Traces = NO_TRACES;
   /** The library's own knowledge of who reads whom is of the formulas as they stand. */
   private libraryKnows = false;
   private muted = 0;
@@ -194,11 +196,14 @@ export class Calculation {
       config.load({ ...quietConfig(this.engine), rowData: model.getHiddenRowsFiltered() });
     }
     markDirty(graph, dirty);
+    graph.touchMoved(this.before);
     const run = new Run(this.engine, graph, this.values);
     this.current = run;
     const done = await run.calculate().finally(() => (this.current = null));
-    if (done) run.write();
-    return done;
+    if (!done) return false;
+    this.before = graph.traces();
+    run.write();
+    return true;
   }
 
   private othersCalculate(): boolean {
@@ -212,6 +217,7 @@ export class Calculation {
 
   private async byLibrary(dirty: readonly Dirty[], why: string): Promise<void> {
     this.handedOver = why;
+    this.before = NO_TRACES;
     if (!this.libraryKnows) forgetPlaces(this.engine);
     this.libraryKnows = true;
     await calculateByLibrary(this.engine, merged(dirty));

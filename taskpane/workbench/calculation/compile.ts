@@ -24,8 +24,7 @@ interface Form {
  */
 export function compileFormula(library: GridLibrary, ast: BaseAstNode, form: Form): Compiled | null {
   const top = (ast.nodeType as number) === KIND.root ? ast.getChildren()[0] : ast;
-  // A bare reference has rules of its own: it spills, and gives a blank as 0.
-  if (!top || form.places.has(top)) return null;
+  if (!top) return null;
   const own = ownCall(library, top, form);
   if (own) return own;
   const scalar = partOf(library, top, form)?.scalar;
@@ -40,6 +39,8 @@ function partOf(library: GridLibrary, node: BaseAstNode, form: Form): Part | nul
   switch (node.nodeType as number) {
     case KIND.none:
       return { scalar: () => null, constant: null };
+    case KIND.error:
+      return constant(new CellError(token));
     case KIND.value:
       return constantPart(token);
     case KIND.operator:

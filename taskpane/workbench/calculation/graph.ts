@@ -2,10 +2,22 @@ import type { ICellData, Worksheet } from '@univerjs/core';
 import type { BaseAstNode } from '@univerjs/engine-formula';
 import type { EngineCore } from '../engine';
 import type { GridFunction } from '../functions';
-import { meet, RangeCells, type Area } from './range';
+import { meet, RangeCells, type Area, type CellSource } from './range';
 import { SheetCells, spilledArea, type FormulaNode, type RangeNode } from './sheet-cells';
 import { readTemplate, type Executor, type Reference, type Template } from './template';
 import { CellError, type CellValues, type Scalar } from './value';
+
+/** The cells of a sheet that isn't there. */
+const NO_SHEET: CellSource = { value: () => new CellError('#REF!'), isFormula: () => false };
+
+/** What formulas rested on beside cells that are told to change. */
+export interface Traces {
+  /** The cells that each formula spilled over, its own among them. */
+  readonly spills: readonly { readonly sheetId: string; readonly area: Area }[];
+  readonly missing: ReadonlySet<string>;
+}
+
+export const NO_TRACES: Traces = { spills: [], missing: new Set() };
 
 /** Every formula of the workbook, what each reads, and an order in which all of them can be calculated. */
 export class Graph {
@@ -18,6 +30,8 @@ export class Graph {
   /** Formulas that found no room to spill over: any change may give it. */
   readonly blocked = new Set<FormulaNode>();
   private readonly nodes: FormulaNode[] = [];
+  /** Sheets that formulas name and that aren't there, in small letters. */
+  private readonly missing = new Set<string>();
 
   constructor(engine: EngineCore, values: CellValues, templates: Templates) {
     const { workbook } = engine;
@@ -95,6 +109,25 @@ export class Graph {
     this.beyond = ready.length < this.nodes.length ? 'formulas read one another in a circle' : null;
   }
 
+  /** What the next reading of all formulas has to know of this one. */
+  traces(): Traces {
+    const spills = [...this.sheets.values()].flatMap(({ id, spilling }) =>
+      [...spilling].map((node) => ({ sheetId: id, area: spilledArea(node) })),
+    );
+    return { spills, missing: this.missing };
+  }
+
+  /** Marks what reads cells where formulas spilled that spill no longer, or otherwise, and sheets that weren't there. */
+  touchMoved({ spills, missing }: Traces): void {
+    for (const { sheetId, area } of spills) {
+      const sheet = this.sheets.get(sheetId);
+      const now = sheet?.node(area.firstRow, area.firstColumn);
+      if (sheet && !(now && sameSize(now, area))) this.touch(sheet, area);
+    }
+    const found = [...missing].filter((name) => !this.missing.has(name));
+    if (found.length > 0) this.touchNaming(found);
+  }
+
   /** Marks what reads from an area, and the formulas in it, as changed. */
   touch(sheet: SheetCells, area: Area): void {
     for (const node of sheet.formulasIn(area)) node.dirty = true;
@@ -122,8 +155,10 @@ export class Graph {
     const seen = new Set<RangeNode>();
     node.reads = node.template.references.map((reference) => {
       const named = reference.sheet === null ? node.sheet : byName.get(reference.sheet.toLowerCase());
-      // A sheet that isn't there has no cells; its formula is calculated again when sheets change.
-      if (!named) return new RangeCells({ value: () => null, isFormula: () => false }, areaOf(reference, node, 1, 1));
+      if (!named) {
+        this.missing.add(reference.sheet!.toLowerCase());
+        return new RangeCells(NO_SHEET, areaOf(reference, node, 1, 1));
+      }
       const area = areaOf(reference, node, named.worksheet.getRowCount(), named.worksheet.getColumnCount());
       const key = `${area.firstRow},${area.firstColumn},${area.lastRow},${area.lastColumn}`;
       let range = named.ranges.get(key);

@@ -61,21 +61,22 @@ function eachValue(rule: (value: Scalar) => Scalar): Native {
   };
 }
 
+/** Of a reference only the cells' own figures and truth values count, as spreadsheets do it; without any there is no answer. */
 function logical(stop: boolean): Native {
-  return (args) =>
-    args.every(isScalar)
-      ? {
-          scalar(at) {
-            let found = !stop;
-            for (const part of args) {
-              const truth = asTruth(part.scalar(at));
-              if (truth instanceof CellError) return truth;
-              if (truth === stop) found = stop;
-            }
-            return found;
-          },
-        }
-      : null;
+  return (args) => ({
+    scalar(at) {
+      let found: boolean | null = null;
+      for (const part of args)
+        for (const row of part.range?.(at).values() ?? part.rows?.(at) ?? [[part.scalar!(at)]])
+          for (const cell of row) {
+            if ((part.range || part.rows) && (cell === null || typeof cell === 'string')) continue;
+            const truth = asTruth(cell);
+            if (truth instanceof CellError) return truth;
+            if (found === null || truth === stop) found = truth;
+          }
+      return found ?? new CellError('#VALUE!');
+    },
+  });
 }
 
 /** What is looked for: text with signs that stand for others is the library's. */

@@ -38,9 +38,16 @@ function finite(value: number): Scalar {
   return Number.isFinite(value) ? value : new CellError('#NUM!');
 }
 
+/** Whether two figures are one to the 15 digits that a spreadsheet holds: 0.1 + 0.2 is 0.3. */
+function alike(one: number, other: number): boolean {
+  if (one === other) return true;
+  if (!(Math.abs(one - other) <= 1e-14 * Math.abs(one))) return false;
+  return one.toPrecision(15) === other.toPrecision(15);
+}
+
 const ARITHMETIC: Readonly<Record<string, (one: number, other: number) => Scalar>> = {
-  '+': (one, other) => finite(one + other),
-  '-': (one, other) => finite(one - other),
+  '+': (one, other) => (alike(one, -other) ? 0 : finite(one + other)),
+  '-': (one, other) => (alike(one, other) ? 0 : finite(one - other)),
   '*': (one, other) => finite(one * other),
   '/': (one, other) => (other === 0 ? new CellError('#DIV/0!') : finite(one / other)),
 };
@@ -87,7 +94,7 @@ function order(one: Exclude<Scalar, CellError>, other: Exclude<Scalar, CellError
   const right = other ?? blankLike(one);
   const [leftRank, rightRank] = [rank(left), rank(right)];
   if (leftRank !== rightRank) return leftRank - rightRank;
-  if (typeof left !== 'string') return Number(left) - Number(right);
+  if (typeof left !== 'string') return alike(Number(left), Number(right)) ? 0 : Number(left) - Number(right);
   const [leftText, rightText] = [left.toLowerCase(), (right as string).toLowerCase()];
   if (leftText === rightText) return 0;
   // Which text comes first hangs on the language.

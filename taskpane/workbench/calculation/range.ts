@@ -114,9 +114,9 @@ export function plainRows(values: readonly (readonly Scalar[])[]): PlainRows {
   return { rows };
 }
 
-/** Text is found in either case, and is never a number; a blank and an error are found by nothing. */
+/** Text is found in either case, and is never a number; a blank and an error are found by nothing. Figures have 15 digits. */
 function keyOf(value: Scalar): string | number | null {
-  if (typeof value === 'number') return value;
+  if (typeof value === 'number') return Number.isInteger(value) ? value : Number(value.toPrecision(15));
   if (typeof value === 'string') return `s${value.toLowerCase()}`;
   return typeof value === 'boolean' ? `b${value}` : null;
 }

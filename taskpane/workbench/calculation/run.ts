@@ -159,10 +159,8 @@ export class Run {
       .execute({ node: ast, refOffsetX: node.across, refOffsetY: node.down });
     const value = this.readVariant(node, found);
     ast.resetCalculationState();
-    // A reference to a blank shows a 0; the empty text of a formula is a blank to the library, not here.
-    if (value !== null || !found.isReferenceObject()) return value;
-    const isBare = ast.getChildren()[0]?.getChildren().length === 0;
-    return (isBare ? node.reads[0]?.at(0, 0) : null) ?? 0;
+    // A reference to a blank shows a 0.
+    return value === null && found.isReferenceObject() ? 0 : value;
   }
 
   private readVariant(node: FormulaNode, found: FunctionVariantType): Scalar | Rows {

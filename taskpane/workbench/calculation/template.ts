@@ -40,6 +40,7 @@ export const KIND = {
   value: 2,
   operator: 3,
   call: 4,
+  error: 7,
   root: 9,
   union: 10,
   prefix: 11,
