@@ -1,4 +1,4 @@
-import { jobMinimum } from '../src/job/minimum';
+import { jobMinimum, type JobMinimum } from '../src/job/minimum';
 import type { Job } from '../src/job/fields';
 import { notPricedYet } from '../src/extras';
 import { notSetSentence } from '../src/notSet';
@@ -79,8 +79,13 @@ export function totalsJson(taken: Takeoff, job: Job) {
   return {
     ...taken.totals,
     ...(lines.length === 0 ? {} : extras),
-    ...(minimum === null ? {} : { minimum: { charge: minimum.charge, short: minimum.short, jobTotal: minimum.total } }),
+    ...(minimum === null ? {} : { minimum: minimumJson(minimum) }),
   };
+}
+
+/** With the job's other lines where it has any: by them the total of the job is more than that of its openings and extras. */
+function minimumJson({ charge, short, otherLines, total }: JobMinimum) {
+  return { charge, short, ...(otherLines === 0 ? {} : { otherLines }), jobTotal: total };
 }
 
 /**
@@ -214,6 +219,7 @@ export function takeoffTable(taken: Takeoff, job: Job): string {
   }
   const minimum = jobMinimum(taken, job);
   if (minimum !== null && minimum.short > 0) {
+    if (minimum.otherLines !== 0) rows.push(['', '', '', 'other lines', '', '', '', '', figure(minimum.otherLines, 2)]);
     rows.push(['', '', '', 'minimum charge, short', '', '', '', '', figure(minimum.short, 2)]);
     rows.push(['', '', '', 'job in all', '', '', '', '', figure(minimum.total, 2)]);
   }

@@ -1,4 +1,4 @@
-import { addUp } from '../rounding';
+import { addUp, toCents } from '../rounding';
 import { allExtras, extrasTotal } from '../takeoff/extras';
 import type { Takeoff } from '../takeoff/takeoff';
 import type { Job } from './fields';
@@ -19,7 +19,7 @@ export interface JobMinimum {
 /** Null where the job has no minimum charge. Example: openings of 180.00 and a minimum of 250.00: 70.00 short, 250.00 in all. */
 export function jobMinimum(taken: Takeoff, job: Job): JobMinimum | null {
   if (!(job.minimum > 0)) return null;
-  const otherLines = addUp(job.extras.map(({ quantity, unitPrice }) => quantity * unitPrice));
+  const otherLines = addUp(job.extras.map(({ quantity, unitPrice }) => toCents(quantity * unitPrice)));
   const lines = addUp([taken.totals.price, extrasTotal(allExtras(taken)) ?? 0, otherLines]);
   const short = Math.max(0, addUp([job.minimum, -lines]));
   return {

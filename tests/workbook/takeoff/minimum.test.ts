@@ -66,6 +66,15 @@ describe("the job's minimum charge", () => {
     expect(jobMinimum(taken, lines)).toMatchObject({ short: 0, otherLines: 6000 });
   });
 
+  it('counts another line at the cents it has on the proposal, and says in the JSON what other lines come to', () => {
+    // 0.5 × 2.01 is 1.005: 1.01 as a spreadsheet rounds, 1.00 as a binary fraction would.
+    const half = { ...job, extras: [{ words: 'Straight casing', quantity: 0.5, unitPrice: 2.01 }] };
+    const { charges, total } = proposalFrom(taken, half);
+    const short = charges.find(({ kind }) => kind === 'minimum')!.amount;
+    expect(total).toBe(5000);
+    expect(totalsJson(taken, half)).toMatchObject({ minimum: { short, otherLines: 1.01, jobTotal: 5000 } });
+  });
+
   it('says where the proposal reckons with more before it asks what is short', () => {
     expect(jobMinimum(taken, job)!.moreOnProposal).toBe(false);
     expect(jobMinimum(taken, { ...job, discount: 0.05 })!.moreOnProposal).toBe(true);
