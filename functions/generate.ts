@@ -1,5 +1,5 @@
 import { generateCustomFunctionsMetadata } from 'custom-functions-metadata';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import { readExample } from './example';
@@ -75,10 +75,16 @@ function plain(text: string | undefined): string {
   return (text ?? '').replace(/\s+/g, ' ').trim();
 }
 
+/** A file that would be the same is left alone: others may be reading it. */
+function write(name: string, text: string): void {
+  const path = HERE + name;
+  if (!existsSync(path) || readFileSync(path, 'utf8') !== text) writeFileSync(path, text);
+}
+
 async function main(): Promise<void> {
   const metadata = GROUPS.flatMap(readFunctions);
-  writeFileSync(`${HERE}functions.json`, await excelMetadata());
-  writeFileSync(`${HERE}metadata.json`, `${JSON.stringify(metadata, null, 2)}\n`);
+  write('functions.json', await excelMetadata());
+  write('metadata.json', `${JSON.stringify(metadata, null, 2)}\n`);
   console.log(`${metadata.length} worksheet functions written`);
 }
 

@@ -49,11 +49,11 @@ function run(step: Step): Promise<Outcome> {
   });
 }
 
-/** The same for projects of vitest, counting the tests that it ran. */
-async function runTests(name: string, projects: readonly string[]): Promise<Outcome> {
-  const path = `artifacts/vitest-${projects.join('-')}.json`;
+/** The same for a project of vitest, counting the tests that it ran. */
+async function runTests(name: string, project: string): Promise<Outcome> {
+  const path = `artifacts/vitest-${project}.json`;
   rmSync(path, { force: true });
-  const args = projects.flatMap((project) => ['--project', project]);
+  const args = ['--project', project];
   const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${path}`];
   const outcome = await run({ name, command: ['npx', 'vitest', 'run', ...args, ...reporters] });
   try {
@@ -73,24 +73,31 @@ async function runTests(name: string, projects: readonly string[]): Promise<Outc
   }
 }
 
-const npm = (name: string): Step => ({ name, command: ['npm', 'run', '--silent', name] });
+const script = (name: string) => () => run({ name, command: ['npm', 'run', '--silent', name] });
+
+/** One after the other, in a lane beside others. */
+async function lane(...steps: readonly (() => Promise<Outcome>)[]): Promise<Outcome[]> {
+  const outcomes: Outcome[] = [];
+  for (const step of steps) outcomes.push(await step());
+  return outcomes;
+}
 
 async function main(): Promise<void> {
   mkdirSync('artifacts', { recursive: true });
-  const outcomes: Outcome[] = [];
-  // Two at a time, a core each. What is generated is checked before the build, which generates some of it anew.
-  outcomes.push(...(await Promise.all([run(npm('lint')), run(npm('stale'))])));
-  outcomes.push(...(await Promise.all([run(npm('types')), run(npm('build'))])));
-
   const missing = missingTools();
-  const driven = ['browser', 'spreadsheet'].filter((project) => !missing.some((tool) => tool.project === project));
-  // A browser and a spreadsheet program are driven one test at a time: beside them there is a core for all others.
-  outcomes.push(
-    ...(await Promise.all([
-      runTests('tests of the sources and of what was built', ['unit', 'built']),
-      ...(driven.length > 0 ? [runTests(`tests with a ${driven.join(' and a ')}`, driven)] : []),
-    ])),
-  );
+  const tests = (project: string) => () => runTests(`tests: ${project}`, project);
+  const driven = (project: 'browser' | 'spreadsheet') =>
+    missing.some((tool) => tool.project === project) ? [] : [tests(project)];
+  // What is generated is checked before the build, which generates some of it anew.
+  const ready = lane(script('stale'), script('build'));
+  // A browser and a spreadsheet program are driven one test at a time and waited for: beside both there is a core for all others.
+  const lanes = await Promise.all([
+    ready,
+    lane(script('lint'), script('types'), tests('unit')),
+    ready.then(() => lane(...driven('browser'))),
+    ready.then(() => lane(tests('built'), ...driven('spreadsheet'))),
+  ]);
+  const outcomes = lanes.flat();
 
   const skipped = outcomes.reduce((sum, outcome) => sum + outcome.skipped, 0);
   for (const tool of missing) console.log(`\nLEFT OUT: tests/${tool.project} — ${tool.advice}`);

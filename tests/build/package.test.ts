@@ -9,7 +9,7 @@ const folder = mkdtempSync(join(tmpdir(), 'archwright-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const pack = (...args: string[]) =>
-  spawnSync('npx', ['tsx', 'taskpane/excel/package.ts', ...args], { encoding: 'utf8' });
+  spawnSync(process.execPath, ['--import', 'tsx', 'taskpane/excel/package.ts', ...args], { encoding: 'utf8' });
 
 describe('npm run package', () => {
   test('gives a folder to host and a manifest that points at it', async () => {
