@@ -9,7 +9,7 @@ import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { Curve } from '../src/takeoff/curve';
 import { factorsOf } from '../src/takeoff/factors';
-import type { OwnFigures } from '../src/takeoff/ownFigures';
+import { splicesOf, type OwnFigures } from '../src/takeoff/ownFigures';
 import type { SetupPlan } from '../src/takeoff/setups';
 import { allExtras, extrasOf, extrasTotal, type ExtraLine } from '../src/takeoff/extras';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
@@ -50,6 +50,7 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     segments: crown?.blank.chosen.segments ?? null,
     blankWidth: crown?.blank.chosen.width ?? null,
     blankLength: crown?.blank.chosen.length ?? null,
+    ...(own && splicesOf(own.rings) > 0 ? { splices: splicesOf(own.rings) } : {}),
     boardFeet: cost?.boardFeet ?? null,
     cutsPerInch: own?.cutsPerInch ?? null,
     runMinutes: cost?.runMinutes ?? null,

@@ -2,6 +2,7 @@ import { mitersLegs } from '../head/joints';
 import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
+import { NEARLY } from './arcPieces';
 import { isButted } from './curve';
 import type { OwnFigures } from './ownFigures';
 
@@ -11,6 +12,8 @@ import type { OwnFigures } from './ownFigures';
  */
 export const ATTENTION = {
   short: 'A blank is shorter than the rolls hold.',
+  split: 'A piece is larger than the shop carries: it is made in halves, with a finished splice.',
+  large: 'Even a half of a piece is larger than the shop carries.',
   tight: 'An inside radius is smaller than the machine takes.',
   wide: 'The blank is wider than the machine takes.',
   ellipse: 'The arcs stray from the true ellipse by more than is allowed: more arcs come nearer.',
@@ -29,7 +32,9 @@ export const ATTENTION = {
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
   const plans = own.rings;
   const said: string[] = [];
-  if (plans.some((plan) => plan.runLength < standards.shortestPiece)) said.push(ATTENTION.short);
+  if (plans.some((plan) => plan.runLength < standards.shortestPiece - NEARLY)) said.push(ATTENTION.short);
+  if (plans.some(({ made }) => made.parts === 2)) said.push(ATTENTION.split);
+  if (plans.some(({ made }) => made.tooLarge)) said.push(ATTENTION.large);
   if (plans.some((plan) => plan.ring.inside < standards.smallestRadius)) said.push(ATTENTION.tight);
   if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);

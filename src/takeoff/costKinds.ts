@@ -17,6 +17,7 @@ const WORK: Readonly<Record<LaborKind, string>> = {
   endCuts: 'Cutting ends',
   sanding: 'Sanding by hand',
   packing: 'Packing pieces',
+  fitting: 'Splices and carriers',
 };
 
 /** What the cost of a job is made of, and last what its prices are above it: together they are what it sells for. */

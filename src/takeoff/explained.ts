@@ -116,12 +116,18 @@ export function byArc(which: Which): Explain {
 }
 
 export function byAllowance(which: Which): Explain {
-  return ({ curve }, { endAllowance }) => {
-    const ring = curve?.[which];
-    return ring
+  return ({ own }, { endAllowance, shortestPiece }) => {
+    const made = own?.[which]?.made;
+    return made
       ? {
-          by: 'degrees of the finished piece, with the allowance at either end',
-          from: [rest('finished', ring.finishedAngle, 'degrees'), length('end allowance', endAllowance)],
+          by: made.overlong
+            ? 'as much as the rolls hold, at the center'
+            : 'degrees of the finished piece, with the allowance at either end',
+          from: [
+            rest('finished', made.finishedAngle, 'degrees'),
+            length('end allowance', endAllowance),
+            ...(made.overlong ? [length('shortest piece', shortestPiece)] : []),
+          ],
         }
       : null;
   };

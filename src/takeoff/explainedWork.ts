@@ -20,6 +20,20 @@ export const byBlanks: Explain = (row) =>
     ]),
   };
 
+export const bySplices: Explain = (row, { largestAcross, largestHigh, largestTurn }) =>
+  row.own && {
+    by: 'one for each arc that is made in halves, two in a full circle',
+    from: [
+      ...eachRing(row, ({ made, ring }, name) => [
+        rest(`${name}: arcs`, ring.arcs.length, 'count'),
+        rest(`${name}: pieces of each`, made.parts, 'count'),
+      ]),
+      length('largest piece, across', largestAcross),
+      length('largest piece, high', largestHigh),
+      rest('largest piece, turn', largestTurn, 'degrees'),
+    ],
+  };
+
 export const byCuts: Explain = (row, standards) => {
   const { own, inputs } = row;
   if (own === null || inputs === null) return null;

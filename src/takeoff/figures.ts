@@ -27,11 +27,12 @@ import {
   byLabor,
   byPasses,
   byRunning,
+  bySplices,
   bySetups,
   byStock,
   byWood,
 } from './explainedWork';
-import type { RingPlan } from './ownFigures';
+import { splicesOf, type RingPlan } from './ownFigures';
 import type { Stage } from './shop';
 
 /** One figure of an opening, from its own inputs alone. The only place where it is described. */
@@ -118,10 +119,10 @@ function ringFigures(which: 'crown' | 'haunch') {
       'blank angle',
       'Blank angle',
       'degrees',
-      'curve',
-      'Degrees that the glued ring covers, end allowances included.',
+      'blank',
+      'Degrees that one glued blank covers: of an arc in halves, of one; end allowances, and what is longer for the rolls, included.',
       byAllowance(which),
-      ofCurve((ring) => ring.blankAngle),
+      (row) => row.own?.[which]?.ring.blankAngle,
     ),
     make(
       'segments',
@@ -175,6 +176,7 @@ export const FIGURES = [
   { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter, value: (row) => row.curve?.miter },
   { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', explain: byBlanks, value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
   ...ringFigures('haunch'),
+  { name: 'splices', heading: 'Finished splices', measure: 'count', stage: 'blank', about: 'Finished splices of one head, where a piece is larger than the shop carries and is made in halves.', explain: bySplices, value: (row) => row.own && splicesOf(row.own.rings) },
   { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', explain: byCuts, value: (row) => row.own?.cutsOutside },
   { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', explain: byGrade, value: (row) => row.own?.grade },
   { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth; the list of knives may name either.', explain: byPasses, value: (row) => row.own?.passes },

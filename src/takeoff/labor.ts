@@ -11,6 +11,7 @@ export const LABOR_KINDS = [
   'endCuts',
   'sanding',
   'packing',
+  'fitting',
 ] as const;
 export type LaborKind = (typeof LABOR_KINDS)[number];
 /** Minutes of each kind of work. */
@@ -27,6 +28,8 @@ export interface Worked {
   readonly outsideLength: number;
   readonly passes: number;
   readonly joints: number;
+  /** Pieces fixed to a carrier, because the rolls would not hold them. */
+  readonly carried: number;
   /** Ends of one piece that are cut. */
   readonly ends: number;
   /** Straight stock comes dressed, is ripped from the board, and has a feed of its own. */
@@ -35,7 +38,7 @@ export interface Worked {
 
 /** The minutes of work on pieces; their number need not be whole: an opening's share of the spare ones is not. */
 export function laborOf(worked: Worked, standards: Standards): LaborMinutes {
-  const { pieces, runLength, outsideLength, passes, joints, ends, straight } = worked;
+  const { pieces, runLength, outsideLength, passes, joints, carried, ends, straight } = worked;
   const long = outsideLength / longUnit(standards.unit);
   return {
     gluing: joints * standards.jointMinutes,
@@ -46,6 +49,7 @@ export function laborOf(worked: Worked, standards: Standards): LaborMinutes {
     endCuts: pieces * ends * standards.endCutMinutes,
     sanding: long * standards.sandMinutes,
     packing: pieces * standards.packMinutes,
+    fitting: carried * standards.carrierMinutes,
   };
 }
 

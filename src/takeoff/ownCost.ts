@@ -2,7 +2,7 @@ import { radians } from '../angle';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import { addLabor, laborMoney, laborOf, minutesOf, NO_LABOR, type LaborMinutes } from './labor';
-import type { OwnFigures, RingPlan } from './ownFigures';
+import { splicesOf, type OwnFigures, type RingPlan } from './ownFigures';
 
 /** What an opening takes by itself, for its whole quantity: without spare and test pieces and without what is shared. */
 export interface OwnCost {
@@ -33,7 +33,11 @@ export function ownCost(inputs: Inputs, own: OwnFigures, standards: Standards): 
   const minutes = addLabor([
     ...rings.map((cost) => cost.minutes),
     straightLabor(own, heads, standards),
-    { ...NO_LABOR, gluing: headJoints * standards.jointMinutes },
+    {
+      ...NO_LABOR,
+      gluing: headJoints * standards.jointMinutes,
+      fitting: heads * splicesOf(own.rings) * standards.spliceMinutes,
+    },
   ]);
   return {
     joints: sum((cost) => cost.joints) + headJoints,
@@ -56,7 +60,7 @@ export function straightLabor(
   const length = straight.length * heads;
   const pieces = straight.count * heads;
   return laborOf(
-    { pieces, runLength: length, outsideLength: length, passes, joints: 0, ends: 2, straight: true },
+    { pieces, runLength: length, outsideLength: length, passes, joints: 0, carried: 0, ends: 2, straight: true },
     standards,
   );
 }
@@ -70,7 +74,7 @@ export interface PieceCost {
 
 /** What a number of rings of one kind take, which need not be whole: an opening's share of the spare ones is not. */
 export function ringCost(
-  { ring, blank: { chosen }, runLength }: RingPlan,
+  { ring, made, blank: { chosen }, runLength }: RingPlan,
   pieces: number,
   passes: number,
   standards: Standards,
@@ -82,7 +86,7 @@ export function ringCost(
     wood: chosen.boardFeet * pieces * chosen.price,
     minutes: laborOf(
       {
-        ...{ pieces, passes, joints, straight: false },
+        ...{ pieces, passes, joints, carried: made.carried ? pieces : 0, straight: false },
         runLength: pieces * runLength,
         outsideLength: pieces * radians(ring.blankAngle) * ring.outside,
         ends: ring.blankAngle === 360 ? 0 : 2,

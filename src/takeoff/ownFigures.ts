@@ -5,6 +5,7 @@ import { knifeListed, type KnifeSize } from '../onHand';
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { perFootPerMinute, perInch } from '../unit';
+import { arcPieces, type ArcPieces } from './arcPieces';
 import { chooseBlank, type BlankChoice } from './blankChoice';
 import type { Curve, RingKind } from './curve';
 import { NEEDS, type Inputs } from './inputs';
@@ -14,7 +15,10 @@ import { boardFor, stockName } from './wood';
 
 /** A ring with the blank chosen for it and the guide set it runs between. */
 export interface RingPlan {
+  /** As it is glued up: of an arc made in halves, one of them. */
   readonly ring: RingKind;
+  /** How each arc is made. */
+  readonly made: ArcPieces;
   readonly blank: BlankChoice;
   readonly knife: string;
   /** Guides of its own radius: alike where profile, width, thickness and inside radius are. Near radii may share: see `guideSets.ts`. */
@@ -144,12 +148,18 @@ function knifeName(inputs: Inputs): string {
   return `${roundTo(3, inputs.face)} x ${roundTo(3, inputs.thickness)} ${inputs.profile}`;
 }
 
-function ringPlan(ring: RingKind, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan> {
-  const size = { inside: ring.inside, face: inputs.face, degrees: ring.blankAngle, finished: ring.finishedAngle };
+function ringPlan(arc: RingKind, inputs: Inputs, standards: Standards, knife: string): Result<RingPlan> {
+  const made = arcPieces(arc, inputs.face, standards);
+  const { blankAngle, finishedAngle, parts, overlong } = made;
+  const ring: RingKind = { ...arc, blankAngle, finishedAngle, count: arc.count * parts };
+  // Joints of an overlong blank may fall within the finished piece: its grain is judged over all of it.
+  const finished = overlong ? blankAngle : finishedAngle;
+  const size = { inside: ring.inside, face: inputs.face, degrees: blankAngle, finished };
   const blank = chooseBlank(size, inputs.wood, standards, inputs.segmentsWanted);
   if (!blank.ok) return blank;
   return ok({
     ring,
+    made,
     blank: blank.value,
     knife,
     guide: `${knife}, R ${roundTo(3, ring.inside)}`,
@@ -173,4 +183,9 @@ function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife:
     boardFeet: feet.value,
     setup: `${knife}, straight`,
   });
+}
+
+/** Finished splices of one head. */
+export function splicesOf(rings: readonly RingPlan[]): number {
+  return rings.reduce((sum, { made, ring }) => sum + made.splices * ring.arcs.length, 0);
 }

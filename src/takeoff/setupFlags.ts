@@ -1,7 +1,8 @@
 import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
 import type { Unit } from '../unit';
-import type { Setup } from './setups';
+import { NEARLY } from './arcPieces';
+import type { Setup, SetupPieces } from './setups';
 
 /** Knives and screws are checked for tightness again after so much running. Common practice. */
 const MINUTES_BETWEEN_CHECKS = 120;
@@ -14,14 +15,19 @@ export function setupFlags(
   const { shortestPiece, smallestRadius, widestFace, margin, unit } = standards;
   const length = (value: number) => lengthInWords(value, unit);
   const flags: string[] = [];
-  const short = setup.pieces.filter((piece) => piece.runLength < shortestPiece);
+  const short = setup.pieces.filter((piece) => piece.runLength < shortestPiece - NEARLY);
   if (short.length > 0) {
     const least = Math.min(...short.map((piece) => piece.runLength));
-    const marks = [...new Set(short.map((piece) => piece.mark))].join(', ');
+    const how = short.every(({ longer }) => longer === 'carrier')
+      ? 'Run them on a carrier'
+      : 'Run them in one length with others, or on a carrier';
     flags.push(
-      `Too short for the rolls: ${marks}, ${length(least)} along the center; the machine holds no less than ${length(shortestPiece)}. Glue them up overlong, or run them on a carrier.`,
+      `Too short for the rolls: ${marksOf(short)}, ${length(least)} along the center; the machine holds no less than ${length(shortestPiece)}. ${how}.`,
     );
   }
+  const overlong = setup.pieces.filter(({ longer }) => longer === 'overlong');
+  if (overlong.length > 0)
+    flags.push(`Glued up overlong for the rolls: ${marksOf(overlong)}. Saw to length after the run.`);
   if (setup.insideRadius !== null && setup.insideRadius < smallestRadius) {
     flags.push(
       `Too tight: inside radius ${length(setup.insideRadius)}; the machine takes no less than ${length(smallestRadius)}.`,
@@ -44,6 +50,10 @@ export function setupFlags(
     );
   }
   return flags;
+}
+
+function marksOf(pieces: readonly SetupPieces[]): string {
+  return [...new Set(pieces.map(({ mark }) => mark))].join(', ');
 }
 
 /** By how much a molding strays from guides made for another radius. */

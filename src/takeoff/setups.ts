@@ -19,6 +19,8 @@ export interface SetupPieces {
   readonly runLength: number;
   /** Inside radius of its molding; null: straight. */
   readonly insideRadius: number | null;
+  /** How a piece is run that the rolls would not hold by itself; null: as it is. */
+  readonly longer: 'overlong' | 'carrier' | null;
   /** How far it leaves the path of its guides over their length, because they are made for another radius. */
   readonly strays: number;
 }
@@ -127,7 +129,7 @@ function runsOf({ no, opening, inputs, own }: OpeningTakeoff, sets: GuideSets, s
     const strays = guides.name === plan.guide ? 0 : strayOf(inside, guides.radius, standards);
     const piece = {
       ...{ ...of, count: headsOf(inputs) * count, runLength: plan.runLength },
-      ...{ insideRadius: inside, strays },
+      ...{ insideRadius: inside, strays, longer: longerOf(plan) },
     };
     return { name: guides.name, own, inputs, plan, guides, pieces: [piece] };
   });
@@ -136,9 +138,13 @@ function runsOf({ no, opening, inputs, own }: OpeningTakeoff, sets: GuideSets, s
     ...of,
     count: count * headsOf(inputs),
     runLength: length,
-    ...{ insideRadius: null, strays: 0 },
+    ...{ insideRadius: null, strays: 0, longer: null },
   }));
   return [...runs, { name: own.straight.setup, own, inputs, plan: null, guides: null, pieces }];
+}
+
+function longerOf({ made }: RingPlan): SetupPieces['longer'] {
+  return made.overlong ? 'overlong' : made.carried ? 'carrier' : null;
 }
 
 function finish(runs: readonly Run[], standards: Standards): Omit<Setup, 'changeMinutes'> {

@@ -1,7 +1,7 @@
 import { arcOrdinates, arcRise } from '../arc';
 import { halfSegment, ring as ringOf } from '../blank/ring';
 import { degrees, radians } from '../angle';
-import type { Piece } from '../head/head';
+import type { Arc, Piece } from '../head/head';
 import { isArc } from '../head/pieces';
 import { SHAPES } from '../head/shapes';
 import { straightReach } from '../head/straight';
@@ -269,16 +269,33 @@ function headPieces(row: Ready, standards: Standards): TrimTicket[] {
     const inner = low[at];
     if (inner === undefined) return [];
     const none = { inside: 0, outside: 0 };
+    const name = high.length === 1 ? 'head' : `head, ${isArc(outer) ? 'arc' : 'straight'} ${at + 1}`;
+    const whole: TrimTicket = {
+      piece: name,
+      ...{ insideEdge: inner.length, outsideEdge: outer.length },
+      left: closedRing ? none : endCut(inner, outer, 'left'),
+      right: closedRing ? none : endCut(inner, outer, 'right'),
+    };
+    const inHalves = row.own.rings.some(({ ring, made }) => made.parts === 2 && ring.arcs.includes(arcAt(high, at)));
+    if (!inHalves || !isArc(inner) || !isArc(outer)) return [whole];
+    // A splice is cut on the radial line in the middle of the finished piece.
+    const middle =
+      (Math.max(inner.start, outer.start) + Math.min(inner.start - inner.degrees, outer.start - outer.degrees)) / 2;
+    const edges = (end: 'left' | 'right') => {
+      const along = ({ start, degrees: turn, radius }: Arc) =>
+        radius * radians(end === 'left' ? start - middle : middle - (start - turn));
+      return { insideEdge: along(inner), outsideEdge: along(outer) };
+    };
     return [
-      {
-        piece: high.length === 1 ? 'head' : `head, ${isArc(outer) ? 'arc' : 'straight'} ${at + 1}`,
-        insideEdge: inner.length,
-        outsideEdge: outer.length,
-        left: closedRing ? none : endCut(inner, outer, 'left'),
-        right: closedRing ? none : endCut(inner, outer, 'right'),
-      },
+      { ...edges('left'), piece: `${name}, left half`, left: whole.left, right: none },
+      { ...edges('right'), piece: `${name}, right half`, left: none, right: whole.right },
     ];
   });
+}
+
+/** Which of the head's arcs, counted without its straight pieces, this piece is. */
+function arcAt(pieces: readonly Piece[], at: number): number {
+  return pieces.slice(0, at).filter(isArc).length;
 }
 
 /** The legs that the opening has. */

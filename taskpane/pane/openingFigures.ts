@@ -40,6 +40,7 @@ export function openingScene(opening: Opening, standards: Standards, lettersAcro
 /** Segments of each constant-radius piece, left to right. */
 function segmentsOf(own: NonNullable<OpeningTakeoff['own']>): readonly number[] {
   const segments: number[] = [];
-  for (const { ring, blank } of own.rings) for (const at of ring.arcs) segments[at] = blank.chosen.segments;
+  for (const { ring, made, blank } of own.rings)
+    for (const at of ring.arcs) segments[at] = made.parts * blank.chosen.segments;
   return segments;
 }

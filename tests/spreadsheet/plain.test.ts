@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { HEAD_SHAPES } from '../../src/head/head';
 import { describe, expect, it } from 'vitest';
 import type { Opening, Schedule } from '../../src/schedule/opening';
 import { readSchedule } from '../../src/schedule/readSchedule';
@@ -50,6 +51,17 @@ describe('LibreOffice Calc, made to recalculate, agrees with the core on every c
     expect(
       planSetups(taken).setups.filter(({ pieces }) => pieces.some(({ strays }) => strays > 0)).length,
     ).toBeGreaterThan(2);
+    const result = await compare(plainSheets(openings, standards));
+    expect(result.differences).toEqual([]);
+  });
+
+  it.each(['overlong', 'carrier'])('for pieces made in halves, and short ones run %s', async (shortPieces) => {
+    const most = { largestAcross: 70, largestHigh: 30, largestTurn: 170 };
+    const standards = valueOf(withSettings(defaultStandards(), { ...most, shortestPiece: 40, shortPieces }));
+    const openings = randomOpenings(50, random(23), standards, HEAD_SHAPES);
+    const rings = takeoff(openings, standards).openings.flatMap(({ own }) => own?.rings ?? []);
+    expect(rings.filter(({ made }) => made.parts === 2).length).toBeGreaterThan(10);
+    expect(rings.filter(({ made }) => made.overlong || made.carried).length).toBeGreaterThan(10);
     const result = await compare(plainSheets(openings, standards));
     expect(result.differences).toEqual([]);
   });

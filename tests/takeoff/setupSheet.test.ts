@@ -126,10 +126,10 @@ describe('what stands out in a set-up', () => {
   });
 
   it('is a piece shorter than the rolls hold, with its mark and both lengths', () => {
-    const strict = { ...standards, shortestPiece: 60 };
+    const strict: Standards = { ...standards, shortestPiece: 60, shortPieces: 'carrier' };
     const [flag, ...others] = setupFlags(setupOf({ ...arched, mark: 'W7' }, strict), strict);
     expect(flag).toMatch(
-      /^Too short for the rolls: W7, 4\d( \d+\/\d+)? along the center; .* no less than 60\. Glue them up overlong, or run them on a carrier\.$/,
+      /^Too short for the rolls: W7, 4\d( \d+\/\d+)? along the center; .* no less than 60\. Run them on a carrier\.$/,
     );
     expect(others).toEqual([]);
   });

@@ -4,7 +4,7 @@ import { shapesWhere } from '../../head/shapes';
 import { quote } from '../quote';
 import { CLOSED_HEADS, FITTED_HEADS, headIs, HIGH_SIDED_HEADS } from './formulas';
 import { LEVEL_ADDS, when } from './lacks';
-import { inRing, RING_GROUPS, SMALLEST_RADIUS } from './ringGroups';
+import { inRing, isShort, RING_GROUPS, SMALLEST_RADIUS, tooLargeFormula, type InGroup } from './ringGroups';
 
 /** What is missing, or why the figures fail although nothing is. */
 export function needsFormula(row: OpeningTakeoff): string {
@@ -15,15 +15,23 @@ export function needsFormula(row: OpeningTakeoff): string {
 
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
-  const { short, tight, wide, ellipse, finish, legless, unmitered, level, oneLeg, publishedRule } = ATTENTION;
-  const runs = RING_GROUPS.filter((group) => group.written(row)).map((group) => {
-    const at = inRing(group);
-    const shorter = `RADIANS(${at('blankAngle')})*(${at('insideRadius')}+{face}/2)<Shop_shortest_piece`;
-    return `IF(N(${at('radius')})>0,${shorter},FALSE)`;
-  });
+  const { short, split, large, tight, wide, ellipse, finish, legless, unmitered, level, oneLeg, publishedRule } =
+    ATTENTION;
+  const anyRing = (of: (at: InGroup) => string) => {
+    const rings = RING_GROUPS.filter((group) => group.written(row)).map((group) => {
+      const at = inRing(group);
+      return `IF(N(${at('radius')})>0,${of(at)},FALSE)`;
+    });
+    return `OR(${rings.join(',')})`;
+  };
   const fitted = row.known.head !== null && FITTED_HEADS.includes(row.known.head);
   const curved = [
-    when(`OR(${runs.join(',')})`, short),
+    when(anyRing(isShort), short),
+    when(
+      anyRing((at) => `${at('parts')}=2`),
+      split,
+    ),
+    when(anyRing(tooLargeFormula), large),
     when(`${SMALLEST_RADIUS}<Shop_smallest_radius`, tight),
     when('{face}+2*Shop_margin>Shop_widest_face', wide),
     ...(fitted ? [when('INDEX(ARCH.HEADARCS({head},{span},{rise}),1,4)>Shop_deviation', ellipse)] : []),

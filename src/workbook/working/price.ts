@@ -2,7 +2,7 @@ import { inGroup, figure, working, type WorkingColumn } from './column';
 import { priceAt } from './formulas';
 import { benchMinutes } from '../../takeoff/labor';
 import { guidesOwned, KNIVES_OWNED, ofKnife } from './onHand';
-import { overRings, ringFeet, RUN_MINUTES } from './ringGroups';
+import { overRings, ringFeet, RUN_MINUTES, splicesOfHead } from './ringGroups';
 
 const STRAIGHT = '{counted}*{straightLength}';
 
@@ -18,6 +18,7 @@ export const PRICE_COLUMNS: readonly WorkingColumn[] = inGroup('Money', [
     formula:
       overRings((at) => `${at('pieces')}*${at('pieceBench')}`) +
       '+{headJoints}*Shop_joint_minutes' +
+      `+{counted}*${overRings(splicesOfHead)}*Shop_splice_minutes` +
       `+${STRAIGHT}*(Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
       '+{straightPieces}*(2*Shop_end_cut_minutes+Shop_pack_minutes)',
   }),

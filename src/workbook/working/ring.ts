@@ -14,7 +14,21 @@ import { benchMinutes } from '../../takeoff/labor';
 import { ringCost } from '../../takeoff/ownCost';
 import { boardFeet, FEED, narrowestBoard, priceAt } from './formulas';
 import { piecesOf, type WorkingTakeoff } from './shared';
-import { CROWN, grainLimit, HAUNCH, inRing, MORE_ARCS, piecesThrough, RING_GROUPS, type RingGroup } from './ringGroups';
+import { arcPieces, type ArcPieces } from '../../takeoff/arcPieces';
+import {
+  blankAngleFormula,
+  CROWN,
+  grainLimit,
+  HAUNCH,
+  inRing,
+  isShort,
+  MORE_ARCS,
+  ownAngleFormula,
+  partsFormula,
+  piecesThrough,
+  RING_GROUPS,
+  type RingGroup,
+} from './ringGroups';
 
 function ringColumns(group: RingGroup): WorkingColumn[] {
   const at = inRing(group);
@@ -28,14 +42,14 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
     name: string,
     title: string,
     measure: ColumnMeasure,
-    value: (ring: RingKind) => number,
+    value: (ring: RingKind, made: ArcPieces) => number,
     text: string,
     make = usual,
   ) =>
     make(group.key(name), heading(title), measure, {
-      value: (row) => {
+      value: (row, { standards }) => {
         const ring = group.ring(row);
-        return ring && value(ring);
+        return ring && value(ring, arcPieces(ring, row.known.face!, standards));
       },
       formula: written(`IF(${at('radius')}="","",${text})`),
     });
@@ -116,7 +130,10 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
       working,
     ),
     ofRing('angle', 'Angle', 'degrees', (ring) => ring.angle, group.angle, working),
-    ofRing('blankAngle', 'Blank angle', 'degrees', (ring) => ring.blankAngle, group.blankAngle, working),
+    ofRing('finishedAngle', 'Finished angle', 'degrees', (ring) => ring.finishedAngle, group.finished, working),
+    ofRing('parts', 'Pieces of each arc', 'count', (_, made) => made.parts, partsFormula(at), working),
+    ofRing('ownAngle', 'Angle of its own blank', 'degrees', (_, made) => made.ownAngle, ownAngleFormula(at), working),
+    ofRing('blankAngle', 'Blank angle', 'degrees', (_, made) => made.blankAngle, blankAngleFormula(at), working),
     ...inGroup('Segments weighed', [
       column(
         'segmentsFewest',
@@ -168,7 +185,7 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
       'Pieces',
       'count',
       (plan, row) => piecesOf(row) * plan.ring.count,
-      `{counted}*${group.count}`,
+      `{counted}*${group.count}*${at('parts')}`,
       working,
     ),
     column(
@@ -200,7 +217,8 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
       (plan, row, { standards }) => benchMinutes(ringCost(plan, 1, row.own?.passes ?? 1, standards).minutes),
       `(${at('segments')}-IF(${at('blankAngle')}=360,0,1))*Shop_joint_minutes` +
         `+RADIANS(${at('blankAngle')})*${at('outsideRadius')}*(Shop_saw_minutes+Shop_plane_minutes+Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
-        `+IF(${at('blankAngle')}=360,0,2)*Shop_end_cut_minutes+Shop_pack_minutes`,
+        `+IF(${at('blankAngle')}=360,0,2)*Shop_end_cut_minutes+Shop_pack_minutes` +
+        `+IF(AND(Shop_short_pieces="carrier",${isShort(at)}),Shop_carrier_minutes,0)`,
     ),
     column(
       'pieceFeet',
@@ -215,7 +233,8 @@ function ringColumns(group: RingGroup): WorkingColumn[] {
 const ringText = (group: RingGroup, unit: Unit) => {
   const at = inRing(group);
   const size = `${at('segments')}&" of "&${lengthTextFormula(at('blankWidth'), unit)}&" x "&${lengthTextFormula(at('blankLength'), unit)}`;
-  return `IF(${group.count}>1,${group.count}&" × ","")&${size}`;
+  const count = `${group.count}*${at('parts')}`;
+  return `IF(${count}>1,${count}&" × ","")&${size}`;
 };
 
 export const BLANK_TEXT: WorkingColumn = figure('blank', 'Blank', 'length text', {

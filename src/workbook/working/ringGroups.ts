@@ -1,4 +1,5 @@
 import { capital } from '../../schedule/figure';
+import { MOST_OVERLONG } from '../../takeoff/arcPieces';
 import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
@@ -20,15 +21,14 @@ export interface RingGroup {
   readonly written: (row: OpeningTakeoff) => boolean;
   readonly radius: string;
   readonly angle: string;
-  readonly blankAngle: string;
+  /** Degrees of the finished arc. */
+  readonly finished: string;
   readonly count: string;
 }
 
 const DIAGONAL = `SQRT(${HALF_SPAN}^2+{rise}^2)`;
 /** Radius and angle of a kind of ring, the crown 1, of the arcs that best fit an ellipse: `workbook/working/sheet.ts` writes them. */
 const fitted = (kind: number, column: 1 | 2) => `INDEX(ARCH.HEADARCS({head},{span},{rise}),${kind},${column})`;
-/** Angle of a blank of this finished one. */
-const allowed = (finished: string, inside: string) => `MIN(360,${finished}+DEGREES(2*Shop_end_allowance/${inside}))`;
 const FITTED = headIs(...FITTED_HEADS);
 const TUDOR = fourCentered('{span}', '{rise}', '{haunch}');
 /** A high side that meets its own leg: degrees from the crown to there, at the outside edge. */
@@ -65,13 +65,11 @@ export const CROWN: RingGroup = {
     ['four-centered', `DEGREES(${TUDOR.upper('0')})`],
     ...FITTED_HEADS.map((head) => [head, fitted(1, 2)] as const),
   ]),
-  blankAngle: `IF({head}="round",360,${allowed(
-    `IF(${headIs('radius corners', 'three-centered', 'elliptical', 'full ellipse')},{angle},` +
-      `IF({head}="quarter ellipse",{angle}+${BEYOND_CROWN},` +
-      `IF({head}="four-centered",DEGREES(${TUDOR.upper(EDGE)}),` +
-      'DEGREES(MAX({insideLength}/{insideRadius},{length}/{outsideRadius}))/IF({head}="pointed",2,1))))',
-    '{insideRadius}',
-  )})`,
+  finished:
+    `IF({head}="round",360,IF(${headIs('radius corners', 'three-centered', 'elliptical', 'full ellipse')},{angle},` +
+    `IF({head}="quarter ellipse",{angle}+${BEYOND_CROWN},` +
+    `IF({head}="four-centered",DEGREES(${TUDOR.upper(EDGE)}),` +
+    'DEGREES(MAX({insideLength}/{insideRadius},{length}/{outsideRadius}))/IF({head}="pointed",2,1)))))',
   count: `IF(${headIs('pointed', 'radius corners', 'four-centered', 'full ellipse')},2,1)`,
 };
 
@@ -94,7 +92,7 @@ export const HAUNCH: RingGroup = {
     ...FITTED_HEADS.map((head) => [head, fitted(2, 1)] as const),
   ]),
   angle: `IF(${FITTED},${fitted(2, 2)},IF({head}="four-centered",60,DEGREES(ATAN2(${HALF_SPAN}-{haunchRadius},{radius}-{rise}))))`,
-  blankAngle: allowed('{haunchAngle}', '{haunchInsideRadius}'),
+  finished: '{haunchAngle}',
   count: `IF({head}="quarter ellipse",1,IF(AND({head}="full ellipse",${ARCS}>3),4,2))`,
 };
 
@@ -111,7 +109,7 @@ function moreArcs(kind: 3 | 4, word: 'second' | 'third'): RingGroup {
     written: (row) => (row.known.arcs ?? 3) >= least && FITTED_HEADS.some((head) => head === row.known.head),
     radius: `IF(AND(${FITTED},${ARCS}>=${least}),${fitted(kind, 1)},"")`,
     angle: fitted(kind, 2),
-    blankAngle: allowed(`{${key('angle')}}`, `{${key('insideRadius')}}`),
+    finished: `{${key('angle')}}`,
     count: `IF({head}="quarter ellipse",1,IF(AND({head}="full ellipse",${ARCS}>${least}),4,2))`,
   };
 }
@@ -126,10 +124,10 @@ export const inRing = (group: RingGroup): InGroup => {
 };
 
 /** The sum over an opening's kinds of ring, of those it has. A ring that a head doesn't have has a blank radius, which N() reads as 0. */
-export function overRings(of: (at: InGroup) => string): string {
+export function overRings(of: (at: InGroup, group: RingGroup) => string): string {
   const kinds = RING_GROUPS.map((group) => {
     const at = inRing(group);
-    return `IF(N(${at('radius')})>0,${of(at)},0)`;
+    return `IF(N(${at('radius')})>0,${of(at, group)},0)`;
   });
   return `(${kinds.join('+')})`;
 }
@@ -150,11 +148,47 @@ export function piecesThrough(guide: string, kinds: number): string {
 /** The tightest inside radius of an opening. */
 export const SMALLEST_RADIUS = `MIN(${RING_GROUPS.map((group) => inRing(group)('insideRadius')).join(',')})`;
 
-/** The limit on the blank's angle that comes to the shop's on the finished one, without the end allowances. */
+/** The limit on the blank's angle that comes to the shop's on the finished piece; on all of a blank that is overlong. */
 export function grainLimit(at: InGroup): string {
-  const [blank, inside] = [at('blankAngle'), at('insideRadius')];
-  return `MIN(180,Shop_grain*${blank}/IF(${blank}=360,360,${blank}-DEGREES(2*Shop_end_allowance/${inside})))`;
+  const blank = at('blankAngle');
+  const finished = `${at('finishedAngle')}/${at('parts')}`;
+  return `MIN(180,Shop_grain*${blank}/IF(${blank}>${at('ownAngle')},${blank},${finished}))`;
 }
+
+/** The blank of a whole arc: the finished one with the end allowances. */
+const wholeAngle = (at: InGroup) =>
+  `IF({head}="round",360,MIN(360,${at('finishedAngle')}+DEGREES(2*Shop_end_allowance/${at('insideRadius')})))`;
+const NEARLY = '0.000000001';
+
+/** Whether a blank is larger than the shop carries, as in `takeoff/arcPieces.ts`. */
+function isLarge(at: InGroup, blank: string, finished: string): string {
+  const half = `RADIANS((${blank})/2)`;
+  const [low, high] = [`(${at('insideRadius')}-Shop_margin)`, `(${at('outsideRadius')}+Shop_margin)`];
+  return (
+    `OR(2*${high}*SIN(MIN(${half},PI()/2))>Shop_largest_across+${NEARLY},` +
+    `${high}-${low}*COS(${half})>Shop_largest_high+${NEARLY},` +
+    `${high}-${high}*COS(${half})>Shop_largest_high+${NEARLY},` +
+    `${finished}>Shop_largest_turn+${NEARLY})`
+  );
+}
+
+/** Pieces that each arc is made in. */
+export const partsFormula = (at: InGroup): string => `IF(${isLarge(at, wholeAngle(at), at('finishedAngle'))},2,1)`;
+/** Whether even its halves are too large. */
+export const tooLargeFormula = (at: InGroup): string =>
+  `IF(${at('parts')}=2,${isLarge(at, at('ownAngle'), `${at('finishedAngle')}/2`)},FALSE)`;
+/** The blank of one piece, before it is made longer for the rolls. */
+export const ownAngleFormula = (at: InGroup): string =>
+  `IF(${at('parts')}=1,${wholeAngle(at)},MIN(360,${at('finishedAngle')}/2+DEGREES(2*Shop_end_allowance/${at('insideRadius')})))`;
+const CENTER = (at: InGroup) => `(${at('insideRadius')}+{face}/2)`;
+export const blankAngleFormula = (at: InGroup): string =>
+  `MAX(${at('ownAngle')},IF(Shop_short_pieces="overlong",MIN(${MOST_OVERLONG},DEGREES(Shop_shortest_piece/${CENTER(at)})),0))`;
+/** Whether a piece, as it is glued up, is shorter than the rolls hold. */
+export const isShort = (at: InGroup): string =>
+  `RADIANS(${at('blankAngle')})*${CENTER(at)}<Shop_shortest_piece-${NEARLY}`;
+/** Finished splices of one head. */
+export const splicesOfHead = (at: InGroup, { count }: RingGroup): string =>
+  `${count}*IF(${at('parts')}=1,0,IF({head}="round",2,1))`;
 
 /** Minutes at the machine. */
 export const RUN_MINUTES = `${overRings((at) => `${at('pieces')}*${at('pieceRun')}`)}+{straightMinutes}`;
