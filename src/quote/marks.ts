@@ -11,7 +11,7 @@ export interface Marks {
 
 /** Words after which even a bare number or letter is a mark: "opening 3", "mark A". */
 export const ANNOUNCES =
-  /^(?:marks?|openings?|windows?|doors?|units?|tags?|items?|types?|no|nos|number|arch|arches|opng|opngs|wdw|wdws)$/i;
+  /^(?:marks?|openings?|windows?|doors?|units?|tags?|items?|types?|no|nos|number|arch|arches|opng|opngs|wdw|wdws|win|wins)$/i;
 const RANGE = /^(?:-|–|to|thru|through|\.{2,3})$/i;
 /** Longer text is no mark. */
 const LONGEST_MARK = 24;
@@ -64,6 +64,9 @@ function within(
   const add = (places: readonly number[]) => {
     if (places.length > 0 && !found.some((one) => one[0] === places[0])) found.push(places);
   };
+  // "A - casing, 36 wide" and "A: casing": what stands alone before a dash or a colon, but a count, is a mark.
+  const lead = /^\s*(\S+?)(?:\s+[-–—]|:)\s/.exec(text)?.[1];
+  if (!markOnly && lead !== undefined && /[a-z]/i.test(lead) && all.includes(lead)) add(find(lead));
   let last = '';
   let announcedList = false;
   for (let at = 0; at < words.length; at++) {

@@ -70,6 +70,8 @@ export interface QuoteLine {
   readonly unitPrice: number | null;
   /** The price that the quote gives is of a foot. */
   readonly byFoot: boolean;
+  /** The price of a foot where the line gives no length to figure it by. */
+  readonly footPrice: number | null;
   /** How the amount follows, where it isn't quantity × unit price: by the foot, by the pair, less a discount. */
   readonly reckoning: Reckoning | null;
   readonly extension: number | null;

@@ -186,19 +186,20 @@ interface Paid {
   readonly extension: number | null;
 }
 
-type Amounts = Pick<QuoteLine, 'quantity' | 'by' | 'unitPrice' | 'byFoot' | 'reckoning'>;
+type Amounts = Pick<QuoteLine, 'quantity' | 'by' | 'unitPrice' | 'byFoot' | 'footPrice' | 'reckoning'>;
 
 /** What a line counts and what one of it costs: pieces, feet or the lot. */
 function amounts({ lot, counted, price, extension }: Paid, lengths: readonly Feet[], less: number): Amounts {
   const pieces = counted === null || counted.of === 'foot' ? null : counted.count * (counted.of === 'pair' ? 2 : 1);
   if (lot || (counted === null && price === null && extension !== null))
-    return { quantity: pieces, by: 'lot', unitPrice: null, byFoot: false, reckoning: null };
+    return { quantity: pieces, by: 'lot', unitPrice: null, byFoot: false, footPrice: null, reckoning: null };
   if (price === null)
     return {
       quantity: counted?.of === 'foot' ? counted.count : pieces,
       by: counted?.of === 'foot' ? 'foot' : 'piece',
       unitPrice: null,
       byFoot: false,
+      footPrice: null,
       reckoning: null,
     };
   const isFoot = price.per === 'foot' || counted?.of === 'foot';
@@ -225,8 +226,22 @@ function amounts({ lot, counted, price, extension }: Paid, lengths: readonly Fee
     const right =
       extension !== null && isPieces !== null && Math.abs(extension - isPieces.amount) <= isPieces.tolerance;
     if (right && !(Math.abs(extension - counted.count * price.amount) <= extensionTolerance(counted.count)))
-      return { quantity: counted.count, by: 'piece', unitPrice: isPieces.unitPrice, byFoot: true, reckoning: isPieces };
-    return { quantity: counted.count, by: 'foot', unitPrice: price.amount * (1 - less), byFoot: true, reckoning: null };
+      return {
+        quantity: counted.count,
+        by: 'piece',
+        unitPrice: isPieces.unitPrice,
+        byFoot: true,
+        footPrice: null,
+        reckoning: isPieces,
+      };
+    return {
+      quantity: counted.count,
+      by: 'foot',
+      unitPrice: price.amount * (1 - less),
+      byFoot: true,
+      footPrice: null,
+      reckoning: null,
+    };
   }
   if (found === null)
     return {
@@ -234,17 +249,26 @@ function amounts({ lot, counted, price, extension }: Paid, lengths: readonly Fee
       by: 'piece',
       unitPrice: isFoot ? null : price.amount * (1 - less),
       byFoot: isFoot,
+      footPrice: isFoot ? price.amount * (1 - less) : null,
       reckoning: null,
     };
   if (found.by === 'foot') {
     const [first] = lengths;
-    return { quantity: first?.feet ?? null, by: 'foot', unitPrice: found.unitPrice, byFoot: true, reckoning: found };
+    return {
+      quantity: first?.feet ?? null,
+      by: 'foot',
+      unitPrice: found.unitPrice,
+      byFoot: true,
+      footPrice: null,
+      reckoning: found,
+    };
   }
   return {
     quantity: pieces,
     by: 'piece',
     unitPrice: found.unitPrice,
     byFoot: isFoot,
+    footPrice: null,
     reckoning: found.plain ? null : found,
   };
 }

@@ -34,6 +34,8 @@ export interface Reckoning {
   /** Of one piece; of a foot where nothing says how many pieces the feet are of. */
   readonly unitPrice: number;
   readonly by: 'piece' | 'foot';
+  /** The feet are of each piece, by the count they are multiplied with. */
+  readonly ofEach?: boolean;
 }
 
 export interface Priced {
@@ -104,6 +106,7 @@ function byFoot(pieces: number | null, net: number, said: string, lengths: reado
           pieces,
           unitPrice: pieces === null ? net : (feet * net) / (of === 'each' ? 1 : pieces),
           by: pieces === null ? 'foot' : 'piece',
+          ofEach: times > 1,
         },
       ];
     }),

@@ -6,7 +6,7 @@ import type { Table } from '../../schedule/opening';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { namedByNeighbors } from './neighbors';
 import { pricedBesideOthers } from './outliers';
-import type { Beside } from './curveFindings';
+import { countsFeetOfEach, type Beside } from './curveFindings';
 import { comparedMoney, type ComparedMoney } from './compared';
 import { checkLine, type LineCheck } from './checkLine';
 import { name } from './whichOpening';
@@ -149,23 +149,26 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
     compared: comparedMoney(matches, quote, openings, total),
     corrected,
     stakes: stakesOf(lines, notQuoted, total, corrected.total),
-    atTop: atTop(quote, lines, openings),
+    atTop: atTop(quote, matches, lines, openings),
   };
 }
 
 /** Whether lines of several pieces give the length of one, or of all: what most do, another that does otherwise has wrong. */
 function besideOf(matches: readonly LineMatch[], openings: readonly OpeningTakeoff[], tolerance: number): Beside {
-  let [each, all] = [0, 0];
+  const said = { each: 0, all: 0 };
+  const underTotal = { each: 0, all: 0 };
   for (const { line, places } of matches) {
     const opening = places.length === 1 ? openings[places[0]!] : undefined;
     const [pieces, right] = [opening?.known.quantity ?? 1, opening?.own?.curve.length];
-    if (pieces < 2 || right === undefined || line.length === null || line.lengthOf === 'all pieces') continue;
-    if (Math.abs(line.length - right) <= tolerance) each += 1;
-    else if (Math.abs(line.length - pieces * right) <= tolerance * pieces) all += 1;
+    if (pieces < 2 || right === undefined || line.length === null) continue;
+    const counts = line.lengthOf === 'all pieces' && !countsFeetOfEach(line) ? underTotal : said;
+    if (Math.abs(line.length - right) <= tolerance) counts.each += 1;
+    else if (Math.abs(line.length - pieces * right) <= tolerance * pieces) counts.all += 1;
   }
   return {
     faces: [...new Set(openings.flatMap(({ known }) => known.face ?? []))],
-    eachPiece: each >= 2 && each > 2 * all,
+    eachPiece: said.each >= 2 && said.each > 2 * said.all,
+    allPieces: underTotal.each === underTotal.all ? null : underTotal.all > underTotal.each,
   };
 }
 

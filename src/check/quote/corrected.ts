@@ -21,7 +21,9 @@ export function correctedAmount({ line, part }: LineMatch, findings: readonly Fi
   const one = line.unitPrice ?? (extended?.right ?? amount) / pieces;
   const plain = line.reckoning === null ? one : line.reckoning.amount / pieces;
   const longer = measured ? measured.right! / measured.quoted! : 1;
-  return toCents(plain * longer * (counted ? pieces + counted.right! - counted.quoted! : pieces));
+  const right = counted ? pieces + counted.right! - counted.quoted! : pieces;
+  // Of lines that are counted together another may have the pieces that are too many.
+  return right < 0 ? null : toCents(plain * longer * right);
 }
 
 /** A quote's charges, sums and total as they follow from its corrected lines. Dollars. */

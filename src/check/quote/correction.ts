@@ -15,7 +15,9 @@ export function lineName({ line, places }: LineCheck, openings: readonly Opening
 export function correction({ about, said, mistakes, text }: Finding, named: readonly string[] = []): string {
   if (said === null) return text;
   const why = mistakes.filter((mistake) => !named.includes(mistake));
-  return [`${about} ${said.quoted} quoted`, said.right, ...(why.length > 0 ? [why.join(' or ')] : [])].join(', ');
+  return [`${said.of ?? about} ${said.quoted} quoted`, said.right, ...(why.length > 0 ? [why.join(' or ')] : [])].join(
+    ', ',
+  );
 }
 
 /** What the line comes to: "extension $258.00 as quoted", "extension $124.60 quoted, $249.20 corrected"; '' where it isn't known. */

@@ -2,9 +2,10 @@ import { lengthText } from '../../lengthText';
 import { listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
 import { legLength as longPoint } from '../../takeoff/curve';
-import { perInch } from '../../unit';
+import { perInch, type Unit } from '../../unit';
 import { judge } from '../judge';
 import type { QuoteLine } from '../../quote/quote';
+import { makes } from '../../quote/reckon';
 import { asQuoted, figureFinding, lengthMistakes, radiusMistakes, type Complete } from './figureFinding';
 import { agrees, cantTell, notGiven, type Finding } from './finding';
 
@@ -14,9 +15,11 @@ export interface Beside {
   readonly faces: readonly number[];
   /** Other lines of several pieces give the length of one. */
   readonly eachPiece: boolean;
+  /** Under a heading such as "Total LF": whether other lines give the length of all pieces; null where none tells. */
+  readonly allPieces: boolean | null;
 }
 
-const NOTHING_BESIDE: Beside = { faces: [], eachPiece: false };
+const NOTHING_BESIDE: Beside = { faces: [], eachPiece: false, allPieces: null };
 
 /** Widths that casing is sold in, in inches (common practice). */
 const COMMON_FACES = [2.25, 2.5, 2.75, 3, 3.25, 3.5, 4, 4.25, 4.5, 5, 5.25, 5.5];
@@ -50,7 +53,7 @@ export function lengthFinding(
   at: Complete,
   pieces: number,
   standards: Standards,
-  { faces, eachPiece }: Beside = NOTHING_BESIDE,
+  { faces, eachPiece, allPieces }: Beside = NOTHING_BESIDE,
 ): Finding {
   const unread = line.problems.find(({ field }) => field === 'length');
   if (unread) return cantTell('length', unread.message);
@@ -109,18 +112,39 @@ export function lengthFinding(
         : [];
     }),
   ];
+  const count = (line.by === 'piece' && line.quantity) || pieces;
+  const ofAllPieces = line.lengthOf === 'all pieces' && !countsFeetOfEach(line) && count > 1 && allPieces !== false;
+  if (ofAllPieces && (allPieces || !near(curve.length))) {
+    if (near(count * curve.length, count))
+      return agrees('length', ofAll(quoted, count, curve.length, unit), quoted, count * curve.length);
+    const mistakes = () => [
+      { mistake: 'the length of one piece', figure: curve.length },
+      ...known().map((one) => ({ ...one, figure: count * one.figure })),
+    ];
+    const wider = { ...standards, tolerance: count * tolerance };
+    return figureFinding('length', quoted, count * curve.length, mistakes, wider, `for all ${count} pieces`);
+  }
   if (together && eachPiece && line.lengthOf !== 'all pieces' && !near(curve.length)) {
     const pieced = [{ mistake: 'the length of all pieces', figure: quoted }, ...known()];
     return figureFinding('length', quoted, curve.length, pieced, standards, 'at the long point');
   }
   if (together && !near(curve.length)) {
-    const all = `length ${asQuoted(quoted, unit)} is ${pieces} × the right ${lengthText(curve.length, unit)}`;
+    const all = ofAll(quoted, pieces, curve.length, unit);
     if (line.lengthOf === 'all pieces') return agrees('length', all, quoted, pieces * curve.length);
     const { mistakes } = judge(quoted, curve.length, known(), tolerance);
     const or = mistakes.map((mistake) => `, or ${mistake}`).join('');
     return cantTell('length', `${all}: all pieces together${or}`, { quoted, right: curve.length, mistakes });
   }
   return figureFinding('length', quoted, curve.length, known, standards, 'at the long point');
+}
+
+/** The amount says that the length is of one piece, whatever its heading says. */
+export function countsFeetOfEach({ reckoning, extension }: QuoteLine): boolean {
+  return reckoning?.ofEach === true && extension !== null && makes(reckoning, extension);
+}
+
+function ofAll(quoted: number, pieces: number, length: number, unit: Unit): string {
+  return `length ${asQuoted(quoted, unit)} is ${pieces} × the right ${lengthText(length, unit)}`;
 }
 
 /** The quoted radius against the casing's inside radius, or the one the heading names. */

@@ -26,6 +26,8 @@ export type About =
   | 'total';
 
 export interface Said {
+  /** What is quoted, where that isn't what the finding is about: "amount". */
+  readonly of?: string;
   readonly quoted: string;
   readonly right: string;
 }

@@ -1,14 +1,17 @@
-import { agrees, agreesIn, cantTell, notGiven, type Finding } from './finding';
-import { listed } from '../../schedule/figure';
+import { agrees, agreesIn, cantTell, differs, notGiven, type Finding } from './finding';
+import { lengthText } from '../../lengthText';
+import { roundTo } from '../../rounding';
+import { figure, listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
+import { perInch } from '../../unit';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import type { LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
-import { dollars } from '../../quote/money';
 import { amountOf, SIDE_FIGURES, type QuoteLine } from '../../quote/quote';
 import { lengthFinding, radiusFinding, type Beside } from './curveFindings';
 import { describedFinding } from './describedFindings';
-import { complete, type Complete } from './figureFinding';
+import { asQuoted, complete, type Complete } from './figureFinding';
+import { rightFigure } from './rightFigure';
 import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
 import { legCountFinding, sideFinding, sizeFindings } from './sideFindings';
 import { namedIn, wordsFindings } from './words';
@@ -23,9 +26,10 @@ export function findingsOf(
   beside: Beside,
 ): Finding[] {
   const { line, places } = match;
+  const strange = match.strange.map((mark) => cantTell('opening', `${JSON.stringify(mark)} is no mark of the takeoff`));
   if (match.part === 'alternate') return [cantTell('opening', 'an alternate, beside what the quote comes to')];
   if (places.length === 0) return [noOpening(match, openings), ...present(extensionFinding(line, null))];
-  if (places.length > 1) return severalOpenings(match, openings, standards, beside);
+  if (places.length > 1) return [...strange, ...severalOpenings(match, openings, standards, beside)];
   const opening = openings[places[0]!]!;
   const extension = present(extensionFinding(line, opening.known.quantity));
   if (match.part === 'other') return [...partFindings(line, opening, standards), ...extension];
@@ -44,6 +48,7 @@ export function findingsOf(
   const words = wordsFindings(namedIn(line), at);
   const shape = shapeOf(line, at, at.inputs.quantity, beside, standards);
   return withUnread(line, [
+    ...strange,
     ...words,
     quantity,
     ...shape,
@@ -153,7 +158,7 @@ function priceOfLine(
   match: LineMatch,
   { heads, others, sharing }: SameOpening,
   opening: OpeningTakeoff,
-  { priceBand }: Standards,
+  { priceBand, unit: unitOfLength }: Standards,
   shape: readonly Finding[],
 ): Finding {
   const { line } = match;
@@ -165,12 +170,24 @@ function priceOfLine(
     if (amounts.some((amount) => amount === null)) return notGiven('unit price', 'price for every part', line);
     const sum = amounts.reduce<number>((total, amount) => total + amount!, 0);
     const rows = [...heads, ...others].map((one) => one.line.row).join(', ');
-    return priceFinding(`the price of rows ${rows} together,`, sum, ours.price, 1, priceBand, []);
+    return priceFinding(`price of rows ${rows} together`, sum, ours.price, 1, priceBand, []);
   }
   const unit = unitOf(line);
   if (unit !== null) {
     const many = sharing === 'together' ? line.quantity! : wanted;
-    return priceFinding('unit price', unit, ours.unitPrice, many, priceBand, shape);
+    return priceFinding(
+      line.byFoot || line.unitPrice === null ? 'price of one' : 'unit price',
+      unit,
+      ours.unitPrice,
+      many,
+      priceBand,
+      shape,
+    );
+  }
+  if (line.footPrice !== null && opening.own !== null) {
+    const feet = opening.own.curve.length / (12 * perInch(unitOfLength));
+    const price = feet * line.footPrice;
+    return priceFinding(`price by our ${figure(roundTo(2, feet))} ft`, price, ours.unitPrice, wanted, priceBand, []);
   }
   const amount = amountOf(line);
   if (amount === null || heads.length > 1) return notGiven('unit price', 'price', line);
@@ -211,15 +228,41 @@ function severalOpenings(
   const shape = same
     ? shapeOf(line, first, wanted!, beside, standards)
     : (['radius', 'length'] as const).map((about) =>
-        line[about] === null
-          ? notGiven(about, about, line)
-          : cantTell(about, `${names} have different ${about === 'radius' ? 'radii' : 'lengths'}`),
+        line[about] === null ? notGiven(about, about, line) : unlikeFinding(about, line, rows, standards),
       );
   const ours = rows.reduce((sum, { cost }) => sum + cost!.price, 0);
   const amount = amountOf(line);
   const price =
     amount === null
       ? notGiven('unit price', 'price', line)
-      : priceFinding(`${dollars(amount)} for ${names}:`, amount, ours, 1, standards.priceBand, []);
+      : priceFinding(`amount for ${names}`, amount, ours, 1, standards.priceBand, []);
   return withUnread(line, [quantity, ...shape, ...extension, price]);
+}
+
+/** One figure for openings that have different ones: right for some of them only, or nothing can be told. */
+function unlikeFinding(
+  about: 'radius' | 'length',
+  line: QuoteLine,
+  rows: readonly OpeningTakeoff[],
+  { tolerance, unit }: Standards,
+): Finding {
+  const quoted = line[about]!;
+  const rights = rows.map((row) => ({ name: name(row), right: rightFigure(line, about, row) }));
+  const isNear = (right: number | null) => right !== null && Math.abs(quoted - right) <= tolerance + 1e-9;
+  const others = rights.filter(({ right }) => !isNear(right));
+  const said = asQuoted(quoted, unit);
+  if (others.length === 0) return agrees(about, `${about} ${said} agrees`, quoted, rights[0]!.right);
+  if (others.length === rows.length || others.some(({ right }) => right === null)) {
+    const all = rights.map((one) => one.name).join(', ');
+    return cantTell(about, `${all} have different ${about === 'radius' ? 'radii' : 'lengths'}`);
+  }
+  const fits = rights.filter(({ right }) => isNear(right)).map((one) => one.name);
+  const is = others.map(({ name: mark, right }) => `${lengthText(right!, unit)} right for ${mark}`).join(', ');
+  const mistake = `the ${about} of ${listed(fits)} for all`;
+  return differs(about, `${about} ${said} quoted, ${is}: ${mistake}`, {
+    mistakes: [mistake],
+    cause: `one ${about} for openings that differ`,
+    quoted,
+    said: { quoted: said, right: is },
+  });
 }

@@ -16,6 +16,8 @@ export interface LineMatch {
   readonly shared: boolean;
   /** Of a line without places: openings without a line that it may be for, by its length and radius. */
   readonly akin: readonly number[];
+  /** What stands in the mark's cell beside marks of the takeoff and looks like one, but isn't. */
+  readonly strange: readonly string[];
 }
 
 /** A line that names nothing may be for any opening; one with a mark of its own only for one it is like. */
@@ -49,7 +51,15 @@ export function matchLines(
           : 'head';
     const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
     const shared = groups.some((group) => group.length > 1);
-    return { line: edgeOfDiameter(line, openings[places[0] ?? -1], tolerance), places, how, part, shared, akin: [] };
+    return {
+      line: edgeOfDiameter(line, openings[places[0] ?? -1], tolerance),
+      places,
+      how,
+      part,
+      shared,
+      akin: [],
+      strange: strangeIn(line, marks),
+    };
   });
   const quoted = new Set(matches.flatMap(({ part, places }) => (part === 'head' ? places : [])));
   const left = openings.map((_opening, place) => place).filter((place) => !quoted.has(place));
@@ -75,6 +85,23 @@ function groupsOf(line: QuoteLine, marks: Marks): { groups: readonly (readonly n
   const inMark = marks.within(line.mark, true);
   if (inMark.length > 0) return { groups: inMark, how: 'by its mark' };
   return named.length > 0 ? { groups: named, how: 'by the mark in its description' } : { groups: [], how: null };
+}
+
+const LIKE_A_MARK = /^(?:[a-z]{0,3}[ .-]?\d{1,4}[a-z]?|[a-z])$/i;
+
+/** "A1" of "A and A1"; "2" of "W1/2" goes on with the letters of the first. */
+function strangeIn({ mark }: QuoteLine, marks: Marks): readonly string[] {
+  const parts = mark.split(/\s*(?:[,;/&+]|\band\b)\s*/i);
+  if (parts.length < 2 || marks.find(mark).length > 0) return [];
+  let letters = '';
+  const isOurs = (part: string) => marks.within(part, true).length > 0 || marks.find(letters + part).length > 0;
+  const found = parts.map((part) => {
+    const ours = isOurs(part);
+    letters = /^(.*?[a-z][ .-]?)\d+[a-z]?$/i.exec(part)?.[1] ?? letters;
+    return { part, ours };
+  });
+  if (!found.some(({ ours }) => ours)) return [];
+  return found.filter(({ part, ours }) => !ours && LIKE_A_MARK.test(part)).map(({ part }) => part);
 }
 
 /** A mark that stands several times in the takeoff: its lines are dealt to its openings in order, complete ones first. */

@@ -91,8 +91,8 @@ export function swapped(one: number, other: number): boolean {
 }
 
 /**
- * A quoted price against our own for the same thing, within the band. `many` is how many of it the takeoff has; where the
- * length is off the same way, the difference is put down to that cause.
+ * A quoted price against our own for the same thing, within the band. `many` is how many of it the takeoff has; where a wrong
+ * length explains the price, the difference is put down to that.
  */
 export function priceFinding(
   name: string,
@@ -110,7 +110,7 @@ export function priceFinding(
     return agrees('unit price', `${name} ${dollars(quoted)} ${near}`, quoted, ours);
   }
   const length = shape.find(
-    (one) => one.about === 'length' && one.verdict === 'differs' && one.quoted! < one.right! === off < 0,
+    (one) => one.about === 'length' && one.verdict === 'differs' && explains(one.quoted! / one.right!, quoted / ours),
   );
   const money = (quoted - ours) * many;
   const because = length ? `, as the length is ${off < 0 ? 'short' : 'long'}` : '';
@@ -133,13 +133,21 @@ export function priceFinding(
       : '';
   return differs('unit price', `${name} ${dollars(quoted)} is ${percent}${because}${why}`, {
     mistakes,
-    said: { quoted: dollars(quoted), right: `ours ${dollars(ours)}` },
-    cause:
-      length?.cause ??
-      (why === '' ? `price ${off < 0 ? 'below' : 'above'} our own by more than the band` : mistakes[0]!),
+    said: { of: name, quoted: dollars(quoted), right: `ours ${dollars(ours)}` },
+    cause: length?.cause ?? (why === '' ? priceOff(off) : mistakes[0]!),
     quoted,
     right: ours,
     dollars: money,
     stake: Math.abs(money),
   });
+}
+
+/** What prices above or below ours are added up as. */
+export function priceOff(off: number): string {
+  return `price ${off < 0 ? 'below' : 'above'} our own by more than the band`;
+}
+
+/** A price that is off the same way as the length, and by no more than half as much once it is for the right one. */
+function explains(length: number, price: number): boolean {
+  return length < 1 === price < 1 && Math.abs(Math.log(price / length)) <= Math.abs(Math.log(price)) / 2;
 }

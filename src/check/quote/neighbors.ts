@@ -1,6 +1,7 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import type { LineCheck } from './checkLine';
 import type { About, Finding } from './finding';
+import { rightFigure, type RightOf } from './rightFigure';
 
 const SWAPPED = 'rows swapped';
 const SLIPPED = 'slipped by one row';
@@ -21,7 +22,10 @@ export function namedByNeighbors(
   for (const about of SLIPS) {
     const within = about === 'quantity' ? 0 : about === 'unit price' ? 0.005 : tolerance + 1e-9;
     const quoted = lines.map((line) => finding(line, about)?.quoted ?? null);
-    const rights = lines.map((line) => rightOf(line, about, openings));
+    const rights = lines.map(({ line, places, part }) => {
+      const opening = places.length === 1 && part === 'head' ? openings[places[0]!]! : null;
+      return opening === null || about === 'unit price' ? null : rightFigure(line, about as RightOf, opening);
+    });
     const has = (at: number, of: number) => {
       const [said, right] = [quoted[at] ?? null, rights[of] ?? null];
       return said !== null && right !== null && Math.abs(said - right) <= within;
@@ -41,7 +45,13 @@ export function namedByNeighbors(
   return lines.map((line, at) => {
     const names = named[at]!;
     if (names.size === 0 || (names.size === 1 && names.has('quantity'))) return line;
-    return { ...line, findings: line.findings.map((one) => withName(one, names.get(one.about))) };
+    const [cause, length] = [finding(line, 'length')?.cause, names.get('length')];
+    // A price that is put down to the length is put down to what the length is called now.
+    const renamed = (one: Finding) =>
+      one.about === 'unit price' && length !== undefined && one.cause === cause
+        ? { ...one, cause: length, mistakes: [length] }
+        : withName(one, names.get(one.about));
+    return { ...line, findings: line.findings.map(renamed) };
   });
 }
 
@@ -55,29 +65,4 @@ function withName(one: Finding, name: string | undefined): Finding {
 
 function finding({ findings }: LineCheck, about: About): Finding | undefined {
   return findings.find((one) => one.about === about);
-}
-
-function rightOf({ line, places, part }: LineCheck, about: About, openings: readonly OpeningTakeoff[]): number | null {
-  const opening = places.length === 1 && part === 'head' ? openings[places[0]!]! : null;
-  if (opening === null) return null;
-  if (about === 'quantity') return opening.known.quantity;
-  if (about === 'unit price') return null;
-  if (about === 'radius') {
-    const ring = opening.own?.crown && !opening.own.haunch ? opening.own.crown.ring : null;
-    return ring === null
-      ? null
-      : line.radiusOf === 'outside'
-        ? ring.outside
-        : line.radiusOf === 'opening'
-          ? ring.radius
-          : ring.inside;
-  }
-  const curve = opening.own?.curve;
-  return curve === undefined
-    ? null
-    : line.lengthOf === 'inside'
-      ? curve.insideLength
-      : line.lengthOf === 'center'
-        ? curve.centerLength
-        : curve.length;
 }

@@ -2,6 +2,7 @@ import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { dollars } from '../../quote/money';
 import type { LineCheck } from './checkLine';
 import { differs } from './finding';
+import { priceOff } from './moneyFindings';
 
 /** Fewer prices say nothing of one another. */
 const FEWEST = 5;
@@ -31,12 +32,13 @@ export function pricedBesideOthers(
     const rate = rates[at] ?? null;
     if (rate === null) return check;
     const times = [rate.byFoot / foot, rate.byOurs / own];
+    const judged = withoutChance(check, times[1]!, openings);
     const name = times.every((one) => one >= MOVED && one <= 10 * MOVED)
       ? 'price ten times too high'
       : times.every((one) => one <= 1 / MOVED && one >= 0.1 / MOVED)
         ? 'price a tenth of what it should be'
         : null;
-    if (name === null) return check;
+    if (name === null) return judged;
     const price = check.line.unitPrice!;
     const found = differs(
       'unit price',
@@ -60,6 +62,34 @@ export function pricedBesideOthers(
       stake: Math.max(check.stake, found.stake),
     };
   });
+}
+
+/** How often a price is ours by a mistake that is put down to the count or a moved point. */
+const TIMES: Readonly<Record<string, (pieces: number) => number>> = {
+  'price ten times ours': () => 10,
+  'price a tenth of ours': () => 1 / 10,
+  'price a hundred times ours': () => 100,
+  'the price of all pieces for one': (pieces) => pieces,
+  'the price of one divided by the pieces': (pieces) => 1 / pieces,
+};
+
+/**
+ * Of a price that is to ours as the quote's others are to ours, nothing is said of pieces or moved points: it fits such a mistake by
+ * chance. `beside` is by how many times it is above that.
+ */
+function withoutChance(check: LineCheck, beside: number, openings: readonly OpeningTakeoff[]): LineCheck {
+  const pieces = openings[check.places[0]!]!.known.quantity ?? 1;
+  const isChance = (mistake: string) => {
+    const times = TIMES[mistake]?.(pieces);
+    return times !== undefined && Math.abs(Math.log(beside)) < Math.abs(Math.log(beside / times));
+  };
+  const findings = check.findings.map((one) => {
+    const left = one.mistakes.filter((mistake) => !isChance(mistake));
+    if (one.about !== 'unit price' || left.length === one.mistakes.length) return one;
+    const cause = isChance(one.cause!) ? priceOff(one.quoted! - one.right!) : one.cause;
+    return { ...one, mistakes: left, cause, text: one.text.replace(/: perhaps .*/, '') };
+  });
+  return { ...check, findings };
 }
 
 function median(figures: readonly number[]): number {

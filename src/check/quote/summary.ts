@@ -56,11 +56,9 @@ export function summaryText(check: QuoteCheck): string {
 }
 
 /** The total beside what it should be, and the money that only hangs on lines. */
-export function totalTexts({ compared: { total }, corrected, stakes, sums }: QuoteCheck): string[] {
+export function totalTexts({ compared: { total }, corrected, stakes, stated: own }: QuoteCheck): string[] {
   const { off, omitted, hanging } = stakes;
-  const stated = sums.some(({ item }) => item.kind === 'sum' && item.sum === 'total')
-    ? 'Total as quoted'
-    : 'Its lines and charges come to';
+  const stated = own === null ? 'Its lines and charges come to' : 'Total as quoted';
   const by =
     off === null || Math.abs(off) < 0.005 ? '' : ` (${dollars(Math.abs(off))} ${off < 0 ? 'too little' : 'too much'})`;
   const right =
@@ -96,8 +94,11 @@ function ended(text: string): string {
 function moneyTexts({ quoted, ours, otherLines, charges }: ComparedMoney): string[] {
   const off = quoted - ours;
   const by = Math.abs(off) < 0.005 ? 'the same' : `${dollars(Math.abs(off))} ${off < 0 ? 'less' : 'more'}`;
+  const none = quoted === 0 && ours === 0;
   return [
-    `Lines for openings that both price: quoted ${dollars(quoted)}, ours ${dollars(ours)}: ${by}.`,
+    none
+      ? 'No line with an amount is for an opening that the takeoff prices.'
+      : `Lines for openings that both price: quoted ${dollars(quoted)}, ours ${dollars(ours)}: ${by}.`,
     ...(otherLines === 0 ? [] : [`Other lines: ${dollars(otherLines)}.`]),
     ...(charges.length === 0
       ? []

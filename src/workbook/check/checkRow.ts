@@ -289,7 +289,7 @@ class RowCells {
   }
 
   private priceSays(): Content<string> {
-    if (!this.live || this.unread('unitPrice')) return this.found('unit price');
+    if (!this.live || this.unread('unitPrice') || this.check.line.footPrice !== null) return this.found('unit price');
     return figure(says.priceText(this.figures, this.takeoff.standards.priceBand), formulas.PRICE_SAYS);
   }
 

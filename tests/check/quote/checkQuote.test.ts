@@ -468,7 +468,7 @@ describe('causes', () => {
     const check = checkRows(
       [
         HEADINGS,
-        ['W1', '', 2, 30.1875, 38.8514, price[0]! * 0.8, price[0]! * 1.6],
+        ['W1', '', 2, 30.1875, 38.8514, price[0]! * 0.82, price[0]! * 1.64],
         ['W2', '', 1, '', 60, price[1]!, price[1]!],
         ['W3', '', 1, '', '', price[2]! * 1.5, price[2]! * 1.5],
       ],
@@ -477,8 +477,8 @@ describe('causes', () => {
     const shown = check.causes.map(moneyOf);
     expect(shown).toEqual([...shown].sort((one, other) => other - one));
     const inside = check.causes.find(({ cause }) => cause === 'measured along the inside edge')!;
-    expect(inside.stake).toBeCloseTo(1.6 * price[0]!, 2);
-    expect(inside.dollars).toBeCloseTo(-0.4 * price[0]!, 2);
+    expect(inside.stake).toBeCloseTo(1.64 * price[0]!, 2);
+    expect(inside.dollars).toBeCloseTo(-0.36 * price[0]!, 2);
   });
 });
 
