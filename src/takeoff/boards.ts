@@ -74,8 +74,8 @@ const WORK_AT_MOST = 1.2e9;
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
 const A_WOOD = 10;
 
-/** More for more parts, up to some seconds. */
-function workFor(parts: number): number {
+/** The work that plans of so many parts get: more for more parts, up to some seconds. */
+export function workFor(parts: number): number {
   return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * parts);
 }
 
