@@ -60,7 +60,7 @@ export const HALF_ROUND: Shape = {
   name: 'half round',
   rings: 'crown',
   spellings:
-    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop rdhead rdarch rndtop rndhead rndarch circletop circlehead fullradius roman romanarch halfroundtop',
+    'halfround halfrd halfrnd hr hfrd 1/2round 1/2rd 1/2rnd 1/2circle 1/2cir 1/2r hrnd hround semicircle semicircular semicirc halfcircle halfcir halfcirc fullarch roundtop roundhead roundarch roundarched rdtop rdhead rdarch rndtop rndhead rndarch circletop circlehead fullradius roman romanarch halfroundtop',
   rise: {
     means: 'half the span',
     needs: 'A half round rises half its span: correct the span, the rise or the head.',

@@ -72,7 +72,7 @@ export const QUARTER_ROUND: Shape = {
   name: 'quarter round',
   rings: 'crown',
   spellings:
-    'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4circle quartercircle qtrcircle quadrant',
+    'quarterround quarterrd quarterrnd quarter qr qtrround qtrrd qtrrnd qtr 1/4round 1/4rd 1/4rnd 1/4r qrnd qround 1/4circle quartercircle qtrcircle quadrant',
   rise: {
     means: 'height of the high side, which is the span',
     needs: null,

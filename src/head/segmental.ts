@@ -104,7 +104,7 @@ export const SEGMENTAL: Shape = {
   name: 'segmental',
   rings: 'crown',
   spellings:
-    'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop circlesegment partcircle horseshoeatspring horseshoewidthatspring',
+    'segmental segment seg segm segarch eyebrow eyebrowarch brow archtop arched arch segmentalarch camber cambered radius radiustop radtop radhead radarch circlesegment partcircle horseshoeatspring horseshoewidthatspring',
   rise: {
     means: 'height of the crown above the spring line',
     needs: 'Needs a rise: more than 0.',

@@ -7,6 +7,7 @@ import type { CellValue, Merge, Table } from './opening';
 import { readQuantity } from './readQuantity';
 import type { RawOpening } from './rowCells';
 import { sortRow } from './sortRows';
+import { unitOfTitle } from './tableNotes';
 
 type Row = readonly CellValue[];
 
@@ -14,6 +15,7 @@ type Row = readonly CellValue[];
 export class BodyReader {
   readonly raw: (Omit<RawOpening, 'more'> & { more: string[] })[] = [];
   readonly passedOver: { row: number; why: string; text: string }[] = [];
+  private layout: Layout;
   private counted = 0;
   private openingDirectlyAbove = false;
   private inNotes = false;
@@ -25,13 +27,19 @@ export class BodyReader {
   constructor(
     private readonly table: Table,
     private readonly choices: Choices,
-    private layout: Layout,
+    private found: Layout,
     private readonly settled: (layout: Layout, titles: readonly string[]) => Layout,
   ) {
+    this.layout = settled(found, []);
     this.merges = mergesByRow(table);
     this.usualLength = commonestLength(table.rows);
-    const top = Math.min(layout.headingRows[0] ?? 0, MOST_TITLES);
+    const top = Math.min(found.headingRows[0] ?? 0, MOST_TITLES);
     this.titles = new Set(table.rows.slice(0, top).map(rowText));
+  }
+
+  /** The columns as the headings of the table at hand give them. */
+  get columns(): readonly Column[] {
+    return this.layout.columns;
   }
 
   readAll(hasHeadings: boolean): void {
@@ -66,6 +74,7 @@ export class BodyReader {
     if (sorted.kind === 'headings') {
       const next = findLayout(rows, index, this.choices);
       if (next !== null && next.headingRows[0] === index) {
+        this.found = next;
         this.layout = this.settled(next, this.directlyAbove());
         this.above = [];
         this.openingDirectlyAbove = false;
@@ -79,6 +88,9 @@ export class BodyReader {
       this.pass(index, `continues the remarks of row ${last?.row ?? 0}`, true);
     } else if (sorted.kind === 'other') {
       if (sorted.why === 'notes') this.inNotes = true;
+      // The same headings again, under a title that gives the unit of what follows.
+      const titles = sorted.why === 'repeated headings' ? this.directlyAbove() : [];
+      if (titles.some((title) => unitOfTitle(title) !== null)) this.layout = this.settled(this.found, titles);
       this.pass(index, sorted.why);
     } else {
       this.inNotes = false;

@@ -11,6 +11,9 @@ export class RowChanges {
   /** Those of them that follow from a choice: their bare lengths are in the unit of the row's own words. */
   private readonly chosen = new Set<OpeningField | 'radius'>();
   readonly open: Problem[] = [];
+  /** Fields for which an open question proposes a value: what the row lacks of them is asked once. */
+  readonly proposed = new Set<OpeningField>();
+  private readonly ids = new Set<string>();
   readonly notes: string[] = [];
   /** What was confirmed to go with it. */
   readonly extras: Extra[] = [];
@@ -36,6 +39,11 @@ export class RowChanges {
     return this.asked.isOwn(id, this.raw);
   }
 
+  /** Whether this question came up for the row. */
+  wasAsked(id: string): boolean {
+    return this.ids.has(id);
+  }
+
   /** What was answered for a field of the row at this place alone. */
   answerAt(field: OpeningField, at: string): string | null {
     return this.asked.ofOne(field, at);
@@ -54,9 +62,12 @@ export class RowChanges {
 
   /** Asks what only the user can say of the row; what was answered is done to it. */
   ask(draft: Draft): Choice | null {
+    this.ids.add(draft.id);
     const chosen = this.asked.choose(draft, this.raw);
     if (chosen === null) {
       const { field, text: message, id: question, choices } = draft;
+      for (const { set = {} } of choices)
+        for (const key of Object.keys(set)) this.proposed.add((key === 'radius' ? 'rise' : key) as OpeningField);
       this.open.push({ row: this.raw.row, field, message, question, choices: choices.map(({ label }) => label) });
       return null;
     }

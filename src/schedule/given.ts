@@ -26,6 +26,8 @@ export interface Findings {
   note(sentence: string): void;
   /** Somebody gave the rise for this very row: an unusual one is meant. */
   readonly riseIsMeant?: boolean;
+  /** The rise as it would be if its figure were in inches, where the list is metric and the figure has no unit. */
+  readonly riseInInches?: number | null;
   /** The same of the head. */
   readonly headIsMeant?: boolean;
   problem(field: OpeningField, sentence: string, choices?: readonly string[]): void;

@@ -7,11 +7,13 @@ import { quote } from './figure';
 import { bareFigures, judgeUnit, unitNamed } from './listUnit';
 import { isHyphenScheme, readMark } from './marks';
 import type { Opening, Table } from './opening';
+import { widthAndWords } from './plainFigure';
 import { withdrawnBy, withdrawnMark } from './remarks';
 import { remarksOf } from './readRow';
 import { isBare } from './readLength';
 import { readQuantity } from './readQuantity';
 import { cellsOf } from './rowCells';
+import { inOtherSystem } from './rowLengths';
 import { askRemarks } from './rowRemarks';
 import { isStatusHeading } from './unusedColumns';
 
@@ -42,9 +44,13 @@ export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
     askStruck(changes, table);
     askWithdrawn(changes);
     askRemarks(changes, remarksOf(changes.raw), null);
+    for (const { column, cell } of cellsOf(changes.raw, 'face')) {
+      const more = widthAndWords(cellText(cell));
+      if (more !== null) askRemarks(changes, more.words, column.heading);
+    }
   }
   const { unit, remarks } = listUnit(rows, list);
-  const unitOpen = (changes: RowChanges) => changes.open.some(({ question }) => question === 'unit');
+  const unitOpen = (changes: RowChanges) => changes.open.some(({ question }) => OF_UNITS.has(question ?? ''));
   return {
     unit,
     remarks,
@@ -82,7 +88,8 @@ function listUnit(
   const hasUnits = rows.some(({ raw }) => cellsOf(raw, 'unit').length > 0);
   const bare = rows.filter(({ raw }) => cellsOf(raw, 'unit').length === 0);
   if (hasUnits) {
-    for (const changes of bare) if (bareFigures(changes.raw).length > 0) changes.unit = unit ?? askRowUnit(changes);
+    for (const changes of bare)
+      if (bareFigures(changes.raw).length > 0) changes.unit = unit ?? askRowUnit(changes, WITHOUT_UNIT);
     return { unit: standards.unit, remarks: [] };
   }
   if (unit !== null) {
@@ -96,21 +103,32 @@ function listUnit(
     standards.unit,
     stated,
   );
-  if (judged.draft !== null)
-    for (const changes of bare) if (bareFigures(changes.raw).length > 0) changes.ask(judged.draft);
+  for (const changes of bare) {
+    if (bareFigures(changes.raw).length === 0) continue;
+    if (judged.draft !== null) changes.ask(judged.draft);
+    // 914 mm wide with a rise of 6: the list is in inches, and this row may not be.
+    else if (inOtherSystem(changes.raw, judged.unit ?? standards.unit) !== null)
+      changes.unit = askRowUnit(changes, BESIDE_ANOTHER);
+  }
   return { unit: judged.unit ?? standards.unit, remarks: [] };
 }
 
-/** A row without a unit in a list that has a column of them. */
-function askRowUnit(changes: RowChanges): ColumnUnit | null {
+const WITHOUT_UNIT = {
+  id: 'row without unit',
+  text: 'Rows have no unit in a list that gives one for each row; what are their figures in?',
+};
+const BESIDE_ANOTHER = {
+  id: 'unit beside another',
+  text: 'Figures without a unit stand beside some that are written in another one; what are they in?',
+};
+
+const OF_UNITS: ReadonlySet<string> = new Set(['unit', WITHOUT_UNIT.id, BESIDE_ANOTHER.id]);
+
+/** The unit of a row's figures without one, where the list doesn't tell. */
+function askRowUnit(changes: RowChanges, asked: Pick<Draft, 'id' | 'text'>): ColumnUnit | null {
   const units = ['in', 'ft', 'mm', 'cm'] as const;
-  const chosen = changes.ask({
-    id: 'row without unit',
-    about: 'units',
-    text: 'Rows have no unit in a list that gives one for each row; what are their figures in?',
-    choices: units.map((unit) => ({ label: UNIT_NAMES[unit] })),
-    field: 'span',
-  });
+  const choices = units.map((unit) => ({ label: UNIT_NAMES[unit] }));
+  const chosen = changes.ask({ ...asked, about: 'units', choices, field: 'span' });
   return units.find((unit) => UNIT_NAMES[unit] === chosen?.label) ?? null;
 }
 
@@ -234,14 +252,16 @@ function askStruck(changes: RowChanges, { struck }: Table): void {
 function askWithdrawn(changes: RowChanges): void {
   const { raw } = changes;
   const [mark] = cellsOf(raw, 'mark');
-  const ask = (word: string, sentence: string) =>
-    void changes.ask({
-      id: `withdrawn:${word.toLowerCase()}`,
+  const ask = (word: string, sentence: string) => {
+    if (changes.wasAsked(idOf('remark', word.toLowerCase()))) return;
+    changes.ask({
+      id: idOf('withdrawn', word.toLowerCase()),
       about: 'remarks',
       text: `${sentence}; please confirm whether this opening is wanted.`,
       choices: [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed' }],
       field: 'quantity',
     });
+  };
   const said = withdrawnBy(remarksOf(raw));
   if (said !== null) return ask(said, `The remarks say ${quote(said)}`);
   const marked = mark === undefined ? null : withdrawnMark(cellText(mark.cell));

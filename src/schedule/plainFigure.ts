@@ -97,6 +97,15 @@ export function diameterOf(cell: CellValue): string | null {
   return text.length <= LONGEST_TEXT && SIGN.test(text) ? text.replace(SIGN, '') : null;
 }
 
+const WIDTH_AND_WORDS = /^(\d[\d\s/.-]*(?:"|''|in\.?|mm)?)[\s,]+(?!x\b|by\b|mm\b|cm\b|in\b|ft\b)([a-z][a-z ,/-]*)$/i;
+
+/** `4 1/4 poplar` under Casing: a width, and what else it says; null for any other text. */
+export function widthAndWords(text: string): { readonly width: string; readonly words: string } | null {
+  if (text.length > LONGEST_TEXT) return null;
+  const [, width = '', words = ''] = WIDTH_AND_WORDS.exec(straightMarks(text)) ?? [];
+  return words === '' ? null : { width: width.trim(), words: words.trim() };
+}
+
 /** What a cell of sizes holds beside width and height. */
 export interface SizeParts {
   readonly size: CellValue;

@@ -83,7 +83,8 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     ofShape.rise = { value: named.riseOf(wide) };
     say.note(`Rise ${figure(named.riseOf(wide))} is that of an equilateral head on the width ${figure(wide)}.`);
   }
-  const meant = named.isHigh ? { ...say, riseIsMeant: true } : say;
+  const riseInInches = typed.has('rise') ? null : lengths.riseInInches();
+  const meant = { ...say, riseInInches, riseIsMeant: say.riseIsMeant === true || named.isHigh === true };
   const resolved = resolveShape(ofShape, head, inDoubt, standards, meant);
   const shape = named.spanOf ? atSpring(resolved, named.spanOf, say) : resolved;
   let ends = typed.has('ends') ? typed.value('ends') : endsOf(raw, say);
@@ -146,7 +147,8 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     ...(Object.keys(rough).length > 0 ? { rough } : {}),
   };
   if (mark === '') notes.push('This opening has no mark.');
-  return { ...opening, ...inDoubtAsNull(problems) };
+  const isProposed = ({ field, question }: Problem) => question === undefined && changes.proposed.has(field);
+  return { ...opening, ...inDoubtAsNull(problems), problems: problems.filter((problem) => !isProposed(problem)) };
 }
 
 export function remarksOf(raw: RawOpening): string {

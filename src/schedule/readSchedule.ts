@@ -53,7 +53,7 @@ export function readSchedule(
   const isChosen = Object.keys(columns.choices).length > 0;
   const all = isChosen ? { ...columns.choices, ...choices } : choices;
   const again = isChosen ? (findLayout(table.rows, 0, all) ?? layoutFromChoices(table.rows, all)) : layout;
-  const { reader, settled, notes } = isChosen ? sort(table, standards, again, all) : first;
+  const { reader, columns: read, notes } = isChosen ? sort(table, standards, again, all) : first;
   const rows = reader.raw.map((raw) => new RowChanges(raw, asked));
   if (rows.length > 0) askColumns(rows);
   askDoubts(rows, table);
@@ -65,8 +65,8 @@ export function readSchedule(
   const byRow = (one: { row: number }, other: { row: number }) => one.row - other.row;
   return ok({
     name: table.name,
-    headings: settled.columns.map(({ heading }) => heading),
-    meaning: settled.columns.map(({ key }) => key),
+    headings: read.map(({ heading }) => heading),
+    meaning: read.map(({ key }) => key),
     headingRow: layout.headingRows.length === 0 ? null : table.firstRow + (layout.headingRows.at(-1) ?? 0),
     remarks: [
       ...(table.remarks ?? []),
@@ -102,10 +102,10 @@ function sort(table: Table, standards: Standards, layout: Layout, choices: Choic
     const unit = above.map(unitOfTitle).find((own) => own !== null) ?? notes.unit;
     return settle(one, rows, { unit, rough: notes.rough, choices, titles: [above.join(' '), title, name] });
   };
-  const settled = settledBy(layout);
-  const reader = new BodyReader(table, choices, settled, settledBy);
+  const reader = new BodyReader(table, choices, layout, settledBy);
+  const { columns } = reader;
   reader.readAll(layout.headingRows.length > 0);
-  return { reader, settled, notes };
+  return { reader, columns, notes };
 }
 
 interface Read {

@@ -104,12 +104,14 @@ function missing(head: HeadShape | null, span: number | null, faults: readonly s
 }
 
 /** A rise that can be made and is most likely another: asked about. */
-function unusual(why: string, rise: number, span: number, say: Findings): null {
-  say.problem('rise', `The rise ${figure(rise)} over a width of ${figure(span)} ${why}; please confirm it.`, [
-    figure(rise),
-  ]);
+function unusual(why: string, rise: number, span: number, say: Findings, or: number[] = []): null {
+  const sentence = `The rise ${figure(rise)} over a width of ${figure(span)} ${why}; please confirm it.`;
+  say.problem('rise', sentence, [rise, ...or].map(figure));
   return null;
 }
+
+/** Heads whose rise is that of their corners: a small one is nothing unusual. */
+const OF_CORNERS: ReadonlySet<HeadShape | null> = new Set<HeadShape | null>(['radius corners', 'clipped corners']);
 
 /** Refuses a rise that the shape cannot have. */
 function withinReach(
@@ -131,7 +133,10 @@ function withinReach(
   if (why === null && !say.riseIsMeant) {
     if (aboveHalf && (head === 'segmental' || head === 'elliptical'))
       return unusual('is more than half the width', rise, span, say);
-    if (!misfit && rise < span / 75) return unusual('is very flat', rise, span, say);
+    if (!OF_CORNERS.has(head) && rise < span / 75) return unusual('is very flat', rise, span, say);
+    const inches = say.riseInInches ?? null;
+    if (inches !== null && rise < span / 30 && inches >= span / 30 && inches <= span / 2 + tolerance)
+      return unusual('is flat, and would not be in inches', rise, span, say, [inches]);
   }
   if (why === null) return rise;
   say.problem('rise', why);

@@ -6,7 +6,7 @@ import { agreement, type Findings, type Given, type GivenLengths } from './given
 import { fitsCasing } from './listUnit';
 import { spokenName, type MeaningKey } from './meanings';
 import type { CellValue } from './opening';
-import { diameterOf, plainFigure, sizeParts } from './plainFigure';
+import { diameterOf, plainFigure, sizeParts, widthAndWords } from './plainFigure';
 import { isBare, readLength, type LengthOptions } from './readLength';
 import { readSection, readSize } from './readSize';
 import { cellsOf, type NamedCell, type RawOpening } from './rowCells';
@@ -32,6 +32,15 @@ const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'ris
 const METRIC: ReadonlySet<ColumnUnit> = new Set<ColumnUnit>(['mm', 'cm', 'm']);
 const OF_ITS_SHAPE: readonly MeaningKey[] = [...WHOLE, 'springHeight', 'rise', 'radius', 'leg'];
 const OF_THE_OPENING: readonly MeaningKey[] = ['width', 'height', 'rise', 'radius', 'springHeight', 'leg'];
+
+/** A length of the opening that is written in the other system than this unit; null where the row has none. */
+export function inOtherSystem(raw: RawOpening, unit: ColumnUnit): { text: string; unit: ColumnUnit } | null {
+  for (const { column, cell } of OF_THE_OPENING.flatMap((one) => cellsOf(raw, one))) {
+    const own = column.unit === null ? writtenUnit(cell) : null;
+    if (own !== null && METRIC.has(own) !== METRIC.has(unit)) return { text: cellText(cell), unit: own };
+  }
+  return null;
+}
 
 /** The unit that stands behind a figure; null for none. */
 function writtenUnit(cell: CellValue): ColumnUnit | null {
@@ -137,6 +146,15 @@ export class RowLengths {
     return named === undefined || across === null ? undefined : this.read('diameter', { ...named, cell: across });
   }
 
+  /** A rise without a unit, in a list that is metric, as it would be in inches; null for any other. */
+  riseInInches(): number | null {
+    const [rise] = cellsOf(this.raw, 'rise');
+    if (rise === undefined || rise.column.unit !== null || this.hasOwnUnit || !METRIC.has(this.list)) return null;
+    if (!isBare(rise.cell)) return null;
+    const read = readLength(rise.cell, { name: '', column: 'in', unit: this.standards.unit, zero: true });
+    return read.ok ? read.value : null;
+  }
+
   /** The casing's width and thickness, each from a column of its own or from the casing's size. */
   ofCasing(): Casing {
     const section = this.section();
@@ -159,6 +177,11 @@ export class RowLengths {
   }
 
   private read(key: MeaningKey, named: NamedCell): Given {
+    const more = key === 'face' ? widthAndWords(cellText(named.cell)) : null;
+    if (more !== null) {
+      const fault = `Casing width is given as ${quote(cellText(named.cell))}; is it ${more.width}?`;
+      return { fault, choices: [more.width] };
+    }
     const { cell, said, choices } = plainFigure(named.cell, spokenName(key), this.raw.commas);
     const unfit = this.unfitCasing(key, { ...named, cell });
     if (unfit !== null) return unfit;
@@ -216,12 +239,8 @@ export class RowLengths {
     )
       return null;
     const taken = this.list;
-    const isMetric = METRIC.has(taken);
-    const other = OF_THE_OPENING.flatMap((one) => cellsOf(this.raw, one))
-      .filter((one) => one.column.unit === null)
-      .map((one) => ({ text: cellText(one.cell), unit: writtenUnit(one.cell) }))
-      .find(({ unit }) => unit !== null && METRIC.has(unit) !== isMetric);
-    if (other?.unit === undefined || other.unit === null) return null;
+    const other = inOtherSystem(this.raw, taken);
+    if (other === null) return null;
     const text = cellText(cell);
     return {
       fault: `${spokenName(key)} ${text} has no unit beside ${quote(other.text)} in the same row; please say which unit is meant.`,

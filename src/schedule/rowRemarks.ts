@@ -9,6 +9,8 @@ import { readQuantity } from './readQuantity';
 import { cellsOf } from './rowCells';
 import { straightMarks } from './straightMarks';
 
+/** A period ends a clause, but not one of "No. 1". */
+const CLAUSE = /[;\n]|(?<!\bno)\.(?=\s|$)|,(?=\s)|\s[-–—]\s/i;
 /** Longer remarks are looked at as far as this. */
 const LONGEST_TEXT = 2000;
 
@@ -19,9 +21,9 @@ const LONGEST_TEXT = 2000;
 export function askRemarks(changes: RowChanges, text: string, where: string | null): void {
   const plain = straightMarks(text.slice(0, LONGEST_TEXT)).replace(/\s+/g, ' ');
   if (!/[a-z\d?]/i.test(plain)) return;
-  for (const clause of plain.split(/[;\n]|\.(?=\s|$)|,(?=\s)|\s[-–—]\s/)) {
+  for (const clause of plain.split(CLAUSE)) {
     const left = clause.replace(CHANGES_NOTHING, ' ').trim();
-    if (left === '' || isFact(left)) continue;
+    if (left === '' || isFact(left) || changes.wasAsked(idOf('withdrawn', left.toLowerCase()))) continue;
     askClause(changes, left, where);
   }
 }

@@ -126,9 +126,21 @@ const RAKED = /^rak(?:ed|ing) arch(?:ed)?$/i;
 const WITH_ENDS =
   /^(.{2,40}?)\s*(?:w\/|with|on|,|;|\+|&|-)\s*((?:mitered )?(?:side )?legs?|(?:level|radial|mitered) ends?|level cuts?)\.?$/i;
 
-/** "half round top, radial ends": a head, and how it ends. */
+/** The hand of a head with one high side: the same curve either way. */
+const HAND = /^(.{2,40}?)[\s,(-]+(?:l\.?h\.?|r\.?h\.?|left|right)(?:[ -]hand)?\)?$/i;
+const HAS_A_HAND: ReadonlySet<HeadShape> = new Set<HeadShape>([
+  'quarter round',
+  'quarter ellipse',
+  'half segmental',
+  'shed',
+]);
+
+/** "half round top, radial ends": a head, and how it ends; "quarter round LH": one, and its hand. */
 function headAndEnds(text: string): Result<HeadWords> {
-  const read = readHeadWords(text);
+  const whole = readHeadWords(text);
+  const handed = whole.ok ? undefined : HAND.exec(text)?.[1];
+  const other = handed === undefined ? whole : readHeadWords(handed);
+  const read = other.ok && HAS_A_HAND.has(other.value.shape) ? other : whole;
   const parts = read.ok ? null : WITH_ENDS.exec(text);
   if (parts === null) return read;
   const head = readHeadWords(parts[1] ?? '');

@@ -1,11 +1,13 @@
 import { readHead } from '../head/words';
 import { cellText, isBlank } from './cell';
 import type { ColumnUnit } from './columnUnit';
+import { fitsCasing } from './listUnit';
 import { isDimensionWord } from './headingRows';
 import { isNumberHeading, normalHeading } from './headingText';
 import type { Choices, Column, Layout } from './layout';
 import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
+import { widthAndWords } from './plainFigure';
 import { readLength } from './readLength';
 import { readQuantity } from './readQuantity';
 import { isHeadings } from './sortRows';
@@ -71,7 +73,7 @@ function bodyFrom(rows: readonly Row[], from: number): readonly Row[] {
  */
 function settledByCells({ key, rank, heading }: Column, cells: readonly CellValue[]): MeaningKey | null {
   if (key === 'head' && rank >= 1 && !cells.some((cell) => readHead(cellText(cell)).ok)) return null;
-  if (key === 'face' && rank >= 1 && cells.length > 0 && !cells.some(isLengthLike))
+  if (key === 'face' && rank >= 1 && cells.length > 0 && !cells.some((cell) => isLengthLike(cell) || withWords(cell)))
     return cells.some((cell) => /\d\s*[x×]\s*\d/i.test(cellText(cell))) ? 'casingSize' : 'profile';
   if (key === 'quantity' && isNumberHeading(heading) && countsUp(cells)) return null;
   return key;
@@ -80,6 +82,14 @@ function settledByCells({ key, rank, heading }: Column, cells: readonly CellValu
 function countsUp(cells: readonly CellValue[]): boolean {
   const counts = cells.map((cell) => readQuantity(cell)).flatMap((count) => (count.ok ? [count.value] : []));
   return counts.length >= 3 && counts.every((count, index) => count === index + 1);
+}
+
+/** `4 1/4 poplar`: a casing's width and more, which a profile's number is not. */
+function withWords(cell: CellValue): boolean {
+  const parts = widthAndWords(cellText(cell));
+  if (parts === null) return false;
+  const read = readLength(parts.width, { name: '', column: null, unit: 'in' });
+  return read.ok && fitsCasing('face', read.value);
 }
 
 function isLengthLike(cell: CellValue): boolean {

@@ -1,10 +1,11 @@
+import { readHead } from '../head/words';
 import { idOf, type Choice, type Draft } from './asked';
 import type { RowChanges } from './changes';
 import { cellText, isBlank } from './cell';
 import { listed, quote } from './figure';
 import { normalHeading } from './headingText';
 import type { Choices, Column } from './layout';
-import { MEANINGS, type MeaningKey } from './meanings';
+import { MEANINGS, meaningOf, type MeaningKey } from './meanings';
 import type { Unread } from './opening';
 import { askRemarks } from './rowRemarks';
 import { readQuantity } from './readQuantity';
@@ -42,7 +43,8 @@ export function isStatusHeading(heading: string): boolean {
   return STATUS.test(name) && !ELSEWHERE.test(name);
 }
 
-const NOT_USED = 'not used';
+const NOT_USED_CHOICE: Choice = { label: 'not used' };
+const HEAD: Choice = { label: meaningOf('head').label };
 /** More kinds of cells than this are no status. */
 const MOST_VALUES = 8;
 
@@ -243,11 +245,15 @@ function meaningDraft({ heading, name, cells }: Unused): Draft {
         ? kind === 'length' || kind === 'quantity' || kind === 'size'
         : kind !== 'length',
   );
+  const others = offered.map(({ label }) => ({ label }));
+  const namesHeads = cells.length > 0 && cells.every(({ text }) => readHead(text).ok);
   return {
     id: idOf('column', name),
     about: 'columns',
     text: `The column ${quote(heading)} (${listed(examples)}) may change what is bought; what does it hold?`,
-    choices: [{ label: NOT_USED }, ...offered.map(({ label }) => ({ label }))],
+    choices: namesHeads
+      ? [HEAD, NOT_USED_CHOICE, ...others.filter(({ label }) => label !== HEAD.label)]
+      : [NOT_USED_CHOICE, ...others],
     field: 'quantity',
   };
 }

@@ -36,14 +36,15 @@ function feetAnd(inches: number, mark: string, from: Random): string {
   return `${Math.floor(inches / 12)}${mark}-${onTape(inches % 12, from)}`;
 }
 
-/** A length in one of the ways that are written in a column of the unit. */
-function written(inches: number, unit: UnitWord, from: Random): CellValue {
+/** A length in one of the ways that are written in a column of the unit; `named`: its heading says so, or a note does. */
+function written(inches: number, unit: UnitWord, named: boolean, from: Random): CellValue {
   const metric = (inches * 25.4).toFixed(1);
   const marked = [
     `${onTape(inches, from)}"`,
     `${feetAnd(inches, "'", from)}"`,
     `${feetAnd(inches, '’', from)}”`,
-    `${metric} mm`,
+    // Beside bare figures in no unit that anyone gives it would be asked about.
+    ...(named ? [`${metric} mm`] : []),
   ];
   const bare: Record<UnitWord, readonly CellValue[]> = {
     in: [inches, String(inches), onTape(inches, from)],
@@ -84,6 +85,7 @@ function messy(from: Random): Messy {
       : []),
     ['', 'Remarks'],
   ];
+  const isNamed = unitIn !== 'nothing';
   const headings = columns.map(([, heading]) => heading);
   const rows: CellValue[][] = [];
   if (from.pick([true, false]))
@@ -122,14 +124,16 @@ function messy(from: Random): Messy {
     const wide = span + (rough ? ALLOWANCE : 0);
     const side = (inches: number) => (unit === 'mm' ? (inches * 25.4).toFixed(1) : `${feetAnd(inches, "'", from)}"`);
     const sized =
-      widths === 'size' ? [`${side(wide)} x ${side(high)}`] : [written(wide, unit, from), written(high, unit, from)];
-    const ofGlass = glass ? [written(span - 3, unit, from), written(high - 3, unit, from)] : [];
+      widths === 'size'
+        ? [`${side(wide)} x ${side(high)}`]
+        : [written(wide, unit, isNamed, from), written(high, unit, isNamed, from)];
+    const ofGlass = glass ? [written(span - 3, unit, isNamed, from), written(high - 3, unit, isNamed, from)] : [];
     rows.push([
       mark,
       from.pick([quantity, `${quantity} ea`, `(${quantity})`]),
       'segmental',
       ...sized,
-      written(rise, unit, from),
+      written(rise, unit, isNamed, from),
       ...ofGlass,
     ]);
     if (from.between(0, 1) < 0.1) rows.push([...headings.slice(1).map(() => ''), 'paint grade']);
