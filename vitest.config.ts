@@ -9,6 +9,7 @@ export default defineConfig({
   define: { ARCHWRIGHT_VERSION: JSON.stringify('0.0.0-test') },
   test: {
     testTimeout: 20_000,
+    hookTimeout: 60_000,
     setupFiles: ['tests/seed.ts'],
     projects: [
       {

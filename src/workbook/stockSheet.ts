@@ -8,7 +8,7 @@ import type { Unit } from '../unit';
 import { addBoardPictures } from './boardPictures';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
-import { plainFormula } from './plain';
+import { plainFormula } from './formulas/plain';
 import type { Cell, Sheet } from './sheet';
 import { titleRow } from './titleRow';
 

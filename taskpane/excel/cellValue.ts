@@ -1,6 +1,6 @@
 import { lookOf, shownAs } from '../../src/schedule/numberLook';
 import type { CellValue } from '../../src/schedule/opening';
-import { withoutIntersection } from '../../src/workbook/intersection';
+import { withoutIntersection } from '../../src/workbook/formulas/intersection';
 
 /** A cell as the schedule reader wants it: '' is empty, and a number is what its format shows: a date (UTC), or with its unit. */
 export function cellValue(value: unknown, format: unknown): CellValue {

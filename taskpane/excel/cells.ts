@@ -1,6 +1,6 @@
 import { fittingText } from '../../src/workbook/cellText';
 import type { CellRange } from '../../src/workbook/address';
-import { relativeForm } from '../../src/workbook/relativeForm';
+import { relativeForm } from '../../src/workbook/formulas/relativeForm';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 import { spilledColumns } from '../../src/workbook/spilled';
 

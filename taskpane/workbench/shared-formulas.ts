@@ -1,5 +1,5 @@
 import type { ICellData } from '@univerjs/core';
-import { relativeForm } from '../../src/workbook/relativeForm';
+import { relativeForm } from '../../src/workbook/formulas/relativeForm';
 
 /**
  * Formulas that repeat down a column are stored once and pointed at from the cells below. The grid looks at every formula

@@ -2,7 +2,7 @@ import { ENDS, HEAD_SHAPES, type HeadShape } from '../../head/head';
 import { shapesWhere } from '../../head/shapes';
 import { sentences } from '../../takeoff/figures';
 import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
-import { RISE_MISFIT } from '../plain';
+import { RISE_MISFIT } from '../formulas/plain';
 import { quote } from '../quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { ARCS, byHead, EDGE, FITTED_HEADS, HAUNCHED_HEADS, headIs, SPECIES_IN_STOCK } from './formulas';

@@ -3,7 +3,7 @@ import { MOST_OVERLONG } from '../../takeoff/arcPieces';
 import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { fourCentered } from '../plain';
+import { fourCentered } from '../formulas/plain';
 import { ARCS, boardFeet, byHead, EDGE, HALF_SPAN, HAUNCHED_HEADS, headIs, FITTED_HEADS } from './formulas';
 
 /**

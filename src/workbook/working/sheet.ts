@@ -2,7 +2,7 @@ import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
 import { groupRow, headingRow, unitRow } from '../columnHeads';
 import { columnFormat } from '../format';
-import { plainFormula } from '../plain';
+import { plainFormula } from '../formulas/plain';
 import type { Cell, SheetSource } from '../sheet';
 import type { WorkingFigure } from '../takeoff/sheet';
 import type { WorkingColumn } from './column';

@@ -2,9 +2,9 @@ import { refuse, ok, type Result } from '../../result';
 import { isTrue, textCollector, unescapeText } from '../../schedule/xlsxParts';
 import { walkXml } from '../../schedule/xml';
 import { addressOf, readAddress, readRange, type CellPosition } from '../address';
-import { copiedFormula } from '../relativeForm';
+import { copiedFormula } from '../formulas/relativeForm';
 import type { BookSheet, Cell, Sheet, Validation } from '../sheet';
-import { enteredFormula } from './formula';
+import { enteredFormula } from '../formulas/stored';
 import type { ReadLook } from './readLooks';
 
 export type ReadSheet = BookSheet & { readonly rows: Sheet['rows'] };

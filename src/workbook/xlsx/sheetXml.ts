@@ -3,7 +3,7 @@ import { arrayArea, DYNAMIC_ARRAY } from './arrays';
 import { fittingText } from '../cellText';
 import { isErrorValue, type BookSheet, type Cell, type Validation } from '../sheet';
 import type { Comment } from './comments';
-import { calls, storedFormula } from './formula';
+import { calls, storedFormula } from '../formulas/stored';
 import type { Looks } from './looks';
 import { rowHeight } from './rowHeight';
 import { escapeText, MAIN, RELATIONS, XML_HEAD } from './xml';

@@ -1,5 +1,6 @@
 import type { CellValue } from '../../../src/schedule/opening';
-import { readRange } from '../../../src/workbook/address';
+import { readRange, splitReference } from '../../../src/workbook/address';
+import { partsOf } from '../../../src/workbook/formulas/lexer';
 
 /** What an argument as written stands for. */
 export type ArgumentKind =
@@ -8,23 +9,23 @@ export type ArgumentKind =
   | { readonly kind: 'expression' };
 
 const NUMBER = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?$/i;
-const CELLS =
-  /^(?:(?:'((?:[^']|'')+)'|([\p{L}_][\p{L}\p{N}_.]*))!)?(\$?[A-Z]{1,3}\$?\d{1,7}(?::\$?[A-Z]{1,3}\$?\d{1,7})?)$/iu;
 
 export function readArgument(text: string): ArgumentKind {
   const written = text.trim();
   if (written === '') return { kind: 'value', value: null };
+  // A sign is a part of its own in a formula.
   if (NUMBER.test(written)) return { kind: 'value', value: Number(written) };
-  if (/^(?:true|false)$/i.test(written)) return { kind: 'value', value: written.toLowerCase() === 'true' };
-  const quoted = /^"((?:[^"]|"")*)"$/.exec(written);
-  if (quoted) return { kind: 'value', value: (quoted[1] ?? '').replace(/""/g, '"') };
-  const cells = CELLS.exec(written);
-  if (cells) {
-    const sheet = cells[1]?.replace(/''/g, "'") ?? cells[2] ?? null;
-    const range = (cells[3] ?? '').replace(/\$/g, '').toUpperCase();
-    return { kind: 'cells', sheet, range, single: !range.includes(':') };
-  }
-  return { kind: 'expression' };
+  const parts = partsOf(written);
+  const [first] = parts;
+  if (parts.length === 1 && first!.kind === 'logical')
+    return { kind: 'value', value: written.toUpperCase() === 'TRUE' };
+  if (parts.length === 1 && first!.kind === 'text')
+    return { kind: 'value', value: written.slice(1, -1).replace(/""/g, '"') };
+  const shape = parts.map(({ kind, text: own }) => (kind === 'operator' ? own : kind)).join(' ');
+  if (!/^(?:sheet ! )?cells(?: : cells)?$/.test(shape)) return { kind: 'expression' };
+  const { sheet, cells } = splitReference(written);
+  const range = cells.replace(/\$/g, '').toUpperCase();
+  return { kind: 'cells', sheet: sheet === '' ? null : sheet, range, single: !range.includes(':') };
 }
 
 /** The cells of a range in a sheet's used part; null where the range can't be read. */

@@ -2,7 +2,7 @@ import { call } from '../../../functions/call';
 import { findFunction } from '../../../functions/registry';
 import type { CellValue } from '../../../src/schedule/opening';
 import { cellsOf, readArgument } from './argument';
-import { callsIn, type WrittenCall } from './callIn';
+import { callsIn, type WrittenCall } from '../../../src/workbook/formulas/calls';
 
 /** What one argument of a worksheet function was. */
 export interface SeenArgument {

@@ -1,7 +1,7 @@
 import type { ICellData, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../../src/result';
 import { readRange } from '../../../src/workbook/address';
-import { copiedFormula } from '../../../src/workbook/relativeForm';
+import { copiedFormula } from '../../../src/workbook/formulas/relativeForm';
 import { filledRegion } from '../../filledRegion';
 import { cellData, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from '../engine';
 import { rulesOf } from '../typing';

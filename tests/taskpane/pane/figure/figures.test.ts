@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readArgument } from '../../../../taskpane/pane/cell/argument';
-import { callsIn } from '../../../../taskpane/pane/cell/callIn';
+import { callsIn } from '../../../../src/workbook/formulas/calls';
 import { firstAsk, readAsk, type OpeningAsk } from '../../../../taskpane/pane/figure/ask';
 import { figuresOf } from '../../../../taskpane/pane/figure/figures';
 import { HEAD_SHAPES, type HeadShape } from '../../../../src/head/head';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { withoutIntersection } from '../../src/workbook/intersection';
+import { withoutIntersection } from '../../../src/workbook/formulas/intersection';
 
 it.each([
   ['=@ARCH.RADIUS(A1,@Shop_reveal)', '=ARCH.RADIUS(A1,Shop_reveal)'],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { callsIn } from '../../../../taskpane/pane/cell/callIn';
+import { callsIn } from '../../../src/workbook/formulas/calls';
 
 describe('the ARCH calls of a formula', () => {
   it.each([

@@ -1,4 +1,6 @@
-import type { HeadShape } from '../head/head';
+import type { HeadShape } from '../../head/head';
+import { argumentsAt, partsOf, textOf, type Part } from './lexer';
+
 /**
  * The plain twin: a formula with worksheet functions of ours rewritten in functions every spreadsheet has, so that a
  * workbook calculates where the add-in isn't. Each rewriting takes the arguments as formula text. No LET, LAMBDA or
@@ -200,60 +202,27 @@ const REWRITES: Readonly<Record<string, Rewrite>> = {
  */
 export function plainFormula(formula: string, written: (call: string) => number): { formula: string; fixed: boolean } {
   let fixed = false;
-  const rewrite = (text: string): string => {
-    const at = text.search(/(INDEX\()?ARCH\./);
-    if (at < 0) return text;
-    const end = closing(text, text.indexOf('(', at));
-    const call = text.slice(at, end + 1);
-    const rest = rewrite(text.slice(end + 1));
-    const before = text.slice(0, at);
-    if (call.startsWith('INDEX(')) {
+  const rewrite = (parts: readonly Part[]): string => {
+    const at = parts.findIndex(({ kind, text }) => kind === 'call' && text.startsWith('ARCH.'));
+    if (at < 0) return textOf(parts);
+    const picked = parts[at - 2]?.text === 'INDEX';
+    const from = picked ? at - 2 : at;
+    const { args, close } = argumentsAt(parts, from + 1);
+    const [before, rest] = [textOf(parts.slice(0, from)), rewrite(parts.slice(close + 1))];
+    if (picked) {
       fixed = true;
-      return `${before}${written(call)}${rest}`;
+      return `${before}${written(textOf(parts.slice(from, close + 1)))}${rest}`;
     }
-    const name = call.slice('ARCH.'.length, call.indexOf('('));
-    const args = splitArguments(call.slice(call.indexOf('(') + 1, -1)).map((arg) => parenthesized(rewrite(arg)));
-    const rule = REWRITES[name];
+    const rule = REWRITES[parts[at]!.text.slice('ARCH.'.length)];
     // A formula of ours that has no plain form is a mistake of the workbook's columns; the tests rewrite each one.
-    return rule ? `${before}${rule(...args)}${rest}` : `${before}NA()${rest}`;
+    return rule ? `${before}${rule(...args.map((arg) => parenthesized(rewrite(arg))))}${rest}` : `${before}NA()${rest}`;
   };
-  return { formula: rewrite(formula), fixed };
-}
-
-/** Index of the parenthesis that closes the one at `open`; text in quotes is passed over. */
-function closing(text: string, open: number): number {
-  let depth = 0;
-  for (let at = open, quoted = false; at < text.length; at++) {
-    const letter = text[at];
-    if (letter === '"') quoted = !quoted;
-    else if (quoted) continue;
-    else if (letter === '(') depth++;
-    else if (letter === ')' && --depth === 0) return at;
-  }
-  return text.length - 1;
-}
-
-function splitArguments(text: string): string[] {
-  const parts: string[] = [];
-  let depth = 0;
-  let quoted = false;
-  let from = 0;
-  for (let at = 0; at < text.length; at++) {
-    const letter = text[at];
-    if (letter === '"') quoted = !quoted;
-    else if (quoted) continue;
-    else if (letter === '(' || letter === '{') depth++;
-    else if (letter === ')' || letter === '}') depth--;
-    else if (letter === ',' && depth === 0) {
-      parts.push(text.slice(from, at));
-      from = at + 1;
-    }
-  }
-  parts.push(text.slice(from));
-  return parts;
+  return { formula: rewrite(partsOf(formula)), fixed };
 }
 
 /** Cell references, names, numbers and quoted text stand as they are; anything longer goes into parentheses. */
 function parenthesized(text: string): string {
-  return /^(\$?[A-Z]+\$?\d+|[A-Za-z_]+|\d+(\.\d+)?|"[^"]*")$/.test(text) ? text : `(${text})`;
+  const [first, ...more] = partsOf(text);
+  const stands = first !== undefined && more.length === 0 && /^(?:cells|name|number|text|logical)$/.test(first.kind);
+  return stands ? text : `(${text})`;
 }
