@@ -3,6 +3,7 @@ import type { Opening, OpeningField, Table } from '../schedule/opening';
 import { doubtIn, listedCells, rowOf, sharedMarks, type RowCell } from '../takeoff/row';
 import type { Standards } from '../standards';
 import type { Unit } from '../unit';
+import { keptFromFirst } from './firstVersion';
 import { readListed } from './scheduleSheet';
 import type { Cell } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
@@ -48,7 +49,7 @@ export interface OwnColumn {
   readonly cells: ReadonlyMap<number, OwnCell>;
 }
 
-interface OwnCell {
+export interface OwnCell {
   readonly value: string | number;
   /** `=…`; good only while the row stands where it stood. */
   readonly formula: string | null;
@@ -68,6 +69,8 @@ export interface Kept {
   readonly edits: readonly Edit[];
   readonly typedOver: readonly TypedOver[];
   readonly ownColumns: readonly OwnColumn[];
+  /** Sentences on what can't be kept. */
+  readonly said?: readonly string[];
 }
 
 export const NOTHING_KEPT: Kept = { known: [], numbersGiven: 0, edits: [], typedOver: [], ownColumns: [] };
@@ -76,7 +79,8 @@ export const NOTHING_KEPT: Kept = { known: [], numbersGiven: 0, edits: [], typed
 export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Kept {
   const rows = readTakeoff(values, formulas, unit);
   const read = schedule === null ? null : readListed(schedule);
-  if (rows === null || read === null) return NOTHING_KEPT;
+  if (rows === null) return keptFromFirst(values, formulas, unit) ?? NOTHING_KEPT;
+  if (read === null) return NOTHING_KEPT;
   const listed = new Map(read.listed.map((row) => [row.no, row]));
   const scale = scaleTo(unit, read.unit);
   const edits: Edit[] = [];
@@ -130,7 +134,7 @@ export interface Reapplied {
  * gone is said, not dropped in silence.
  */
 export function reapply(openings: readonly Opening[], kept: Kept, standards: Standards): Reapplied {
-  const said: string[] = [];
+  const said: string[] = [...(kept.said ?? [])];
   const numbers = numbersFor(openings, kept.known);
   const byNumber = new Map<number, Edit[]>();
   for (const edit of kept.edits) byNumber.set(edit.no, [...(byNumber.get(edit.no) ?? []), edit]);
