@@ -76,19 +76,22 @@ const SHORTEST_ENDING = 10;
 function withClosing(rules: readonly Rule[]): Rule[] {
   const closing = [true, false].flatMap((horizontal) => {
     const lines = rules.filter((rule) => rule.horizontal === horizontal && rule.to - rule.from >= SHORTEST_ENDING);
-    const others = rules.filter((rule) => rule.horizontal !== horizontal);
+    const others = rules.filter((rule) => rule.horizontal !== horizontal).sort((one, other) => one.at - other.at);
+    const levels = others.map(({ at }) => at);
     return (['from', 'to'] as const).flatMap((end) =>
       clusters([...lines], (rule) => rule[end], MEETS).flatMap((together) => {
         const places = together.map(({ at }) => at);
         const [from, to] = [Math.min(...places), Math.max(...places)];
         const at = together[0]![end];
-        const isThere = others.some(
-          (other) => Math.abs(other.at - at) <= MEETS * 1.5 && other.from <= from + MEETS && other.to >= to - MEETS,
-        );
+        if (together.length < 2) return [];
+        const runs = (other: Rule) => other.from <= from + MEETS && other.to >= to - MEETS;
         // Two are enough where the rules between them run from one to the other: a row alone on its page.
-        const between = others.filter((other) => other.from <= from + MEETS && other.to >= to - MEETS).length;
-        const areMany = together.length >= 3 || (together.length === 2 && between >= 3);
-        return !areMany || isThere ? [] : [{ horizontal: !horizontal, at, from, to }];
+        if (together.length === 2 && others.filter(runs).length < 3) return [];
+        for (let there = firstFrom(levels, at - MEETS * 1.5); there < levels.length; there += 1) {
+          if (levels[there]! > at + MEETS * 1.5) break;
+          if (runs(others[there]!)) return [];
+        }
+        return [{ horizontal: !horizontal, at, from, to }];
       }),
     );
   });
@@ -127,23 +130,28 @@ function closedRectangles(across: readonly Rule[], down: readonly Rule[]): Close
   for (let row = 0; row < rows; row += 1)
     for (let column = 0; column < columns; column += 1) {
       const here = row * columns + column;
-      if (!above[row]![column]) join(here, row === 0 ? outside : here - columns);
-      if (row === rows - 1 && !above[rows]![column]) join(here, outside);
-      if (!before[column]![row]) join(here, column === 0 ? outside : here - 1);
-      if (column === columns - 1 && !before[columns]![row]) join(here, outside);
+      if (above[row * columns + column] === 0) join(here, row === 0 ? outside : here - columns);
+      if (row === rows - 1 && above[rows * columns + column] === 0) join(here, outside);
+      if (before[column * rows + row] === 0) join(here, column === 0 ? outside : here - 1);
+      if (column === columns - 1 && before[columns * rows + row] === 0) join(here, outside);
     }
+  // A plan's lines make a grid of hundreds of thousands of squares, nearly all of them outside every rectangle.
   const boxes = new Map<number, { c0: number; c1: number; r0: number; r1: number; count: number }>();
+  const without = root(outside);
   for (let row = 0; row < rows; row += 1)
     for (let column = 0; column < columns; column += 1) {
       const top = root(row * columns + column);
-      const box = boxes.get(top) ?? { c0: column, c1: column, r0: row, r1: row, count: 0 };
-      box.c0 = Math.min(box.c0, column);
-      box.c1 = Math.max(box.c1, column);
+      if (top === without) continue;
+      const box = boxes.get(top);
+      if (box === undefined) {
+        boxes.set(top, { c0: column, c1: column, r0: row, r1: row, count: 1 });
+        continue;
+      }
+      if (column < box.c0) box.c0 = column;
+      if (column > box.c1) box.c1 = column;
       box.r1 = row;
       box.count += 1;
-      boxes.set(top, box);
     }
-  boxes.delete(root(outside));
   const blocks = [...boxes.values()]
     .filter(({ c0, c1, r0, r1, count }) => (c1 - c0 + 1) * (r1 - r0 + 1) === count)
     .map(({ c0, c1, r0, r1 }) => ({ column: c0, row: r0, columns: c1 - c0 + 1, rows: r1 - r0 + 1 }));
@@ -158,26 +166,36 @@ function lines(rules: readonly Rule[]): number[] {
   );
 }
 
-/** For each line of the grid and each step along it: whether a rule covers the step. */
-function covered(rules: readonly Rule[], places: readonly number[], steps: readonly number[]): boolean[][] {
-  const grid = places.map(() => Array.from({ length: Math.max(0, steps.length - 1) }, () => false));
+/** For each line of the grid, and each step along it one after another: 1 where a rule covers the step. */
+function covered(rules: readonly Rule[], places: readonly number[], steps: readonly number[]): Uint8Array {
+  const count = steps.length - 1;
+  const grid = new Uint8Array(places.length * count);
   for (const { at, from, to } of rules) {
-    const line = nearest(places, at);
-    for (let step = 0; step + 1 < steps.length; step += 1) {
+    const line = nearest(places, at) * count;
+    for (let step = firstFrom(steps, from - MEETS); step < count && steps[step]! <= to; step += 1) {
       const [start, end] = [steps[step]!, steps[step + 1]!];
       const slack = Math.min(MEETS, (end - start) / 4);
-      if (from <= start + slack && to >= end - slack) grid[line]![step] = true;
+      if (from <= start + slack && to >= end - slack) grid[line + step] = 1;
     }
   }
   return grid;
 }
 
+/** The first place, of some in order, that is not before `at`. */
+function firstFrom(places: readonly number[], at: number): number {
+  let [low, high] = [0, places.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (places[middle]! < at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 function nearest(places: readonly number[], at: number): number {
-  let best = 0;
-  places.forEach((place, index) => {
-    if (Math.abs(place - at) < Math.abs(places[best]! - at)) best = index;
-  });
-  return best;
+  const next = firstFrom(places, at);
+  if (next === 0) return 0;
+  return next < places.length && places[next]! - at < at - places[next - 1]! ? next : next - 1;
 }
 
 /** Rectangles that share a corner belong to one table. */

@@ -93,6 +93,7 @@ async function readAll(
   onPage: OnPage,
   skip: ReadonlySet<number>,
 ): Promise<Result<PdfReading>> {
+  const isHeading = remembered(kind.isHeading);
   const found: FoundTable[] = [];
   const unread: UnreadPage[] = [];
   const layers = await document.getOptionalContentConfig();
@@ -106,7 +107,7 @@ async function readAll(
       layers.isVisible(properties),
     );
     const before = found.filter(({ page }) => page === number - 1);
-    const tables = readPage(marks, number, kind.isHeading, before);
+    const tables = readPage(marks, number, isHeading, before);
     found.push(...tables);
     const why = tables.length > 0 ? null : whyNoLetters(marks);
     if (why !== null) unread.push({ page: number, why });
@@ -125,6 +126,18 @@ async function readAll(
     );
   }
   return ok({ pages, tables, unread });
+}
+
+/** What a plan says over and over is looked at once. */
+function remembered(isHeading: ListKind['isHeading']): ListKind['isHeading'] {
+  const known = new Map<string, boolean>();
+  return (text) => {
+    const before = known.get(text);
+    if (before !== undefined) return before;
+    const is = isHeading(text);
+    known.set(text, is);
+    return is;
+  };
 }
 
 /** Fewer letters than this on a page are a stamp, no text. */

@@ -21,12 +21,20 @@ export function ruledTable(
   isHeading: IsHeading,
   mayGoOn: boolean,
 ): { table: Found; used: Set<Word> } | null {
+  if (!mayGoOn && cells.length < 2) return null;
   const xs = edges(cells.flatMap(({ left, right }) => [left, right]));
   const ys = edges(cells.flatMap(({ top, bottom }) => [top, bottom]));
   // Rules may part the columns only: one closed row then holds many of the list.
   const isOneRow = ys.length < 3;
   if (xs.length < (isOneRow && !mayGoOn ? 4 : 3)) return null;
   const box = { left: xs[0]!, right: xs.at(-1)!, top: ys[0]!, bottom: ys.at(-1)! };
+  const inside = words.filter((word) => {
+    const y = middleOf(word);
+    return y > box.top && y < box.bottom && word.right > box.left && word.left < box.right;
+  });
+  const isFull = (filled: number) => filled >= 0.3 * cells.length && (isOneRow || filled >= 6);
+  // No more cells can be filled than there are words: the lines of a drawing hold few.
+  if (!mayGoOn && !isFull(inside.length)) return null;
   const places = cells.map((cell) => ({
     cell,
     column: indexOf(xs, cell.left),
@@ -43,10 +51,6 @@ export function ruledTable(
   };
   const used = new Set<Word>();
   const unplaced: string[] = [];
-  const inside = words.filter((word) => {
-    const y = middleOf(word);
-    return y > box.top && y < box.bottom && word.right > box.left && word.left < box.right;
-  });
   const isEdge = (x0: number, x1: number, y: number) => {
     const one = cellAt(Math.max(x0 - 0.5, box.left + 0.01), y);
     const other = cellAt(Math.min(x1 + 0.5, box.right - 0.01), y);
@@ -70,8 +74,7 @@ export function ruledTable(
   inside.forEach((word) => used.add(word));
   const filled = places.filter((place) => place.words.length > 0);
   const wide = byRow.filter((row) => row.filter((place) => place.words.length > 0).length >= 2).length;
-  const isFull = filled.length >= 0.3 * places.length && (isOneRow || (filled.length >= 6 && wide >= 2));
-  if (!mayGoOn && !isFull) return null;
+  if (!mayGoOn && !(isFull(filled.length) && (isOneRow || wide >= 2))) return null;
 
   const rows: FoundRow[] = [];
   const firstRowOf: number[] = [];
