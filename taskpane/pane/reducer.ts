@@ -57,7 +57,11 @@ export type Action =
   | { readonly type: 'opening looked at'; readonly at: number | null }
   | { readonly type: 'more listed' }
   | { readonly type: 'formulas chosen'; readonly plain: boolean }
-  | { readonly type: 'sheets in the way'; readonly names: readonly SheetName[] | null }
+  | {
+      readonly type: 'sheets in the way';
+      readonly names: readonly SheetName[] | null;
+      readonly typedOver?: readonly string[];
+    }
   | { readonly type: 'filled'; readonly filled: Filled }
   | { readonly type: 'job set'; readonly job: Job }
   | { readonly type: 'revision compared'; readonly revised: Revised | null }
@@ -133,7 +137,7 @@ export function reduce(state: PaneState, action: Action): PaneState {
     case 'files shown':
       return { ...state, shownFiles: action.files };
     case 'sheets in the way':
-      return { ...state, inTheWay: action.names };
+      return { ...state, inTheWay: action.names, typedOver: action.typedOver ?? [] };
     case 'filled':
       return {
         ...state,

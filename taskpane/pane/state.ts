@@ -110,6 +110,8 @@ export interface PaneState {
   readonly listed: number;
   /** Sheets that hold something and would be written over; null until asked. */
   readonly inTheWay: readonly SheetName[] | null;
+  /** Figures of the Takeoff that would be written over, too: mark and heading. */
+  readonly typedOver: readonly string[];
   /** Files whose text is shown to be copied, where the host saves none. */
   readonly shownFiles: readonly TextFile[];
   readonly plain: boolean;
@@ -200,6 +202,7 @@ export function initialState(standards: Standards): PaneState {
     sheetNames: [],
     ...NO_LIST,
     inTheWay: null,
+    typedOver: [],
     shownFiles: [],
     plain: false,
     cell: null,

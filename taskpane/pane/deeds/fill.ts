@@ -35,7 +35,9 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
       if (!held.ok) return fail(bench, held.message);
       const inTheWay = held.value.filter((name) => !OWN_PAGES.includes(name));
       if (inTheWay.some((name) => !replace.includes(name))) {
-        store.send({ type: 'sheets in the way', names: inTheWay });
+        const typedOver = await figuresTypedOver(bench);
+        if (!typedOver.ok) return fail(bench, typedOver.message);
+        store.send({ type: 'sheets in the way', names: inTheWay, typedOver: typedOver.value });
         return;
       }
       // The Standards sheet may have been changed since the pane was opened.
@@ -61,6 +63,16 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
     },
     true,
   );
+}
+
+/** Figures of the Takeoff that somebody typed over, as mark and heading: a filling writes their formulas again. */
+async function figuresTypedOver(bench: Bench): Promise<Result<readonly string[]>> {
+  const before = await takeoffBefore(bench);
+  if (!before.ok) return before;
+  if (before.value === null) return ok([]);
+  const { keptFrom } = await import('../../../src/workbook/refill');
+  const { typedOver } = keptFrom(before.value, bench.store.get().standards.unit);
+  return ok(typedOver.map(({ mark, heading }) => `${mark} ${heading}`.trim()));
 }
 
 /** The Takeoff sheet as it stands, for what its user did to it; null where there is none. */

@@ -97,13 +97,23 @@ function InTheWay({ bench, state }: { readonly bench: Bench; readonly state: Pan
     <Ask
       askedBy="fill"
       title={`This workbook already has ${listed(names)}`}
-      about="Inputs you changed by hand in the Takeoff and columns of your own are kept. Everything else of ours is written anew."
+      about={`${typedOverSentence(state.typedOver)}Inputs you changed by hand in the Takeoff and columns of your own are kept. Everything else of ours is written anew.`}
       yes="Write over"
       no="Leave as it is"
       onYes={() => fill(bench, names)}
       onNo={() => bench.store.send({ type: 'sheets in the way', names: null })}
     />
   );
+}
+
+const MOST_NAMED = 6;
+
+/** What is lost of figures typed over, and how to set a price that stays. */
+function typedOverSentence(figures: readonly string[]): string {
+  if (figures.length === 0) return '';
+  const more = figures.length - MOST_NAMED;
+  const named = more > 0 ? `${figures.slice(0, MOST_NAMED).join(', ')} and ${more} more` : listed(figures);
+  return `Figures you typed over their formulas are lost: ${named}. To set a price that stays, type it under Price agreed first. `;
 }
 
 function listed(names: readonly string[]): string {

@@ -49,6 +49,21 @@ describe('filling the workbook', () => {
     expect(bench.store.get().filled?.said[0]).toContain('W1: kept rise 9');
   });
 
+  it('names the figures typed over when it asks, and again once their formulas are written', async () => {
+    const { host, bench } = await readList();
+    await fill(bench, []);
+    const price = inputCell(host, 'price');
+    host.edit('Takeoff', price, 500);
+    await fill(bench, []);
+    expect(bench.store.get().typedOver).toEqual(['W1 Price']);
+    expect(host.cell('Takeoff', price)?.value).toBe(500);
+    await fill(bench, [...host.written.keys()] as never);
+    expect(host.cell('Takeoff', price)?.formula).toBeDefined();
+    expect(bench.store.get().filled?.said).toContainEqual(expect.stringMatching(/^W1: Price had a figure typed over/));
+    await fill(bench, []);
+    expect(bench.store.get().typedOver).toEqual([]);
+  });
+
   it('does not go on where the takeoff can’t be read: what was changed there by hand would be lost', async () => {
     const { host, bench } = await readList();
     await fill(bench, []);
