@@ -7,7 +7,7 @@ import type { OnPage } from '../src/pdf/readPdf';
 import { ok, refuse, type Result } from '../src/result';
 import type { Table } from '../src/schedule/opening';
 import { readTables, refusedSize } from '../src/schedule/readTables';
-import type { SheetSource } from '../src/workbook/sheet';
+import type { Book, SheetSource } from '../src/workbook/sheet';
 import { writeWhole } from './wholeFile';
 
 /** What the operating system's codes mean to the person who typed the name. */
@@ -56,9 +56,13 @@ export async function makeFolder(path: string): Promise<Result<void>> {
 }
 
 /** The writer of workbooks is loaded only where one is wanted. */
-export async function writeWorkbook(path: string, sheets: readonly SheetSource[]): Promise<Result<void>> {
+export async function writeWorkbook(
+  path: string,
+  sheets: readonly SheetSource[],
+  settings?: Book['settings'],
+): Promise<Result<void>> {
   const { writeXlsx } = await import('../src/workbook/xlsx');
-  const bytes = writeXlsx(sheets);
+  const bytes = writeXlsx(sheets, settings);
   return bytes.ok ? writeOut(path, bytes.value) : bytes;
 }
 

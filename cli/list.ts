@@ -1,7 +1,8 @@
 import { basename } from 'node:path';
 import type { Job } from '../src/job/fields';
 import { ok, refuse, type Result } from '../src/result';
-import { readSchedule } from '../src/schedule/readSchedule';
+import { answersFor, keepAnswers, type KeptAnswers } from '../src/schedule/keptAnswers';
+import { answersOf, readSchedule } from '../src/schedule/readSchedule';
 import { chooseTable, tableNamed } from '../src/schedule/readTables';
 import type { Reading, Table } from '../src/schedule/opening';
 import type { Standards } from '../src/standards';
@@ -22,9 +23,17 @@ export interface Settings {
 /** A list of openings, with the settings and the job that it is priced by. */
 export interface PricedList extends Settings {
   readonly schedule: Reading;
+  /** What was answered, to be kept with a workbook; null where the openings are those of a takeoff. */
+  readonly answered: KeptAnswers | null;
 }
 
 type Values = ListValues & { readonly standards?: string | undefined; readonly job?: string | undefined };
+
+/** What the workbook holds that is filled again. */
+interface Before {
+  readonly standing?: Settings | null;
+  readonly kept?: KeptAnswers | null;
+}
 
 /**
  * The openings of a schedule, or of a takeoff workbook as they stand there. Its settings are those of the file that is named,
@@ -33,7 +42,7 @@ type Values = ListValues & { readonly standards?: string | undefined; readonly j
 export async function readPricedList(
   path: string,
   values: Values,
-  { standing = null, ...pdf }: { readonly standing?: Settings | null } & PdfWish = {},
+  { standing = null, kept = null, ...pdf }: Before & PdfWish = {},
 ): Promise<Result<PricedList>> {
   const list = await readListOptions(values);
   if (!list.ok) return list;
@@ -46,8 +55,8 @@ export async function readPricedList(
   if (!standards.ok) return standards;
   const job = own !== null && values.job === undefined ? ok(own.job) : await readJobFile(values.job, values.standards);
   if (!job.ok) return job;
-  const schedule = scheduleIn(tables.value, path, standards.value, list.value);
-  return schedule.ok ? ok({ schedule: schedule.value, standards: standards.value, job: job.value }) : schedule;
+  const read = scheduleIn(tables.value, path, standards.value, { ...list.value, kept });
+  return read.ok ? ok({ ...read.value, standards: standards.value, job: job.value }) : read;
 }
 
 /** The settings of a takeoff workbook; null: the tables are not one's. */
@@ -60,19 +69,25 @@ export function settingsIn(tables: readonly Table[]): Result<Settings | null> {
   return job.ok ? ok({ standards: standards.value, job: job.value }) : job;
 }
 
+type Read = Pick<PricedList, 'schedule' | 'answered'>;
+
 /** The openings on the sheet that is named; else those of a Takeoff of ours, or of the sheet that reads most like a schedule. */
 function scheduleIn(
   tables: readonly Table[],
   path: string,
   standards: Standards,
-  { sheet, how }: ListHow,
-): Result<Reading> {
-  if (sheet !== null) {
-    const named = tableNamed(tables, sheet);
-    return named.ok ? readSchedule(named.value, standards, {}, how) : refuse(`"${path}": ${named.message}`);
-  }
-  const ours = takeoffIn(tables, basename(path), standards.unit);
-  if (ours !== null) return ok({ ...ours.schedule, questions: [], unread: [], rowRemarks: [] });
-  const table = chooseTable(tables);
-  return table === null ? refuse(`"${path}" holds no table.`) : readSchedule(table, standards, {}, how);
+  { sheet, how, kept }: ListHow & { readonly kept: KeptAnswers | null },
+): Result<Read> {
+  const ours = sheet === null ? takeoffIn(tables, basename(path), standards.unit) : null;
+  if (ours !== null)
+    return ok({ schedule: { ...ours.schedule, questions: [], unread: [], rowRemarks: [] }, answered: null });
+  const named = sheet === null ? ok(chooseTable(tables)) : tableNamed(tables, sheet);
+  if (!named.ok) return refuse(`"${path}": ${named.message}`);
+  const table = named.value;
+  if (table === null) return refuse(`"${path}" holds no table.`);
+  // What is answered now stands above what was answered before.
+  const answers = { ...(kept === null ? {} : answersFor(kept, table)), ...answersOf(how) };
+  const schedule = readSchedule(table, standards, {}, { answers });
+  if (!schedule.ok) return schedule;
+  return ok({ schedule: schedule.value, answered: keepAnswers(table, schedule.value.headingRow, answers) });
 }

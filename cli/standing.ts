@@ -8,7 +8,7 @@ import type { Standards } from '../src/standards';
 import { readBook, type ReadBook } from '../src/workbook/readBook';
 import { readStandards } from '../src/workbook/readStandards';
 import { keptFrom, type Before } from '../src/workbook/refill';
-import type { BookSheet, Cell } from '../src/workbook/sheet';
+import type { Book, BookSheet, Cell } from '../src/workbook/sheet';
 import { reason } from './files';
 
 /** A takeoff that stands where a workbook is to be written. */
@@ -17,6 +17,8 @@ export interface Standing {
   /** The shop's settings and the job as they stand in it. */
   readonly standards: Standards;
   readonly job: Job;
+  /** The small texts kept with it. */
+  readonly settings: Book['settings'];
   /** Its sheets that a filling doesn't write. */
   readonly others: readonly string[];
 }
@@ -47,7 +49,7 @@ export async function readStanding(path: string): Promise<Result<Standing | null
   const job = readJob(table);
   if (!job.ok) return refuse(`"${path}" can't be filled again. ${job.message}`);
   const others = book.value.sheets.map(({ name }) => name).filter((name) => !FILLED.includes(name));
-  return ok({ before, standards: standards.value, job: job.value, others });
+  return ok({ before, standards: standards.value, job: job.value, settings: book.value.settings, others });
 }
 
 /** A takeoff workbook's sheets as filling again needs them; null: it has no Takeoff. */

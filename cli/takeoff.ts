@@ -3,6 +3,8 @@ import { aloneIn } from '../src/takeoff/alone';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoffWithEdits } from '../src/workbook/withEdits';
 import { ok } from '../src/result';
+import { readKept, type KeptAnswers } from '../src/schedule/keptAnswers';
+import type { Book } from '../src/workbook/sheet';
 import { workbookSources } from '../src/workbook/workbook';
 import { cannotUse, wrongUsage } from './endings';
 import { writeWorkbook } from './files';
@@ -25,7 +27,8 @@ import {
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 
-  --out FILE.xlsx     write the workbook there; a takeoff that stands there is filled again: what was changed by hand is kept
+  --out FILE.xlsx     write the workbook there; a takeoff that stands there is filled again: what was changed by hand is
+                      kept, and so are the answers given for a list of the same name and headings
   --replace           write a new workbook over whatever stands there
   --plain             native formulas only, so that the workbook calculates where the add-in isn't
   --standards FILE    the shop's settings: .json ({"reveal": 0.25}), or a table with a setting and its value in each row,
@@ -71,11 +74,12 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (lost) return cannotUse(io, lost, progress);
   const list = await readPricedList(path, values, {
     standing: again,
+    kept: readKept(again?.settings[ANSWERS] ?? ''),
     choice: choice.value,
     onPage: (page, of) => progress.show(page / (of + 1), `Reading page ${page} of ${of}`),
   });
   if (!list.ok) return cannotUse(io, list.message, progress);
-  const { schedule, standards, job } = list.value;
+  const { schedule, standards, job, answered } = list.value;
 
   progress.show(1, 'Computing and planning the boards');
   const { taken, boards, held, said, ownColumns } = takeoffWithEdits({
@@ -88,7 +92,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       ...{ plain: values.plain ?? false, boards, held, ownColumns, pictures: true },
       ...{ job, proposal: values.job !== undefined },
     });
-    const written = await writeWorkbook(out, sheets);
+    const written = await writeWorkbook(out, sheets, settingsWith(again?.settings ?? {}, answered));
     if (!written.ok) return cannotUse(io, written.message, progress);
   }
   progress.clear();
@@ -120,6 +124,17 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     out === undefined ? 'No workbook was written: name one with --out.' : `${again ? 'Filled again' : 'Wrote'} ${out}.`,
   );
   return 0;
+}
+
+/** Under which the answers stand among a workbook's small texts. */
+const ANSWERS = 'archwright.answers';
+
+/** The small texts of the workbook with what was answered; none where there is nothing to keep. */
+function settingsWith(settings: Book['settings'], answered: KeptAnswers | null): Book['settings'] | undefined {
+  const { [ANSWERS]: _before, ...others } = settings;
+  const has = answered !== null && Object.keys(answered.answers).length > 0;
+  const all = has ? { ...others, [ANSWERS]: JSON.stringify(answered) } : others;
+  return Object.keys(all).length === 0 ? undefined : all;
 }
 
 export const takeoffCommand: Command = { summary: "a builder's schedule in, a takeoff workbook out", help, run };

@@ -30,10 +30,6 @@ interface List {
   readonly table: Table;
   readonly standards: Standards;
   readonly asked: Asked;
-  /** The unit that was given with the list. */
-  readonly given: ColumnUnit | null;
-  /** The unit that a note of the list gives. */
-  readonly noted: ColumnUnit | null;
 }
 
 export function askList(rows: readonly RowChanges[], list: List): ListAnswers {
@@ -77,12 +73,9 @@ function hasItsUnit(changes: RowChanges, field: 'rise' | 'leg'): boolean {
 }
 
 /** The unit of figures without one: given, answered, or plain from all of them together; else it is asked. */
-function listUnit(
-  rows: readonly RowChanges[],
-  { standards, asked, given }: List,
-): Pick<ListAnswers, 'unit' | 'remarks'> {
+function listUnit(rows: readonly RowChanges[], { standards, asked }: List): Pick<ListAnswers, 'unit' | 'remarks'> {
   const named = asked.answer('unit');
-  const unit = given ?? (named === null ? null : unitNamed(named));
+  const unit = named === null ? null : unitNamed(named);
   if (named !== null && unitNamed(named) === null)
     asked.refuse(`The answer ${quote(named)} to "unit" is not one of in, ft, mm or cm.`);
   const hasUnits = rows.some(({ raw }) => cellsOf(raw, 'unit').length > 0);

@@ -57,7 +57,7 @@ export function readSchedule(
   const rows = reader.raw.map((raw) => new RowChanges(raw, asked));
   if (rows.length > 0) askColumns(rows);
   askDoubts(rows, table);
-  const list = askList(rows, { table, standards, asked, given: how.unit ?? null, noted: notes.unit });
+  const list = askList(rows, { table, standards, asked });
   const { openings, leftOut } = readRows(rows, list, standards);
   const questions = asked.questions(
     openings.map(({ opening: { at, row, problems } }) => ({ at: at ?? String(row), problems })),
@@ -89,8 +89,12 @@ export function readSchedule(
 const UNNAMED = { leave: 'leave them out', straight: 'straight heads' } as const;
 
 /** Options of the command line answer the same questions. */
-function answersOf({ unnamed = 'ask', answers = {} }: HowToRead): Answers {
-  return unnamed === 'ask' || 'heads' in answers ? answers : { ...answers, heads: UNNAMED[unnamed] };
+export function answersOf({ unit, unnamed = 'ask', answers = {} }: HowToRead): Answers {
+  return {
+    ...(unnamed === 'ask' ? {} : { heads: UNNAMED[unnamed] }),
+    ...answers,
+    ...(unit === undefined ? {} : { unit }),
+  };
 }
 
 function sort(table: Table, standards: Standards, layout: Layout, choices: Choices) {
