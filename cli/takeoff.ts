@@ -1,5 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { aloneIn } from '../src/takeoff/alone';
+import { planTakeoff } from '../src/takeoff/planned';
+import { segmentSavings, wantedBy, withSegments } from '../src/takeoff/segmentSavings';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoffWithEdits } from '../src/workbook/withEdits';
 import { ok } from '../src/result';
@@ -13,6 +15,7 @@ import { readPricedList } from './list';
 import { LIST_HELP, LIST_OPTIONS, unfitListOptions } from './listOptions';
 import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
+import { segmentsText } from './segmentsReport';
 import { readStanding, unfitToFillAgain } from './standing';
 import {
   attentionLines,
@@ -35,6 +38,8 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
                       such as the Standards sheet of a workbook
   --page N, --table N in a PDF with several tables that read like a schedule: that of this page, the Nth of the list
   --job FILE          who it is for and how it is charged, as for archwright proposal: the workbook has a Proposal sheet then
+  --segments show     also say where other numbers of segments cost less, boards and gluing together; --segments take
+                      writes them as segments wanted
 ${LIST_HELP}  --json              print {openings, problems, totals, setups, stock, questions, passedOver, unread, remarks, …} instead of the
                       table
 `;
@@ -49,6 +54,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     table: { type: 'string' },
     json: { type: 'boolean' },
     job: { type: 'string' },
+    segments: { type: 'string' },
     ...LIST_OPTIONS,
   });
   if (!options.ok) return wrongUsage(io, 'takeoff', options.message);
@@ -60,6 +66,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     return wrongUsage(io, 'takeoff', `takeoff reads one schedule at a time; got "${extra}" as well.`);
   const unfit = unfitOut(out, [path]);
   if (unfit) return wrongUsage(io, 'takeoff', unfit.message);
+  const { segments } = values;
+  if (segments !== undefined && segments !== 'show' && segments !== 'take')
+    return wrongUsage(io, 'takeoff', `--segments must be show or take; got "${segments}".`);
   const choice = readTableChoice(values);
   if (!choice.ok) return wrongUsage(io, 'takeoff', choice.message);
   const unfitList = unfitListOptions(values);
@@ -82,9 +91,15 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const { schedule, standards, job, answered } = list.value;
 
   progress.show(1, 'Computing and planning the boards');
-  const { taken, boards, held, said, ownColumns } = takeoffWithEdits({
+  const filled = takeoffWithEdits({
     ...{ schedule, standards, before: again?.before ?? null },
   });
+  const { held, said, ownColumns } = filled;
+  const savings = segments === undefined ? null : segmentSavings(filled.taken);
+  const { taken, boards } =
+    segments === 'take' && savings!.changes.length > 0
+      ? planTakeoff(withSegments(filled.taken, wantedBy(savings!.changes)), {}, held)
+      : filled;
 
   if (out !== undefined) {
     progress.show(2, 'Writing');
@@ -109,6 +124,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       totals: totalsJson(taken, job),
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),
+      ...(savings === null ? {} : { segments: savings }),
       ...readingJson(schedule),
     };
     io.out(JSON.stringify(json, null, 2) + '\n');
@@ -117,6 +133,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     const lines = attentionLines(taken, schedule, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }
+  if (savings !== null && !values.json) io.out(`\n${segmentsText(savings, segments === 'take')}`);
   for (const sentence of said) io.say(sentence);
   if (again && !isDeepStrictEqual(again.standards, standards))
     io.say(`The settings are those of ${values.standards}; the workbook's own Standards were others.`);

@@ -21,6 +21,29 @@ interface Report {
 const json = (...args: string[]) => JSON.parse(archwright(['takeoff', ...args, '--json']).out) as Report;
 
 describe('archwright takeoff', () => {
+  test('--segments says where other numbers of segments cost less, and writes them as wanted where they are taken', () => {
+    const list = file(
+      'segments.csv',
+      'Mark,Qty,Head,Width,Rise,Casing\nW1,4,three-centered,62,25.25,2.25\nW3,1,quarter round,49,,3.5\n' +
+        'W4,1,half round,80.5,,3.5\nW5,4,segmental,59,11.75,3.5\n',
+    );
+    const shown = archwright(['takeoff', list, '--segments', 'show', '--json']);
+    const { segments } = JSON.parse(shown.out) as { segments: { changes: unknown[]; saved: number } };
+    expect(segments.changes).toMatchObject([{ nos: [2], marks: ['W3'], from: 2, to: 4 }]);
+    expect(segments.saved).toBeGreaterThan(0);
+    const out = join(folder, 'segments.xlsx');
+    expect(archwright(['takeoff', list, '--segments', 'take', '--out', out]).out).toContain(
+      'W3: 4 segments a ring instead of 2',
+    );
+    // Filled again they stay, as what is typed by hand does.
+    const again = archwright(['takeoff', list, '--segments', 'show', '--out', out]);
+    expect(again.err).toContain('W3: kept segments wanted 4');
+    expect(again.out).toContain('no other number costs less');
+    expect(archwright(['takeoff', list, '--segments', 'all']).err).toContain(
+      '--segments must be show or take; got "all".',
+    );
+  });
+
   test('prints a row for every opening, and what needs attention', () => {
     const { code, out, err } = archwright(['takeoff', SCHEDULE]);
     expect(code).toBe(0);
