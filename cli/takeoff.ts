@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { aloneIn } from '../src/takeoff/alone';
+import { costKinds } from '../src/takeoff/costKinds';
 import { planTakeoff } from '../src/takeoff/planned';
 import { segmentSavings, wantedBy, withSegments } from '../src/takeoff/segmentSavings';
 import { planSetups } from '../src/takeoff/setups';
@@ -40,7 +41,7 @@ const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule
   --job FILE          who it is for and how it is charged, as for archwright proposal: the workbook has a Proposal sheet then
   --segments show     also say where other numbers of segments cost less, boards and gluing together; --segments take
                       writes them as segments wanted
-${LIST_HELP}  --json              print {openings, problems, totals, setups, stock, questions, passedOver, unread, remarks, …} instead of the
+${LIST_HELP}  --json              print {openings, problems, totals, costs, setups, stock, questions, passedOver, unread, remarks, …} instead of the
                       table
 `;
 
@@ -122,6 +123,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
       problems: taken.problems,
       notSet: notSetJson(taken.standards),
       totals: totalsJson(taken, job),
+      costs: costKinds(taken),
       setups: setupsJson(planSetups(taken)),
       stock: stockJson(boards, taken),
       ...(savings === null ? {} : { segments: savings }),

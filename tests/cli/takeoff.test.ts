@@ -15,6 +15,7 @@ interface Report {
   openings: Record<string, unknown>[];
   problems: { row: number; message: string }[];
   totals: Record<string, number>;
+  costs: { name: string; money: number }[];
   setups: { name: string; insideRadius: number | null; guides: { inside: number; outside: number } | null }[];
   stock: { boards: number; plans: { boards: number; proven: boolean; plan: { count: number; stock: number }[] }[] };
 }
@@ -54,8 +55,10 @@ describe('archwright takeoff', () => {
   });
 
   test('--json gives every figure of the contract for an opening that is complete', () => {
-    const { openings, problems, totals } = json(SCHEDULE);
+    const { openings, problems, totals, costs } = json(SCHEDULE);
     expect(openings).toHaveLength(3);
+    expect(costs.map(({ name }) => name)).toContain('Boards');
+    expect(costs.reduce((sum, { money }) => sum + money, 0)).toBeCloseTo(totals.price!, 6);
     const [first] = openings;
     // R = 36²/8·6 + 6/2 = 30; θ = 4·atan(1/3); the outside edge lies 3/16 + 3-1/2 out.
     const angle = 4 * Math.atan(1 / 3);
