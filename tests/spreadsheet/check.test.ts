@@ -4,10 +4,10 @@ import { defaultStandards } from '../../src/standards';
 import { planTakeoff } from '../../src/takeoff/planned';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { workbookSheets } from '../../src/workbook/workbook';
-import { exampleCheck, sharedLines } from '../check/quote/example';
+import { checkRows, exampleCheck, sharedLines } from '../check/quote/example';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
-import { randomOpenings, scheduleOf } from '../takeoff/openings';
+import { opening, randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
 import { compare } from './compare';
 
@@ -24,6 +24,27 @@ describe('LibreOffice Calc, made to recalculate, agrees with the core on every c
     const { takeoff: taken } = check;
     const schedule = scheduleOf(taken.openings.map((row) => row.opening));
     const result = await compare(workbookSheets(schedule, taken, { plain: true, check }));
+    expect(result.differences).toEqual([]);
+  });
+
+  it('for subtotals of a quote’s parts, one of them wrong', async () => {
+    const marks = ['W1', 'W2', 'W3'];
+    const openings = marks.map((mark) => opening({ head: 'segmental', span: 36, rise: 6, mark }));
+    const { taken } = planTakeoff(takeoff(openings, defaultStandards()));
+    const check = checkRows(
+      [
+        ['Mark', 'Description', 'Qty', 'Unit price', 'Amount'],
+        ['W1', '', 1, 100, 100],
+        ['W2', '', 2, 200, 400],
+        ['', 'First floor total', '', '', 510],
+        ['W3', '', 1, 50, 500],
+        ['', 'Second floor total', '', '', 500],
+        ['', 'Tax 7%', '', '', 70.7],
+        ['', 'Total', '', '', 1080.7],
+      ],
+      taken,
+    );
+    const result = await compare(workbookSheets(scheduleOf(openings), taken, { plain: true, check }));
     expect(result.differences).toEqual([]);
   });
 

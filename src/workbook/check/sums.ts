@@ -47,7 +47,7 @@ export function addSums(rows: Row[], check: QuoteCheck, lines: Lines): string {
   return [goods, ...owed].join('+');
 }
 
-/** Charges and sums by the cells of what they hold: live where they hold all lines, for these are not in the quote's order here. */
+/** Charges and sums by the cells of what they hold. Lines are not in the quote's order here: those of a part are told by their row in it. */
 class HeldCells {
   /** The row of each charge of the quote. */
   private readonly charges: readonly number[];
@@ -63,7 +63,7 @@ class HeldCells {
   /** What follows from the corrected lines. */
   right({ item, holds }: SumCheck, row: number): Cell {
     const value = this.check.corrected.sums.get(item.row) ?? null;
-    if (value === null || holds === null || !this.holdsAll(holds)) return { value, style: 'fixed' };
+    if (value === null || holds === null) return { value, style: 'fixed' };
     const sum = this.sum('rightAmount', 'extensionRight', holds);
     const right = holds.rate === 1 ? `(${sum})` : `${holds.rate}*(${sum})`;
     return { value, formula: rightSum(`${checkLetter('extension')}${row}`, right, holds.within), style: 'figure' };
@@ -73,7 +73,7 @@ class HeldCells {
   says(sum: SumCheck, row: number): Cell {
     const { item, finding, holds } = sum;
     // What follows from a sum that is wrong has no right figure of its own.
-    const isLive = isLast(sum, this.check) && holds !== null && finding.right !== null && this.holdsAll(holds);
+    const isLive = isLast(sum, this.check) && holds !== null && finding.right !== null;
     if (!isLive) {
       const text = finding.verdict === 'agrees' ? 'agrees' : finding.text.replace(/^can't tell: /, '');
       return { value: text, style: 'fixed', format: '@' };
@@ -88,7 +88,17 @@ class HeldCells {
   private sum(line: 'amount' | 'rightAmount', charge: 'extension' | 'extensionRight', holds: Holds): string {
     const taken = holds.charges.map((place) => `N(${checkLetter(charge)}${this.charges[place]!})`);
     const beside = holds.alternates === 0 ? [] : [String(holds.alternates)];
-    return [`SUM(${checkRange(line, this.lines)})`, ...taken, ...beside].join('+');
+    return [this.sumOfLines(line, holds), ...taken, ...beside].join('+');
+  }
+
+  private sumOfLines(key: 'amount' | 'rightAmount', holds: Holds): string {
+    const cells = checkRange(key, this.lines);
+    if (this.holdsAll(holds)) return `SUM(${cells})`;
+    const [from, before] = holds.lines;
+    const { lines } = this.check;
+    if (from === before) return '0';
+    const rows = checkRange('row', this.lines);
+    return `SUMIFS(${cells},${rows},">=${lines[from]!.line.row}",${rows},"<=${lines[before - 1]!.line.row}")`;
   }
 
   /** Every line that has an amount. */

@@ -129,3 +129,23 @@ describe('a right quote is not off by what it doesn’t count the same way', () 
     expect(onSheet(found).top.slice(1)).toEqual([510, 500, 10]);
   });
 });
+
+describe('a subtotal of a part of the quote', () => {
+  it('is added up from the cells of its own lines, wherever these stand on the sheet', () => {
+    const found = check(
+      line('W1', 100),
+      line('W2', 200),
+      sum('First floor total', 300),
+      ['W3', '', 1, 50, 500],
+      sum('Second floor total', 500),
+      sum('Total', 800),
+    );
+    expect(follows(found)).toEqual([300, 50, 350]);
+    expect(onSheet(found).right).toEqual([300, 50, 350]);
+    const { rows, columnKeys } = checkSheet(found, true);
+    const from = rows.findIndex((row) => row[0]?.value === 'Charges, subtotals and totals') + 1;
+    const formulas = rows.slice(from, from + 3).map((row) => row[columnKeys!.indexOf('extensionRight')]?.formula);
+    expect(formulas[0]).toMatch(/SUMIFS\(.*">=2",.*"<=3"\)/);
+    expect(formulas[1]).toMatch(/SUMIFS\(.*">=5",.*"<=5"\)/);
+  });
+});
