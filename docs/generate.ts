@@ -3,12 +3,13 @@ import { fileURLToPath } from 'node:url';
 import { GROUPS } from '../functions/groups';
 import { METADATA, type Answer, type FunctionMetadata } from '../functions/metadata';
 import { toSvg } from '../src/drawing/svg';
+import { asWrittenPage } from './asWrittenPage';
 import { settingsPage } from './settingsPage';
 import { PICTURE_OF, PICTURES } from './pictures';
 import { roomsPicture } from './roomsPicture';
 
 /**
- * `npm run docs` writes functions.md from the JSDoc of the worksheet functions, as `npm run functions` gathered it, settings.md, and the
+ * `npm run docs` writes functions.md from the JSDoc of the worksheet functions, as `npm run functions` gathered it, settings.md and as-written.md, and the
  * drawings of all pages, that of the code's rooms among them.
  */
 
@@ -84,8 +85,9 @@ function lowerFirst(text: string): string {
 mkdirSync(`${HERE}pictures`, { recursive: true });
 writeFileSync(`${HERE}functions.md`, page());
 writeFileSync(`${HERE}settings.md`, settingsPage());
+writeFileSync(`${HERE}as-written.md`, asWrittenPage());
 for (const [name, picture] of Object.entries(PICTURES)) {
   writeFileSync(`${HERE}pictures/${name}.svg`, `${toSvg(picture(), { ownColors: true, border: 0.04 })}\n`);
 }
 writeFileSync(`${HERE}pictures/rooms.svg`, roomsPicture());
-console.log(`functions.md, settings.md and ${Object.keys(PICTURES).length + 1} drawings written`);
+console.log(`functions.md, settings.md, as-written.md and ${Object.keys(PICTURES).length + 1} drawings written`);

@@ -62,6 +62,8 @@ const LONGEST_SIZE = 60;
 function sizes(text: string): readonly string[] {
   if (text.length > LONGEST_SIZE) return [];
   const parts = straightMarks(text).split(/\s*[x×X*]\s*/);
+  // 450 x 900 mm has its unit, of both.
+  if (/(?:mm|cm|m|in\.?|inch(?:es)?|")$/i.test(parts.at(-1) ?? '')) return [];
   // 3/0 x 6/8 is a call-out, in feet and inches.
   return parts.length >= 2 &&
     parts.every((part) => /^\d/.test(part)) &&
