@@ -128,7 +128,7 @@ export const SETTINGS = [
 
   { key: 'tolerance', group: 'Check', label: 'Length tolerance', measure: 'length', value: 0.125, metric: 3, min: 0, max: 12, note: 'A quoted length or radius this close agrees.' },
   { key: 'priceBand', group: 'Check', label: 'Price band', measure: 'percent', value: 0.1, min: 0, max: 10, note: 'A quoted unit price this close to ours agrees.' },
-  { key: 'deviation', group: 'Check', label: 'Ellipse by arcs, allowed', measure: 'length', value: 0.25, metric: 6, min: 0, max: 12, note: 'An ellipse is run as three arcs; more than this from the true curve is pointed out.' },
+  { key: 'deviation', group: 'Check', label: 'Ellipse by arcs, allowed', measure: 'length', value: 0.25, metric: 6, min: 0, max: 12, note: 'An ellipse is run as the fewest of 3, 5 or 7 arcs that come this near to the true curve, where its row names no number; what strays farther is pointed out.' },
 ] as const satisfies readonly Setting[];
 
 type Entry = (typeof SETTINGS)[number];

@@ -16,7 +16,7 @@ export const ATTENTION = {
   large: 'Even a half of a piece is larger than the shop carries.',
   tight: 'An inside radius is smaller than the machine takes.',
   wide: 'The blank is wider than the machine takes.',
-  ellipse: 'The arcs stray from the true ellipse by more than is allowed: more arcs come nearer.',
+  ellipse: 'The arcs stray from the true ellipse by more than is allowed.',
   finish: 'An edge gets fewer knife cuts than the Economy grade asks for.',
   legless: 'The head is mitered to legs, but their length is missing: the price is of the head alone.',
   unmitered:

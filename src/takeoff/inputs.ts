@@ -1,4 +1,5 @@
 import { ENDS, HEAD_SHAPES, type Ends, type HeadShape } from '../head/head';
+import { leastArcs, type ArcCount } from '../head/leastArcs';
 import { SHAPES } from '../head/shapes';
 import { readEnds, readHead } from '../head/words';
 import { quoted } from '../require';
@@ -28,8 +29,8 @@ export interface Inputs {
   readonly segmentsWanted: number | null;
   /** Sides of the wall that are cased. */
   readonly sides: 1 | 2;
-  /** Tangent arcs that stand for an ellipse; null: the shop's way. */
-  readonly arcs: 3 | 5 | 7 | null;
+  /** Tangent arcs that stand for an ellipse, as many as asked for or the fewest that come near enough; null: no ellipse. */
+  readonly arcs: ArcCount | null;
   readonly haunch: number | null;
   readonly wood: Wood;
 }
@@ -133,7 +134,10 @@ export function readRow(row: Row, standards: Standards): ReadRow {
   const rise = readRise(cell('rise'), head, span, (sentence) => need(shape, 'rise', sentence));
   const reveal = figure(shape, 'reveal', () => standards.reveal, isNotNegative);
   const face = figure(shape, 'face', () => standards.face, isPositive);
-  const arcs = optional(shape, 'arcs', (value) => value === 3 || value === 5 || value === 7) as 3 | 5 | 7 | null;
+  const isReady = head !== null && span !== null && cell('arcs') === null && shape.length === 0;
+  const arcs = isReady
+    ? leastArcs(head, span, rise, standards.deviation)
+    : (optional(shape, 'arcs', (value) => value === 3 || value === 5 || value === 7) as ArcCount | null);
   const haunch = optional(shape, 'haunch', isPositive);
 
   const quantity = figure(

@@ -1,4 +1,5 @@
 import { ENDS, HEAD_SHAPES, type HeadShape } from '../../head/head';
+import { deviationOf, type ArcCount } from '../../head/leastArcs';
 import { shapesWhere } from '../../head/shapes';
 import { sentences } from '../../takeoff/figures';
 import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
@@ -36,7 +37,7 @@ export function lacksShapeFormula(row: OpeningTakeoff): string {
 }
 
 /** The arcs that stand for an ellipse hold for the sizes that the row was filled with. */
-function fittedToAnother({ known, curve }: OpeningTakeoff): string {
+function fittedToAnother({ known, curve, cells }: OpeningTakeoff): string {
   const { head, span, rise } = known;
   const said = 'The arcs of an ellipse are fitted when the takeoff is filled: fill it again.';
   if (head === null || span === null || rise === null || curve === null || !FITTED_HEADS.includes(head)) {
@@ -44,7 +45,17 @@ function fittedToAnother({ known, curve }: OpeningTakeoff): string {
   }
   const other = (cell: string, value: number) => `ABS(N(${cell})-${value})>0.000000001*${value}`;
   const changed = [`{head}<>"${head}"`, other('{span}', span), other('{rise}', rise), `${ARCS}<>${known.arcs ?? 3}`];
+  if (cells.arcs === null || cells.arcs === '') changed.push(...otherCount(head, span, rise, known.arcs ?? 3));
   return when(`IF(${headIs(...FITTED_HEADS)},OR(${changed.join(',')}),FALSE)`, said);
+}
+
+/** Whether another number of arcs is the least by the deviation that is allowed now. */
+function otherCount(head: HeadShape, span: number, rise: number, arcs: number): string[] {
+  const of = (count: number) => deviationOf(head, span, rise, count as ArcCount) ?? 0;
+  return [
+    ...(arcs < 7 ? [`Shop_deviation<${of(arcs)}`] : []),
+    ...(arcs > 3 ? [`Shop_deviation>=${of(arcs - 2)}`] : []),
+  ];
 }
 
 function missingShape(haunch: boolean): string {

@@ -39,9 +39,11 @@ function inputColumn(field: RowField): WorkingColumn {
       value: ({ known, cells }) => known[field] ?? cells[field] ?? '',
       formula: '',
     }),
-    formula: (_row, { openings }) => {
+    // How many arcs come near enough to an ellipse is worked out when the workbook is written.
+    formula: (row, { openings }) => {
       const cell = `INDEX(${takeoffRange(field, openings.length)},{at})`;
-      return `IF({at}=0,"",IF(${cell}="",${BLANKS[field] ?? '""'},${cell}))`;
+      const blank = field === 'arcs' ? String(row.known.arcs ?? '""') : (BLANKS[field] ?? '""');
+      return `IF({at}=0,"",IF(${cell}="",${blank},${cell}))`;
     },
   };
 }
