@@ -86,10 +86,11 @@ export function unfitToFillAgain(path: string, { others }: Standing, written: re
  * loses nothing.
  */
 function changedByHand(path: string, standing: Standing, standards: Standards): string | null {
-  const { edits, typedOver, ownColumns } = keptFrom(standing.before, standing.standards.unit);
+  const { edits, extras, typedOver, ownColumns } = keptFrom(standing.before, standing.standards.unit);
   const mine = ['Check', 'Proposal', 'Revision'];
   const changed = [
     ...edits.map(({ mark, no }) => (mark === '' ? `opening ${no}` : mark)),
+    ...extras.map(({ mark, kind }) => `${mark} ${kind}s`),
     ...typedOver.map(({ mark, heading }) => `${mark} ${heading}`),
     ...ownColumns.map(({ heading }) => `the column ${heading}`),
     ...standing.others.filter((name) => !mine.includes(name)).map((name) => `the sheet ${name}`),

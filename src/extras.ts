@@ -19,6 +19,8 @@ export const EXTRA_PRICE = {
 export interface Extra {
   readonly kind: ExtraKind;
   readonly each: number;
+  /** How many the list gives, where the count was changed by hand in the workbook: to 0, where they are left out. */
+  readonly listed?: number;
 }
 
 /** `1 keystone`, `4 rosettes`. */
@@ -30,7 +32,7 @@ export function countOf(kind: ExtraKind, count: number): string {
 export function extrasText(extras: readonly Extra[] | undefined): string | null {
   const said = EXTRA_KINDS.flatMap((kind) => {
     const one = extras?.find((extra) => extra.kind === kind);
-    return one === undefined ? [] : [countOf(kind, one.each)];
+    return one === undefined || one.each === 0 ? [] : [countOf(kind, one.each)];
   });
   return said.length === 0 ? null : said.join(', ');
 }

@@ -13,7 +13,13 @@ export function proposalFrom(taken: Takeoff, job: Job): Proposal {
   const { standards } = taken;
   const openings = taken.openings.map((row) => offered(row, taken, job));
   const weeks = job.leadTime === 'shown' ? weeksAtMachine(machineMinutes(taken), standards.hoursPerWeek) : 0;
-  return proposalOf({ openings, extras: allExtras(taken), job, unit: standards.unit, weeks });
+  return proposalOf({
+    openings,
+    extras: allExtras(taken).filter(({ each }) => each > 0),
+    job,
+    unit: standards.unit,
+    weeks,
+  });
 }
 
 /** Minutes of the whole job at the machine: every piece through it, and every set-up. */

@@ -10,6 +10,8 @@ export interface ExtraLine {
   readonly mark: string;
   readonly kind: ExtraKind;
   readonly each: number;
+  /** How many the list gives; `each` may be changed by hand. */
+  readonly listed: number;
   /** For the whole quantity; null where the opening's quantity isn't known. */
   readonly quantity: number | null;
   /** In whole cents; null: not priced yet. */
@@ -25,11 +27,11 @@ export function extraPrice(kind: ExtraKind, standards: Standards): number | null
 
 /** The extras of an opening, whether the opening itself can be priced or not. */
 export function extrasOf({ no, opening, known }: OpeningTakeoff, standards: Standards): ExtraLine[] {
-  return (opening.extras ?? []).map(({ kind, each }) => {
+  return (opening.extras ?? []).map(({ kind, each, listed = each }) => {
     const quantity = known.quantity === null ? null : known.quantity * each;
     const unitPrice = extraPrice(kind, standards);
     const price = quantity === null || unitPrice === null ? null : toCents(quantity * unitPrice);
-    return { no, mark: opening.mark, kind, each, quantity, unitPrice, price };
+    return { no, mark: opening.mark, kind, each, listed, quantity, unitPrice, price };
   });
 }
 

@@ -1,3 +1,4 @@
+import { countOf, type Extra, type ExtraKind } from '../extras';
 import { readEnds, readHead } from '../head/words';
 import type { Opening, OpeningField, Table } from '../schedule/opening';
 import { doubtIn, listedCells, rowOf, sharedMarks, type RowCell } from '../takeoff/row';
@@ -7,6 +8,7 @@ import { keptFromFirst } from './firstVersion';
 import { readListed } from './scheduleSheet';
 import type { Cell } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
+import { readExtras } from './takeoff/extras';
 import { readTakeoff, scaleTo } from './takeoff/read';
 import { isFilledIn } from './takeoff/sheet';
 
@@ -43,6 +45,15 @@ export interface TypedOver {
   readonly heading: string;
 }
 
+/** How many extras of a kind go with an opening, changed by hand below the Takeoff's total. */
+export interface ExtraEdit {
+  readonly no: number;
+  readonly mark: string;
+  readonly kind: ExtraKind;
+  readonly each: number;
+  readonly was: number;
+}
+
 /** A column of the user's own, by the openings' numbers. */
 export interface OwnColumn {
   readonly heading: string;
@@ -67,13 +78,14 @@ export interface Kept {
   readonly known: readonly Known[];
   readonly numbersGiven: number;
   readonly edits: readonly Edit[];
+  readonly extras: readonly ExtraEdit[];
   readonly typedOver: readonly TypedOver[];
   readonly ownColumns: readonly OwnColumn[];
   /** Sentences on what can't be kept. */
   readonly said?: readonly string[];
 }
 
-export const NOTHING_KEPT: Kept = { known: [], numbersGiven: 0, edits: [], typedOver: [], ownColumns: [] };
+export const NOTHING_KEPT: Kept = { known: [], numbersGiven: 0, edits: [], extras: [], typedOver: [], ownColumns: [] };
 
 /** What the user did to a takeoff since it was filled, lengths in `unit`. Sheets that are none of ours hold nothing to keep. */
 export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Kept {
@@ -110,6 +122,9 @@ export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Ke
     known: read.listed.map(({ no, row, inputs }) => ({ no, row, mark: String(inputs.get('mark') ?? '') })),
     numbersGiven: Math.max(read.numbersGiven, ...read.listed.map(({ no }) => no)),
     edits,
+    extras: readExtras(values).flatMap(({ no, mark, kind, each, listed }) =>
+      each === listed ? [] : [{ no, mark, kind, each, was: listed }],
+    ),
     typedOver,
     ownColumns: [...own].map(([heading, cells]) => ({ heading, cells })),
   };
@@ -135,14 +150,16 @@ export interface Reapplied {
  */
 export function reapply(openings: readonly Opening[], kept: Kept, standards: Standards): Reapplied {
   const said: string[] = [...(kept.said ?? [])];
+  const extraEdits = new Map(kept.extras.map((edit) => [`${edit.no} ${edit.kind}`, edit]));
   const numbers = numbersFor(openings, kept.known);
   const byNumber = new Map<number, Edit[]>();
   for (const edit of kept.edits) byNumber.set(edit.no, [...(byNumber.get(edit.no) ?? []), edit]);
   const isShared = sharedMarks(openings);
   const rowListed = (opening: Opening) => listedCells(opening, rowOf(opening, standards, isShared(opening.mark)));
   let next = openings.reduce((most, { no }) => Math.max(most, no ?? 0), kept.numbersGiven);
-  const numbered = openings.map((opening, at): Opening => {
+  const numbered = openings.map((listed, at): Opening => {
     const no = numbers[at] ?? ++next;
+    const opening = withExtras(listed, no, extraEdits, said);
     const own = (byNumber.get(no) ?? []).filter((edit) => {
       if (opening.no === undefined) return true;
       // A revised list that says something else of this input now has the last word.
@@ -184,11 +201,40 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
         `Row ${row} ${mark}: ${words(field)} ${value ?? 'blank'} was changed in the workbook, but the list has no such row now.`,
       );
   }
+  for (const { mark, kind, each } of extraEdits.values())
+    said.push(
+      `${mark}: ${countOf(kind, each)} for each was typed in the workbook, but the list has no ${kind} there now.`,
+    );
   for (const { mark, heading } of kept.typedOver)
     said.push(
       `${mark}: ${heading} had a figure typed over its formula, which is written again. Use Price agreed to set a price.`,
     );
   return { openings: numbered, said };
+}
+
+/** An opening with its extras as they were changed by hand; each change that is used is taken out of `edits`. */
+function withExtras(opening: Opening, no: number, edits: Map<string, ExtraEdit>, said: string[]): Opening {
+  if (opening.extras === undefined) return opening;
+  const extras = opening.extras.map((extra): Extra => {
+    const key = `${no} ${extra.kind}`;
+    const edit = edits.get(key);
+    if (edit === undefined || edit.each === extra.each) return extra;
+    edits.delete(key);
+    const { kind, each, was } = edit;
+    const listed = `the list says ${countOf(kind, extra.each)} for each`;
+    if (!Number.isInteger(each) || each < 0) {
+      said.push(`${name(opening)}: ${each} for each ${kind} can't be used; ${listed}.`);
+      return extra;
+    }
+    // A revised list that says something else now has the last word.
+    if (opening.no !== undefined && extra.each !== was) {
+      said.push(`${name(opening)}: ${countOf(kind, each)} from the workbook is not kept: ${listed} now.`);
+      return extra;
+    }
+    said.push(`${name(opening)}: kept ${countOf(kind, each)} for each from the workbook; ${listed}.`);
+    return { kind, each, listed: extra.each };
+  });
+  return { ...opening, extras };
 }
 
 function numbersFor(openings: readonly Opening[], known: readonly Known[]): (number | undefined)[] {

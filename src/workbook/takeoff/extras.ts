@@ -45,6 +45,7 @@ export function* extrasRows(takeoff: Takeoff, total: number): Generator<(Cell | 
     quantity: headingCell('Quantity'),
     head: headingCell('Extra'),
     span: headingCell('Each'),
+    rise: headingCell('In the list'),
     unitPrice: headingCell('Unit price'),
     price: headingCell('Price'),
     lookAt: headingCell('Look at'),
@@ -72,7 +73,7 @@ export function* extrasRows(takeoff: Takeoff, total: number): Generator<(Cell | 
   });
 }
 
-function extraRow({ no, mark, kind, each, quantity, unitPrice, price }: ExtraLine, row: number, count: number) {
+function extraRow({ no, mark, kind, each, listed, quantity, unitPrice, price }: ExtraLine, row: number, count: number) {
   const at = cellsOfRow(row);
   const body = bodyOf(count);
   const [numbers, quantities, marks] = [
@@ -88,7 +89,8 @@ function extraRow({ no, mark, kind, each, quantity, unitPrice, price }: ExtraLin
     place: { value: ofNumber(no), style: 'note', format: '@' },
     quantity: { value: quantity ?? '', formula: `IF(${openings}=0,"",${at.span}*${openings})`, style: 'figure' },
     head: { value: kind, style: 'fixed', format: '@' },
-    span: { value: each, style: 'fixed', format: '0' },
+    span: { value: each, style: 'input', format: '0' },
+    rise: { value: listed, style: 'note', format: '0' },
     unitPrice: {
       ...{ value: unitPrice ?? '', style: 'figure', format: MONEY },
       formula: `IF(ROUND(${setting},2)>0,ROUND(${setting},2),"")`,
@@ -106,6 +108,7 @@ function extraRow({ no, mark, kind, each, quantity, unitPrice, price }: ExtraLin
 
 /** What the extras of a Takeoff sheet say as they stand. */
 export interface ExtraRow extends Extra {
+  readonly listed: number;
   readonly no: number;
   readonly mark: string;
   /** Null: not priced. */
@@ -123,12 +126,13 @@ export function readExtras({ rows, firstRow }: Table): ExtraRow[] {
     if (of('no') !== ROW_LABEL) return [];
     const no = Number(/^of No\. (\d+)$/.exec(String(of('place') ?? ''))?.[1]);
     const kind = EXTRA_KINDS.find((each): each is ExtraKind => each === of('head'));
-    const each = of('span');
+    const [each, given] = [of('span'), of('rise')];
     if (!Number.isInteger(no) || kind === undefined || typeof each !== 'number') return [];
+    const listed = typeof given === 'number' ? given : each;
     const price = of('price');
     return [
       {
-        ...{ no, kind, each, mark: String(of('mark') ?? ''), sheetRow: firstRow + at },
+        ...{ no, kind, each, listed, mark: String(of('mark') ?? ''), sheetRow: firstRow + at },
         price: typeof price === 'number' ? price : null,
         said: String(of('lookAt') ?? ''),
       },

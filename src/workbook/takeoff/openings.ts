@@ -13,7 +13,10 @@ export function openingsOfTakeoff(table: Table, unit: Unit): Opening[] | null {
   const rows = readTakeoff(table, null, unit);
   if (rows === null) return null;
   const extras = new Map<number, Extra[]>();
-  for (const { no, kind, each } of readExtras(table)) extras.set(no, [...(extras.get(no) ?? []), { kind, each }]);
+  for (const { no, kind, each, listed } of readExtras(table)) {
+    const changed = each === listed ? {} : { listed };
+    extras.set(no, [...(extras.get(no) ?? []), { kind, each, ...changed }]);
+  }
   return rows.map(({ no, sheetRow, inputs }) => {
     const problems: Problem[] = [];
     const read = Object.entries(inputs).map(([name, cell]) => {

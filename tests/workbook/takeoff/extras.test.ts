@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { BLANK_JOB } from '../../../src/job/fields';
 import { proposalFrom } from '../../../src/job/offered';
-import type { Table } from '../../../src/schedule/opening';
+import type { CellValue, Table } from '../../../src/schedule/opening';
 import { defaultStandards, withSettings, type Standards } from '../../../src/standards';
 import { extrasTotal, allExtras } from '../../../src/takeoff/extras';
 import { planTakeoff } from '../../../src/takeoff/planned';
 import { takeoff } from '../../../src/takeoff/takeoff';
+import { keptFrom, reapply, type Before } from '../../../src/workbook/refill';
 import { openingsOfTakeoff } from '../../../src/workbook/takeoff/openings';
 import { takeoffTotals } from '../../../src/workbook/takeoff/totals';
 import { workbookSheets } from '../../../src/workbook/workbook';
@@ -73,6 +74,71 @@ describe('extras below the Takeoff', () => {
     expect(openingsOfTakeoff(moved, 'in')!.map(({ extras }) => extras)).toEqual(LIST.map(({ extras }) => extras));
     const { extras, extrasNotPriced } = takeoffTotals(moved)!;
     expect([extras, extrasNotPriced]).toEqual([341, 1]);
+  });
+});
+
+describe('a count of extras typed over', () => {
+  const each = 5;
+  /** The Takeoff of a list after its user typed another count for the first extra. */
+  function typed(count: number): Before {
+    const sheets = workbookSheets(scheduleOf(LIST), takeoff(LIST, PRICED));
+    const table = (name: string): Table => ({
+      ...{ name, firstRow: 1 },
+      rows: sheets
+        .find((sheet) => sheet.name === name)!
+        .rows.map((row) => row.map((cell): CellValue => cell?.value ?? null)),
+    });
+    const values = table('Takeoff');
+    const first = values.rows.findIndex(([label]) => label === 'Extra');
+    const rows = values.rows.map((row, at) =>
+      at === first ? row.map((cell, column) => (column === each ? count : cell)) : row,
+    );
+    return { values: { ...values, rows }, formulas: { ...values, rows }, schedule: table('Schedule') };
+  }
+  const again = (count: number, list = LIST) => {
+    const kept = { ...keptFrom(typed(count), 'in'), typedOver: [] };
+    return reapply(list, kept, PRICED);
+  };
+
+  it('is kept when the takeoff is filled again, and said', () => {
+    const { openings, said } = again(2);
+    expect(openings[0]!.extras).toEqual([{ kind: 'keystone', each: 2, listed: 1 }]);
+    expect(said).toEqual(['W1: kept 2 keystones for each from the workbook; the list says 1 keystone for each.']);
+    const rows = workbookSheets(scheduleOf(openings), takeoff(openings, PRICED)).find(
+      ({ name }) => name === 'Takeoff',
+    )!.rows;
+    const row = rows.find(([label]) => label?.value === 'Extra')!;
+    expect([row[3]!.value, row[5]!.value, row[6]!.value]).toEqual([6, 2, 1]);
+    expect(allExtras(takeoff(openings, PRICED))[0]).toMatchObject({ each: 2, listed: 1, quantity: 6, price: 511.5 });
+  });
+
+  it('may be none, and comes back no more', () => {
+    const { openings } = again(0);
+    expect(openings[0]!.extras).toEqual([{ kind: 'keystone', each: 0, listed: 1 }]);
+    const { extras } = proposalFrom(planTakeoff(takeoff(openings, PRICED)).taken, BLANK_JOB);
+    expect(extras.map(({ quantity }) => quantity)).toEqual([1]);
+  });
+
+  it.each([1.5, -1])('that is none is said, not used: %s', (count) => {
+    const { openings, said } = again(count);
+    expect(openings[0]!.extras).toEqual([{ kind: 'keystone', each: 1 }]);
+    expect(said).toEqual([`W1: ${count} for each keystone can't be used; the list says 1 keystone for each.`]);
+  });
+
+  it('gives way to a revised list that counts otherwise now', () => {
+    const list = LIST.map((one, at) => ({ ...one, no: at + 1 }));
+    const revised = [{ ...list[0]!, extras: [{ kind: 'keystone', each: 3 } as const] }, ...list.slice(1)];
+    expect(again(2, list).openings[0]!.extras![0]).toMatchObject({ each: 2 });
+    const { openings, said } = again(2, revised);
+    expect(openings[0]!.extras).toEqual([{ kind: 'keystone', each: 3 }]);
+    expect(said).toEqual(['W1: 2 keystones from the workbook is not kept: the list says 3 keystones for each now.']);
+  });
+
+  it('is said where the list has no such extra now', () => {
+    const { extras: _, ...without } = LIST[0]!;
+    expect(again(2, [without, ...LIST.slice(1)]).said).toEqual([
+      'W1: 2 keystones for each was typed in the workbook, but the list has no keystone there now.',
+    ]);
   });
 });
 
