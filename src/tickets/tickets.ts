@@ -1,21 +1,18 @@
 import { arcOrdinates, arcRise } from '../arc';
 import { halfSegment, ring as ringOf } from '../blank/ring';
 import { degrees, radians } from '../angle';
-import type { Arc, Piece } from '../head/head';
-import { isArc } from '../head/pieces';
+import { extrasText } from '../extras';
 import { SHAPES } from '../head/shapes';
-import { straightReach } from '../head/straight';
 import type { BoardNeeds } from '../takeoff/boards';
 import { guideSetsOf, type GuideSets } from '../takeoff/guideSets';
-import type { Inputs } from '../takeoff/inputs';
 import { headsOf } from '../takeoff/ownCost';
 import type { RingPlan } from '../takeoff/ownFigures';
 import { planSetups } from '../takeoff/setups';
-import { sharersOf, type OpeningTakeoff, type Takeoff } from '../takeoff/takeoff';
+import { sharersOf, type Takeoff } from '../takeoff/takeoff';
 import { perInch } from '../unit';
 import type { Standards } from '../standards';
-import { endCut, type EndCut } from './cuts';
 import { extentOf, type Extent } from './extent';
+import { edgesOf, trimTickets, type Ready, type TrimTicket } from './trim';
 
 /** Longer than this, in inches, a trammel is no longer practical. From memory. */
 const LONGEST_TRAMMEL = 120;
@@ -29,6 +26,8 @@ export interface Ticket {
   readonly head: string;
   /** Cased heads: one for each side of the wall that is cased. */
   readonly heads: number;
+  /** One unit of a pair, its high side drawn at the right: its mate is its mirror image. */
+  readonly oneOfPair: boolean;
   readonly glue: readonly GlueTicket[];
   readonly saw: readonly SawTicket[];
   /** The finished head over its outside edge; null for a straight piece alone. */
@@ -84,20 +83,12 @@ export interface RunTicket {
   readonly runLength: number;
 }
 
-/** A piece as it is finished: one of the head, or a leg. */
-export interface TrimTicket {
-  readonly piece: string;
-  readonly insideEdge: number;
-  readonly outsideEdge: number;
-  /** Of a leg: its upper end; its foot is square. */
-  readonly left: EndCut;
-  readonly right: EndCut | null;
-}
-
 export interface PackTicket {
   readonly sets: number;
   /** Pieces of one set, in order. */
   readonly pieces: readonly string[];
+  /** What is bought or turned by the piece and goes with all of them: `2 keystones, 4 plinth blocks`; null: nothing. */
+  readonly extras: string | null;
 }
 
 /** The tickets of every opening that can be made, by No. */
@@ -119,15 +110,14 @@ interface Setups {
   readonly sets: GuideSets;
 }
 
-type Ready = OpeningTakeoff & { inputs: Inputs; own: NonNullable<OpeningTakeoff['own']> };
-
 function ticketOf(row: Ready, standards: Standards, boards: BoardNeeds, { order, sets }: Setups): Ticket {
   const { no, opening, inputs, own } = row;
   const heads = headsOf(inputs);
-  const trim = [...headPieces(row, standards), ...legPieces(row)];
+  const trim = trimTickets(row, standards);
   const at = (name: string) => order.get(name.toLowerCase()) ?? 0;
   return {
     ...{ no, mark: opening.mark, row: opening.row, place: opening.place ?? '', head: inputs.head, heads },
+    oneOfPair: SHAPES[inputs.head].highSide,
     glue: own.rings.map((plan) => glueOf(plan, row, standards, boards)),
     saw: own.rings.map((plan) => sawOf(plan, row, standards)),
     finished: finishedOf(row, standards),
@@ -141,7 +131,11 @@ function ticketOf(row: Ready, standards: Standards, boards: BoardNeeds, { order,
       })),
     ],
     trim,
-    pack: { sets: heads, pieces: trim.map(({ piece }) => piece) },
+    pack: {
+      sets: heads,
+      pieces: trim.map(({ piece }) => piece),
+      extras: extrasText(opening.extras?.map(({ kind, each }) => ({ kind, each: each * inputs.quantity }))),
+    },
   };
 }
 
@@ -234,21 +228,6 @@ function ordinatesOf(inside: number, outside: number, half: number, inch: number
   });
 }
 
-function edgesOf({ own, inputs }: Ready, standards: Standards): { low: readonly Piece[]; high: readonly Piece[] } {
-  const { head } = own.curve;
-  const { reveal, face, ends, arcs } = inputs;
-  const reach = straightReach(ends, reveal, face, standards.overhang);
-  const options = {
-    ...(arcs === null ? {} : { arcs }),
-    ...(head.shape === 'straight' && reach !== undefined ? { reach } : {}),
-  };
-  const pieces = (offset: number) => {
-    const found = head.pieces(offset, ends, options);
-    return found.ok ? found.value : [];
-  };
-  return { low: pieces(reveal), high: pieces(reveal + face) };
-}
-
 function finishedOf(row: Ready, standards: Standards): Ticket['finished'] {
   const { curve } = row.own;
   if (curve.head.shape === 'straight') return null;
@@ -259,58 +238,4 @@ function finishedOf(row: Ready, standards: Standards): Ticket['finished'] {
     ...extentOf([...low, ...high], corners),
     longPoints: left && right ? Math.hypot(right.outside.x - left.outside.x, right.outside.y - left.outside.y) : null,
   };
-}
-
-/** The pieces of the head, left to right. */
-function headPieces(row: Ready, standards: Standards): TrimTicket[] {
-  const { low, high } = edgesOf(row, standards);
-  const closedRing = high.length === 1 && SHAPES[row.own.curve.head.shape].closed;
-  return high.flatMap((outer, at): TrimTicket[] => {
-    const inner = low[at];
-    if (inner === undefined) return [];
-    const none = { inside: 0, outside: 0 };
-    const name = high.length === 1 ? 'head' : `head, ${isArc(outer) ? 'arc' : 'straight'} ${at + 1}`;
-    const whole: TrimTicket = {
-      piece: name,
-      ...{ insideEdge: inner.length, outsideEdge: outer.length },
-      left: closedRing ? none : endCut(inner, outer, 'left'),
-      right: closedRing ? none : endCut(inner, outer, 'right'),
-    };
-    const inHalves = row.own.rings.some(({ ring, made }) => made.parts === 2 && ring.arcs.includes(arcAt(high, at)));
-    if (!inHalves || !isArc(inner) || !isArc(outer)) return [whole];
-    // A splice is cut on the radial line in the middle of the finished piece.
-    const middle =
-      (Math.max(inner.start, outer.start) + Math.min(inner.start - inner.degrees, outer.start - outer.degrees)) / 2;
-    const edges = (end: 'left' | 'right') => {
-      const along = ({ start, degrees: turn, radius }: Arc) =>
-        radius * radians(end === 'left' ? start - middle : middle - (start - turn));
-      return { insideEdge: along(inner), outsideEdge: along(outer) };
-    };
-    return [
-      { ...edges('left'), piece: `${name}, left half`, left: whole.left, right: none },
-      { ...edges('right'), piece: `${name}, right half`, left: none, right: whole.right },
-    ];
-  });
-}
-
-/** Which of the head's arcs, counted without its straight pieces, this piece is. */
-function arcAt(pieces: readonly Piece[], at: number): number {
-  return pieces.slice(0, at).filter(isArc).length;
-}
-
-/** The legs that the opening has. */
-function legPieces({ own, inputs }: Ready): TrimTicket[] {
-  return own.curve.legs.flatMap(({ side, inside, outside, miter }): TrimTicket[] => {
-    const leg = side === 'right' ? (inputs.otherLeg ?? inputs.leg) : inputs.leg;
-    if (leg <= 0) return [];
-    return [
-      {
-        piece: `${side} leg`,
-        insideEdge: leg + inside,
-        outsideEdge: leg + outside,
-        left: { inside: miter, outside: miter },
-        right: null,
-      },
-    ];
-  });
 }

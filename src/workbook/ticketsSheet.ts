@@ -2,6 +2,7 @@ import { lengthText } from '../lengthText';
 import { roundTo } from '../rounding';
 import type { EndCut } from '../tickets/cuts';
 import type { SawTicket, Ticket } from '../tickets/tickets';
+import type { TrimTicket } from '../tickets/trim';
 import type { Unit } from '../unit';
 import { headingCell } from './columnHeads';
 import type { Cell, Sheet } from './sheet';
@@ -210,7 +211,7 @@ function trim(tickets: readonly Ticket[], unit: Unit): Station {
       'Of each set',
     ],
     rows: tickets.flatMap((ticket) =>
-      ticket.trim.flatMap((one) => {
+      ticket.trim.flatMap((one, at) => {
         const cut = (end: EndCut | null) => (end === null ? ['', ''] : [angle(end.inside), angle(end.outside)]);
         return table(
           [
@@ -221,11 +222,22 @@ function trim(tickets: readonly Ticket[], unit: Unit): Station {
             ...cut(one.left),
             ...cut(one.right),
           ],
-          ticket.heads === 1 ? '' : `${ticket.heads} sets: ${ticket.heads} of this`,
+          trimNotes(ticket, one, at),
         );
       }),
     ),
   };
+}
+
+/** What else a piece asks for: how many of it, what it meets that is not molding, and on which side its mate is high. */
+function trimNotes({ heads, oneOfPair }: Ticket, { meets }: TrimTicket, at: number): string {
+  const notes = [
+    ...(heads === 1 ? [] : [`${heads} sets: ${heads} of this`]),
+    ...(meets === 'plinth block' ? ['less the plinth block it stands on'] : []),
+    ...(meets === 'keystone' ? ['see how the keystone sits on it'] : []),
+    ...(oneOfPair && at === 0 ? ['high side right, as drawn; of a high side left the cuts and legs change sides'] : []),
+  ];
+  return notes.join('; ');
 }
 
 function pack(tickets: readonly Ticket[]): Station {
@@ -234,14 +246,15 @@ function pack(tickets: readonly Ticket[]): Station {
     about: 'Write on the back of each piece: No. and mark, which set, which piece, and the place.',
     headings: ['No.', 'Mark', 'Place', 'Sets', 'Marked'],
     rows: tickets.flatMap((ticket): Rows => {
-      const { sets, pieces } = ticket.pack;
+      const { place } = ticket;
+      const { sets, pieces, extras } = ticket.pack;
       const named = pieces.map((piece, at) => `${at + 1} of ${pieces.length} ${piece}`).join('; ');
       const set = sets === 1 ? '' : `, set 1 to ${sets} of ${sets}`;
       const label = ['No. ' + ticket.no, ticket.mark].filter((part) => part !== '').join(' ');
-      const lines = inLines(
-        `${label}${set}: ${named}${ticket.place === '' ? '' : `; ${ticket.place}`}`,
-        LINE_WIDE - 45,
-      );
+      const lines = [
+        ...inLines(`${label}${set}: ${named}${place === '' ? '' : `; ${place}`}`, LINE_WIDE - 45),
+        ...(extras === null ? [] : [`with all: ${extras}`]),
+      ];
       return lines.map((line, at) => [
         ...(at === 0 ? [...opening(ticket), String(sets)] : ['', '', '', '']).map((cell) => text(cell)),
         text(line),

@@ -70,6 +70,39 @@ it('legs of unequal length are cut each to its own, and casing on both sides of 
   expect(both!.heads).toBe(2 * one!.heads);
 });
 
+it('keystones, plinth blocks and rosettes stand on the tickets: at what they meet, and counted where it is packed', () => {
+  const given = { mark: 'X1', quantity: 2, head: 'half round', span: 36, ends: 'legs', leg: 60 } as const;
+  const extras = [
+    { kind: 'plinth block', each: 2 },
+    { kind: 'keystone', each: 1 },
+    { kind: 'rosette', each: 0, listed: 2 },
+  ] as const;
+  const made = planTakeoff(takeoff([opening({ ...given, extras })], STANDARDS));
+  const tickets = ticketsOf(made.taken, made.boards);
+  expect(tickets[0]!.pack.extras).toBe('2 keystones, 4 plinth blocks');
+  expect(tickets[0]!.trim.map(({ piece, meets }) => [piece, meets])).toEqual([
+    ['head', 'keystone'],
+    ['left leg', 'plinth block'],
+    ['right leg', 'plinth block'],
+  ]);
+  const said = ticketsSheet(tickets, 'in', 'list.csv').rows.flatMap((row) =>
+    row.map((cell) => String(cell?.value ?? '')),
+  );
+  expect(said.join(' ')).toContain('with all: 2 keystones, 4 plinth blocks');
+  expect(said).toContain('2 sets: 2 of this; less the plinth block it stands on');
+  const [raked] = ticketsOf(...bare({ quantity: 1, head: 'half segmental', span: 18, rise: 6 }));
+  expect(raked!.oneOfPair).toBe(true);
+  const ofPair = ticketsSheet([raked!], 'in', 'list.csv').rows.flat();
+  expect(ofPair.map((cell) => String(cell?.value ?? '')).join(' ')).toContain('of a high side left');
+  const [without] = ticketsOf(...bare(given));
+  expect([without!.pack.extras, ...without!.trim.map(({ meets }) => meets)]).toEqual([null, null, null, null]);
+});
+
+function bare(given: Parameters<typeof opening>[0]): Parameters<typeof ticketsOf> {
+  const made = planTakeoff(takeoff([opening(given)], STANDARDS));
+  return [made.taken, made.boards];
+}
+
 /** The radii to saw, and the least blank angle from the finished one. */
 function expectRing(ticket: Ticket, at: number, radius: number, finished: number) {
   const [saw, glue] = [ticket.saw[at]!, ticket.glue[at]!];
@@ -133,7 +166,7 @@ describe('the tickets of ten openings, worked out again from first principles', 
     expect(head!.left.inside).toBeCloseTo(27.2533706567, 9);
     expect(head!.left.outside).toBeCloseTo(24.2267895238, 9);
     expect(of('A1').glue[0]!.rings).toBe(2);
-    expect(of('A1').pack).toEqual({ sets: 2, pieces: ['head', 'left leg', 'right leg'] });
+    expect(of('A1').pack).toEqual({ sets: 2, pieces: ['head', 'left leg', 'right leg'], extras: null });
     expect(of('A1').place).toBe('Hall');
   });
 
