@@ -95,7 +95,7 @@ export function keptFromFirst(values: Table, formulas: Table, unit: Unit): Kept 
     }
   }
   const ownColumns = [...own].map(([heading, cells]): OwnColumn => ({ heading, cells }));
-  return { known, numbersGiven: known.length, edits, typedOver, ownColumns, said };
+  return { known, numbersGiven: known.length, edits, extras: [], typedOver, ownColumns, said };
 }
 
 function readListed(cell: CellValue | undefined): CellValue[] | null {
