@@ -35,6 +35,12 @@ export interface Selection extends Table {
 }
 
 /** The port between the pane and a spreadsheet. Everything fails in words; nothing throws. */
+/** A rectangle of values or formulas (`=…`), from `address` on. */
+export interface CellBlock {
+  readonly address: string;
+  readonly rows: readonly (readonly (string | number | boolean | null)[])[];
+}
+
 export interface Host {
   readonly name: 'Excel' | 'workbench' | 'memory';
   /** The selected range; one single cell stands for the whole filled region around it. */
@@ -55,6 +61,8 @@ export interface Host {
     rows: readonly (readonly (string | number | boolean | null)[])[],
     replace: boolean,
   ): Promise<Result<void>>;
+  /** Puts values or formulas over what stands in many places of one sheet, in as few steps as the host can. */
+  overwrite(sheet: string, blocks: readonly CellBlock[]): Promise<Result<void>>;
   show(sheet: string, address: string): Promise<Result<void>>;
   cellAt(): Promise<Result<CellAt>>;
   /** Called when the selection moves; gives back the way to stop. */

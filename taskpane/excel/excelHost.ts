@@ -1,9 +1,9 @@
 import { addressOf, readAddress, type CellPosition } from '../../src/workbook/address';
 import { ok, refuse, type Result } from '../../src/result';
-import type { Host } from '../host';
+import type { CellBlock, Host } from '../host';
 import { cellInTheWay, NO_RECTANGLE, noSheet, passwordOn } from '../refusals';
-import { readInBlocks, type Rectangle } from './blocks';
-import { blocksOf, constantEntry } from './cells';
+import { readInBlocks } from './blocks';
+import { blocksOf, bytesOf, constantEntry, LARGEST_REQUEST, type Entry } from './cells';
 import { isFilled, readCellAt, readSelection, readSheet } from './read';
 import { inExcel, Refused } from './session';
 import { codeOf } from './words';
@@ -29,7 +29,8 @@ export function excelHost(afterFailure: () => unknown = () => undefined): Host {
       if (!written.ok) afterFailure();
       return written;
     },
-    writeCells,
+    writeCells: (sheet, address, rows, replace) => write(sheet, [{ address, rows }], replace),
+    overwrite: (sheet, blocks) => write(sheet, blocks, true),
     show: (sheet, address) =>
       inExcel(`Going to "${sheet}"`, async (context) => {
         const target = await existing(context, sheet);
@@ -66,39 +67,54 @@ export function excelHost(afterFailure: () => unknown = () => undefined): Host {
   };
 }
 
+/** Where a rectangle of entries goes; row and column from 0. */
+interface Piece extends CellPosition {
+  readonly entries: Entry[][];
+}
+
+/** About how many bytes a rectangle takes in a request beside its entries. */
+const AROUND_ENTRIES = 500;
+
 /** A lock without a password, as our own sheets have, is lifted for what the user has asked to be written over. */
-async function writeCells(
-  sheet: string,
-  address: string,
-  rows: readonly (readonly (string | number | boolean | null)[])[],
-  replace: boolean,
-): Promise<Result<void>> {
-  const at = readAddress(address);
-  if (!at.ok) return at;
-  const width = rows[0]?.length ?? 0;
-  if (width === 0 || rows.some((row) => row.length !== width)) {
-    return refuse(NO_RECTANGLE);
+async function write(sheet: string, blocks: readonly CellBlock[], replace: boolean): Promise<Result<void>> {
+  const pieces: Piece[] = [];
+  for (const { address, rows } of blocks) {
+    const at = readAddress(address);
+    if (!at.ok) return at;
+    const width = rows[0]?.length ?? 0;
+    if (width === 0 || rows.some((row) => row.length !== width)) {
+      return refuse(NO_RECTANGLE);
+    }
+    const entries = rows.map((line) =>
+      line.map((value) => (typeof value === 'string' && value.startsWith('=') ? value : constantEntry(value))),
+    );
+    for (const block of blocksOf(entries)) {
+      pieces.push({ row: at.value.row + block.row, column: at.value.column, entries: block.entries });
+    }
   }
-  const { row, column } = at.value;
   const written = await inExcel(`Writing to "${sheet}"`, async (context) => {
     const target = context.workbook.worksheets.getItemOrNullObject(sheet);
     target.load({ name: true });
     await context.sync();
     if (target.isNullObject) throw new Refused(noSheet(sheet));
-    if (!replace) await refuseFilled(context, target, { row, column, rows: rows.length, columns: width });
+    if (!replace) for (const piece of pieces) await refuseFilled(context, target, piece);
     const { protection } = target;
     protection.load({ protected: true, options: true });
     await context.sync();
     const lock = replace && protection.protected ? protection.options : null;
-    const entries = rows.map((line) =>
-      line.map((value) => (typeof value === 'string' && value.startsWith('=') ? value : constantEntry(value))),
-    );
     if (lock) protection.unprotect();
     try {
-      for (const block of blocksOf(entries)) {
-        target.getRangeByIndexes(row + block.row, column, block.entries.length, width).formulas = block.entries;
-        await context.sync();
+      let size = 0;
+      for (const { row, column, entries } of pieces) {
+        const more = AROUND_ENTRIES + bytesOf(entries);
+        if (size > 0 && size + more > LARGEST_REQUEST) {
+          await context.sync();
+          size = 0;
+        }
+        target.getRangeByIndexes(row, column, entries.length, entries[0]!.length).formulas = entries;
+        size += more;
       }
+      await context.sync();
     } catch (thrown) {
       if (lock === null) throw thrown;
       protection.load({ protected: true });
@@ -127,7 +143,8 @@ async function lockAgain(
   await context.sync();
 }
 
-async function refuseFilled(context: Excel.RequestContext, sheet: Excel.Worksheet, where: Rectangle): Promise<void> {
+async function refuseFilled(context: Excel.RequestContext, sheet: Excel.Worksheet, piece: Piece): Promise<void> {
+  const where = { ...piece, rows: piece.entries.length, columns: piece.entries[0]!.length };
   const { formulas } = await readInBlocks(context, sheet, where, ['formulas']);
   const filled = firstFilled(formulas);
   if (filled === null) return;

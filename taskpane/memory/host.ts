@@ -3,7 +3,7 @@ import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { filledRegion } from '../filledRegion';
-import type { CellAt, Host, Selection, WriteOptions } from '../host';
+import type { CellAt, CellBlock, Host, Selection, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet, sheetInTheWay, STOPPED } from '../refusals';
 import { constant, filled, put, type Grid, type MemoryCell } from './cells';
 import { sheetFaults } from './strict';
@@ -181,6 +181,14 @@ export class MemoryHost implements Host {
       }
     }
     for (const listener of this.#onEdit) listener(sheet);
+    return ok(undefined);
+  }
+
+  async overwrite(sheet: string, blocks: readonly CellBlock[]): Promise<Result<void>> {
+    for (const { address, rows } of blocks) {
+      const written = await this.writeCells(sheet, address, rows, true);
+      if (!written.ok) return written;
+    }
     return ok(undefined);
   }
 

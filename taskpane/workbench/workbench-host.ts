@@ -5,7 +5,7 @@ import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Sheet } from '../../src/workbook/sheet';
 import { filledRegion } from '../filledRegion';
-import type { CellAt, Host, Selection, WriteOptions } from '../host';
+import type { CellAt, CellBlock, Host, Selection, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusals';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { settingsOf } from './read-grid';
@@ -30,7 +30,8 @@ export class WorkbenchHost implements Host {
     const area = single ? this.region(sheet, range, used) : clipped(range, used);
     if (!area) return refuse(EMPTY_SELECTION);
     const table = this.table(sheet, area, (row, column) => this.value(sheet, row, column));
-    return ok(single ? { ...table, single } : table);
+    const hiddenRows = table.rows.map((_, at) => table.firstRow + at).filter((row) => !sheet.getRowVisible(row - 1));
+    return ok({ ...table, ...(single ? { single } : {}), ...(hiddenRows.length > 0 ? { hiddenRows } : {}) });
   }
 
   async sheetNames(): Promise<Result<readonly string[]>> {
@@ -65,34 +66,49 @@ export class WorkbenchHost implements Host {
     rows: readonly (readonly PlainValue[])[],
     replace: boolean,
   ): Promise<Result<void>> {
+    return this.put(name, [{ address, rows }], replace);
+  }
+
+  async overwrite(name: string, blocks: readonly CellBlock[]): Promise<Result<void>> {
+    return this.put(name, blocks, true);
+  }
+
+  /** All blocks at once: one undo takes them back. */
+  private put(name: string, blocks: readonly CellBlock[], replace: boolean): Result<void> {
     const sheet = this.engine.workbook.getSheetBySheetName(name);
     if (!sheet) return refuse(noSheet(name));
-    const read = readAddress(address);
-    if (!read.ok) return read;
-    const start = read.value;
-    const width = rows[0]?.length ?? 0;
-    if (width === 0 || rows.some((row) => row.length !== width)) {
-      return refuse(NO_RECTANGLE);
-    }
     const types = this.engine.library.core.CellValueType;
     const cells: Record<number, Record<number, ICellData>> = {};
-    for (const [down, row] of rows.entries()) {
-      for (const [across, value] of row.entries()) {
-        const place = { row: start.row + down, column: start.column + across };
-        if (!replace && cellData(this.engine, sheet, place.row, place.column)) {
-          return refuse(cellInTheWay(name, addressOf(place)));
+    const ranges: IRange[] = [];
+    for (const { address, rows } of blocks) {
+      const read = readAddress(address);
+      if (!read.ok) return read;
+      const start = read.value;
+      const width = rows[0]?.length ?? 0;
+      if (width === 0 || rows.some((row) => row.length !== width)) return refuse(NO_RECTANGLE);
+      for (const [down, row] of rows.entries()) {
+        for (const [across, value] of row.entries()) {
+          const place = { row: start.row + down, column: start.column + across };
+          if (!replace && cellData(this.engine, sheet, place.row, place.column)) {
+            return refuse(cellInTheWay(name, addressOf(place)));
+          }
+          const formula = typeof value === 'string' && value.startsWith('=');
+          (cells[place.row] ??= {})[place.column] = formula
+            ? { f: value, v: null, p: null }
+            : { v: null, f: null, si: null, p: null, ...typedValue(types, value) };
         }
-        const formula = typeof value === 'string' && value.startsWith('=');
-        (cells[place.row] ??= {})[place.column] = formula
-          ? { f: value, v: null, p: null }
-          : { v: null, f: null, si: null, p: null, ...typedValue(types, value) };
       }
+      ranges.push({
+        ...{ startRow: start.row, startColumn: start.column },
+        ...{ endRow: start.row + rows.length - 1, endColumn: start.column + width - 1 },
+      });
     }
+    if (ranges.length === 0) return ok(undefined);
     const range = {
-      startRow: start.row,
-      startColumn: start.column,
-      endRow: start.row + rows.length - 1,
-      endColumn: start.column + width - 1,
+      startRow: Math.min(...ranges.map(({ startRow }) => startRow)),
+      startColumn: Math.min(...ranges.map(({ startColumn }) => startColumn)),
+      endRow: Math.max(...ranges.map(({ endRow }) => endRow)),
+      endColumn: Math.max(...ranges.map(({ endColumn }) => endColumn)),
     };
     if (range.endRow >= sheet.getRowCount()) this.facade(sheet)?.setRowCount(range.endRow + 1);
     if (range.endColumn >= sheet.getColumnCount()) this.facade(sheet)?.setColumnCount(range.endColumn + 1);
@@ -103,7 +119,9 @@ export class WorkbenchHost implements Host {
       range,
       value: cells,
     });
-    return done ? ok(undefined) : refuse(`The grid did not take the values for ${name}!${address}.`);
+    return done
+      ? ok(undefined)
+      : refuse(`The grid did not take the values for ${name}!${blocks.map(({ address }) => address).join(', ')}.`);
   }
 
   async show(name: string, address: string): Promise<Result<void>> {

@@ -58,27 +58,22 @@ export function reenter(bench: Bench): Promise<void> {
   });
 }
 
-/** Null: a write was refused and the user was told. */
+/** Null: the write was refused and the user was told. */
 async function writeRuns(
   bench: Bench,
   sheet: string,
   firstRow: number,
   runs: ReturnType<typeof columnRuns<Written>>,
 ): Promise<number | null> {
-  let done = 0;
-  for (const { row, column, cells } of runs) {
-    const address = addressOf({ row: firstRow - 1 + row, column });
-    const written = await bench.host.writeCells(
-      sheet,
-      address,
-      cells.map((cell) => [cell]),
-      true,
-    );
-    if (!written.ok) {
-      fail(bench, done === 0 ? written.message : `${written.message} ${done} cells of ${sheet} were changed before.`);
-      return null;
-    }
-    done += cells.length;
-  }
-  return done;
+  if (runs.length === 0) return 0;
+  const written = await bench.host.overwrite(
+    sheet,
+    runs.map(({ row, column, cells }) => ({
+      address: addressOf({ row: firstRow - 1 + row, column }),
+      rows: cells.map((cell) => [cell]),
+    })),
+  );
+  if (written.ok) return runs.reduce((sum, { cells }) => sum + cells.length, 0);
+  fail(bench, written.message);
+  return null;
 }
