@@ -46,6 +46,7 @@ export type Action =
       readonly choices: Readonly<Record<number, MeaningKey>>;
       readonly answers: AnswersGiven;
       readonly ours: boolean;
+      readonly scheduleStands: boolean;
       readonly plain: boolean;
     }
   | { readonly type: 'meaning chosen'; readonly column: number; readonly meaning: MeaningKey }
@@ -112,6 +113,7 @@ export function reduce(state: PaneState, action: Action): PaneState {
         choices: action.choices,
         answers: action.answers,
         ours: action.ours,
+        scheduleStands: action.scheduleStands,
         plain: action.plain,
         firstUse: false,
       };

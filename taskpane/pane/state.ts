@@ -99,6 +99,8 @@ export interface PaneState {
   readonly choices: Readonly<Record<number, MeaningKey>>;
   /** The table is a Takeoff of ours. */
   readonly ours: boolean;
+  /** It is this workbook's own, so that the builder's words on the Schedule sheet are those of its rows. */
+  readonly scheduleStands: boolean;
   /** As read from the table, with the answers. */
   readonly schedule: ListRead | null;
   readonly answers: AnswersGiven;
@@ -182,6 +184,7 @@ export const NO_LIST = {
   table: null,
   choices: {},
   ours: false,
+  scheduleStands: false,
   answers: {},
   schedule: null,
   quote: null,

@@ -85,8 +85,17 @@ function putIn(
       undoMutations: steps.map((step) => step.undo).reverse(),
     });
   }
+  drawActive(engine);
   enterAgain(engine, sheets);
   return ok(undefined);
+}
+
+/** Where every sheet was replaced, the grid still draws one that is gone, and fails at the next change of a cell. */
+function drawActive({ library, injector, workbook }: Engine): void {
+  const subUnitId = workbook.getActiveSheet()?.getSheetId();
+  if (subUnitId === undefined) return;
+  const { id } = library.sheets.SetWorksheetActiveOperation;
+  injector.get(library.core.ICommandService).syncExecuteCommand(id, { unitId: workbook.getUnitId(), subUnitId });
 }
 
 /** Formulas on the user's own sheets that look at the sheets just written, and those of the written that spill. */

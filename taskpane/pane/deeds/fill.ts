@@ -43,7 +43,7 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
       // The Standards sheet may have been changed since the pane was opened.
       if (!(await loadShop(bench))) return;
       if (!(await loadJob(bench))) return;
-      const { schedule, standards, plain, job } = store.get();
+      const { schedule, standards, plain, job, scheduleStands } = store.get();
       if (!schedule) return fail(bench, 'Choose a list of openings first.');
       const before = await takeoffBefore(bench);
       if (!before.ok) return fail(bench, before.message);
@@ -53,7 +53,10 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
       await breathe();
       const built = await core.workbook({ schedule, standards, plain, job, before: before.value }, signal);
       if (!built.ok) return fail(bench, built.message);
-      const written = await host.writeSheets(built.value.sheets, {
+      // The rows came from the Takeoff itself: what the builder wrote stands on the Schedule sheet alone.
+      const stands = scheduleStands && held.value.includes('Schedule');
+      const sheets = built.value.sheets.filter(({ name }) => !stands || name !== 'Schedule');
+      const written = await host.writeSheets(sheets, {
         replace,
         onProgress: (done, of) => doing('Writing the sheets', done, of),
         signal,

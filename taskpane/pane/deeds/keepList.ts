@@ -1,5 +1,6 @@
 import type { MeaningKey } from '../../../src/schedule/meanings';
 import type { Table } from '../../../src/schedule/opening';
+import { hasOurColumns } from '../../../src/workbook/takeoff/read';
 import type { AnswersGiven, PaneState } from '../state';
 import type { Bench } from './bench';
 import { readAgain } from './chooseList';
@@ -14,6 +15,7 @@ interface KeptList {
   readonly choices: Readonly<Record<number, MeaningKey>>;
   readonly answers: AnswersGiven;
   readonly ours: boolean;
+  readonly scheduleStands: boolean;
   readonly plain: boolean;
 }
 
@@ -28,8 +30,9 @@ export function keepList({ store, host }: Bench): () => void {
     if (same || now.table === null) return;
     clearTimeout(timer);
     timer = setTimeout(() => {
-      const { table, choices, answers, ours, plain } = store.get();
-      if (table) void host.saveSetting(KEY, JSON.stringify({ table, choices, answers, ours, plain }, written));
+      const { table, choices, answers, ours, scheduleStands, plain } = store.get();
+      const list = { table, choices, answers, ours, scheduleStands, plain };
+      if (table) void host.saveSetting(KEY, JSON.stringify(list, written));
     }, GATHER_MS);
   });
   return () => {
@@ -41,7 +44,8 @@ export function keepList({ store, host }: Bench): () => void {
 /** The list that was kept with the workbook, read again by its standards; what can't be read is left alone. */
 export async function resumeList(bench: Bench): Promise<void> {
   const kept = await bench.host.readSetting(KEY);
-  if (!kept.ok || kept.value === null || bench.store.get().table !== null) return;
+  if (!kept.ok || bench.store.get().table !== null) return;
+  if (kept.value === null) return resumeTakeoff(bench);
   let list: KeptList;
   try {
     list = JSON.parse(kept.value, read) as KeptList;
@@ -49,8 +53,20 @@ export async function resumeList(bench: Bench): Promise<void> {
     return;
   }
   if (!Array.isArray(list.table?.rows)) return;
-  const { table, choices = {}, answers = {}, ours = false, plain = false } = list;
-  bench.store.send({ type: 'list resumed', table, choices, answers, ours, plain });
+  const { table, choices = {}, answers = {}, ours = false, scheduleStands = false, plain = false } = list;
+  bench.store.send({ type: 'list resumed', table, choices, answers, ours, scheduleStands, plain });
+  if (await readAgain(bench)) bench.store.send({ type: 'stepped', step: 'openings' });
+}
+
+/** A workbook that the pane did not fill, by the command say, holds no list: its Takeoff is one, as it stands. */
+async function resumeTakeoff(bench: Bench): Promise<void> {
+  const names = await bench.host.sheetNames();
+  if (!names.ok || !names.value.includes('Takeoff')) return;
+  const table = await bench.host.readSheet('Takeoff');
+  if (!table.ok || table.value === null || !hasOurColumns(table.value)) return;
+  const plain = names.value.includes('Working');
+  const itself = { table: table.value, choices: {}, answers: {}, ours: true, scheduleStands: true };
+  bench.store.send({ type: 'list resumed', ...itself, plain });
   if (await readAgain(bench)) bench.store.send({ type: 'stepped', step: 'openings' });
 }
 
