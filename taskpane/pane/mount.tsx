@@ -6,7 +6,7 @@ import { type Bench, type PaneOptions } from './deeds/bench';
 import { listSheets, sheetCameOrWent } from './deeds/chooseList';
 import { followTotals } from './deeds/followTotals';
 import { keepList, resumeList } from './deeds/keepList';
-import { keepPlans } from './deeds/plans';
+import { keepPlans, tellPlans } from './deeds/plans';
 import { loadShop } from './deeds/shop';
 import { Pane } from './pane';
 import { reduce } from './reducer';
@@ -29,6 +29,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   performance.mark(USABLE);
   void listSheets(bench);
   const leavePlans = keepPlans(bench);
+  const leaveTold = options.onPlans ? tellPlans(bench, options.onPlans) : () => undefined;
   const leaveTotals = followTotals(bench);
   const leaveList = options.keepsList ? keepList(bench) : () => undefined;
   const leaveSheets = host.onSheets?.((name) => sheetCameOrWent(bench, name)) ?? (() => undefined);
@@ -40,6 +41,7 @@ export function mountPane(root: HTMLElement, host: Host, options: PaneOptions, c
   return () => {
     leaveList();
     leavePlans();
+    leaveTold();
     leaveTotals();
     leaveSheets();
     leaveRefusals();

@@ -9,31 +9,31 @@ const FRAME_PX = 56;
 /** More would hide the sheet; the oldest goes. */
 const MOST = 3;
 
-/** Sentences that stand at cells until what is typed there is right. */
-export class CellNotesShown {
-  private readonly shown = new Map<string, IDisposable>();
+interface Note {
+  readonly place: CellPlace;
+  readonly sentence: string;
+  /** Takes it off the screen; null while another sheet is shown. */
+  drawn: IDisposable | null;
+}
 
-  constructor(private readonly engine: Engine) {}
+/** Sentences that stand at cells until what is typed there is right; each only while its own sheet is shown. */
+export class CellNotesShown {
+  private readonly notes = new Map<string, Note>();
+
+  constructor(private readonly engine: Engine) {
+    const { core, sheets } = engine.library;
+    engine.injector.get(core.ICommandService).onCommandExecuted(({ id }) => {
+      if (id === sheets.SetWorksheetActiveOperation.id) this.sheetShown();
+    });
+  }
 
   show(place: CellPlace, sentence: string): void {
     this.hide(place);
-    const sheet = this.engine.workbook.getSheetBySheetName(place.sheet);
-    if (!sheet) return;
-    const range = this.engine.api
-      .getActiveWorkbook()
-      ?.getSheetBySheetId(sheet.getSheetId())
-      ?.getRange(place.row, place.column) as { attachAlertPopup?: (alert: object) => IDisposable } | undefined;
-    const note = range?.attachAlertPopup?.({
-      title: 'Not taken',
-      message: sentence,
-      // A warning: the cell itself is as it was.
-      type: 1,
-      width: WIDTH,
-      height: FRAME_PX + LINE_PX * Math.ceil(sentence.length / LINE_CHARACTERS),
-    });
-    if (note) this.shown.set(keyOf(place), note);
-    const [oldest] = this.shown.keys();
-    if (this.shown.size > MOST && oldest !== undefined) this.take(oldest);
+    const note: Note = { place, sentence, drawn: null };
+    this.notes.set(keyOf(place), note);
+    this.draw(note);
+    const [oldest] = this.notes.keys();
+    if (this.notes.size > MOST && oldest !== undefined) this.take(oldest);
   }
 
   hide(place: CellPlace): void {
@@ -41,12 +41,39 @@ export class CellNotesShown {
   }
 
   clear(): void {
-    for (const key of [...this.shown.keys()]) this.take(key);
+    for (const key of [...this.notes.keys()]) this.take(key);
+  }
+
+  private sheetShown(): void {
+    for (const note of this.notes.values()) {
+      note.drawn?.dispose();
+      note.drawn = null;
+      this.draw(note);
+    }
+  }
+
+  private draw(note: Note): void {
+    const sheet = this.engine.workbook.getActiveSheet();
+    const { place, sentence } = note;
+    if (sheet?.getName() !== place.sheet) return;
+    const range = this.engine.api
+      .getActiveWorkbook()
+      ?.getSheetBySheetId(sheet.getSheetId())
+      ?.getRange(place.row, place.column) as { attachAlertPopup?: (alert: object) => IDisposable } | undefined;
+    note.drawn =
+      range?.attachAlertPopup?.({
+        title: 'Not taken',
+        message: sentence,
+        // A warning: the cell itself is as it was.
+        type: 1,
+        width: WIDTH,
+        height: FRAME_PX + LINE_PX * Math.ceil(sentence.length / LINE_CHARACTERS),
+      }) ?? null;
   }
 
   private take(key: string): void {
-    this.shown.get(key)?.dispose();
-    this.shown.delete(key);
+    this.notes.get(key)?.drawn?.dispose();
+    this.notes.delete(key);
   }
 }
 

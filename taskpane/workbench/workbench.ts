@@ -1,5 +1,5 @@
 import { coreWith } from '../pane/loadCore';
-import { mountPane } from '../pane/mount';
+import { mountPane, type PaneOptions } from '../pane/mount';
 import { ARCH_FUNCTIONS } from './arch-functions';
 import { EXAMPLE_SHEET, exampleFile, showExample } from './example';
 import { Job } from './file/job';
@@ -8,6 +8,7 @@ import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
 import { watchQuestions } from './page/dialogs';
 import { nameLibraryParts } from './page/libraryNames';
+import { planNews } from './page/planStrip';
 import { mountPage } from './page/page';
 import { showStatus } from './status';
 import { watchTyping } from './typing';
@@ -70,7 +71,13 @@ async function start(): Promise<void> {
       if (!shown.ok) announce(shown.message);
       else announce('This is a made-up schedule to try things on: the pane takes it off.');
     }
-    const options = { example: exampleFile, exampleSheet: EXAMPLE_SHEET, keepsList: true };
+    const plans = planNews();
+    const options: PaneOptions = {
+      example: exampleFile,
+      exampleSheet: EXAMPLE_SHEET,
+      keepsList: true,
+      onPlans: (now, bringUpToDate) => plans.send({ plans: now, bringUpToDate }),
+    };
     const core = coreWith(startWorker);
     let unmount = mountPane(pane, host, options, core);
     const job = new Job(
@@ -83,7 +90,10 @@ async function start(): Promise<void> {
     );
     host.onSetting(() => job.touch());
     host.onShow(showSheet);
-    mountPage({ engine, host, job, say: announce, example: exampleFile, questions: ask, closed: () => notes.clear() });
+    mountPage({
+      ...{ engine, host, job, plans },
+      ...{ say: announce, example: exampleFile, questions: ask, closed: () => notes.clear() },
+    });
     await job.start();
     globalThis.workbench = { host, job, settled: engine.settled };
   } catch (thrown) {

@@ -1,7 +1,7 @@
 import type { Host } from '../../host';
 import type { Core } from '../core';
 import type { Action } from '../reducer';
-import type { PaneState } from '../state';
+import type { PaneState, Plans } from '../state';
 import type { Store } from '../store';
 
 /** What every deed works with. */
@@ -30,6 +30,8 @@ export interface PaneOptions {
   readonly exampleSheet?: string;
   /** The list and what was typed into its openings are kept with the workbook, and are there again when it is opened. */
   readonly keepsList?: boolean;
+  /** How the workbook's plan stands, from the start and whenever it changes, and the way to make it anew: for a page that says so beside the sheet. */
+  readonly onPlans?: (plans: Plans, bringUpToDate: () => void) => void;
 }
 
 /** Lets the page draw and answer before the work goes on. */

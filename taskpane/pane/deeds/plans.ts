@@ -110,6 +110,25 @@ async function holderOf({ host }: Bench, name: SheetName): Promise<Result<'ours'
   return ok(first === undefined ? 'nobody' : first[0] === name ? 'ours' : 'theirs');
 }
 
+/** Tells `told` how the plan stands: in the workbook as it is found, and whenever that changes. Gives back the way to stop. */
+export function tellPlans(bench: Bench, told: NonNullable<Bench['options']['onPlans']>): () => void {
+  const { host, store } = bench;
+  let last: Plans | null = null;
+  const tellOf = () => {
+    const { plans } = store.get();
+    if (plans === last) return;
+    last = plans;
+    told(plans, () => void bringUpToDate(bench));
+  };
+  tellOf();
+  void host.readSheet('Takeoff').then((takeoff) => {
+    const older = takeoff.ok && takeoff.value ? planState(takeoff.value) : '';
+    const { plans } = store.get();
+    if (older !== '' && !plans.renewing) store.send({ type: 'plans', plans: { ...plans, older } });
+  });
+  return store.listen(tellOf);
+}
+
 /** Plans again at once, because the user asks for it. */
 export function bringUpToDate(bench: Bench): Promise<void> {
   return renew(bench, new AbortController().signal, { inputs: '' });

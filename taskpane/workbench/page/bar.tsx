@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { ago, type Job, type JobState } from '../file/job';
 import type { GridTools } from './gridTools';
@@ -22,6 +23,7 @@ interface BarProps {
 export function Bar({ job, tools, doings }: BarProps) {
   const state = useJob(job);
   const [fonts, setFonts] = useState(false);
+  const tight = useTight();
   return (
     <>
       <div class="wb-tools" role="toolbar" aria-label="Job and cells">
@@ -32,27 +34,62 @@ export function Bar({ job, tools, doings }: BarProps) {
         <button type="button" onClick={() => tools.undo()} title="Ctrl+Z">
           Undo
         </button>
-        <button type="button" onClick={() => tools.redo()} title="Ctrl+Y">
-          Redo
-        </button>
+        {!tight && (
+          <button type="button" onClick={() => tools.redo()} title="Ctrl+Y">
+            Redo
+          </button>
+        )}
         <button type="button" onClick={doings.find} title="Ctrl+F">
           Find
         </button>
         <SortMenu tools={tools} />
-        <NumberFormat tools={tools} />
-        <button type="button" aria-expanded={fonts} aria-controls="wb-fonts" onClick={() => setFonts(!fonts)}>
-          Letters
-        </button>
-        <button type="button" onClick={doings.keys} title="?">
-          Keys
-        </button>
-        <a class="wb-help" href="docs/guide.html" target="_blank" rel="noopener">
-          Help
-        </a>
+        {tight ? (
+          <Menu label="More">
+            <MenuItem keys="Ctrl+Y" act={() => tools.redo()}>
+              Redo
+            </MenuItem>
+            <MenuItem act={() => setFonts(!fonts)}>
+              {fonts ? 'Put away numbers and letters' : 'Numbers, letters'}
+            </MenuItem>
+            <MenuItem keys="?" act={doings.keys}>
+              Keys
+            </MenuItem>
+            <MenuItem act={() => void open(HELP, '_blank', 'noopener')}>Help</MenuItem>
+          </Menu>
+        ) : (
+          <>
+            <NumberFormat tools={tools} />
+            <button type="button" aria-expanded={fonts} aria-controls="wb-fonts" onClick={() => setFonts(!fonts)}>
+              Letters
+            </button>
+            <button type="button" onClick={doings.keys} title="?">
+              Keys
+            </button>
+            <a class="wb-help" href={HELP} target="_blank" rel="noopener">
+              Help
+            </a>
+          </>
+        )}
       </div>
-      {fonts && <Fonts tools={tools} />}
+      {fonts && <Fonts tools={tools}>{tight && <NumberFormat tools={tools} />}</Fonts>}
     </>
   );
+}
+
+const HELP = 'docs/guide.html';
+
+/** Narrow or low, as at twice the size: what is used less stands behind one button. The same as in workbench.css. */
+const TIGHT = '(max-width: 860px), (max-height: 480px)';
+
+function useTight(): boolean {
+  const [query] = useState(() => matchMedia(TIGHT));
+  const [tight, setTight] = useState(query.matches);
+  useEffect(() => {
+    const change = () => setTight(query.matches);
+    query.addEventListener('change', change);
+    return () => query.removeEventListener('change', change);
+  }, [query]);
+  return tight;
 }
 
 function useJob(job: Job): JobState {
@@ -204,9 +241,10 @@ const GROUNDS: readonly (readonly [color: string, name: string])[] = [
 ];
 
 /** What any spreadsheet has for letters, in a row of its own. */
-function Fonts({ tools }: { readonly tools: GridTools }) {
+function Fonts({ tools, children }: { readonly tools: GridTools; readonly children: ComponentChildren }) {
   return (
     <div id="wb-fonts" class="wb-tools" role="toolbar" aria-label="Letters">
+      {children}
       <button type="button" onClick={() => tools.look('bold')}>
         <b>Bold</b>
       </button>

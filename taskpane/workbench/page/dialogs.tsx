@@ -100,7 +100,8 @@ const KEYS: readonly (readonly [keys: string, what: string])[] = [
 export function KeysList({ close }: { readonly close: () => void }) {
   return (
     <Dialog title="Keys" close={close}>
-      <dl class="wb-keys">
+      {/* The list is read from its top: the first thing that takes the focus would be the button under it. */}
+      <dl class="wb-keys" tabIndex={0} autofocus>
         {KEYS.map(([keys, what]) => (
           <div key={keys}>
             <dt>

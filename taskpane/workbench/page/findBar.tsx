@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { addressOf } from '../../../src/workbook/address';
 import { cellData, cellFormula, plainValue, usedSize, type Engine } from '../engine';
 import type { WorkbenchHost } from '../workbench-host';
@@ -43,7 +43,8 @@ export function FindBar({ engine, host, close }: FindProps) {
   const [text, setText] = useState('');
   const [said, setSaid] = useState('');
   const search = useRef<{ text: string; places: Place[]; at: number }>({ text: '', places: [], at: -1 });
-  useEffect(() => {
+  // At once: what is typed right after the key belongs here.
+  useLayoutEffect(() => {
     input.current?.focus();
     input.current?.select();
   }, []);
@@ -79,6 +80,7 @@ export function FindBar({ engine, host, close }: FindProps) {
         id="wb-find-text"
         ref={input}
         type="search"
+        placeholder="in all sheets"
         value={text}
         onInput={(event) => setText(event.currentTarget.value)}
       />

@@ -135,13 +135,7 @@ export class GridTools {
       }
       value[to] = cells;
     });
-    const { core, sheets } = this.engine.library;
-    const done = this.engine.injector.get(core.ICommandService).syncExecuteCommand(sheets.SetRangeValuesCommand.id, {
-      unitId: this.engine.workbook.getUnitId(),
-      subUnitId: sheet.getSheetId(),
-      range: body,
-      value,
-    });
+    const done = this.command(this.engine.library.sheets.SetRangeValuesCommand.id, sheet, { range: body, value });
     this.say(
       done
         ? `Sorted by ${heading}, ${largestFirst ? 'largest' : 'smallest'} first. Undo puts the rows back.`
@@ -162,20 +156,52 @@ export class GridTools {
     const table = this.sortable();
     if (!table.ok) return this.say(table.message);
     const { sheet, body, column, value, shown, heading } = table.value;
-    const facade = this.facade(sheet);
-    let left = 0;
-    for (let row = body.startRow; row <= body.endRow; row++) {
-      if (this.value(sheet, row, column) === value) left += 1;
-      else facade?.hideRows(row, 1);
-    }
-    this.say(`${left} rows with ${shown || 'a blank'} in ${heading}; the others are hidden, and count in the totals.`);
+    const others = this.runs(sheet, body, (row) => this.value(sheet, row, column) !== value);
+    this.turn(this.engine.library.sheets.SetRowHiddenCommand.id, sheet, others);
+    const left = others.reduce((rows, { startRow, endRow }) => rows - (endRow - startRow + 1), table.value.rows);
+    const rows = left === 1 ? '1 row' : `${left} rows`;
+    this.say(`${rows} with ${shown || 'a blank'} in ${heading}; the others are hidden, and count in the totals.`);
   }
 
   showAll(): void {
     const table = this.sortable();
     if (!table.ok) return this.say(table.message);
     const { sheet, body } = table.value;
-    this.facade(sheet)?.showRows(body.startRow, body.endRow - body.startRow + 1);
+    // Only those that are hidden: an undo hides all that were named.
+    const hidden = this.runs(sheet, body, (row) => !sheet.getRowVisible(row));
+    this.turn(this.engine.library.sheets.SetSpecificRowsVisibleCommand.id, sheet, hidden);
+  }
+
+  /** Rows of the table that are meant, as whole rows of the sheet. */
+  private runs(sheet: Worksheet, body: IRange, meant: (row: number) => boolean): IRange[] {
+    const runs: IRange[] = [];
+    for (let row = body.startRow; row <= body.endRow; row++) {
+      if (!meant(row)) continue;
+      const last = runs.at(-1);
+      if (last?.endRow === row - 1) last.endRow = row;
+      else
+        runs.push({
+          ...{ startRow: row, endRow: row, startColumn: 0, endColumn: sheet.getColumnCount() - 1 },
+          rangeType: this.engine.library.core.RANGE_TYPE.ROW,
+        });
+    }
+    return runs;
+  }
+
+  /** Hides or shows rows at once, so that one undo takes it back; the selection stays where it is. */
+  private turn(id: string, sheet: Worksheet, ranges: readonly IRange[]): void {
+    if (ranges.length === 0) return;
+    const at = this.range()?.getRange();
+    this.command(id, sheet, { ranges });
+    if (at) this.facade(sheet)?.getRange(at.startRow, at.startColumn).activate();
+  }
+
+  private command(id: string, sheet: Worksheet, params: object): boolean {
+    return this.engine.injector.get(this.engine.library.core.ICommandService).syncExecuteCommand(id, {
+      unitId: this.engine.workbook.getUnitId(),
+      subUnitId: sheet.getSheetId(),
+      ...params,
+    });
   }
 
   private facade(sheet: Worksheet) {

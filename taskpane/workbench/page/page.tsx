@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import type { Store } from '../../pane/store';
 import type { Engine } from '../engine';
 import type { Job } from '../file/job';
 import type { WorkbenchHost } from '../workbench-host';
@@ -8,6 +9,7 @@ import { Asking, KeysList, type Question, type Questions } from './dialogs';
 import { FindBar } from './findBar';
 import { GridTools } from './gridTools';
 import { watchKeys } from './keys';
+import { PlanStrip, type PlanNews } from './planStrip';
 import { PrintView } from './printView';
 
 const FILES = '.xlsx,.csv,.tsv,.txt';
@@ -17,6 +19,7 @@ interface PageOptions {
   readonly host: WorkbenchHost;
   readonly job: Job;
   readonly questions: Questions;
+  readonly plans: Store<PlanNews, PlanNews>;
   /** Escape in the sheet: what stands over its cells goes. */
   readonly closed: () => void;
   readonly say: (sentence: string) => void;
@@ -26,7 +29,7 @@ interface PageOptions {
 type Over = 'find' | 'keys' | 'print' | null;
 
 /** The page around the grid: bar, title, what lies over it, keys, and files dropped anywhere. */
-export function mountPage({ engine, host, job, say, example, questions, closed }: PageOptions): void {
+export function mountPage({ engine, host, job, say, example, questions, plans, closed }: PageOptions): void {
   const tools = new GridTools(engine, say);
   let show: (over: Over) => void = () => undefined;
   const mayReplace = async () => {
@@ -69,6 +72,7 @@ export function mountPage({ engine, host, job, say, example, questions, closed }
     return (
       <>
         <LeftWork job={job} />
+        <PlanStrip news={plans} />
         {over === 'find' && <FindBar engine={engine} host={host} close={close} />}
         {over === 'keys' && <KeysList close={() => setOver(null)} />}
         {over === 'print' && <PrintView engine={engine} close={() => setOver(null)} />}

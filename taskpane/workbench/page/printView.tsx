@@ -176,7 +176,7 @@ function Line(props: {
     const cell = cells[columns[at]!] ?? null;
     let span = 1;
     if (cell && typeof cell.value === 'string' && !cell.wrap && cell.style !== 'heading') {
-      while (at + span < columns.length && blank(cells[columns[at + span]!])) span++;
+      while (at + span < columns.length && blank(cells[columns[at + span]!], cell.style)) span++;
     }
     const right = typeof cell?.value === 'number' || cell?.align === 'right';
     parts.push(
@@ -194,8 +194,10 @@ function Line(props: {
   return <tr>{parts}</tr>;
 }
 
-function blank(cell: Cell | null | undefined): boolean {
-  return !cell || ((cell.value === null || cell.value === '') && (cell.style === undefined || cell.style === 'text'));
+/** Whether a text of this style may run on over the cell. */
+function blank(cell: Cell | null | undefined, over: Cell['style']): boolean {
+  if (!cell) return true;
+  return (cell.value === null || cell.value === '') && [undefined, 'text', over].includes(cell.style);
 }
 
 /** As the cell shows it. */
