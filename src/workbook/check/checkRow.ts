@@ -160,9 +160,8 @@ class RowCells {
     if (this.opening === null) return written(null);
     const { mark } = this.opening.opening;
     const [place] = this.check.places;
-    const first = this.takeoff.openings.findIndex((one) => one.opening.mark.toLowerCase() === mark.toLowerCase());
-    const findable = mark !== '' && first === place && !/[*?~]/.test(mark);
-    return findable ? figure(place + 1, formulas.placeFormula(this.openings)) : written(place! + 1);
+    const findable = mark !== '' && firstOf(this.takeoff).get(mark.toLowerCase()) === place && !/[*?~]/.test(mark);
+    return findable ? figure(place! + 1, formulas.placeFormula(this.openings)) : written(place! + 1);
   }
 
   private verdict(compared: AllSays): Content<string> {
@@ -317,6 +316,21 @@ class RowCells {
     const said = finding.text.startsWith(`${about} `) ? finding.text.slice(about.length + 1) : finding.text;
     return written(finding.verdict === 'agrees' ? 'agrees' : said);
   }
+}
+
+const FIRST = new WeakMap<Takeoff, ReadonlyMap<string, number>>();
+
+/** The first opening with each mark, as MATCH finds it: looked through once for all lines. */
+function firstOf(takeoff: Takeoff): ReadonlyMap<string, number> {
+  const known = FIRST.get(takeoff);
+  if (known !== undefined) return known;
+  const first = new Map<string, number>();
+  takeoff.openings.forEach(({ opening }, place) => {
+    const mark = opening.mark.toLowerCase();
+    if (!first.has(mark)) first.set(mark, place);
+  });
+  FIRST.set(takeoff, first);
+  return first;
 }
 
 function figure<Held extends Value>(value: Held, formula: string): Content<Held> {
