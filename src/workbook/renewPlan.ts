@@ -22,6 +22,8 @@ export interface PlanInputs {
   readonly plain: boolean;
   /** With the sheets Tickets and Purchase. */
   readonly tickets?: boolean;
+  /** With the boards drawn on Stock: for whoever shows them, no open workbook holds them. */
+  readonly pictures?: boolean;
 }
 
 export interface RenewedPlan {
@@ -38,6 +40,7 @@ export function renewPlan({
   stock,
   plain,
   tickets = false,
+  pictures = false,
 }: PlanInputs): Result<RenewedPlan> {
   const standards = readStandards(shop);
   if (!standards.ok) return standards;
@@ -54,7 +57,7 @@ export function renewPlan({
   const rowsOnSheet = Math.max(TAKEOFF_HEAD_ROWS, ...rows.map(({ sheetRow }) => sheetRow)) - TAKEOFF_HEAD_ROWS;
   return ok({
     sheets: planSheets(taken, boards, {
-      ...{ plain, held, made: standardsRangesIn(shop) ?? undefined, rowsOnSheet, tickets },
+      ...{ plain, held, made: standardsRangesIn(shop) ?? undefined, rowsOnSheet, tickets, pictures },
     }),
     said: movedBy(withFactors(taken, factorsIn(stock)), taken, factorsIn(stock)),
   });

@@ -2,7 +2,7 @@ import type { Table } from '../../../src/schedule/opening';
 import type { FactorRow } from '../../../src/workbook/planBlock';
 import type { PlanInputs } from '../../../src/workbook/renewPlan';
 import { planState } from '../../../src/workbook/takeoff/read';
-import type { SheetName } from '../../../src/workbook/sheet';
+import type { Picture, SheetName } from '../../../src/workbook/sheet';
 import { refuse, ok, type Result } from '../../../src/result';
 import { PLANS_CURRENT, type Plans } from '../state';
 import { fail as failed, tell, work, type Bench } from './bench';
@@ -75,9 +75,38 @@ export function writeTickets(bench: Bench): Promise<void> {
   );
 }
 
+/** Boards cut alike as they are drawn, with what each is in words. */
+export type DrawnBoard = Pick<Picture, 'caption' | 'scene'>;
+
+/** The boards of the workbook's cutting plan, drawn; undefined where there is none that is current, which is told. */
+export function drawBoards(bench: Bench): Promise<readonly DrawnBoard[] | undefined> {
+  return work(
+    bench,
+    'Drawing the boards',
+    async (signal) => {
+      const takeoff = await bench.host.readSheet('Takeoff');
+      const fail = (message: string) => {
+        failed(bench, message);
+        return undefined;
+      };
+      if (!takeoff.ok) return fail(takeoff.message);
+      if (takeoff.value === null) return fail('Fill the workbook first: boards are planned from its rows.');
+      const older = planState(takeoff.value);
+      if (older !== '') return fail(`${older} Bring it up to date, then its boards can be drawn.`);
+      const given = await planInputs(bench, takeoff.value);
+      if (!given.ok) return fail(given.message);
+      // The same rows and settings give the same plan: it is the one on Stock.
+      const made = await bench.core.renewPlan({ ...given.value.inputs, pictures: true }, signal);
+      if (!made.ok) return fail(made.message);
+      return made.value.sheets.find(({ name }) => name === 'Stock')?.pictures ?? [];
+    },
+    true,
+  );
+}
+
 /** What a plan is made from, and what stands where it goes. */
 interface Given {
-  readonly inputs: Omit<PlanInputs, 'tickets'>;
+  readonly inputs: Omit<PlanInputs, 'tickets' | 'pictures'>;
   readonly names: readonly string[];
   /** The factors of the plan before. */
   readonly before: readonly FactorRow[];

@@ -3,12 +3,12 @@ import type { Scene } from '../../../src/drawing/scene';
 import type { Setup } from '../../../src/takeoff/setups';
 import type { Bench } from '../deeds/bench';
 import { guideDrawing, listGuides, saveAllGuides, saveGuides } from '../deeds/guideBoards';
-import { writeTickets } from '../deeds/plans';
+import { drawBoards, writeTickets, type DrawnBoard } from '../deeds/plans';
 import { count } from '../format';
 import { Drawing } from '../parts/drawing';
 import type { PaneState } from '../state';
 
-/** What goes to the bench: tickets, and the guide boards of each set-up, looked at and saved as files to cut or print from. */
+/** What goes to the bench: tickets, boards as they are sawn, and the guide boards of each set-up, saved as files to cut or print from. */
 export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
   const [chosen, setChosen] = useState(0);
   const [setups, setSetups] = useState<readonly Setup[] | null>(null);
@@ -24,6 +24,7 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
     <>
       <h1>Drawings</h1>
       <Tickets bench={bench} />
+      <Boards bench={bench} state={state} />
       <section class="card" aria-labelledby="drawings-title">
         <h2 id="drawings-title">Guide board drawings</h2>
         {!schedule ? (
@@ -71,6 +72,38 @@ function Tickets({ bench }: { readonly bench: Bench }) {
       <button type="button" onClick={() => writeTickets(bench)}>
         Write the sheets Tickets and Purchase
       </button>
+    </section>
+  );
+}
+
+/** The cutting plan of the filled workbook, board by board; what stands here is gone as soon as the plan is older than the rows. */
+function Boards({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
+  const [boards, setBoards] = useState<readonly DrawnBoard[] | null>(null);
+  const { older, renewing } = state.plans;
+  useEffect(() => setBoards(null), [older, renewing]);
+  return (
+    <section class="card" aria-labelledby="boards-title">
+      <h2 id="boards-title">Boards to saw</h2>
+      <p>
+        The boards of the sheet Stock as they lie under the saw: trims, lanes, every piece with its row turned or not,
+        and what is left.
+      </p>
+      {boards === null ? (
+        <button type="button" onClick={async () => setBoards((await drawBoards(bench)) ?? null)}>
+          Draw the boards
+        </button>
+      ) : boards.length === 0 ? (
+        <p>No opening needs a board yet.</p>
+      ) : (
+        boards.map(({ caption, scene }) => (
+          <figure key={caption} class="sheet">
+            <Drawing scene={scene} />
+            <figcaption>
+              {caption}. {scene.description}
+            </figcaption>
+          </figure>
+        ))
+      )}
     </section>
   );
 }

@@ -101,6 +101,21 @@ describe('the tools', () => {
     });
   });
 
+  it('drawings: the boards of a filled workbook as they are sawn, by its plan', async () => {
+    await withPane(async (page) => {
+      await press(page, 'Drawings');
+      await press(page, 'Draw the boards');
+      await page.getByText('Fill the workbook first').waitFor();
+      await press(page, 'Takeoff');
+      await filled(page);
+      await press(page, 'Drawings');
+      await press(page, 'Draw the boards');
+      await page.locator('.sheet svg.drawing').first().waitFor();
+      await fits(page);
+      await isAccessible(page, 'boards-320');
+    });
+  });
+
   it('shop: formulas are frozen only after asking, and entered again in one press', async () => {
     await withPane(async (page) => {
       await filled(page);
