@@ -55,7 +55,7 @@ export function plainFigure(cell: CellValue, name: string, comma = false): Plain
     const inner = plainFigure(text.replace(TO_VERIFY, ''), name, comma);
     return { ...inner, said: inner.said ?? `${name} is written ${quote(text)}.` };
   }
-  if (ABOUT.test(text)) {
+  if (ABOUT.test(text) && /\d/.test(text)) {
     const figure = text.replace(ABOUT, '').trim();
     const inCommas = comma ? ofCommas(figure, name) : null;
     const cell = inCommas === null ? figure : cellText(inCommas.cell);

@@ -25,6 +25,10 @@ describe('a figure with words about it', () => {
     expect(plainFigure(cell, 'Rise', true)).toMatchObject({ cell: figure, choices }),
   );
 
+  it.each(['?', '??', 'nom.', '(max)'])('%s alone is no figure, and stays as it was written', (text) => {
+    expect(plainFigure(text, 'Rise')).toEqual({ cell: text, said: null, choices: null });
+  });
+
   it('is as long as the same figure without them', () => {
     const rows = ['W1;segmental;2800,5;1.200', 'W2;segmental;2800,5;1.200 (VIF)', 'W3;segmental;2800,5;900'];
     const text = ['Mark;Head;Width;Rise', ...rows].join('\n');
