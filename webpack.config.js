@@ -122,7 +122,7 @@ function workbench(mode) {
       filename: '[name].js',
       chunkFilename: 'workbench-[name].js',
       publicPath: 'auto',
-      clean: { keep: (path) => !OF_THE_WORKBENCH.test(path) || path.startsWith('grid-library') },
+      clean: { keep: (path) => !OF_THE_WORKBENCH.test(path) || path.startsWith('gridLibrary') },
     },
     plugins: [
       ...base.plugins,
@@ -137,7 +137,7 @@ function workbench(mode) {
       {
         apply(compiler) {
           compiler.hooks.beforeRun.tapPromise('grid library', () =>
-            buildGridLibrary(at('./dist/web/grid-library'), mode === 'production'),
+            buildGridLibrary(at('./dist/web/gridLibrary'), mode === 'production'),
           );
         },
       },

@@ -11,9 +11,9 @@ import type { Result } from '../src/result';
 import { cellName, defaultStandards } from '../src/standards';
 import { takeoff } from '../src/takeoff/takeoff';
 import { workbookSheets } from '../src/workbook/workbook';
-import { ARCH_FUNCTIONS } from '../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../taskpane/workbench/archFunctions';
 import { startHeadless } from '../taskpane/workbench/headless';
-import { WorkbenchHost } from '../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../taskpane/workbench/workbenchHost';
 
 const SPAN_OF_THE_FIRST = 'F6';
 /** In seconds, on a quiet machine of two cores: what is aimed at, and what the first version's sheet of 75 formulas a row took. */

@@ -3,9 +3,9 @@
  * `npm run bench -- workbench [CELLS]`. One figure that every row uses is changed, so that each run calculates the whole
  * column again; the engine's own wait for quiet is in both. Best and middle of five.
  */
-import { ARCH_FUNCTIONS } from '../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../taskpane/workbench/archFunctions';
 import { startHeadless } from '../taskpane/workbench/headless';
-import { WorkbenchHost } from '../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../taskpane/workbench/workbenchHost';
 
 const ROUNDS = 5;
 const STEP = 500;

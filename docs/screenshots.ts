@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { launchChromium, serveBuilt } from '../tests/browser/launch';
 import { addressOf, type CellPosition } from '../src/workbook/address';
-import type { WorkbenchHost } from '../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../taskpane/workbench/workbenchHost';
 
 declare const workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> };
 

@@ -20,7 +20,7 @@ import { contentsOf } from '../taskpane/excel/cells';
 import { excelHost } from '../taskpane/excel/excelHost';
 import { cellData, cellFormula, type Engine } from '../taskpane/workbench/engine';
 import { startHeadless } from '../taskpane/workbench/headless';
-import { WorkbenchHost } from '../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../taskpane/workbench/workbenchHost';
 import { openings as drawn } from './drawing/openings';
 import { FakeWorkbook } from './excel/fakeExcel';
 import { addressAt } from './excel/fakeSheet';

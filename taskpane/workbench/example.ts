@@ -2,7 +2,7 @@ import { ok, refuse, type Result } from '../../src/result';
 import type { CellValue, Table } from '../../src/schedule/opening';
 import { addressOf } from '../../src/workbook/address';
 import type { Engine } from './engine';
-import type { WorkbenchHost } from './workbench-host';
+import type { WorkbenchHost } from './workbenchHost';
 
 /** The sheet that holds the example in a workbench opened with it. */
 export const EXAMPLE_SHEET = 'Example schedule';

@@ -1,5 +1,5 @@
 import { startWorkbook, type Engine } from './engine';
-import { showErrorSentences } from './error-popup';
+import { showErrorSentences } from './errorPopup';
 import type { GridFunction } from './functions';
 import type { GridPageLibrary } from './library';
 

@@ -1,5 +1,5 @@
 import type { Engine } from './engine';
-import type { WorkbenchHost } from './workbench-host';
+import type { WorkbenchHost } from './workbenchHost';
 import { notesAt } from './typing';
 
 /** The line above the grid: what was refused, what the selected cell is about, and whether the grid is calculating. */

@@ -1,9 +1,9 @@
 import { coreWith } from '../pane/loadCore';
 import { mountPane, type PaneOptions } from '../pane/mount';
-import { ARCH_FUNCTIONS } from './arch-functions';
+import { ARCH_FUNCTIONS } from './archFunctions';
 import { EXAMPLE_SHEET, exampleFile, showExample } from './example';
 import { Job } from './file/job';
-import { CellNotesShown } from './cell-note';
+import { CellNotesShown } from './cellNote';
 import { startGrid } from './grid';
 import { arrangeLayout } from './layout';
 import { watchQuestions } from './page/dialogs';
@@ -12,7 +12,7 @@ import { planNews } from './page/planStrip';
 import { mountPage } from './page/page';
 import { showStatus } from './status';
 import { watchTyping } from './typing';
-import { WorkbenchHost } from './workbench-host';
+import { WorkbenchHost } from './workbenchHost';
 import './workbench.css';
 
 declare global {

@@ -2,7 +2,7 @@ import type { ICellData, IRange, IWorksheetData } from '@univerjs/core';
 import { readRange } from '../../src/workbook/address';
 import type { BookSheet, Cell, Sheet } from '../../src/workbook/sheet';
 import type { GridLibrary } from './library';
-import { SharedFormulas } from './shared-formulas';
+import { SharedFormulas } from './sharedFormulas';
 import type { CellStyles } from './styles';
 
 /** What the host needs of a sheet again later; kept with the worksheet itself, so that undo brings it back too. */

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { useBuilt } from './built';
 import { watch } from './launch';
 

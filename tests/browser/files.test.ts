@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { defaultStandards } from '../../src/standards';
 import { writeXlsx } from '../../src/workbook/xlsx';
-import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { valueOf } from '../value';
 import { exampleSheets } from '../workbench/example';
 import { useBuilt } from './built';

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readBook } from '../../src/workbook/readBook';
 import type { Job } from '../../taskpane/workbench/file/job';
-import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { valueOf } from '../value';
 import { useBuilt } from './built';
 import { watch } from './launch';

@@ -5,7 +5,7 @@ import axeCore from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, expect, test } from 'vitest';
 import { readBook } from '../../src/workbook/readBook';
-import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { valueOf } from '../value';
 import { useBuilt } from './built';
 import { watch } from './launch';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { useBuilt } from './built';
 import { findChromium } from './chromium';
 

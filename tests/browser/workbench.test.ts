@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { beforeEach, afterEach, expect, test } from 'vitest';
 import { cellName, defaultStandards, withSettings } from '../../src/standards';
 import { readAddress } from '../../src/workbook/address';
-import type { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { differences, liveTakeoff } from '../workbench/differences';
 import { exampleSchedule, exampleSheets } from '../workbench/example';
 import { useBuilt } from './built';

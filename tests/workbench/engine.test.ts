@@ -3,7 +3,7 @@ import { ok, refuse } from '../../src/result';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import type { Engine } from '../../taskpane/workbench/engine';
 import type { GridFunction } from '../../taskpane/workbench/functions';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 
 const parameters = [{ name: 'given', description: 'anything', optional: false }];
 const seen: unknown[][] = [];

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { rangeAddress } from '../../src/workbook/address';
-import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import { cellData, cellError, plainValue, type Engine, type PlainValue } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { expectAnswer } from '../functions/answer';
 import { CASES, REFUSALS } from '../functions/cases';
 

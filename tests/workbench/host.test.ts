@@ -4,7 +4,7 @@ import type { Cell, Sheet } from '../../src/workbook/sheet';
 import type { Engine } from '../../taskpane/workbench/engine';
 import type { GridFunction } from '../../taskpane/workbench/functions';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 
 let calls = 0;
 const DOUBLE: GridFunction = {

@@ -12,10 +12,10 @@ import {
   type Standards,
 } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
-import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';

@@ -17,10 +17,10 @@ import { coreWith } from '../../taskpane/pane/loadCore';
 import { reduce } from '../../taskpane/pane/reducer';
 import { initialState } from '../../taskpane/pane/state';
 import { createStore } from '../../taskpane/pane/store';
-import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { opening, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
 

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import type { Sheet } from '../../src/workbook/sheet';
 import { valueOf } from '../value';
 import { differences } from './differences';

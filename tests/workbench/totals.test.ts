@@ -6,10 +6,10 @@ import type { Bench } from '../../taskpane/pane/deeds/bench';
 import { takeSheet } from '../../taskpane/pane/deeds/chooseList';
 import { fill } from '../../taskpane/pane/deeds/fill';
 import { followTotals } from '../../taskpane/pane/deeds/followTotals';
-import { ARCH_FUNCTIONS } from '../../taskpane/workbench/arch-functions';
+import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { benchOn, LIST } from '../taskpane/pane/bench';
 import { valueOf } from '../value';
 

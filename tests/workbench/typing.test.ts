@@ -3,7 +3,7 @@ import type { Sheet } from '../../src/workbook/sheet';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import { watchTyping } from '../../taskpane/workbench/typing';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 
 const STANDARDS: Sheet = {
   name: 'Standards',

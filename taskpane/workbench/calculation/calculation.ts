@@ -1,6 +1,6 @@
 import type { ICellData, ICommandInfo, IExecutionOptions } from '@univerjs/core';
 import type { EngineCore } from '../engine';
-import { forgetPlaces } from '../forget-places';
+import { forgetPlaces } from '../forgetPlaces';
 import type { GridFunction } from '../functions';
 import { valueObject } from './compile';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';

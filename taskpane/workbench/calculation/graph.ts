@@ -3,7 +3,7 @@ import type { BaseAstNode } from '@univerjs/engine-formula';
 import type { EngineCore } from '../engine';
 import type { GridFunction } from '../functions';
 import { meet, RangeCells, type Area, type CellSource } from './range';
-import { SheetCells, spilledArea, type FormulaNode, type RangeNode } from './sheet-cells';
+import { SheetCells, spilledArea, type FormulaNode, type RangeNode } from './sheetCells';
 import { readTemplate, type Executor, type Reference, type Template } from './template';
 import { CellError, type CellValues, type Scalar } from './value';
 

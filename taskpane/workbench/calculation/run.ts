@@ -4,7 +4,7 @@ import type { EngineCore } from '../engine';
 import { BEYOND } from './operators';
 import { scalarOf, valueObject } from './compile';
 import { isBlocked, sameSize, type Graph } from './graph';
-import { spilledArea, type FormulaNode } from './sheet-cells';
+import { spilledArea, type FormulaNode } from './sheetCells';
 import { sameValue, type CellValues, type Scalar } from './value';
 
 type Rows = readonly (readonly Scalar[])[];

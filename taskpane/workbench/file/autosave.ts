@@ -1,8 +1,8 @@
 import type { ICellData, ICommandInfo, IStyleData, IWorksheetData } from '@univerjs/core';
 import type { Result } from '../../../src/result';
 import type { Engine } from '../engine';
-import { replaceWorkbook } from '../open-book';
-import { namesOf, settingsOf } from '../read-grid';
+import { replaceWorkbook } from '../openBook';
+import { namesOf, settingsOf } from '../readGrid';
 import { enterCells } from '../write';
 import type { Keep, KeptJob } from './keep';
 

@@ -1,6 +1,6 @@
 import { refuse, type Result } from '../../../src/result';
 import type { ReadBook } from '../../../src/workbook/readBook';
-import type { GridBook } from '../read-grid';
+import type { GridBook } from '../readGrid';
 import type { FromFileWorker, ToFileWorker } from './worker';
 
 /** The bytes of an .xlsx file of the workbook. */

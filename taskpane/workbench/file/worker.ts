@@ -1,7 +1,7 @@
 import type { Result } from '../../../src/result';
 import { readBook, type ReadBook } from '../../../src/workbook/readBook';
 import { writeXlsx } from '../../../src/workbook/xlsx';
-import type { GridBook } from '../read-grid';
+import type { GridBook } from '../readGrid';
 
 /** Reads and writes workbook files beside the page, so that the page stays free to answer. */
 export type ToFileWorker =

@@ -1,7 +1,7 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { addressOf } from '../../../src/workbook/address';
 import { cellData, cellFormula, plainValue, usedSize, type Engine } from '../engine';
-import type { WorkbenchHost } from '../workbench-host';
+import type { WorkbenchHost } from '../workbenchHost';
 
 interface Place {
   readonly sheet: string;

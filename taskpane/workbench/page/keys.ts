@@ -1,7 +1,7 @@
 import type { Worksheet } from '@univerjs/core';
 import { addressOf, type CellPosition } from '../../../src/workbook/address';
 import { usedSize, type Engine } from '../engine';
-import type { WorkbenchHost } from '../workbench-host';
+import type { WorkbenchHost } from '../workbenchHost';
 
 export interface KeyDeeds {
   readonly save: () => void;

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Store } from '../../pane/store';
 import type { Engine } from '../engine';
 import type { Job } from '../file/job';
-import type { WorkbenchHost } from '../workbench-host';
+import type { WorkbenchHost } from '../workbenchHost';
 import { Bar, JobName, LeftWork, type Doings } from './bar';
 import { Asking, KeysList, type Question, type Questions } from './dialogs';
 import { FindBar } from './findBar';

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Cell } from '../../../src/workbook/sheet';
 import { PLAN_STATE_COLUMN } from '../../../src/workbook/takeoff/read';
 import { cellData, plainValue, type Engine } from '../engine';
-import { readWorksheet } from '../read-grid';
+import { readWorksheet } from '../readGrid';
 import type { HeldSheet } from '../worksheet';
 import { Dialog } from './dialogs';
 

@@ -2,7 +2,7 @@ import type { IMutationInfo, IWorksheetData } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import { isErrorValue } from '../../src/workbook/sheet';
 import type { Engine } from './engine';
-import type { GridBook } from './read-grid';
+import type { GridBook } from './readGrid';
 import { CellStyles } from './styles';
 import { worksheetData, type HeldSheet } from './worksheet';
 import { enterCells } from './write';

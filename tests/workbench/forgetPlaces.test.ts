@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
-import { WorkbenchHost } from '../../taskpane/workbench/workbench-host';
+import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 
 let engine: Engine;
 let host: WorkbenchHost;

@@ -8,7 +8,7 @@ import { filledRegion } from '../filledRegion';
 import type { CellAt, CellBlock, Host, Selection, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusals';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
-import { settingsOf } from './read-grid';
+import { settingsOf } from './readGrid';
 import { typedValue } from './worksheet';
 import { ENTERED_AGAIN, writeSheets } from './write';
 
