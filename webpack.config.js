@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import CopyPlugin from 'copy-webpack-plugin';
 import MiniCssExtractPlugin from 'mini-css-extract-plugin';
 import webpack from 'webpack';
-import { buildGridLibrary } from './taskpane/workbench/build-grid-library.mjs';
+import { buildGridLibrary } from './taskpane/workbench/buildGridLibrary.mjs';
 
 const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 const { version } = JSON.parse(readFileSync(at('./package.json'), 'utf8'));
@@ -122,7 +122,7 @@ function workbench(mode) {
       filename: '[name].js',
       chunkFilename: 'workbench-[name].js',
       publicPath: 'auto',
-      clean: { keep: (path) => !OF_THE_WORKBENCH.test(path) || path.startsWith('gridLibrary') },
+      clean: { keep: (path) => !OF_THE_WORKBENCH.test(path) || path.startsWith('grid-library') },
     },
     plugins: [
       ...base.plugins,
@@ -137,7 +137,7 @@ function workbench(mode) {
       {
         apply(compiler) {
           compiler.hooks.beforeRun.tapPromise('grid library', () =>
-            buildGridLibrary(at('./dist/web/gridLibrary'), mode === 'production'),
+            buildGridLibrary(at('./dist/web/grid-library'), mode === 'production'),
           );
         },
       },

@@ -7,5 +7,5 @@ import '@univerjs/preset-sheets-core/lib/index.css';
 import * as sheets from '@univerjs/sheets';
 import * as sheetsFormula from '@univerjs/sheets-formula';
 
-// Built once by build-grid-library.mjs into files of its own; the rest of the page finds the packages on this global.
+// Built once by buildGridLibrary.mjs into files of its own; the rest of the page finds the packages on this global.
 Object.assign(globalThis, { GridLibrary: { core, coreFacade, engineFormula, preset, enUS, sheets, sheetsFormula } });

@@ -12,7 +12,7 @@ import type {} from '@univerjs/sheets-formula/facade';
 
 /**
  * The grid's packages, handed to whatever needs them. The page loads them as a script of their own (see
- * build-grid-library.mjs) and Node through `require`: an import here would give a second copy whose classes the first
+ * buildGridLibrary.mjs) and Node through `require`: an import here would give a second copy whose classes the first
  * doesn't recognize.
  */
 export interface GridLibrary {
