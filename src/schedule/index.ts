@@ -1,5 +1,5 @@
 /** The door of the schedule room: a file or a range in, openings out. */
-export { chooseTable, readTables, tableNamed } from './readTables';
+export { chooseTable, readTables } from './readTables';
 export { readSchedule, type HowToRead } from './readSchedule';
 export { MEANINGS, type Meaning, type MeaningKey } from './meanings';
 export type { Choices } from './layout';

@@ -3,7 +3,6 @@ export { checkQuote, checkTable, type CauseSum, type NotQuoted, type QuoteCheck 
 export { byStake } from './byStake';
 export type { LineCheck } from './checkLine';
 export type { About, Finding, VerdictWord } from './finding';
-export { dollars } from '../../quote/money';
 export {
   amountOf,
   type Quote,
@@ -15,7 +14,7 @@ export {
 } from '../../quote/quote';
 export { QUOTE_LABELS, type QuoteKey } from '../../quote/meanings';
 export { chooseQuoteTable, readQuote } from '../../quote/readQuote';
-export { amountText, correction, lineName } from './correction';
+export { amountText, correction } from './correction';
 export { hangs, priceOff } from './stakes';
-export { asideTexts, causeText, openText, summaryText, totalTexts } from './summary';
+export { summaryText, totalTexts } from './summary';
 export type { SumCheck } from './sums';

@@ -77,7 +77,7 @@ export function totalTexts({ compared: { total }, corrected, stakes, stated: own
 }
 
 /** Why a line can't be told, without those words. */
-export function openText({ findings }: LineCheck): string {
+function openText({ findings }: LineCheck): string {
   const why = findings.find(({ verdict, notGiven }) => verdict === "can't tell" && !notGiven) ?? findings[0];
   return (why?.text ?? '').replace(/^can't tell: /, '');
 }
@@ -122,7 +122,7 @@ function agreeing(lines: readonly LineCheck[]): string[] {
  * `Column "Finish": not compared.` A sentence for each thing that was done with columns, those with unread figures first. Only
  * of columns that are understood some may be left to a number.
  */
-export function asideTexts(columns: readonly SetAside[]): string[] {
+function asideTexts(columns: readonly SetAside[]): string[] {
   const groups = new Map<string, string[]>();
   for (const { name, done } of [...columns].sort((one, other) => Number(other.unread) - Number(one.unread)))
     groups.set(done, [...(groups.get(done) ?? []), name]);
@@ -135,7 +135,7 @@ export function asideTexts(columns: readonly SetAside[]): string[] {
 }
 
 /** "Chord, not arc: W3 (row 6); $41.20 too little." */
-export function causeText({ cause, where, dollars: off, stake }: CauseSum): string {
+function causeText({ cause, where, dollars: off, stake }: CauseSum): string {
   const rest = where.length - MOST_NAMED;
   const named = where.slice(0, MOST_NAMED).join(', ') + (rest > 0 ? ` and ${many(rest, 'more', 'more')}` : '');
   const money =

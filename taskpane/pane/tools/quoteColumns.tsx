@@ -1,12 +1,9 @@
-import { useEffect, useState } from 'preact/hooks';
-import type { Quote, QuoteKey } from '../../../src/check/quote';
+import { QUOTE_LABELS, type Quote, type QuoteKey } from '../../../src/check/quote';
 import type { QuoteChoices } from '../../../src/quote/headings';
 import type { Table } from '../../../src/schedule/opening';
 import { chooseQuoteMeaning } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
 import { ColumnChoice } from '../parts/columnChoice';
-
-type Labels = Readonly<Record<QuoteKey, string>>;
 
 interface ColumnsProps {
   readonly bench: Bench;
@@ -18,11 +15,6 @@ interface ColumnsProps {
 
 /** What each column of the quote was read as, with a few of its cells; those that no reading fits stand first. */
 export function QuoteColumns({ bench, table, quote, choices }: ColumnsProps) {
-  const [labels, setLabels] = useState<Labels | null>(null);
-  useEffect(() => {
-    void import('../../../src/check/quote').then(({ QUOTE_LABELS }) => setLabels(QUOTE_LABELS));
-  }, []);
-  if (labels === null) return null;
   const width = quote?.headings.length ?? Math.max(0, ...table.rows.slice(0, 50).map((row) => row.length));
   const columns = Array.from({ length: width }, (_, column) => ({
     column,
@@ -44,13 +36,13 @@ export function QuoteColumns({ bench, table, quote, choices }: ColumnsProps) {
             : `${open.length === 1 ? 'One column isn’t' : `${open.length} columns aren’t`} understood: say what it holds, or that it is not compared.`}
         </p>
       )}
-      <ColumnList bench={bench} labels={labels} columns={open} choices={choices} />
+      <ColumnList bench={bench} columns={open} choices={choices} />
       {read.length > 0 && (
         <details class="left-out">
           <summary>
             {read.length === 1 ? 'One column' : `${read.length} columns`} as read: change what was taken wrong
           </summary>
-          <ColumnList bench={bench} labels={labels} columns={read} choices={choices} />
+          <ColumnList bench={bench} columns={read} choices={choices} />
         </details>
       )}
     </section>
@@ -59,7 +51,6 @@ export function QuoteColumns({ bench, table, quote, choices }: ColumnsProps) {
 
 interface ListProps {
   readonly bench: Bench;
-  readonly labels: Labels;
   readonly choices: QuoteChoices;
   readonly columns: readonly {
     readonly column: number;
@@ -70,9 +61,9 @@ interface ListProps {
   }[];
 }
 
-function ColumnList({ bench, labels, columns, choices }: ListProps) {
+function ColumnList({ bench, columns, choices }: ListProps) {
   if (columns.length === 0) return null;
-  const meanings = (Object.keys(labels) as QuoteKey[]).map((key) => ({ value: key, label: labels[key] }));
+  const meanings = (Object.keys(QUOTE_LABELS) as QuoteKey[]).map((key) => ({ value: key, label: QUOTE_LABELS[key] }));
   return (
     <ul class="columns">
       {columns.map(({ column, heading, key, samples, aside }) => (

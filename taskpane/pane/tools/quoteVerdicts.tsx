@@ -1,12 +1,17 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Finding, LineCheck, QuoteCheck } from '../../../src/check/quote';
-import { byStake } from '../../../src/check/quote/byStake';
+import {
+  amountText,
+  byStake,
+  summaryText,
+  totalTexts,
+  type Finding,
+  type LineCheck,
+  type QuoteCheck,
+} from '../../../src/check/quote';
 import { writeCheck } from '../deeds/checkQuote';
 import type { Bench } from '../deeds/bench';
 import { count } from '../format';
 import { Ask } from '../parts/ask';
-
-type Words = typeof import('../../../src/check/quote');
 
 interface VerdictsProps {
   readonly bench: Bench;
@@ -17,11 +22,6 @@ interface VerdictsProps {
 
 /** What was found: what has to be known first, counts, totals, then every line that differs, quoted beside right. */
 export function QuoteVerdicts({ bench, check, listed, more }: VerdictsProps) {
-  const [words, setWords] = useState<Words | null>(null);
-  useEffect(() => {
-    // The check has loaded it already.
-    void import('../../../src/check/quote').then((loaded) => setWords(() => loaded as Words));
-  }, []);
   const { counts } = check;
   // Most money at stake first; what agrees needs no reading.
   const open = byStake(check.lines.filter((line) => line.verdict !== 'agrees'));
@@ -47,15 +47,15 @@ export function QuoteVerdicts({ bench, check, listed, more }: VerdictsProps) {
         )}
       </p>
       <ul class="facts">
-        {words?.totalTexts(check).map((text) => (
+        {totalTexts(check).map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ul>
-      <Summary text={words?.summaryText(check) ?? ''} />
+      <Summary text={summaryText(check)} />
       <WriteCheck bench={bench} />
       <ul class="openings">
         {open.slice(0, listed).map((line) => (
-          <Line key={line.line.row} line={line} amount={words?.amountText(line) ?? ''} />
+          <Line key={line.line.row} line={line} amount={amountText(line)} />
         ))}
       </ul>
       {open.length > listed && (
