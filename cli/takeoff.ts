@@ -18,16 +18,8 @@ import { readOptions, readTableChoice, unfitOut } from './options';
 import { Progress } from './progress';
 import { segmentsText } from './segmentsReport';
 import { readStanding, unfitToFillAgain } from './standing';
-import {
-  attentionLines,
-  notSetJson,
-  openingJson,
-  readingJson,
-  setupsJson,
-  stockJson,
-  takeoffTable,
-  totalsJson,
-} from './takeoffReport';
+import { notSetJson, openingJson, readingJson, setupsJson, stockJson, totalsJson } from './takeoffJson';
+import { attentionLines, takeoffTable } from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 

@@ -3,7 +3,7 @@ import DxfParser from 'dxf-parser';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { SaxesParser } from 'saxes';
-import { openingJson } from '../cli/takeoffReport';
+import { openingJson } from '../cli/takeoffJson';
 import { toDxf } from '../src/drawing/dxf';
 import { elevationScene } from '../src/drawing/elevation';
 import { toSvg } from '../src/drawing/svg';

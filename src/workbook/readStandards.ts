@@ -2,7 +2,7 @@ import type { CellValue, Table } from '../schedule/opening';
 import { ok, refuse, type Result } from '../result';
 import { ON_HAND_COLUMNS, readOnHand, readShop, readWood, STOCK_COLUMNS } from '../shopRange';
 import { defaultStandards, type Standards } from '../standards';
-import { KIND_UNIT, LIST_END, ON_HAND_HEADING, QUARTERS_UNIT, STOCK_HEADING } from './standardsSheet';
+import { KIND_UNIT, LIST_END, ON_HAND_HEADING, QUARTERS_UNIT, STOCK_HEADING } from './standardsLists';
 
 /**
  * Reads the shop's standards from a table: in each row a setting (its label, its key or the name formulas know it by) and

@@ -1,13 +1,9 @@
 import { BLANK_JOB, type Job } from '../job/fields';
-import { NOT_SET, notSetPart, notSetSentence } from '../notSet';
-import { ON_HAND_KINDS, type OnHand } from '../onHand';
-import { settingUnit } from '../settingUnit';
-import { ON_HAND_COLUMNS, STOCK_COLUMNS, type OnHandColumnKey, type StockColumnKey } from '../shopRange';
+import { notSetSentence } from '../notSet';
+import { ON_HAND_COLUMNS, STOCK_COLUMNS } from '../shopRange';
 import {
   cellName,
-  defaultStandards,
   isNotSet,
-  limits,
   SETTING_GROUPS,
   SETTINGS,
   type Setting,
@@ -15,17 +11,27 @@ import {
   type Standards,
 } from '../standards';
 import type { CellValue, Table } from '../schedule/opening';
-import type { StockBoard } from '../stockList';
 import type { CostKind } from '../takeoff/costKinds';
 import { sellingFactor } from '../takeoff/price';
 import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
-import { columnLetters } from './address';
-import { headingCell, unitCell } from './columnHeads';
-import { columnFormat, settingFormat } from './format';
+import { headingCell } from './columnHeads';
+import { columnFormat } from './format';
 import { jobRows } from './jobBlock';
 import type { StandardsRanges } from './planBlock';
-import { quote } from './quote';
+import { notSetFormula, settingRow, validationOf } from './settingRow';
 import type { Cell, Sheet, Validation } from './sheet';
+import {
+  addOnHand,
+  addStockList,
+  LIST_END,
+  ON_HAND_HEADING,
+  onHandCells,
+  SPARE_ROWS,
+  STOCK_HEADING,
+  stockCells,
+  type Names,
+  type Rows,
+} from './standardsLists';
 
 /** Figures that follow from settings; formulas of other sheets use them. */
 const WORKED_OUT: readonly {
@@ -67,20 +73,6 @@ function unitFigure(name: string, label: string, of: (unit: Unit) => number, not
 const WORKED_OUT_HEADING = 'Worked out';
 /** Over the table of what the job's money goes to. */
 const COSTS_HEADING = 'What this job costs, as planned';
-export const STOCK_HEADING = 'Stock list';
-export const ON_HAND_HEADING = 'Knives and guides on hand';
-/** Stands below the heading Quarters; the unit row is told by it when the sheet is read back. */
-export const QUARTERS_UNIT = 'of an inch, rough';
-/** Stands below the last row of a list: what is added above it is inside the named range. */
-export const LIST_END = 'Add rows above this line.';
-/** Stands below the heading of what a row on hand is. */
-export const KIND_UNIT = 'knife, new knife or guides';
-/** Blank rows below a list, so that rows can be added inside the named ranges. */
-const SPARE_ROWS = 16;
-
-type Rows = (Cell | null)[][];
-type Names = { name: string; ref: string }[];
-
 /**
  * Every shop setting once, with its unit, limits and the name formulas know it by; below, the stock list and what is on hand.
  * A blank value is not set, and means the default: what is in use stands beside it. The job at hand stands among them.
@@ -198,93 +190,6 @@ function costRows(costs: readonly CostKind[], first: number): Rows {
   ];
 }
 
-function addStockList(rows: Rows, names: Names, { unit, stock }: Standards): void {
-  const over = (key: StockColumnKey) => (key === 'species' ? 'text' : 'figures');
-  rows.push([{ value: STOCK_HEADING, style: 'group' }]);
-  rows.push(STOCK_COLUMNS.map(({ key, heading }) => headingCell(heading, over(key))));
-  rows.push(STOCK_COLUMNS.map(({ key }) => unitCell(stockUnit(key, unit), over(key))));
-  const first = rows.length + 1;
-  for (const board of stock) {
-    const value = stockCells(board);
-    rows.push(
-      STOCK_COLUMNS.map(({ key }, at) => ({
-        value: value[at]!,
-        style: 'input',
-        format: stockFormat(key, unit, value[at]),
-      })),
-    );
-  }
-  for (let spare = 0; spare < SPARE_ROWS; spare++)
-    rows.push(STOCK_COLUMNS.map(({ key }) => ({ value: null, style: 'input', format: stockFormat(key, unit, null) })));
-  nameColumns(names, 'Stock', 'Wood', STOCK_COLUMNS, first, rows.length);
-}
-
-function addOnHand(rows: Rows, names: Names, validations: Validation[], { unit, onHand }: Standards): void {
-  const figures = (key: OnHandColumnKey) => key !== 'kind' && key !== 'profile';
-  const units: Partial<Record<OnHandColumnKey, string>> = {
-    ...{ kind: KIND_UNIT, profile: '', passes: 'blank: by the depth', charge: '$, of a new knife' },
-  };
-  const format = (key: OnHandColumnKey, value: unknown) =>
-    !figures(key)
-      ? '@'
-      : key === 'passes'
-        ? '0'
-        : key === 'charge'
-          ? columnFormat('money', unit)
-          : columnFormat('input length', unit, value);
-  rows.push([{ value: ON_HAND_HEADING, style: 'group' }]);
-  rows.push(ON_HAND_COLUMNS.map(({ key, heading }) => headingCell(heading, figures(key) ? 'figures' : 'text')));
-  rows.push(ON_HAND_COLUMNS.map(({ key }) => unitCell(units[key] ?? unit, figures(key) ? 'figures' : 'text')));
-  const first = rows.length + 1;
-  const cells = [
-    ...onHand.map(onHandCells),
-    ...Array.from({ length: SPARE_ROWS }, () => [] as (string | number | null)[]),
-  ];
-  for (const values of cells) {
-    rows.push(
-      ON_HAND_COLUMNS.map(({ key }, at) => ({
-        value: values[at] ?? null,
-        style: 'input',
-        format: format(key, values[at] ?? null),
-      })),
-    );
-  }
-  validations.push({
-    range: `A${first}:A${rows.length}`,
-    rule: { kind: 'list', choices: ON_HAND_KINDS },
-    message: `A row is a ${KIND_UNIT}.`,
-  });
-  nameColumns(names, 'OnHand', 'OnHand', ON_HAND_COLUMNS, first, rows.length);
-  rows.push([{ value: LIST_END, style: 'note' }]);
-}
-
-/** A list's name, and one for each of its columns: `Stock_on_hand`. */
-function nameColumns(
-  names: Names,
-  prefix: string,
-  whole: string,
-  columns: readonly { readonly key: string }[],
-  first: number,
-  last: number,
-): void {
-  names.push({ name: whole, ref: `Standards!$A$${first}:$${columnLetters(columns.length - 1)}$${last}` });
-  columns.forEach(({ key }, at) => {
-    const letter = columnLetters(at);
-    const end = key.replace(/[A-Z]/g, (capital) => `_${capital.toLowerCase()}`);
-    names.push({ name: `${prefix}_${end}`, ref: `Standards!$${letter}$${first}:$${letter}$${last}` });
-  });
-}
-
-/** A board as the cells of its row. */
-function stockCells({ species, quarters, thickness, width, length, pricePerBoardFoot, onHand }: StockBoard) {
-  return [species, quarters, thickness, width, length, pricePerBoardFoot, onHand] as const;
-}
-
-function onHandCells({ kind, profile, face, thickness, insideRadius, ...more }: OnHand): (string | number | null)[] {
-  const { depth = null, passes = null, charge = null } = more;
-  return [kind, profile, face, thickness, insideRadius, depth, passes, charge];
-}
-
 /** What the named ranges hold that a plan rests on, cell by cell, blank rows left out at their ends. */
 export function standardsRanges(standards: Standards): StandardsRanges {
   const blank = <T>(columns: readonly T[]) => Array.from({ length: SPARE_ROWS }, () => columns.map(() => null));
@@ -317,108 +222,4 @@ export function standardsRangesIn({ rows }: Table): StandardsRanges | null {
     wood: block(stock + 3, onHand - 1, STOCK_COLUMNS.length),
     onHand: block(onHand + 3, end, ON_HAND_COLUMNS.length),
   };
-}
-
-function settingRow(setting: Setting, standards: Standards, row: number): Cell[] {
-  const { unit } = standards;
-  const value = standards[setting.key as keyof Standards] as string | number;
-  return [
-    { value: setting.label, style: 'text' },
-    {
-      value: isNotSet(standards, setting.key as SettingKey) ? null : value,
-      style: 'input',
-      format: settingFormat(setting.measure, unit, value),
-    },
-    {
-      value,
-      formula: `IF(B${row}="",${defaultText(setting, unit)},B${row})`,
-      style: 'figure',
-      format: settingFormat(setting.measure, unit, value).replace('@', 'General'),
-    },
-    unitOf(setting, standards, row),
-    { value: limitsText(setting, unit), style: 'text' },
-    { value: cellName(setting.key), style: 'note' },
-    { value: setting.note, style: 'note' },
-  ];
-}
-
-/** A setting's unit; of one machine's setting also that nobody has set it. */
-function unitOf(setting: Setting, standards: Standards, row: number): Cell {
-  const unit = settingUnit(setting.measure, standards.unit);
-  if (!setting.ofMachine) return { value: unit, style: 'text' };
-  const open = `${unit}, not set yet`;
-  return {
-    value: isNotSet(standards, setting.key as SettingKey) ? open : unit,
-    formula: `IF(B${row}="",${quote(open)},${quote(unit)})`,
-    style: 'text',
-  };
-}
-
-/** The same sentence as `notSetSentence`, from the cells. */
-function notSetFormula(unit: Unit, rowOf: (setting: Setting) => number): string {
-  const machine = (SETTINGS as readonly Setting[]).filter(({ ofMachine }) => ofMachine);
-  const set = machine.map((setting) => `B${rowOf(setting)}<>""`).join(',');
-  const parts = machine.map((setting) => {
-    const { before, after } = notSetPart(setting, unit);
-    return `IF(B${rowOf(setting)}="",${quote(`, ${before}`)}&C${rowOf(setting)}&${quote(after)},"")`;
-  });
-  return `IF(AND(${set}),"",${quote(NOT_SET)}&MID(${parts.join('&')},3,1000)&".")`;
-}
-
-/** A setting's default as a formula writes it. */
-function defaultText(setting: Setting, unit: Unit): string {
-  const value = setting.key === 'unit' ? unit : defaultStandards(unit)[setting.key as SettingKey];
-  return typeof value === 'number' ? String(value) : quote(value);
-}
-
-function limitsText(setting: Setting, unit: Unit): string {
-  if (setting.measure === 'choice') return setting.choices.join(', ');
-  if (setting.measure === 'text') return 'any text';
-  const { min, max } = limits(setting, unit);
-  const shown = (figure: number) =>
-    setting.measure === 'percent' ? `${figure * 100}%` : String(Number(figure.toPrecision(4)));
-  return `${shown(min)} to ${shown(max)}`;
-}
-
-function validationOf(setting: Setting, unit: Unit, range: string): Validation | null {
-  if (setting.measure === 'text') return null;
-  const message = `${setting.label}: ${limitsText(setting, unit)}.`;
-  if (setting.measure === 'choice') return { range, rule: { kind: 'list', choices: setting.choices }, message };
-  const { min, max } = limits(setting, unit);
-  return {
-    range,
-    rule: { kind: 'number', min, max, ...(setting.measure === 'count' ? { whole: true } : {}) },
-    message,
-  };
-}
-
-function stockFormat(key: StockColumnKey, unit: Unit, value: unknown): string {
-  switch (key) {
-    case 'species':
-      return '@';
-    case 'quarters':
-    case 'onHand':
-      return '0';
-    case 'price':
-      return columnFormat('money', unit);
-    default:
-      return columnFormat('input length', unit, value);
-  }
-}
-
-function stockUnit(key: StockColumnKey, unit: Unit): string {
-  switch (key) {
-    case 'thickness':
-    case 'width':
-    case 'length':
-      return unit;
-    case 'quarters':
-      return QUARTERS_UNIT;
-    case 'price':
-      return '$';
-    case 'onHand':
-      return 'boards; blank: buy';
-    default:
-      return '';
-  }
 }

@@ -7,7 +7,6 @@ import { blocksOf, bytesOf, constantEntry, LARGEST_REQUEST, type Entry } from '.
 import { isFilled, readCellAt, readSelection, readSheet } from './read';
 import { inExcel, Refused } from './session';
 import { codeOf } from './words';
-import { writeSheets } from './write';
 
 /** Excel behind the port, through Office.js. `afterFailure` is called when sheets could not be written. */
 export function excelHost(afterFailure: () => unknown = () => undefined): Host {
@@ -25,6 +24,8 @@ export function excelHost(afterFailure: () => unknown = () => undefined): Host {
     readSheet: (name) => inExcel(`Reading "${name}"`, (context) => readSheet(context, name, 'values')),
     readFormulas: (name) => inExcel(`Reading "${name}"`, (context) => readSheet(context, name, 'formulas')),
     writeSheets: async (sheets, options) => {
+      // The largest part of this host, and not wanted before something is filled.
+      const { writeSheets } = await import('./write');
       const written = await writeSheets(sheets, options);
       if (!written.ok) afterFailure();
       return written;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openingJson } from '../../cli/takeoffReport';
+import { openingJson } from '../../cli/takeoffJson';
 import { makeHead } from '../../src/head/makeHead';
 import { defaultStandards } from '../../src/standards';
 import { planBoards } from '../../src/takeoff/boards';

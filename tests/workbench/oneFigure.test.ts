@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { openingJson } from '../../cli/takeoffReport';
+import { openingJson } from '../../cli/takeoffJson';
 import type { Opening } from '../../src/schedule/opening';
 import { defaultStandards } from '../../src/standards';
 import { planTakeoff } from '../../src/takeoff/planned';

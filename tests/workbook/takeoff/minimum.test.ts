@@ -9,7 +9,7 @@ import { takeoff } from '../../../src/takeoff/takeoff';
 import { TAKEOFF_COLUMNS } from '../../../src/workbook/takeoff/columns';
 import { takeoffSource } from '../../../src/workbook/takeoff/sheet';
 import { stockSheet } from '../../../src/workbook/stockSheet';
-import { totalsJson } from '../../../cli/takeoffReport';
+import { totalsJson } from '../../../cli/takeoffJson';
 import { opening } from '../../takeoff/openings';
 
 const STANDARDS = defaultStandards();
