@@ -48,14 +48,15 @@ export function readSchedule(
   const layout = found ?? layoutFromChoices(table.rows, choices);
   const asked = new Asked(answersOf(how));
   const first = sort(table, standards, layout, choices);
-  const columns = askColumns(first.reader.raw.map((raw) => new RowChanges(raw, asked)));
+  const firstRows = first.reader.raw.map((raw) => new RowChanges(raw, asked));
+  const columns = askColumns(firstRows);
   // A column whose meaning was answered is read by it.
   const isChosen = Object.keys(columns.choices).length > 0;
   const all = isChosen ? { ...columns.choices, ...choices } : choices;
   const again = isChosen ? (findLayout(table.rows, 0, all) ?? layoutFromChoices(table.rows, all)) : layout;
   const { reader, columns: read, notes } = isChosen ? sort(table, standards, again, all) : first;
-  const rows = reader.raw.map((raw) => new RowChanges(raw, asked));
-  if (rows.length > 0) askColumns(rows);
+  const rows = isChosen ? reader.raw.map((raw) => new RowChanges(raw, asked)) : firstRows;
+  if (isChosen) askColumns(rows);
   askDoubts(rows, table);
   const list = askList(rows, { table, standards, asked });
   const { openings, leftOut } = readRows(rows, list, standards);
