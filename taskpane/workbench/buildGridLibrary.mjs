@@ -16,7 +16,7 @@ import { fileURLToPath } from 'node:url';
 /** @param {string} outdir @param {boolean} production */
 export async function buildGridLibrary(outdir, production) {
   await build({
-    entryPoints: [fileURLToPath(new URL('./gridLibrary.ts', import.meta.url))],
+    entryPoints: { 'grid-library': fileURLToPath(new URL('./gridLibrary.ts', import.meta.url)) },
     outdir,
     bundle: true,
     splitting: true,
