@@ -1,7 +1,7 @@
 import { jobMinimum, type JobMinimum } from '../src/job/minimum';
 import type { Job } from '../src/job/fields';
 import { notPricedYet } from '../src/extras';
-import { roundTo } from '../src/rounding';
+import { addUp, roundTo } from '../src/rounding';
 import type { Reading, Schedule } from '../src/schedule/opening';
 import { settingsNotSet, type SettingKey, type Standards } from '../src/standards';
 import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
@@ -141,7 +141,7 @@ export function stockJson(needs: BoardNeeds, taken: Takeoff) {
   const buys = boardsToBuy(needs, taken.standards);
   return {
     boards: buys.reduce((sum, { bought }) => sum + bought, 0),
-    cost: Number(plans.reduce((sum, { cost }) => sum + cost, 0).toFixed(2)),
+    cost: addUp(plans.map(({ cost }) => cost)),
     buy: buys.map(
       ({ plan: { species, thickness }, board: { quarters, width, length, onHand }, price, bought, cost }) => ({
         species,

@@ -5,7 +5,7 @@ import { columnsLike } from './openColumns';
 import { bestHeading, lastHeadingLine } from './openHeadings';
 import { assembled, type OpenTable } from './openRows';
 import { bodyBelow } from './reach';
-import { median } from './splitRows';
+import { median } from '../median';
 import { phrasesOf, wordLines, type Phrase, type Word } from './words';
 
 /** The rows of a table of the page before that goes on without headings; null where nothing keeps to its columns. */

@@ -1,4 +1,4 @@
-import { median } from './splitRows';
+import { median } from '../median';
 import { phrasesOf, type Phrase, type Word } from './words';
 
 /** What parts the texts of two columns, in ems. */

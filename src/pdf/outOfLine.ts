@@ -1,4 +1,5 @@
-import { median, type WordRow } from './splitRows';
+import { median } from '../median';
+import type { WordRow } from './splitRows';
 
 /** Fewer cells than this in a column have no common edge. */
 const FEWEST = 5;

@@ -1,3 +1,4 @@
+import { median } from '../median';
 import { clusters } from './rules';
 import { wordLines, type Word } from './words';
 
@@ -176,9 +177,4 @@ function rowOf(lines: readonly Line[], columns: number, flags: readonly string[]
     lines.filter((line) => line.column === column).flatMap(({ words }) => words),
   );
   return { cells, flags };
-}
-
-export function median(figures: readonly number[]): number {
-  const sorted = [...figures].sort((one, other) => one - other);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }

@@ -1,7 +1,7 @@
 import type { Extra } from '../extras';
 import type { Asked, Choice, Draft, Together } from './asked';
 import type { ColumnUnit } from './columnUnit';
-import { FIELD_KINDS } from './fieldKinds';
+import { FIELDS } from './fieldKinds';
 import type { OpeningField, Problem } from './opening';
 import type { RawOpening } from './rowCells';
 
@@ -81,5 +81,3 @@ export class RowChanges {
     return chosen;
   }
 }
-
-const FIELDS = Object.keys(FIELD_KINDS) as OpeningField[];

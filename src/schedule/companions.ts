@@ -1,6 +1,6 @@
 import type { Standards } from '../standards';
 import { readField } from './answerField';
-import { FIELD_KINDS } from './fieldKinds';
+import { FIELD_KINDS, FIELDS } from './fieldKinds';
 import { quote } from './figure';
 import type { RowChanges } from './changes';
 import type { Opening, OpeningField, OpeningInputs, Problem } from './opening';
@@ -10,8 +10,6 @@ import type { Opening, OpeningField, OpeningInputs, Problem } from './opening';
  * of three heads. Each is named by a place of its own (`12.2`), so that what is answered for it doesn't change the opening, and says
  * of what it shares with the opening that it is asked there.
  */
-
-const FIELDS = Object.keys(FIELD_KINDS) as OpeningField[];
 
 /** A companion at its place, 2 being the first behind the opening, with what was answered for it alone. */
 export function atItsPlace(companion: Opening, place: number, changes: RowChanges, { unit }: Standards): Opening {

@@ -28,3 +28,6 @@ export const FIELD_KINDS: Readonly<Record<OpeningField, FieldKind>> = {
   place: { label: 'Place', kind: 'text' },
   remarks: { label: 'Remarks', kind: 'text' },
 };
+
+/** In the order in which they are asked for. */
+export const FIELDS = Object.keys(FIELD_KINDS) as OpeningField[];

@@ -1,4 +1,4 @@
-import type { Opening, OpeningField } from '../schedule/opening';
+import type { CellValue, Opening, OpeningField } from '../schedule/opening';
 import type { Standards } from '../standards';
 
 /**
@@ -26,6 +26,18 @@ export type RowField = (typeof ROW_FIELDS)[number];
 /** A figure, a word, or a doubt: text that begins with a question mark and says what is to be settled. */
 export type RowCell = string | number | null;
 export type Row = Readonly<Record<RowField, RowCell>>;
+
+/** What a cell of a sheet holds, as an opening's own input. */
+export function asRowCell(cell: CellValue | undefined): RowCell {
+  if (cell === null || cell === undefined || cell === '') return null;
+  return typeof cell === 'number' ? cell : String(cell);
+}
+
+/** Whether two cells hold the same: a grid may give a figure back with its last digit rounded. */
+export function isSameCell(one: RowCell, other: RowCell): boolean {
+  if (one === other) return true;
+  return typeof one === 'number' && typeof other === 'number' && Math.abs(one - other) <= 1e-12 * Math.abs(other);
+}
 
 /** What a cell holds while nobody has settled it: `? Needs a span: got "36 or 38".` It is priced once a figure is typed over it. */
 function doubt(sentence: string): string {

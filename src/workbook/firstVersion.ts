@@ -1,4 +1,5 @@
 import type { CellValue, OpeningField, Table } from '../schedule/opening';
+import { asRowCell, isSameCell } from '../takeoff/row';
 import { UNITS, type Unit } from '../unit';
 import type { Edit, Kept, OwnCell, OwnColumn, TypedOver } from './refill';
 import { scaleTo } from './takeoff/read';
@@ -74,18 +75,18 @@ export function keptFromFirst(values: Table, formulas: Table, unit: Unit): Kept 
       for (const [order, [field, heading]] of INPUTS.entries()) {
         const column = place(heading);
         if (column < 0 || FILLED_IN.test(liveAt(at, column) ?? '')) continue;
-        const [value, was] = [plain(cells[column]), plain(listed[order])];
+        const [value, was] = [asRowCell(cells[column]), asRowCell(listed[order])];
         // A blank leg stands there as 0.
-        if (same(value, was) || (field === 'leg' && value === 0 && was === null)) continue;
+        if (isSameCell(value, was) || (field === 'leg' && value === 0 && was === null)) continue;
         const inUnit = <T>(figure: T) => (typeof figure === 'number' && LENGTHS.has(field) ? figure * scale : figure);
         edits.push({ no, row, mark, field, value: inUnit(value), was: inUnit(was) });
       }
     }
     for (const column of figuresAt)
-      if (liveAt(at, column) === null && plain(cells[column]) !== null)
+      if (liveAt(at, column) === null && asRowCell(cells[column]) !== null)
         typedOver.push({ no, mark: shown, heading: headings[column]! });
     for (let column = lastAt + 1; column < headings.length; column++) {
-      const [value, formula] = [plain(cells[column]), liveAt(at, column)];
+      const [value, formula] = [asRowCell(cells[column]), liveAt(at, column)];
       if (headings[column] === '' || (value === null && formula === null)) continue;
       const found = own.get(headings[column]!) ?? new Map<number, OwnCell>();
       own.set(headings[column]!, found.set(no, { value: value ?? '', formula: null, sheetRow: values.firstRow + at }));
@@ -107,14 +108,4 @@ function readListed(cell: CellValue | undefined): CellValue[] | null {
     // Changed by hand: nothing can be told of the row, and that is said.
     return null;
   }
-}
-
-function plain(cell: CellValue | undefined): string | number | null {
-  if (cell === null || cell === undefined || cell === '') return null;
-  return typeof cell === 'number' || typeof cell === 'string' ? cell : String(cell);
-}
-
-function same(value: string | number | null, was: string | number | null): boolean {
-  if (value === was) return true;
-  return typeof value === 'number' && typeof was === 'number' && Math.abs(value - was) <= 1e-12 * Math.abs(was);
 }

@@ -1,7 +1,7 @@
 import { countOf, type Extra, type ExtraKind } from '../extras';
 import { readEnds, readHead } from '../head/words';
 import type { Opening, OpeningField, Table } from '../schedule/opening';
-import { doubtIn, listedCells, rowOf, sharedMarks, type RowCell } from '../takeoff/row';
+import { doubtIn, isSameCell, listedCells, rowOf, sharedMarks, type RowCell } from '../takeoff/row';
 import type { Standards } from '../standards';
 import type { Unit } from '../unit';
 import { keptFromFirst } from './firstVersion';
@@ -110,7 +110,7 @@ export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Ke
       if (formula !== undefined && isFilledIn(formula)) continue;
       const was = before.inputs.get(field) ?? null;
       const listedValue = typeof was === 'number' && measure === 'input length' ? was * scale : was;
-      if (same(inputs[field], listedValue)) continue;
+      if (isSameCell(inputs[field], listedValue)) continue;
       edits.push({ no, row: before.row, mark, field, value: inputs[field], was: listedValue });
     }
     for (const [heading, { value, formula }] of cells) {
@@ -128,12 +128,6 @@ export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Ke
     typedOver,
     ownColumns: [...own].map(([heading, cells]) => ({ heading, cells })),
   };
-}
-
-/** A grid may give a figure back with its last digit rounded. */
-function same(value: RowCell, was: RowCell): boolean {
-  if (value === was) return true;
-  return typeof value === 'number' && typeof was === 'number' && Math.abs(value - was) <= 1e-12 * Math.abs(was);
 }
 
 export interface Reapplied {
@@ -164,8 +158,8 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
       if (opening.no === undefined) return true;
       // A revised list that says something else of this input now has the last word.
       const revised = rowListed(opening)[edit.field];
-      if (same(revised, edit.was)) return true;
-      if (!same(revised, edit.value))
+      if (isSameCell(revised, edit.was)) return true;
+      if (!isSameCell(revised, edit.value))
         said.push(
           `${name(opening)}: ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook is not kept: the revised list changed it from ${edit.was ?? 'blank'} to ${revised ?? 'blank'}.`,
         );

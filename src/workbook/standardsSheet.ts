@@ -10,9 +10,10 @@ import {
   type SettingKey,
   type Standards,
 } from '../standards';
-import type { CellValue, Table } from '../schedule/opening';
+import type { Table } from '../schedule/opening';
 import type { CostKind } from '../takeoff/costKinds';
 import { sellingFactor } from '../takeoff/price';
+import { asRowCell } from '../takeoff/row';
 import { longUnit, perFootPerMinute, perInch, type Unit } from '../unit';
 import { headingCell } from './columnHeads';
 import { columnFormat } from './format';
@@ -211,12 +212,8 @@ export function standardsRangesIn({ rows }: Table): StandardsRanges | null {
   const [settings, workedOut] = [at('Setting'), at(WORKED_OUT_HEADING)];
   const [stock, onHand, end] = [at(STOCK_HEADING), at(ON_HAND_HEADING), at(LIST_END)];
   if (settings < 0 || workedOut < settings || stock < workedOut || onHand < stock || end < onHand) return null;
-  const plain = (cell: CellValue | undefined) => {
-    if (cell === null || cell === undefined || cell === '') return null;
-    return typeof cell === 'number' ? cell : String(cell);
-  };
   const block = (first: number, last: number, columns: number) =>
-    rows.slice(first, last).map((row) => Array.from({ length: columns }, (_, column) => plain(row[column])));
+    rows.slice(first, last).map((row) => Array.from({ length: columns }, (_, column) => asRowCell(row[column])));
   return {
     settings: block(settings + 1, workedOut - 1, 2).map(([, value]) => value ?? null),
     wood: block(stock + 3, onHand - 1, STOCK_COLUMNS.length),

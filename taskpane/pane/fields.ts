@@ -1,5 +1,5 @@
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
-import { FIELD_KINDS, type FieldKind } from '../../src/schedule/fieldKinds';
+import { FIELDS as FIELD_KEYS, FIELD_KINDS, type FieldKind } from '../../src/schedule/fieldKinds';
 import type { Opening, OpeningField } from '../../src/schedule/opening';
 import { isNotSet, type Setting, type SettingKey, type Standards } from '../../src/standards';
 import { decimal, typedLength } from './format';
@@ -22,7 +22,7 @@ export function fieldOf(key: OpeningField): Field {
 }
 
 /** In the order in which the pane asks for them. */
-export const FIELDS: readonly Field[] = (Object.keys(FIELD_KINDS) as OpeningField[]).map(fieldOf);
+export const FIELDS: readonly Field[] = FIELD_KEYS.map(fieldOf);
 
 /** What the field holds now, as it could be typed; '' where it holds nothing. */
 export function fieldText(opening: Opening, key: OpeningField, standards: Standards, locale?: string): string {

@@ -1,3 +1,4 @@
+import { median } from '../../median';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { dollars } from '../../quote/money';
 import type { LineCheck } from './checkLine';
@@ -90,9 +91,4 @@ function withoutChance(check: LineCheck, beside: number, openings: readonly Open
     return { ...one, mistakes: left, cause, text: one.text.replace(/: perhaps .*/, '') };
   });
   return { ...check, findings };
-}
-
-function median(figures: readonly number[]): number {
-  const sorted = [...figures].sort((one, other) => one - other);
-  return sorted[Math.floor(sorted.length / 2)]!;
 }

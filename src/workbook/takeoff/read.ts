@@ -1,4 +1,5 @@
 import type { CellValue, OpeningField, Table } from '../../schedule/opening';
+import { asRowCell } from '../../takeoff/row';
 import { perInch, UNITS, type Unit } from '../../unit';
 import { TAKEOFF_COLUMNS, type ColumnKey, type TakeoffColumn } from './columns';
 
@@ -45,7 +46,7 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
     };
     const inputs = Object.fromEntries(
       INPUTS.map(({ key, measure }) => {
-        const value = plain(cells[place.get(key)!]);
+        const value = asRowCell(cells[place.get(key)!]);
         return [key, typeof value === 'number' && measure === 'input length' ? value * scale : value];
       }),
     ) as Record<OpeningField, string | number | null>;
@@ -57,7 +58,7 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
     const own = new Map(
       headings.flatMap((heading, column) => {
         if (known.has(column) || heading === '') return [];
-        const value = plain(cells[column]);
+        const value = asRowCell(cells[column]);
         const formula = live(column);
         return value === null && formula === null ? [] : [[heading, { value, formula }] as const];
       }),
@@ -93,9 +94,4 @@ export function planState({ rows, firstRow }: Table): string {
 export function scaleTo(unit: Unit, kept: CellValue | undefined): number {
   const from = UNITS.find((each) => each === kept) ?? unit;
   return from === unit ? 1 : perInch(unit) / perInch(from);
-}
-
-function plain(cell: CellValue | undefined): string | number | null {
-  if (cell === null || cell === undefined || cell === '') return null;
-  return typeof cell === 'number' || typeof cell === 'string' ? cell : String(cell);
 }
