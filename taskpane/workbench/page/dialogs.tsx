@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /** A dialog over the page; Escape closes it. The focus goes back to where it was. */
 export function Dialog(props: {
@@ -9,10 +9,14 @@ export function Dialog(props: {
   readonly children: ComponentChildren;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
+  // At once, both ways: an effect that waits for a picture would take the focus back from what the next key has opened.
+  useLayoutEffect(() => {
     const before = document.activeElement;
-    dialog.current?.showModal();
+    const shown = dialog.current;
+    shown?.showModal();
     return () => {
+      // While it is shown nothing under it can take the focus.
+      shown?.close();
       if (before instanceof HTMLElement) before.focus();
     };
   }, []);

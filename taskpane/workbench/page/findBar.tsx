@@ -31,6 +31,16 @@ function found(engine: Engine, text: string): Place[] {
   return places;
 }
 
+const FIELD = 'wb-find-text';
+
+/** Puts the focus into the field, its text selected; false where finding is not open. */
+export function focusFind(): boolean {
+  const field = document.getElementById(FIELD) as HTMLInputElement | null;
+  field?.focus();
+  field?.select();
+  return field !== null;
+}
+
 interface FindProps {
   readonly engine: Engine;
   readonly host: WorkbenchHost;
@@ -39,15 +49,11 @@ interface FindProps {
 
 /** Finds a text in all sheets. Enter goes on to the next cell, Shift+Enter back, Escape closes. */
 export function FindBar({ engine, host, close }: FindProps) {
-  const input = useRef<HTMLInputElement>(null);
   const [text, setText] = useState('');
   const [said, setSaid] = useState('');
   const search = useRef<{ text: string; places: Place[]; at: number }>({ text: '', places: [], at: -1 });
   // At once: what is typed right after the key belongs here.
-  useLayoutEffect(() => {
-    input.current?.focus();
-    input.current?.select();
-  }, []);
+  useLayoutEffect(() => void focusFind(), []);
   const go = (by: number) => {
     if (text.trim() === '') return setSaid('Type what to find.');
     const last = search.current;
@@ -75,10 +81,9 @@ export function FindBar({ engine, host, close }: FindProps) {
         }
       }}
     >
-      <label for="wb-find-text">Find in all sheets</label>
+      <label for={FIELD}>Find in all sheets</label>
       <input
-        id="wb-find-text"
-        ref={input}
+        id={FIELD}
         type="search"
         placeholder="in all sheets"
         value={text}

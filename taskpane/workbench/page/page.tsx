@@ -1,12 +1,12 @@
 import { render } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import type { Store } from '../../pane/store';
 import type { Engine } from '../engine';
 import type { Job } from '../file/job';
 import type { WorkbenchHost } from '../workbenchHost';
 import { Bar, JobName, LeftWork, type Doings } from './bar';
 import { Asking, KeysList, type Question, type Questions } from './dialogs';
-import { FindBar } from './findBar';
+import { FindBar, focusFind } from './findBar';
 import { GridTools } from './gridTools';
 import { watchKeys } from './keys';
 import { PlanStrip, type PlanNews } from './planStrip';
@@ -49,7 +49,10 @@ export function mountPage({ engine, host, job, say, example, questions, plans, c
   const doings: Doings = {
     open: () => pick(openFile),
     print: () => show('print'),
-    find: () => show('find'),
+    // Open already, with the focus in the sheet: the key goes back to its field.
+    find: () => {
+      if (!focusFind()) show('find');
+    },
     keys: () => show('keys'),
     example: () =>
       void example().then(
@@ -61,7 +64,7 @@ export function mountPage({ engine, host, job, say, example, questions, plans, c
   const Overlay = () => {
     const [over, setOver] = useState<Over>(null);
     const [asked, setAsked] = useState<{ question: Question; answer: (choice: string) => void } | null>(null);
-    useEffect(() => {
+    useLayoutEffect(() => {
       show = setOver;
       questions.onAsked((question, answer) => setAsked({ question, answer }));
     }, []);
