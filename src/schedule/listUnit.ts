@@ -1,6 +1,7 @@
 import type { Unit } from '../unit';
 import type { Choice, Draft } from './asked';
 import { cellText } from './cell';
+import { mayBeCentimeters } from './centimeters';
 import { inWorkbookUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
 import { figure, quote } from './figure';
 import type { MeaningKey } from './meanings';
@@ -20,14 +21,18 @@ const USUAL: Partial<Record<MeaningKey, readonly [number, number]>> = {
   rise: [1.5, 190],
   radius: [5, 400],
   diameter: [11, 146],
-  size: [11, 146],
-  roughSize: [11, 150],
 };
-const KEYS = Object.keys(USUAL) as MeaningKey[];
+/** A size has a width and a height. */
+const OF_SIZE: Partial<Record<MeaningKey, readonly MeaningKey[]>> = {
+  size: ['width', 'height'],
+  roughSize: ['roughWidth', 'roughHeight'],
+};
+const KEYS = [...Object.keys(USUAL), ...Object.keys(OF_SIZE)] as MeaningKey[];
 const UNITS: readonly ColumnUnit[] = ['in', 'ft', 'mm', 'cm', 'm'];
 const SAMPLED = 3000;
 
-interface Bare {
+/** A figure without a unit of its own; of a size, that of its width or its height. */
+export interface Bare {
   readonly key: MeaningKey;
   readonly value: number;
   readonly text: string;
@@ -46,11 +51,11 @@ export function bareFigures(raw: RawOpening): readonly Bare[] {
     cellsOf(raw, key).flatMap(({ column, cell }) => {
       if (column.unit !== null) return [];
       const text = cellText(cell);
-      const parts = key === 'size' || key === 'roughSize' ? sizes(text) : [text];
-      return parts.flatMap((part) => {
+      const parts = key in OF_SIZE ? sizes(text) : [text];
+      return parts.flatMap((part, index) => {
         if (!isBare(part)) return [];
         const read = readLength(part, { name: '', column: 'in', unit: 'in', zero: true });
-        return read.ok && read.value > 0 ? [{ key, value: read.value, text: part }] : [];
+        return read.ok && read.value > 0 ? [{ key: OF_SIZE[key]?.[index] ?? key, value: read.value, text: part }] : [];
       });
     }),
   );
@@ -83,7 +88,8 @@ export function judgeUnit(raws: readonly RawOpening[], workbook: Unit, stated: C
   const fractions = workbook === 'in' && all.filter(({ text }) => /\d\/\d|[½¼¾⅛⅜⅝⅞]/.test(text)).length > 0;
   const others = stated !== null && stated !== workbook && stated !== 'ft-in';
   const sure = fractions ? own >= 0.5 : own >= 0.8 && own >= best - 0.1;
-  if (sure && !others) return { unit: workbook, draft: null };
+  const either = sure && workbook === 'in' && mayBeCentimeters(raws.slice(0, SAMPLED), all);
+  if (sure && !others && !either) return { unit: workbook, draft: null };
   const shownRows = rows.filter(({ bare }) => bare.length > 0).slice(0, 2);
   const first = others && stated !== null ? stated : null;
   const choices = (['in', 'ft', 'mm', 'cm'] as const)
@@ -94,7 +100,8 @@ export function judgeUnit(raws: readonly RawOpening[], workbook: Unit, stated: C
       example: shownRows.map(({ raw, bare }) => `row ${raw.row}: ${readIn(unit, bare.slice(0, 3))}`).join('; '),
     }));
   const shown = shownRows.map(({ raw, bare }) => example(raw, bare.slice(0, 3)));
-  const lead = `Figures of this list have no unit, and as ${UNIT_NAMES[workbook]} they would be unusual or mixed; what are they in?`;
+  const why = either && !others ? EITHER : `as ${UNIT_NAMES[workbook]} they would be unusual or mixed`;
+  const lead = `Figures of this list have no unit, and ${why}; what are they in?`;
   return {
     unit: null,
     draft: {
@@ -108,11 +115,13 @@ export function judgeUnit(raws: readonly RawOpening[], workbook: Unit, stated: C
   };
 }
 
+const EITHER = 'they may be inches as well as centimeters';
+
 function score(figures: readonly Bare[], unit: ColumnUnit): number {
   let sum = 0;
   let weights = 0;
   for (const { key, value } of figures) {
-    const weight = /width|size|diameter/i.test(key) ? 2 : 1;
+    const weight = /width|diameter/i.test(key) ? 2 : 1;
     const inches = inWorkbookUnit(value, unit, 'in');
     const [least, most] = USUAL[key] ?? [0, Infinity];
     weights += weight;

@@ -10,11 +10,11 @@ import { valueOf } from '../value';
 
 const read = (...rows: CellValue[][]) => valueOf(readSchedule({ name: 'list', firstRow: 1, rows }, defaultStandards()));
 
-test('a list in centimeters of widths and rises alone may be one of inches, and is read so; a height tells', () => {
-  const alone = read(['Mark', 'Head', 'Width', 'Rise'], ['W1', 'segmental', 90, 15]);
-  expect([alone.questions, alone.openings[0]!.span]).toEqual([[], 90]);
-  const high = read(['Mark', 'Head', 'Width', 'Height', 'Rise'], ['W1', 'segmental', 90, 210, 15]);
-  expect(high.questions.map(({ id }) => id)).toEqual(['unit']);
+test('a list in centimeters with an opening under 40 cm, or one of half feet throughout, is read as one in inches', () => {
+  const small = read(['Mark', 'Head', 'Width', 'Rise'], ['W1', 'segmental', 35, 15], ['W2', 'segmental', 90, 15]);
+  expect([small.questions, small.openings[0]!.span]).toEqual([[], 35]);
+  const halfFeet = read(['Mark', 'Head', 'Width', 'Rise'], ['W1', 'segmental', 72, 15], ['W2', 'segmental', 84, 15]);
+  expect([halfFeet.questions, halfFeet.openings[0]!.span]).toEqual([[], 72]);
 });
 
 test('a single wrong figure that fits an opening is taken as it stands', () => {
