@@ -107,10 +107,29 @@ export function sharingRows(
     if (typeof cell !== 'number' || !Number.isFinite(cell)) return [];
     if (seen.has(cell)) throw worksheetError(`no must name each opening once; got ${cell} twice`);
     seen.add(cell);
-    const cells = [...padded(mains[at]!, MAIN.length), ...padded(mores[at]!, MORE.length)];
-    return [{ no: cell, figures: computed(cells, kept) }];
+    return [{ no: cell, figures: computed(cellsOfRow(mains[at]!, mores[at]!), kept) }];
   });
   return { rows, standards: kept.shop.standards };
+}
+
+/** Computes the rows of `sharingRows` one at a time. Of what is wrong with them the call itself tells. */
+export function* rowsAhead([no, main, more, shop, wood, onhand]: readonly any[]): Generator<void> {
+  if (![no, main, more].every(Array.isArray) || main.length !== no.length || more.length !== no.length) return;
+  let kept: KeptShop;
+  try {
+    kept = shopOf(shop, wood, onhand);
+  } catch {
+    return;
+  }
+  for (const [at, [number]] of no.entries()) {
+    if (typeof number !== 'number') continue;
+    computed(cellsOfRow(main[at], more[at]), kept);
+    yield;
+  }
+}
+
+function cellsOfRow(main: readonly any[], more: readonly any[]): RowCell[] {
+  return [...padded(main, MAIN.length), ...padded(more, MORE.length)];
 }
 
 function rowFrom(cells: readonly RowCell[]): Row {

@@ -1,5 +1,6 @@
 import { call } from '../../functions/call';
 import { FUNCTIONS } from '../../functions/registry';
+import { rowsAhead } from '../../functions/rows';
 import { ok, refuse } from '../../src/result';
 import type { GridFunction } from './functions';
 
@@ -12,4 +13,5 @@ export const ARCH_FUNCTIONS: readonly GridFunction[] = FUNCTIONS.map(({ name, me
     const called = call(name, args);
     return 'error' in called ? refuse(called.message) : ok(called.value);
   },
+  ...(name === 'SHARES' ? { steps: rowsAhead } : {}),
 }));

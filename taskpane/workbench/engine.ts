@@ -36,6 +36,7 @@ export function startWorkbook(library: GridLibrary, univer: Univer, functions: r
   registerFunctions({ library, injector }, functions);
   const telling = new Telling();
   const calculation = new Calculation({ library, injector, workbook }, functions, (now) => telling.is(now));
+  univer.onDispose(() => calculation.end());
   return {
     ...{ library, univer, injector, api, workbook, calculation },
     settled: () => calculation.settled(),

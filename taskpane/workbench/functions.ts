@@ -11,6 +11,8 @@ export interface GridFunction {
   readonly parameters: readonly { readonly name: string; readonly description: string; readonly optional: boolean }[];
   /** Arguments as Excel hands them over: a range as rows, a blank as null. */
   call(args: readonly (PlainValue | PlainValue[][])[]): Result<PlainValue | readonly (readonly PlainValue[])[]>;
+  /** Of a call that takes long: work that it then finds done, step by step, so that the page need not stand still. */
+  readonly steps?: (args: readonly (PlainValue | PlainValue[][])[]) => Iterable<void>;
 }
 
 /** Calls a function; where it throws, that is its refusal. */

@@ -10,7 +10,7 @@ import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusal
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
 import { settingsOf } from './readGrid';
 import { typedValue } from './worksheet';
-import { ENTERED_AGAIN, writeSheets } from './write';
+import { writeSheets } from './write';
 
 /** The port over the workbench's grid. */
 export class WorkbenchHost implements Host {
@@ -288,7 +288,7 @@ export class WorkbenchHost implements Host {
     const subscription = this.engine.injector
       .get(this.engine.library.core.ICommandService)
       .onCommandExecuted((command, options) =>
-        listener(command, Boolean(options?.onlyLocal || options?.['fromFormula'] || options?.[ENTERED_AGAIN])),
+        listener(command, Boolean(options?.onlyLocal || options?.['fromFormula'])),
       );
     return () => subscription.dispose();
   }

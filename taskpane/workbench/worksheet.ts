@@ -34,8 +34,9 @@ const USUAL_WIDTH = 10;
 const LINE_PX = 17;
 const ROW_PADDING_PX = 7;
 const TITLE_PX = 30;
-/** Rows turned into the grid's cells between two looks at the stop signal. */
+/** Rows turned into the grid's cells, at most, between two looks at the stop signal, and for how long, in ms. */
 const CHUNK_ROWS = 200;
+const TURN_MS = 50;
 const SPARE_ROWS = 40;
 const SPARE_COLUMNS = 6;
 
@@ -52,20 +53,21 @@ export async function worksheetData(
   const cells: Record<number, Record<number, ICellData>> = {};
   const formulas = new SharedFormulas();
   const spilled = spilledCells(sheet.rows);
-  for (let first = 0; first < sheet.rows.length; first += CHUNK_ROWS) {
-    const chunk = sheet.rows.slice(first, first + CHUNK_ROWS);
-    chunk.forEach((row, index) => {
-      const filled: Record<number, ICellData> = {};
-      row.forEach((cell, column) => {
-        if (!cell) return;
-        // What a formula spills stands in a layer of the grid's own; a value here would be in its way.
-        const away = spilled.has(`${first + index},${column}`);
-        filled[column] = gridCell(core.CellValueType, cell, styles, away ? null : cell.value);
-        if (cell.formula !== undefined) formulas.put(filled[column], cell.formula, first + index, column);
-      });
-      cells[first + index] = filled;
+  let turn = performance.now();
+  for (const [at, row] of sheet.rows.entries()) {
+    const filled: Record<number, ICellData> = {};
+    row.forEach((cell, column) => {
+      if (!cell) return;
+      // What a formula spills stands in a layer of the grid's own; a value here would be in its way.
+      const away = spilled.has(`${at},${column}`);
+      filled[column] = gridCell(core.CellValueType, cell, styles, away ? null : cell.value);
+      if (cell.formula !== undefined) formulas.put(filled[column], cell.formula, at, column);
     });
-    if (!(await step(Math.min(first + CHUNK_ROWS, sheet.rows.length)))) return undefined;
+    cells[at] = filled;
+    const done = at + 1;
+    if (done < sheet.rows.length && done % CHUNK_ROWS !== 0 && performance.now() - turn < TURN_MS) continue;
+    if (!(await step(done))) return undefined;
+    turn = performance.now();
   }
   const columns = sheet.rows.reduce((most, row) => Math.max(most, row.length), sheet.widths.length);
   const kept = Object.fromEntries(KEPT.filter((key) => sheet[key] !== undefined).map((key) => [key, sheet[key]]));

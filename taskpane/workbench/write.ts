@@ -1,11 +1,11 @@
-import type { ICellData, IMutationInfo, IWorksheetData, Worksheet } from '@univerjs/core';
+import type { ICellData, IMutationInfo, IRange, IWorksheetData, ObjectMatrix, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
 import { sheetInTheWay, STOPPED } from '../refusals';
-import { cellFormula, usedSize, type Engine } from './engine';
+import { usedSize, type Engine } from './engine';
 import { CellStyles } from './styles';
-import { worksheetData } from './worksheet';
+import { typedValue, worksheetData } from './worksheet';
 
 /**
  * Writes sheets with their values, so that the grid need not calculate what is already known. They are built beside the
@@ -98,47 +98,81 @@ function drawActive({ library, injector, workbook }: Engine): void {
   injector.get(library.core.ICommandService).syncExecuteCommand(id, { unitId: workbook.getUnitId(), subUnitId });
 }
 
-/** Formulas on the user's own sheets that look at the sheets just written, and those of the written that spill. */
+/** What the formulas just written spill, and formulas on other sheets that look at those just written. */
 function enterAgain(engine: Engine, sheets: readonly Sheet[]): void {
   const { workbook } = engine;
   const words = [
     ...sheets.map(({ name }) => `${name}!`),
-    ...sheets.flatMap(({ names }) => names ?? []).map((n) => n.name),
-  ];
-  const looks = (formula: string) => words.some((word) => formula.toUpperCase().includes(word.toUpperCase()));
+    ...sheets.flatMap(({ names }) => names ?? []).map(({ name }) => name),
+  ].map((word) => word.toUpperCase());
+  const looks = (formula: string) => {
+    const text = formula.toUpperCase();
+    return words.some((word) => text.includes(word));
+  };
+  putSpills(engine, sheets);
   for (const sheet of workbook.getSheets()) {
-    const written = sheets.find(({ name }) => name === sheet.getName());
-    if (written) enterCells(engine, sheet, (row, column) => written.rows[row]?.[column]?.spill !== undefined);
-    else enterCells(engine, sheet, (_row, _column, formula) => looks(formula()));
+    if (sheets.some(({ name }) => name === sheet.getName())) continue;
+    // Of formulas that many cells share the first tells for all.
+    const shared = new Map<string, boolean>();
+    enterCells(engine, sheet, (_row, _column, { f, si }) => {
+      if (!si) return looks(f ?? '');
+      if (f && !shared.has(si)) shared.set(si, looks(f));
+      return shared.get(si) ?? true;
+    });
   }
 }
 
-/** Set on a mutation: nobody typed this. */
-export const ENTERED_AGAIN = 'enteredAgain';
-
 /** Has the formulas that `wanted` names calculated, as if they had just been typed. */
 export function enterCells(
-  engine: Engine,
+  { calculation }: Engine,
   sheet: Worksheet,
-  wanted: (row: number, column: number, formula: () => string) => boolean,
+  wanted: (row: number, column: number, cell: ICellData) => boolean,
 ): void {
-  const { library, injector, workbook } = engine;
-  const cells = new library.core.ObjectMatrix<ICellData>();
+  const areas = new Map<number, IRange[]>();
   sheet.getCellMatrix().forValue((row, column, cell) => {
-    if (!cell?.f && !cell?.si) return;
-    // A shared formula is written out for its cell, which takes longer than all else here.
-    const formula = () => cellFormula(engine, sheet, row, column);
-    if (wanted(row, column, formula)) cells.setValue(row, column, { f: formula() });
+    if ((!cell?.f && !cell?.si) || !wanted(row, column, cell)) return;
+    const above = areas.get(column)?.at(-1);
+    if (above?.endRow === row - 1) above.endRow = row;
+    else {
+      const area = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+      areas.set(column, [...(areas.get(column) ?? []), area]);
+    }
   });
-  if (cells.getSizeOf() === 0) return;
-  const { id } = library.sheets.SetRangeValuesMutation;
+  calculation.again(sheet.getSheetId(), [...areas.values()].flat());
+}
+
+/** Cells that a formula spills over lie in a layer of the grid's own: it is told them, as it was told all other values. */
+function putSpills({ library, injector, workbook }: Engine, sheets: readonly Sheet[]): void {
+  const { FormulaDataModel, SetArrayFormulaDataMutation } = library.engineFormula;
+  const model = injector.get(FormulaDataModel);
+  const ranges: Record<string, Record<number, Record<number, IRange>>> = {};
+  const cells: Record<string, ObjectMatrix<ICellData>> = {};
+  for (const { name, rows } of sheets) {
+    const id = workbook.getSheetBySheetName(name)!.getSheetId();
+    for (const [row, line] of rows.entries())
+      for (const [column, cell] of line.entries()) {
+        if (!cell?.spill) continue;
+        const [endRow, endColumn] = [row + cell.spill.rows - 1, column + cell.spill.columns - 1];
+        const area = { startRow: row, endRow, startColumn: column, endColumn };
+        ((ranges[id] ??= {})[row] ??= {})[column] = area;
+        for (let down = row; down <= endRow; down++)
+          for (let right = column; right <= endColumn; right++) {
+            const value = rows[down]?.[right]?.value ?? null;
+            cells[id] ??= new library.core.ObjectMatrix<ICellData>();
+            cells[id].setValue(down, right, typedValue(library.core.CellValueType, value));
+          }
+      }
+  }
+  if (Object.keys(ranges).length === 0) return;
+  const unit = workbook.getUnitId();
+  model.mergeArrayFormulaRange({ [unit]: ranges });
+  model.mergeArrayFormulaCellData({ [unit]: cells });
+  const arrayFormulaRange = model.getArrayFormulaRange();
+  const arrayFormulaCellData = model.getArrayFormulaCellData();
+  const params = { arrayFormulaRange, arrayFormulaCellData, arrayFormulaEmbedded: {} };
   injector
     .get(library.core.ICommandService)
-    .syncExecuteCommand(
-      id,
-      { unitId: workbook.getUnitId(), subUnitId: sheet.getSheetId(), cellValue: cells.getMatrix() },
-      { [ENTERED_AGAIN]: true },
-    );
+    .syncExecuteCommand(SetArrayFormulaDataMutation.id, params, { onlyLocal: true });
 }
 
 /**

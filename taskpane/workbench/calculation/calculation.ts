@@ -1,4 +1,4 @@
-import type { ICellData, ICommandInfo, IExecutionOptions } from '@univerjs/core';
+import type { ICellData, ICommandInfo, IExecutionOptions, IRange } from '@univerjs/core';
 import type { EngineCore } from '../engine';
 import { forgetPlaces } from '../forgetPlaces';
 import type { GridFunction } from '../functions';
@@ -6,6 +6,7 @@ import { valueObject } from './compile';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
 import { Graph, NO_TRACES, Templates, type Traces } from './graph';
 import { Run } from './run';
+import { Turns } from './turns';
 import { CellError, CellValues } from './value';
 
 /** What a command's change makes dirty, as the library knows it. */
@@ -15,6 +16,8 @@ type Cells = Readonly<Record<number, Readonly<Record<number, ICellData | null>>>
 /** Mutations that leave every value and formula where it is. All others have the formulas read again. */
 const HARMLESS =
   /^formula\.mutation\.set-(formula|array|trigger|cell|query|image)|^sheet\.mutation\.(add|remove)-worksheet-merge|^sheet\.mutation\.set-(frozen|tab-color|gridlines|(row|col)-(data|hidden|visible)|worksheet-(col-width|row-height|row-auto|row-is|order|hidden|default|permission|protection|range|right))|protection$|theme(-style)?$|gridlines|filter|numfmt/;
+/** How long the grid is left alone, in ms, before formulas that were changed are read ahead. */
+const AHEAD_MS = 150;
 const MOVES_NAMES = /defined-name|-sheet$|worksheet-name/;
 
 /**
@@ -35,9 +38,17 @@ export class Calculation {
   /** The library's own knowledge of who reads whom is of the formulas as they stand. */
   private libraryKnows = false;
   private muted = 0;
+  /** Formulas that the grid writes where they stand: each that was typed once more, as it keeps it. */
+  private readonly echoes = new WeakSet<Cells>();
   private waiting: Dirty[] = [];
   private running: Promise<void> | null = null;
   private current: Run | null = null;
+  /** Formulas being read: null comes out where they were changed meanwhile. */
+  private reading: Promise<Graph | null> | null = null;
+  /** Counts what changes formulas, names or sheets. */
+  private changes = 0;
+  private ahead: ReturnType<typeof setTimeout> | undefined;
+  private ended = false;
   /** Why the library calculated the whole workbook the last time; null where it didn't. */
   handedOver: string | null = null;
 
@@ -76,6 +87,12 @@ export class Calculation {
     }
   }
 
+  /** Has formulas calculated, as if they had just been typed. */
+  again(sheetId: string, areas: readonly IRange[]): void {
+    const unitId = this.engine.workbook.getUnitId();
+    if (areas.length > 0) this.add({ dirtyRanges: areas.map((range) => ({ unitId, sheetId, range })) });
+  }
+
   /** The library reads every formula of the workbook at each edit, to find that none was changed. */
   private keepFormulaData(): void {
     const model = this.engine.injector.get(this.engine.library.engineFormula.FormulaDataModel);
@@ -109,27 +126,95 @@ export class Calculation {
 
   private listen(): void {
     const { core, engineFormula, sheets } = this.engine.library;
-    this.engine.injector
-      .get(core.ICommandService)
-      .onCommandExecuted((command: Readonly<ICommandInfo>, options?: IExecutionOptions) => {
-        if (command.type !== core.CommandType.MUTATION || options?.['applyFormulaCalculationResult']) return;
-        if (command.id === sheets.SetRangeValuesMutation.id) {
-          const { subUnitId, cellValue } = command.params as { subUnitId: string; cellValue?: Cells };
-          if (!cellValue || !changesValues(cellValue)) return;
-          if (this.changesFormulas(subUnitId, cellValue)) this.moved();
-          if (options?.onlyLocal) return;
-        } else if (command.id === engineFormula.SetFormulaCalculationStartMutation.id || !HARMLESS.test(command.id)) {
-          this.moved();
-          this.namesMoved ||= MOVES_NAMES.test(command.id);
-        }
-        const cause = this.causeOf(command.id);
-        if (cause && this.muted === 0) this.add(cause.getDirtyData(command as ICommandInfo));
-      });
+    const commands = this.engine.injector.get(core.ICommandService);
+    commands.beforeCommandExecuted((command, options) => {
+      if (command.id !== sheets.SetRangeValuesMutation.id || !options?.onlyLocal) return;
+      const { subUnitId, cellValue } = command.params as { subUnitId: string; cellValue?: Cells };
+      if (cellValue && this.holds(subUnitId, cellValue)) this.echoes.add(cellValue);
+    });
+    commands.onCommandExecuted((command: Readonly<ICommandInfo>, options?: IExecutionOptions) => {
+      if (command.type !== core.CommandType.MUTATION || options?.['applyFormulaCalculationResult']) return;
+      if (command.id === sheets.SetRangeValuesMutation.id) {
+        const { subUnitId, cellValue } = command.params as { subUnitId: string; cellValue?: Cells };
+        if (!cellValue || !changesValues(cellValue)) return;
+        if (!this.echoes.has(cellValue) && this.changesFormulas(subUnitId, cellValue)) this.moved();
+        if (options?.onlyLocal) return;
+      } else if (command.id === engineFormula.SetFormulaCalculationStartMutation.id || !HARMLESS.test(command.id)) {
+        this.moved();
+        this.namesMoved ||= MOVES_NAMES.test(command.id);
+      }
+      const cause = this.causeOf(command.id);
+      if (cause && this.muted === 0) this.add(cause.getDirtyData(command as ICommandInfo));
+    });
   }
 
   private moved(): void {
     this.graph = null;
+    this.reading = null;
+    this.changes++;
     this.libraryKnows = false;
+    // What it has worked out is of formulas that are no more: it is begun again.
+    this.current?.stop();
+    this.readAhead();
+  }
+
+  /** Nothing is read ahead any more: the grid is taken down. */
+  end(): void {
+    this.ended = true;
+    this.changes++;
+    clearTimeout(this.ahead);
+  }
+
+  /** Reads the formulas while nothing else is to be done, so that the next edit finds them read. */
+  private readAhead(): void {
+    clearTimeout(this.ahead);
+    if (this.ended) return;
+    this.ahead = setTimeout(() => {
+      if (this.running !== null) return this.readAhead();
+      // What fails here fails again at the next change, and is told then.
+      this.preparedGraph().catch(() => undefined);
+    }, AHEAD_MS);
+  }
+
+  private async preparedGraph(): Promise<void> {
+    const graph = await this.graphRead();
+    if (graph === null || graph.beyond !== null) return;
+    const turns = new Turns(this.engine.library);
+    const wanted = () => this.graph === graph && this.running === null && !this.ended;
+    for (const { template, reads } of graph.order)
+      if (template.steps && !(await turns.take(template.steps(reads), wanted))) return;
+  }
+
+  /** The formulas as they stand; null where they were changed while they were read. */
+  private graphRead(): Promise<Graph | null> {
+    if (this.graph) return Promise.resolve(this.graph);
+    return (this.reading ??= this.begunReading());
+  }
+
+  private async begunReading(): Promise<Graph | null> {
+    const { engine, changes } = this;
+    engine.injector.get(engine.library.engineFormula.IFormulaCurrentConfigService).load(quietConfig(engine));
+    if (this.namesMoved) {
+      this.namesMoved = false;
+      forgetPlaces(engine);
+      this.templates.forget();
+    }
+    const graph = new Graph(engine, this.values, this.templates);
+    const wanted = () => changes === this.changes;
+    if (!(await new Turns(engine.library).take(graph.read(), wanted)) || !wanted()) return null;
+    this.reading = null;
+    return (this.graph = graph);
+  }
+
+  /** Whether the formulas about to be written stand in these very cells already. */
+  private holds(sheetId: string, cells: Cells): boolean {
+    const matrix = this.engine.workbook.getSheetBySheetId(sheetId)?.getCellMatrix();
+    return Object.entries(cells).every(([row, line]) =>
+      Object.entries(line ?? {}).every(([column, cell]) => {
+        const present = matrix?.getValue(Number(row), Number(column)) as ICellData | undefined;
+        return !!cell?.f && cell.f === present?.f && (cell.si ?? null) === (present.si ?? null);
+      }),
+    );
   }
 
   /** Whether the cells written, or those that they are written over, have formulas. */
@@ -176,15 +261,12 @@ export class Calculation {
   private async calculated(dirty: readonly Dirty[]): Promise<boolean> {
     const { engineFormula } = this.engine.library;
     const { injector } = this.engine;
+    const graph = await this.graphRead();
+    // Changes that came while it was read are calculated together with these.
+    if (graph === null || this.graph !== graph || this.waiting.length > 0) return false;
     const config = injector.get(engineFormula.IFormulaCurrentConfigService);
     config.load(quietConfig(this.engine));
     injector.get(engineFormula.IFormulaRuntimeService).reset();
-    if (this.namesMoved) {
-      this.namesMoved = false;
-      forgetPlaces(this.engine);
-      this.templates.forget();
-    }
-    const graph = (this.graph ??= new Graph(this.engine, this.values, this.templates));
     const beyond = graph.beyond ?? (this.othersCalculate() ? 'rules of cells are formulas, too' : null);
     if (beyond !== null) {
       await this.byLibrary(dirty, beyond);

@@ -11,6 +11,9 @@ import { CellError, type Scalar } from './value';
 /** A formula worked out for a cell: one value, or rows of them, which spill. */
 export type Compiled = (at: Frame) => Scalar | readonly (readonly Scalar[])[];
 
+/** Work that a formula's own call finds done; it changes no value. */
+export type Steps = (at: Frame) => Iterable<void>;
+
 interface Form {
   readonly places: ReadonlyMap<BaseAstNode, number>;
   readonly references: readonly Reference[];
@@ -23,13 +26,28 @@ interface Form {
  * other than a worksheet function of ours: the library works these out.
  */
 export function compileFormula(library: GridLibrary, ast: BaseAstNode, form: Form): Compiled | null {
-  const top = (ast.nodeType as number) === KIND.root ? ast.getChildren()[0] : ast;
+  const top = topOf(ast);
   if (!top) return null;
   const own = ownCall(library, top, form);
   if (own) return own;
   const scalar = partOf(library, top, form)?.scalar;
   // A formula that comes to a blank shows a 0.
   return scalar ? (at) => scalar(at) ?? 0 : null;
+}
+
+/** Of a formula that is one call of a function of ours which has steps. */
+export function stepsOf(library: GridLibrary, ast: BaseAstNode, form: Form): Steps | null {
+  const call = givenTo(library, topOf(ast), form);
+  const steps = call?.own.steps;
+  if (!call || !steps) return null;
+  return (at) => {
+    const given = call.given(at);
+    return given instanceof CellError ? [] : steps(given);
+  };
+}
+
+function topOf(ast: BaseAstNode): BaseAstNode | undefined {
+  return (ast.nodeType as number) === KIND.root ? ast.getChildren()[0] : ast;
 }
 
 function partOf(library: GridLibrary, node: BaseAstNode, form: Form): Part | null {
@@ -143,33 +161,53 @@ function callPart(library: GridLibrary, node: BaseAstNode, form: Form): Part | n
   };
 }
 
-/** A worksheet function of ours, given its ranges as the rows that are kept for all cells. */
 function ownCall(library: GridLibrary, node: BaseAstNode, form: Form): Compiled | null {
-  const own = (node.nodeType as number) === KIND.call ? form.functions.get(node.getToken().toUpperCase()) : undefined;
-  if (!own) return null;
+  const call = givenTo(library, node, form);
+  if (!call) return null;
+  return (at) => {
+    const given = call.given(at);
+    if (given instanceof CellError) return given;
+    const called = callFunction(call.own, given);
+    return called.ok ? called.value : new CellError('#VALUE!', called.message);
+  };
+}
+
+type Given = (PlainValue | PlainValue[][])[];
+
+/** A worksheet function of ours and what it is given, its ranges as the rows that are kept for all cells. */
+function givenTo(
+  library: GridLibrary,
+  node: BaseAstNode | undefined,
+  form: Form,
+): { readonly own: GridFunction; readonly given: (at: Frame) => Given | CellError } | null {
+  const own =
+    (node?.nodeType as number | undefined) === KIND.call
+      ? form.functions.get(node!.getToken().toUpperCase())
+      : undefined;
+  if (!node || !own) return null;
   const args: Part[] = [];
   for (const child of node.getChildren()) {
     const part = partOf(library, child, form);
     if (!part) return null;
     args.push(part);
   }
-  return (at) => {
-    const given: (PlainValue | PlainValue[][])[] = [];
+  const given = (at: Frame): Given | CellError => {
+    const values: Given = [];
     for (const { scalar, range, rows } of args) {
       if (scalar) {
         const value = scalar(at);
         if (value instanceof CellError) return value;
-        given.push(value);
+        values.push(value);
         continue;
       }
       const plain = range ? range(at).plain() : plainRows(rows!(at));
       if ('error' in plain) return plain.error;
       // A block of one cell is that cell.
-      given.push(plain.rows.length === 1 && plain.rows[0]!.length === 1 ? plain.rows[0]![0]! : plain.rows);
+      values.push(plain.rows.length === 1 && plain.rows[0]!.length === 1 ? plain.rows[0]![0]! : plain.rows);
     }
-    const called = callFunction(own, given);
-    return called.ok ? called.value : new CellError('#VALUE!', called.message);
+    return values;
   };
+  return { own, given };
 }
 
 export function valueObject({ engineFormula }: GridLibrary, value: Scalar): BaseValueObject {

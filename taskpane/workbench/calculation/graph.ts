@@ -33,33 +33,29 @@ export class Graph {
   /** Sheets that formulas name and that aren't there, in small letters. */
   private readonly missing = new Set<string>();
 
-  constructor(engine: EngineCore, values: CellValues, templates: Templates) {
+  constructor(
+    private readonly engine: EngineCore,
+    private readonly values: CellValues,
+    private readonly templates: Templates,
+  ) {}
+
+  /** Reads all formulas, step by step. Nothing can be asked of it before the last. */
+  *read(): Generator<void> {
+    const { engine, values, templates } = this;
     const { workbook } = engine;
     const byName = new Map<string, SheetCells>();
+    const spilled = engine.injector.get(engine.library.engineFormula.FormulaDataModel).getArrayFormulaRange();
     for (const worksheet of workbook.getSheets()) {
       const sheet = new SheetCells(worksheet, worksheet.getSheetId(), values);
       this.sheets.set(sheet.id, sheet);
       byName.set(worksheet.getName().toLowerCase(), sheet);
-    }
-    const spilled = engine.injector.get(engine.library.engineFormula.FormulaDataModel).getArrayFormulaRange();
-    for (const sheet of this.sheets.values()) {
+      yield;
       for (const { row, column, formula, across, down, cell } of formulasOf(sheet.worksheet)) {
+        yield;
         const template = templates.of(formula);
         const node: FormulaNode = {
-          ...{
-            sheet,
-            row,
-            column,
-            template,
-            across,
-            down,
-            spill: null,
-            reads: [],
-            readBy: [],
-            dirty: false,
-            disturbed: false,
-          },
-          value: values.readResult(cell),
+          ...{ sheet, row, column, template, across, down },
+          ...{ value: values.readResult(cell), spill: null, reads: [], readBy: [], dirty: false, disturbed: false },
         };
         sheet.put(node);
         this.nodes.push(node);
@@ -76,15 +72,23 @@ export class Graph {
       }
     }
     if (this.beyond !== null) return;
-    for (const node of this.nodes) this.read(node, byName);
-    this.link();
+    for (const node of this.nodes) {
+      this.findReads(node, byName);
+      yield;
+    }
+    yield* this.linking();
   }
 
   /** Finds what lies in which range, and an order. To be done again when a formula spills over other cells than before. */
   link(): void {
+    for (const _step of this.linking());
+  }
+
+  private *linking(): Generator<void> {
     for (const node of this.nodes) node.readBy = [];
     for (const sheet of this.sheets.values())
       for (const range of sheet.ranges.values()) {
+        yield;
         const within = sheet.formulasIn(range.cells.area);
         range.waits = within.length;
         for (const node of within) node.readBy.push(range);
@@ -95,7 +99,8 @@ export class Graph {
       for (const { waits, readers } of sheet.ranges.values())
         if (waits > 0) for (const reader of readers) waiting.set(reader, (waiting.get(reader) ?? 0) + 1);
     for (const node of this.nodes) if (!waiting.has(node)) ready.push(node);
-    for (let at = 0; at < ready.length; at++)
+    for (let at = 0; at < ready.length; at++) {
+      yield;
       for (const range of ready[at]!.readBy) {
         range.waits--;
         if (range.waits > 0) continue;
@@ -105,6 +110,7 @@ export class Graph {
           if (left === 0) ready.push(reader);
         }
       }
+    }
     this.order = ready;
     this.beyond = ready.length < this.nodes.length ? 'formulas read one another in a circle' : null;
   }
@@ -151,7 +157,7 @@ export class Graph {
     for (const sheet of this.sheets.values()) for (const { cells } of sheet.ranges.values()) cells.forget();
   }
 
-  private read(node: FormulaNode, byName: ReadonlyMap<string, SheetCells>): void {
+  private findReads(node: FormulaNode, byName: ReadonlyMap<string, SheetCells>): void {
     const seen = new Set<RangeNode>();
     node.reads = node.template.references.map((reference) => {
       const named = reference.sheet === null ? node.sheet : byName.get(reference.sheet.toLowerCase());
@@ -170,14 +176,17 @@ export class Graph {
   }
 }
 
+/** Where an end of a reference lies for a cell so many rows or columns from the one its form is written for. */
+function endOf(at: number | null, fixed: boolean, by: number, whole: number): number {
+  if (at === null) return whole;
+  return fixed ? at : at + by;
+}
+
 function areaOf({ first, last }: Reference, { across, down }: FormulaNode, rows: number, columns: number): Area {
-  const row = (at: number | null, fixed: boolean, all: number) => (at === null ? all : fixed ? at : at + down);
-  const column = (at: number | null, fixed: boolean, all: number) => (at === null ? all : fixed ? at : at + across);
-  const [one, other] = [row(first.row, first.fixedRow, 0), row(last.row, last.fixedRow, rows - 1)];
-  const [left, right] = [
-    column(first.column, first.fixedColumn, 0),
-    column(last.column, last.fixedColumn, columns - 1),
-  ];
+  const one = endOf(first.row, first.fixedRow, down, 0);
+  const other = endOf(last.row, last.fixedRow, down, rows - 1);
+  const left = endOf(first.column, first.fixedColumn, across, 0);
+  const right = endOf(last.column, last.fixedColumn, across, columns - 1);
   return {
     firstRow: Math.min(one, other),
     lastRow: Math.max(one, other),

@@ -5,12 +5,11 @@ import { BEYOND } from './operators';
 import { scalarOf, valueObject } from './compile';
 import { isBlocked, sameSize, type Graph } from './graph';
 import { spilledArea, type FormulaNode } from './sheetCells';
+import { Turns } from './turns';
 import { sameValue, type CellValues, type Scalar } from './value';
 
 type Rows = readonly (readonly Scalar[])[];
 
-/** How long the page may wait for its turn, in ms; shorter turns let it redraw between them, and take longer in all. */
-const TURN_MS = 50;
 /** Formulas that spill over other cells than before have the rest put in order again; more often than this none settles. */
 const MOST_ROUNDS = 8;
 
@@ -24,6 +23,8 @@ export class Run {
   private libraryReady = false;
   private libraryStale = true;
   private stopped = false;
+  /** In this round a formula has come to spill over other cells than before. */
+  private moved = false;
 
   constructor(
     private readonly engine: EngineCore,
@@ -37,33 +38,27 @@ export class Run {
 
   /** Calculates all that is dirty; false where it was stopped, and all is as it was. */
   async calculate(): Promise<boolean> {
-    let turn = performance.now();
+    const turns = new Turns(this.engine.library);
+    const wanted = () => !this.stopped;
     for (let round = 0; ; round++) {
-      let moved = false;
-      let count = 0;
-      for (const node of this.graph.order) {
-        if (!node.dirty) continue;
-        node.dirty = false;
-        moved = this.evaluate(node) || moved;
-        if (++count % 16 !== 0 || performance.now() - turn < TURN_MS) continue;
-        await this.turn();
-        if (this.stopped) return this.undone();
-        turn = performance.now();
-      }
-      if (!moved) return true;
+      const calculating = this.evaluateDirty();
+      if (!(await turns.take(calculating, wanted))) return this.undone();
+      if (!this.moved) return true;
       if (round === MOST_ROUNDS) throw new Error('formulas go on spilling over other cells');
       this.graph.link();
       if (this.graph.beyond !== null) throw new Error(this.graph.beyond);
     }
   }
 
-  /** Lets the page draw and take typing. */
-  private async turn(): Promise<void> {
-    let close: () => void = () => undefined;
-    await new Promise<void>((resolve) => {
-      close = this.engine.library.core.requestImmediateMacroTask(() => resolve());
-    });
-    close();
+  private *evaluateDirty(): Generator<void> {
+    this.moved = false;
+    for (const node of this.graph.order) {
+      if (!node.dirty) continue;
+      if (node.template.steps) yield* node.template.steps(node.reads);
+      node.dirty = false;
+      this.moved = this.evaluate(node) || this.moved;
+      yield;
+    }
   }
 
   private undone(): false {

@@ -1,6 +1,6 @@
 import type { BaseAstNode } from '@univerjs/engine-formula';
 import type { GridFunction } from '../functions';
-import { compileFormula, type Compiled } from './compile';
+import { compileFormula, stepsOf, type Compiled, type Steps } from './compile';
 import type { GridLibrary } from '../library';
 
 /** A reference as a formula's form names it; what is not fixed with `$` moves with the cell. */
@@ -27,6 +27,8 @@ export interface Template {
   readonly references: readonly Reference[];
   /** Null: the library works it out. */
   readonly compiled: Compiled | null;
+  /** What can be worked out of it beforehand, step by step, where it takes long; null where it doesn't. */
+  readonly steps: Steps | null;
   /** Calculated at every change, as TODAY is. */
   readonly always: boolean;
   /** Reads cells that only its calculation tells. */
@@ -80,9 +82,10 @@ export function readTemplate(
     for (const child of node.getChildren()) see(child);
   };
   see(ast);
-  const compiled =
-    always || unforeseen ? null : compileFormula(library, ast, { places, references, executorOf, functions });
-  return { words: formula.toLowerCase(), ast, references, compiled, always, unforeseen, hidesMatter };
+  const form = { places, references, executorOf, functions };
+  const compiled = always || unforeseen ? null : compileFormula(library, ast, form);
+  const steps = compiled && stepsOf(library, ast, form);
+  return { words: formula.toLowerCase(), ast, references, compiled, steps, always, unforeseen, hidesMatter };
 }
 
 /** What the library knows of a function. */
