@@ -37,6 +37,15 @@ export function extrasText(extras: readonly Extra[] | undefined): string | null 
   return said.length === 0 ? null : said.join(', ');
 }
 
+/** What `extrasText` wrote; nothing for any other text. */
+export function readExtrasText(text: string): Extra[] {
+  return text.split(', ').flatMap((one): Extra[] => {
+    const [, count, name] = /^(\d+) (.+)$/.exec(one) ?? [];
+    const kind = EXTRA_KINDS.find((each) => countOf(each, Number(count)) === `${count} ${name}`);
+    return kind === undefined ? [] : [{ kind, each: Number(count) }];
+  });
+}
+
 /** What has no price in the shop's list, in a sentence. */
 export function notPricedYet(kind: ExtraKind): string {
   return `The ${kind} is not priced yet: its price is among the extras of the Standards.`;

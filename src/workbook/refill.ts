@@ -1,10 +1,11 @@
-import { countOf, type Extra, type ExtraKind } from '../extras';
+import { countOf } from '../extras';
 import { readEnds, readHead } from '../head/words';
 import type { Opening, OpeningField, Table } from '../schedule/opening';
 import { doubtIn, isSameCell, listedCells, rowOf, sharedMarks, type RowCell } from '../takeoff/row';
 import type { Standards } from '../standards';
 import type { Unit } from '../unit';
 import { keptFromFirst } from './firstVersion';
+import { extraEdits, nameOf, withExtras, type ExtraEdit } from './refillExtras';
 import { readListed } from './scheduleSheet';
 import type { Cell } from './sheet';
 import { TAKEOFF_COLUMNS } from './takeoff/columns';
@@ -43,15 +44,6 @@ export interface TypedOver {
   readonly no: number;
   readonly mark: string;
   readonly heading: string;
-}
-
-/** How many extras of a kind go with an opening, changed by hand below the Takeoff's total. */
-export interface ExtraEdit {
-  readonly no: number;
-  readonly mark: string;
-  readonly kind: ExtraKind;
-  readonly each: number;
-  readonly was: number;
 }
 
 /** A column of the user's own, by the openings' numbers. */
@@ -122,9 +114,7 @@ export function keptFrom({ values, formulas, schedule }: Before, unit: Unit): Ke
     known: read.listed.map(({ no, row, inputs }) => ({ no, row, mark: String(inputs.get('mark') ?? '') })),
     numbersGiven: Math.max(read.numbersGiven, ...read.listed.map(({ no }) => no)),
     edits,
-    extras: readExtras(values).flatMap(({ no, mark, kind, each, listed }) =>
-      each === listed ? [] : [{ no, mark, kind, each, was: listed }],
-    ),
+    extras: extraEdits(readExtras(values), rows, listed),
     typedOver,
     ownColumns: [...own].map(([heading, cells]) => ({ heading, cells })),
   };
@@ -144,7 +134,7 @@ export interface Reapplied {
  */
 export function reapply(openings: readonly Opening[], kept: Kept, standards: Standards): Reapplied {
   const said: string[] = [...(kept.said ?? [])];
-  const extraEdits = new Map(kept.extras.map((edit) => [`${edit.no} ${edit.kind}`, edit]));
+  const waiting = new Map(kept.extras.map((edit) => [`${edit.no} ${edit.kind}`, edit]));
   const numbers = numbersFor(openings, kept.known);
   const byNumber = new Map<number, Edit[]>();
   for (const edit of kept.edits) byNumber.set(edit.no, [...(byNumber.get(edit.no) ?? []), edit]);
@@ -153,7 +143,7 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
   let next = openings.reduce((most, { no }) => Math.max(most, no ?? 0), kept.numbersGiven);
   const numbered = openings.map((listed, at): Opening => {
     const no = numbers[at] ?? ++next;
-    const opening = withExtras(listed, no, extraEdits, said);
+    const opening = withExtras(listed, no, waiting, said);
     const own = (byNumber.get(no) ?? []).filter((edit) => {
       if (opening.no === undefined) return true;
       // A revised list that says something else of this input now has the last word.
@@ -161,7 +151,7 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
       if (isSameCell(revised, edit.was)) return true;
       if (!isSameCell(revised, edit.value))
         said.push(
-          `${name(opening)}: ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook is not kept: the revised list changed it from ${edit.was ?? 'blank'} to ${revised ?? 'blank'}.`,
+          `${nameOf(opening)}: ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook is not kept: the revised list changed it from ${edit.was ?? 'blank'} to ${revised ?? 'blank'}.`,
         );
       return false;
     });
@@ -171,8 +161,8 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
       const listed = opening[edit.field] ?? 'nothing';
       said.push(
         value === undefined
-          ? `${name(opening)}: the workbook's ${words(edit.field)} "${edit.value}" can't be used; the list says ${listed}.`
-          : `${name(opening)}: kept ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook; the list says ${listed}.`,
+          ? `${nameOf(opening)}: the workbook's ${words(edit.field)} "${edit.value}" can't be used; the list says ${listed}.`
+          : `${nameOf(opening)}: kept ${words(edit.field)} ${edit.value ?? 'blank'} from the workbook; the list says ${listed}.`,
       );
       return value === undefined ? [] : [[edit.field, value] as const];
     });
@@ -195,40 +185,16 @@ export function reapply(openings: readonly Opening[], kept: Kept, standards: Sta
         `Row ${row} ${mark}: ${words(field)} ${value ?? 'blank'} was changed in the workbook, but the list has no such row now.`,
       );
   }
-  for (const { mark, kind, each } of extraEdits.values())
-    said.push(
-      `${mark}: ${countOf(kind, each)} for each was typed in the workbook, but the list has no ${kind} there now.`,
-    );
+  for (const { mark, kind, each } of waiting.values())
+    if (each !== 0)
+      said.push(
+        `${mark}: ${countOf(kind, each)} for each was typed in the workbook, but the list has no ${kind} there now.`,
+      );
   for (const { mark, heading } of kept.typedOver)
     said.push(
       `${mark}: ${heading} had a figure typed over its formula, which is written again. Use Price agreed to set a price.`,
     );
   return { openings: numbered, said };
-}
-
-/** An opening with its extras as they were changed by hand; each change that is used is taken out of `edits`. */
-function withExtras(opening: Opening, no: number, edits: Map<string, ExtraEdit>, said: string[]): Opening {
-  if (opening.extras === undefined) return opening;
-  const extras = opening.extras.map((extra): Extra => {
-    const key = `${no} ${extra.kind}`;
-    const edit = edits.get(key);
-    if (edit === undefined || edit.each === extra.each) return extra;
-    edits.delete(key);
-    const { kind, each, was } = edit;
-    const listed = `the list says ${countOf(kind, extra.each)} for each`;
-    if (!Number.isInteger(each) || each < 0) {
-      said.push(`${name(opening)}: ${each} for each ${kind} can't be used; ${listed}.`);
-      return extra;
-    }
-    // A revised list that says something else now has the last word.
-    if (opening.no !== undefined && extra.each !== was) {
-      said.push(`${name(opening)}: ${countOf(kind, each)} from the workbook is not kept: ${listed} now.`);
-      return extra;
-    }
-    said.push(`${name(opening)}: kept ${countOf(kind, each)} for each from the workbook; ${listed}.`);
-    return { kind, each, listed: extra.each };
-  });
-  return { ...opening, extras };
 }
 
 function numbersFor(openings: readonly Opening[], known: readonly Known[]): (number | undefined)[] {
@@ -275,10 +241,6 @@ function fitting({ field, value }: Edit): string | number | null | undefined {
 /** An input as its column is headed, in a sentence. */
 function words(field: OpeningField): string {
   return (TAKEOFF_COLUMNS.find(({ key }) => key === field)?.heading ?? field).toLowerCase();
-}
-
-function name(opening: Opening): string {
-  return opening.mark === '' ? `Row ${opening.row}` : opening.mark;
 }
 
 /** The user's own cells beside an opening that now stands in this row of the sheet. */

@@ -1,5 +1,6 @@
+import { extrasText, readExtrasText, type Extra } from '../extras';
 import { MEANINGS } from '../schedule/meanings';
-import type { OpeningField, Schedule, Table } from '../schedule/opening';
+import type { Opening, OpeningField, Schedule, Table } from '../schedule/opening';
 import { listedCells } from '../takeoff/row';
 import type { Takeoff } from '../takeoff/takeoff';
 import { columnLetters } from './address';
@@ -14,6 +15,8 @@ const HEAD_ROWS = 5;
 const NUMBERS_GIVEN = 'Numbers given so far';
 /** Before the heading of an input, as it was read from the list. */
 const READ = 'Read: ';
+/** The list's extras, which stand below the Takeoff's total: a row deleted there is told from one that never was. */
+const READ_EXTRAS = `${READ}Extras`;
 const INPUTS = TAKEOFF_COLUMNS.filter(({ role }) => role === 'input');
 const SHARES = ['No.', 'Share, money', 'Share, wood'] as const;
 
@@ -26,7 +29,8 @@ export function scheduleSheet(schedule: Schedule, takeoff: Takeoff, plain: boole
   const text = (value: string): Cell => ({ value, format: '@', style: 'text' });
   const { unit } = takeoff.standards;
   const headings = ['No.', 'Row', ...schedule.headings];
-  const all = [...headings, 'How it was read', 'What is wrong', ...INPUTS.map(({ heading }) => READ + heading)];
+  const read = [...INPUTS.map(({ heading }) => READ + heading), READ_EXTRAS];
+  const all = [...headings, 'How it was read', 'What is wrong', ...read];
   const first = HEAD_ROWS + 1;
   const last = HEAD_ROWS + Math.max(1, takeoff.openings.length);
   const sharesAt = all.length + 1;
@@ -51,6 +55,7 @@ export function scheduleSheet(schedule: Schedule, takeoff: Takeoff, plain: boole
       ...schedule.meaning.map((meaning) => unitCell(meaningLabel(meaning))),
       ...[unitCell(''), unitCell('')],
       ...INPUTS.map(({ measure }) => unitCell(columnUnit(measure, unit))),
+      unitCell('each'),
       null,
       ...(plain ? [] : [unitCell(''), unitCell('$', 'figures'), unitCell('$, before waste', 'figures')]),
     ],
@@ -64,6 +69,7 @@ export function scheduleSheet(schedule: Schedule, takeoff: Takeoff, plain: boole
         const value = listedCells(opening, cells)[key as OpeningField];
         return { value, style: 'note', format: columnFormat(measure, unit, value) };
       }),
+      { value: extrasText(listedExtras(opening)) ?? '', style: 'note', format: '@' },
       null,
       ...(shares[at] ?? []),
     ]),
@@ -81,7 +87,7 @@ export function scheduleSheet(schedule: Schedule, takeoff: Takeoff, plain: boole
     ...schedule.headings.map((heading, at) => widthOf(heading, at, schedule)),
     ...[40, 40],
     ...INPUTS.map(({ width }) => width),
-    ...[4, 6, 12, 12],
+    ...[24, 4, 6, 12, 12],
   ];
   const letters = (at: number) => columnLetters(sharesAt + at);
   return {
@@ -98,6 +104,11 @@ export function scheduleSheet(schedule: Schedule, takeoff: Takeoff, plain: boole
     home: `A${first}`,
     body: [first, last],
   };
+}
+
+/** What the list gives, whatever was changed by hand. */
+function listedExtras({ extras }: Opening): Extra[] | undefined {
+  return extras?.map(({ kind, each, listed = each }) => ({ kind, each: listed }));
 }
 
 /** The array of `ARCH.SHARES`: its first cell holds the formula, the others the values it gives. */
@@ -125,6 +136,7 @@ export interface ListedRow {
   readonly no: number;
   readonly row: number;
   readonly inputs: ReadonlyMap<string, string | number | null>;
+  readonly extras: readonly Extra[];
 }
 
 /** What a Schedule sheet of ours says of the list that was filled; null where it is none. Lengths as they stand there. */
@@ -135,6 +147,7 @@ export function readListed({
   if (heads < 0) return null;
   const headings = rows[heads]!.map((cell) => String(cell ?? ''));
   const places = INPUTS.map(({ key, heading }) => [key, headings.indexOf(READ + heading)] as const);
+  const extrasAt = headings.indexOf(READ_EXTRAS);
   const listed: ListedRow[] = [];
   let given = 0;
   for (const cells of rows.slice(heads + 2)) {
@@ -147,7 +160,7 @@ export function readListed({
         return [key, cell === '' ? null : typeof cell === 'number' ? cell : cell === null ? null : String(cell)];
       }),
     );
-    listed.push({ no, row, inputs });
+    listed.push({ no, row, inputs, extras: readExtrasText(String(cells[extrasAt] ?? '')) });
   }
   const span = places.find(([key]) => key === 'span')?.[1] ?? -1;
   return { listed, numbersGiven: given, unit: String(rows[heads + 1]?.[span] ?? '') };

@@ -119,6 +119,35 @@ describe('a count of extras typed over', () => {
     expect(extras.map(({ quantity }) => quantity)).toEqual([1]);
   });
 
+  it('is none where its row was deleted, is said, and stands again with 0', () => {
+    const before = typed(1);
+    const gone = (table: Table): Table => ({ ...table, rows: table.rows.filter(([label]) => label !== 'Extra') });
+    const kept = keptFrom({ ...before, values: gone(before.values), formulas: gone(before.formulas) }, 'in');
+    const { openings, said } = reapply(LIST, { ...kept, typedOver: [] }, PRICED);
+    expect(said).toContain('W1: left without keystone, as it is in the workbook; the list says 1 keystone for each.');
+    const lines = allExtras(takeoff(openings, PRICED));
+    expect(lines.map(({ each }) => each)).toEqual(lines.map(() => 0));
+    expect(lines).toHaveLength(allExtras(takeoff(LIST, PRICED)).length);
+    // Filled once more without a change nothing is said anew of a list that has it no more.
+    const { extras: _, ...without } = LIST[0]!;
+    const third = reapply([without, ...LIST.slice(1)], { ...kept, typedOver: [] }, PRICED);
+    expect(third.said.filter((sentence) => sentence.startsWith('W1'))).toEqual([]);
+  });
+
+  it('comes into a list that had none before without being taken for deleted', () => {
+    const { extras, ...without } = LIST[0]!;
+    const sheets = workbookSheets(scheduleOf([without]), takeoff([without], PRICED));
+    const table = (name: string): Table => ({
+      ...{ name, firstRow: 1 },
+      rows: sheets
+        .find((sheet) => sheet.name === name)!
+        .rows.map((row) => row.map((cell): CellValue => cell?.value ?? null)),
+    });
+    const [values, schedule] = [table('Takeoff'), table('Schedule')];
+    const kept = keptFrom({ values, formulas: values, schedule }, 'in');
+    expect(reapply([LIST[0]!], { ...kept, typedOver: [] }, PRICED).openings[0]!.extras).toEqual(extras);
+  });
+
   it.each([1.5, -1])('that is none is said, not used: %s', (count) => {
     const { openings, said } = again(count);
     expect(openings[0]!.extras).toEqual([{ kind: 'keystone', each: 1 }]);
