@@ -1,14 +1,6 @@
 import { join } from 'node:path';
-import {
-  fileName,
-  guideBoardsOf,
-  jobFiles,
-  templateFiles,
-  type NamedPair,
-  type TemplateFile,
-} from '../src/drawing/template';
+import { jobFiles, pairsOf, templateFiles, type TemplateFile } from '../src/drawing/template';
 import { ok, refuse, type Result } from '../src/result';
-import type { Standards } from '../src/standards';
 import { planSetups, type Setup } from '../src/takeoff/setups';
 import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
 import { cannotUse, wrongUsage } from './endings';
@@ -65,20 +57,18 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   if (!setups.ok) return cannotUse(io, setups.message);
 
   const files: TemplateFile[] = [];
-  const pairs: NamedPair[] = [];
-  for (const [at, setup] of setups.value.entries()) {
-    // Names that differ only in signs a file name can't hold get a number.
-    const before = setups.value.slice(0, at).filter((other) => fileName(other.name) === fileName(setup.name)).length;
-    const name = before === 0 ? setup.name : `${setup.name} ${before + 1}`;
-    const boards = boardsOf(setup, standards, { bedLine: bedLine.value, trammel: trammel.value });
-    if (!boards.ok) return cannotUse(io, `${setup.name}: ${boards.message}.`);
-    const made = templateFiles(boards.value, name);
-    if (!made.ok) return cannotUse(io, `${setup.name}: ${made.message}.`);
-    pairs.push({ name, boards: boards.value });
+  const pairs = pairsOf(setups.value, standards, {
+    ...(bedLine.value === undefined ? {} : { bedLine: bedLine.value }),
+    ...(trammel.value === undefined ? {} : { trammel: trammel.value }),
+  });
+  if (!pairs.ok) return cannotUse(io, `${pairs.message}.`);
+  for (const { name, boards } of pairs.value) {
+    const made = templateFiles(boards, name);
+    if (!made.ok) return cannotUse(io, `${name}: ${made.message}.`);
     files.push(...made.value);
   }
   if (mark === undefined) {
-    const together = jobFiles(pairs);
+    const together = jobFiles(pairs.value);
     if (!together.ok) return cannotUse(io, `${together.message}.`);
     files.push(...together.value);
   }
@@ -91,13 +81,6 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     io.out(`${path}\n`);
   }
   return 0;
-}
-
-function boardsOf(setup: Setup, standards: Standards, asked: { bedLine?: number; trammel?: number }) {
-  const boards = guideBoardsOf(setup, standards);
-  if (!boards.ok) return boards;
-  const { bedLine = boards.value.bedLine, trammel } = asked;
-  return ok({ ...boards.value, bedLine, trammel });
 }
 
 /** The guide sets an opening runs through; a sentence where there are none. */

@@ -32,6 +32,21 @@ export function guides(radius: number, face: number, margin = 0, clearance = GUI
   return ok({ inside: of.value.inside - clearance, outside: of.value.outside + clearance });
 }
 
+/** An arc that rises less than this over its guide board, in inches, is sawn as a straight edge. From memory. */
+const STRAIGHT_RISE = 1 / 64;
+
+/**
+ * Whether a guide arc of this radius is as good as straight over a board that reaches `half` to each side of the center line.
+ * `inch`: an inch in the unit of both.
+ *
+ * Example: 7 in to each side: from a radius of 1568 on.
+ */
+export function isAsGoodAsStraight(radius: number, half: number, inch: number): boolean {
+  return (
+    half < radius && (half * half) / (radius + Math.sqrt((radius - half) * (radius + half))) < STRAIGHT_RISE * inch
+  );
+}
+
 /**
  * The longest straight piece as wide as the blank that still passes between the guides: its inner edge touches the inside guide
  * while its outer corners touch the outside one. With c clear on each side and Ro the blank's outside radius that is

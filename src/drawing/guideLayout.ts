@@ -1,5 +1,5 @@
 import { arcOrdinates, arcRise } from '../arc';
-import { guides, GUIDE_CLEARANCE } from '../blank/guides';
+import { guides, GUIDE_CLEARANCE, isAsGoodAsStraight } from '../blank/guides';
 import { ring } from '../blank/ring';
 import { figure, notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
@@ -37,6 +37,8 @@ export interface GuideLayout {
   readonly blankWidth: number;
   readonly bedLine: number;
   readonly clearance: number;
+  /** Both arcs rise so little over their boards that they are sawn straight. */
+  readonly straight: boolean;
   /** Center of all arcs. The origin is the molding's inside edge on the center line, so that the knife is found from it. */
   readonly center: Point;
 }
@@ -107,6 +109,7 @@ export function guideLayout(boards: GuideBoards): Result<GuideLayout> {
     blankWidth: blank.value.width,
     bedLine,
     clearance,
+    straight: isAsGoodAsStraight(radii.value.inside, halfLength, inch),
     center: { x: 0, y: -radius },
   });
 }

@@ -107,21 +107,25 @@ function rows(left: readonly string[], right: readonly string[], top: number, le
 }
 
 /** What stands on one board: what it is on the left, what runs on it on the right, clear of the screws. */
-function labels(boards: GuideBoards, guide: 'inside' | 'outside', radius: number, half: number, letters: number) {
+function labels(boards: GuideBoards, layout: GuideLayout, guide: 'inside' | 'outside', letters: number) {
+  const { radius, halfLength: half } = layout[guide];
   const room = half - 2 * letters - SCREW_INSET * perInch(boards.unit);
   const left = [`${guide.toUpperCase()} GUIDE`, `R ${radiusText(radius, boards.unit)}`];
+  if (layout.straight) left.push('AS GOOD AS STRAIGHT');
   if (boards.thinEdge === guide) left.push('THIN EDGE THIS SIDE');
   const right = [...wrap(boards.profile, room, letters, 2), ...wrap(shortList(boards.marks, 4), room, letters, 2)];
   return { left, right };
 }
 
-function insideLabels(boards: GuideBoards, { inside }: GuideLayout, letters: number): Shape[] {
-  const { left, right } = labels(boards, 'inside', inside.radius, inside.halfLength, letters);
+function insideLabels(boards: GuideBoards, layout: GuideLayout, letters: number): Shape[] {
+  const { inside } = layout;
+  const { left, right } = labels(boards, layout, 'inside', letters);
   return rows(left, right, inside.crown - inside.rise - 2 * letters, letters);
 }
 
-function outsideLabels(boards: GuideBoards, { outside }: GuideLayout, letters: number): Shape[] {
-  const { left, right } = labels(boards, 'outside', outside.radius, outside.halfLength, letters);
+function outsideLabels(boards: GuideBoards, layout: GuideLayout, letters: number): Shape[] {
+  const { outside } = layout;
+  const { left, right } = labels(boards, layout, 'outside', letters);
   const lines = Math.max(left.length, right.length);
   return rows(left, right, outside.crown + (lines * ROW + 0.6) * letters, letters);
 }

@@ -27,7 +27,7 @@ export function guideOverview(boards: GuideBoards): Result<Scene> {
   if (!scene.ok) return scene;
   const layout = guideLayout(boards);
   if (!layout.ok) return layout;
-  const { inside, outside, blankWidth, bedLine, clearance } = layout.value;
+  const { inside, outside, blankWidth, bedLine, clearance, straight } = layout.value;
   const { unit, radius, face } = boards;
   const length = (value: number) => lengthText(value, unit, 32);
   const facts = [
@@ -37,7 +37,8 @@ export function guideOverview(boards: GuideBoards): Result<Scene> {
     ['Blank', `${length(blankWidth)} wide; it slides with ${length(clearance)} clear on each edge`],
     [
       'Guide arcs',
-      `inside guide R ${radiusText(inside.radius, unit)}, outside guide R ${radiusText(outside.radius, unit)}`,
+      `inside guide R ${radiusText(inside.radius, unit)}, outside guide R ${radiusText(outside.radius, unit)}` +
+        (straight ? `; as good as straight over ${length(2 * inside.halfLength)}` : ''),
     ],
     ['Thin edge', `${boards.thinEdge} edge of the radius`],
     ['Bed lines', `${length(bedLine)} on each side of the center line`],

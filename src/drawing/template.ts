@@ -64,6 +64,25 @@ export interface NamedPair {
   readonly boards: GuideBoards;
 }
 
+/** The guide boards of these set-ups, each pair under a file name of its own: names that differ only in signs that a file name can't hold get a number. */
+export function pairsOf(
+  setups: readonly Setup[],
+  standards: Standards,
+  asked: Partial<Pick<GuideBoards, 'bedLine' | 'trammel'>> = {},
+): Result<readonly NamedPair[]> {
+  const pairs: NamedPair[] = [];
+  for (const [at, setup] of setups.entries()) {
+    const before = setups.slice(0, at).filter((other) => fileName(other.name) === fileName(setup.name)).length;
+    const boards = guideBoardsOf(setup, standards);
+    if (!boards.ok) return boards;
+    pairs.push({
+      name: before === 0 ? setup.name : `${setup.name} ${before + 1}`,
+      boards: { ...boards.value, ...asked },
+    });
+  }
+  return ok(pairs);
+}
+
 /** All pairs of a job together: pictures on pages to look through, and one table of the ordinates of every arc. */
 export function jobFiles(pairs: readonly NamedPair[]): Result<readonly TemplateFile[]> {
   const pictures: Picture[] = [];

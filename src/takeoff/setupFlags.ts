@@ -1,6 +1,7 @@
+import { isAsGoodAsStraight } from '../blank/guides';
 import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
-import type { Unit } from '../unit';
+import { perInch, type Unit } from '../unit';
 import { NEARLY } from './arcPieces';
 import type { Setup, SetupPieces } from './setups';
 
@@ -38,6 +39,8 @@ export function setupFlags(
     flags.push(`Too wide: the blank is ${length(blank)}; the machine takes no more than ${length(widestFace)}.`);
   }
   if (setup.guides && !setup.guides.ok) flags.push(`No guide boards: ${setup.guides.message}.`);
+  const straight = straightGuides(setup, standards);
+  if (straight !== null) flags.push(`${straight}.`);
   const sharing = setup.pieces.flatMap(({ mark, insideRadius, strays }) =>
     insideRadius !== null && strays > 0 ? [`${mark}, ${strayWords(insideRadius, strays, unit)}`] : [],
   );
@@ -50,6 +53,17 @@ export function setupFlags(
     );
   }
   return flags;
+}
+
+/** How far past each bed line a guide board reaches, in inches. */
+const BEYOND_BED_LINE = 1;
+
+/** That guides of so large a radius are sawn straight, and over which length; null where they are not. */
+export function straightGuides({ guides }: Pick<Setup, 'guides'>, { bedLine, unit }: Standards): string | null {
+  const half = bedLine + BEYOND_BED_LINE * perInch(unit);
+  return guides?.ok && isAsGoodAsStraight(guides.value.inside, half, perInch(unit))
+    ? `Guides as good as straight over ${lengthInWords(2 * half, unit)}`
+    : null;
 }
 
 function marksOf(pieces: readonly SetupPieces[]): string {

@@ -2,16 +2,17 @@ import { arcOrdinates, arcRise } from '../arc';
 import { halfSegment, ring as ringOf } from '../blank/ring';
 import { degrees, radians } from '../angle';
 import { extrasText } from '../extras';
-import { SHAPES } from '../head/shapes';
 import type { BoardNeeds } from '../takeoff/boards';
 import { guideSetsOf, type GuideSets } from '../takeoff/guideSets';
 import { headsOf } from '../takeoff/ownCost';
 import type { RingPlan } from '../takeoff/ownFigures';
+import { straightGuides } from '../takeoff/setupFlags';
 import { planSetups } from '../takeoff/setups';
 import { sharersOf, type Takeoff } from '../takeoff/takeoff';
 import { perInch } from '../unit';
 import type { Standards } from '../standards';
 import { extentOf, type Extent } from './extent';
+import { handsOf, type HandsOf } from './hands';
 import { edgesOf, trimTickets, type Ready, type TrimTicket } from './trim';
 
 /** Longer than this, in inches, a trammel is no longer practical. From memory. */
@@ -26,8 +27,8 @@ export interface Ticket {
   readonly head: string;
   /** Cased heads: one for each side of the wall that is cased. */
   readonly heads: number;
-  /** One unit of a pair, its high side drawn at the right: its mate is its mirror image. */
-  readonly oneOfPair: boolean;
+  /** High sides at the right, as drawn, and at the left, of all heads; null: a head without a high side. */
+  readonly hands: HandsOf;
   readonly glue: readonly GlueTicket[];
   readonly saw: readonly SawTicket[];
   /** The finished head over its outside edge; null for a straight piece alone. */
@@ -81,6 +82,8 @@ export interface RunTicket {
   readonly setup: string;
   readonly pieces: number;
   readonly runLength: number;
+  /** Guides of so large a radius that they are sawn straight, in words; null: they are not, or there are none. */
+  readonly straightGuides: string | null;
 }
 
 export interface PackTicket {
@@ -94,7 +97,12 @@ export interface PackTicket {
 /** The tickets of every opening that can be made, by No. */
 export function ticketsOf(takeoff: Takeoff, boards: BoardNeeds): Ticket[] {
   const { standards, openings } = takeoff;
-  const order = new Map(planSetups(takeoff).setups.map(({ name }, at) => [name.toLowerCase(), at + 1]));
+  const order = new Map(
+    planSetups(takeoff).setups.map((setup, at) => [
+      setup.name.toLowerCase(),
+      { order: at + 1, straightGuides: straightGuides(setup, standards) },
+    ]),
+  );
   const setups: Setups = { order, sets: guideSetsOf(sharersOf(openings), standards) };
   return [...openings]
     .sort((one, other) => one.no - other.no)
@@ -104,9 +112,9 @@ export function ticketsOf(takeoff: Takeoff, boards: BoardNeeds): Ticket[] {
     });
 }
 
-/** Place of each set-up, from 1, by its name in lower case; and the guides of a ring, which near radii may share. */
+/** Each set-up by its name in lower case; and the guides of a ring, which near radii may share. */
 interface Setups {
-  readonly order: ReadonlyMap<string, number>;
+  readonly order: ReadonlyMap<string, Pick<RunTicket, 'order' | 'straightGuides'>>;
   readonly sets: GuideSets;
 }
 
@@ -114,20 +122,20 @@ function ticketOf(row: Ready, standards: Standards, boards: BoardNeeds, { order,
   const { no, opening, inputs, own } = row;
   const heads = headsOf(inputs);
   const trim = trimTickets(row, standards);
-  const at = (name: string) => order.get(name.toLowerCase()) ?? 0;
+  const at = (name: string) => order.get(name.toLowerCase()) ?? { order: 0, straightGuides: null };
   return {
     ...{ no, mark: opening.mark, row: opening.row, place: opening.place ?? '', head: inputs.head, heads },
-    oneOfPair: SHAPES[inputs.head].highSide,
+    hands: handsOf({ ...inputs, remarks: opening.remarks }),
     glue: own.rings.map((plan) => glueOf(plan, row, standards, boards)),
     saw: own.rings.map((plan) => sawOf(plan, row, standards)),
     finished: finishedOf(row, standards),
     run: [
       ...own.rings.map((plan) => {
         const setup = sets(inputs, plan).name;
-        return { order: at(setup), setup, pieces: heads * plan.ring.count, runLength: plan.runLength };
+        return { ...at(setup), setup, pieces: heads * plan.ring.count, runLength: plan.runLength };
       }),
       ...(own.straight === null ? [] : own.straight.pieces).map(({ count, length }) => ({
-        ...{ order: at(own.straight!.setup), setup: own.straight!.setup, pieces: heads * count, runLength: length },
+        ...{ ...at(own.straight!.setup), setup: own.straight!.setup, pieces: heads * count, runLength: length },
       })),
     ],
     trim,

@@ -5,7 +5,6 @@ import { CARD_CAUTIONS, CAUTIONS, NOT_A_SUBSTITUTE } from '../takeoff/cautions';
 import { setupFlags } from '../takeoff/setupFlags';
 import type { Setup } from '../takeoff/setups';
 import { setupSteps, stepSources } from '../takeoff/setupSteps';
-import type { Standards } from '../standards';
 import type { Takeoff } from '../takeoff/takeoff';
 import { perInch } from '../unit';
 import { settingUnit } from '../settingUnit';
@@ -52,7 +51,7 @@ function figureLines(setup: Setup, standards: Takeoff['standards']): string[] {
     `Knife ${setup.knife}`,
     ...(setup.insideRadius === null
       ? ['Straight: no guides']
-      : [`Inside radius ${length(setup.insideRadius)}`, ...guideLines(setup, standards, length)]),
+      : [`Inside radius ${length(setup.insideRadius)}`, ...guideLines(setup, length)]),
     `Head at ${standards.rpm} rev/min; feed ${Number(setup.feed.toFixed(2))} ${settingUnit('feed', unit)}`,
     `Cuts per inch ${setup.cutsCenter.toFixed(1)} at the center, ${setup.cutsOutside.toFixed(1)} outside`,
     ...marks,
@@ -63,21 +62,10 @@ function figureLines(setup: Setup, standards: Takeoff['standards']): string[] {
   return said.flatMap((line) => inLines(line, FIGURES_WIDE));
 }
 
-/** An arc that rises less than this over its guide board, in inches, is sawn as a straight edge. From memory. */
-const STRAIGHT_RISE = 1 / 64;
-
-function guideLines({ guides }: Setup, { bedLine, unit }: Standards, length: (value: number) => string): string[] {
+function guideLines({ guides }: Setup, length: (value: number) => string): string[] {
   if (!guides?.ok) return [];
   const { inside, outside } = guides.value;
-  // The boards reach an inch past the bed lines.
-  const half = bedLine + perInch(unit);
-  const rise = inside - Math.sqrt(Math.max(0, inside * inside - half * half));
-  const straight = half < inside && rise < STRAIGHT_RISE * perInch(unit);
-  return [
-    `Inside guide R ${length(inside)}`,
-    `Outside guide R ${length(outside)}`,
-    ...(straight ? [`Over ${lengthText(2 * half, unit)} both guides are as good as straight`] : []),
-  ];
+  return [`Inside guide R ${length(inside)}`, `Outside guide R ${length(outside)}`];
 }
 
 /** Pieces by opening and by length along the center, the length that the rolls carry: `No. 3 W1: 2 of 41 3/8`. */

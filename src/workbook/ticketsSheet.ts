@@ -1,6 +1,7 @@
 import { lengthText } from '../lengthText';
 import { roundTo } from '../rounding';
 import type { EndCut } from '../tickets/cuts';
+import { handsText } from '../tickets/hands';
 import type { SawTicket, Ticket } from '../tickets/tickets';
 import type { TrimTicket } from '../tickets/trim';
 import type { Unit } from '../unit';
@@ -186,7 +187,7 @@ function run(tickets: readonly Ticket[], unit: Unit): Station {
           '',
           '',
         ],
-        one.setup,
+        [one.setup, ...(one.straightGuides === null ? [] : [one.straightGuides])].join('; '),
       ),
     ),
   };
@@ -230,12 +231,12 @@ function trim(tickets: readonly Ticket[], unit: Unit): Station {
 }
 
 /** What else a piece asks for: how many of it, what it meets that is not molding, and on which side its mate is high. */
-function trimNotes({ heads, oneOfPair }: Ticket, { meets }: TrimTicket, at: number): string {
+function trimNotes({ heads, hands }: Ticket, { meets }: TrimTicket, at: number): string {
   const notes = [
     ...(heads === 1 ? [] : [`${heads} sets: ${heads} of this`]),
     ...(meets === 'plinth block' ? ['less the plinth block it stands on'] : []),
     ...(meets === 'keystone' ? ['see how the keystone sits on it'] : []),
-    ...(oneOfPair && at === 0 ? ['high side right, as drawn; of a high side left the cuts and legs change sides'] : []),
+    ...(hands !== null && at === 0 ? [handsText(hands)] : []),
   ];
   return notes.join('; ');
 }
@@ -249,7 +250,7 @@ function pack(tickets: readonly Ticket[]): Station {
       const { place } = ticket;
       const { sets, pieces, extras } = ticket.pack;
       const named = pieces.map((piece, at) => `${at + 1} of ${pieces.length} ${piece}`).join('; ');
-      const set = sets === 1 ? '' : `, set 1 to ${sets} of ${sets}`;
+      const set = setWords(ticket);
       const label = ['No. ' + ticket.no, ticket.mark].filter((part) => part !== '').join(' ');
       const lines = [
         ...inLines(`${label}${set}: ${named}${place === '' ? '' : `; ${place}`}`, LINE_WIDE - 45),
@@ -261,6 +262,17 @@ function pack(tickets: readonly Ticket[]): Station {
       ]);
     }),
   };
+}
+
+/** Which sets there are, those of a high side left apart from those of a high side right. */
+function setWords({ pack: { sets }, hands }: Ticket): string {
+  const all = sets === 1 ? '' : `, set 1 to ${sets} of ${sets}`;
+  if (hands === null) return all;
+  if (hands === 'unsaid') return `${all}, high side left or right`;
+  const { right, left } = hands;
+  if (right === 0 || left === 0) return `${all}, high side ${left === 0 ? 'right' : 'left'}`;
+  const run = (from: number, to: number) => (from === to ? String(from) : `${from} to ${to}`);
+  return `, set ${run(1, right)} of ${sets} high side right, set ${run(right + 1, sets)} of ${sets} high side left`;
 }
 
 function opening({ no, mark, row, place }: Ticket): string[] {

@@ -1,6 +1,6 @@
 import DxfParser, { type IArcEntity, type ITextEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import { fileName, guideBoardsOf, templateFiles } from '../../src/drawing/template';
+import { fileName, guideBoardsOf, jobFiles, pairsOf, templateFiles } from '../../src/drawing/template';
 import { defaultStandards } from '../../src/standards';
 import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
@@ -87,6 +87,43 @@ describe('the files of a pair of guide boards', () => {
     const taken = takeoff([opening({ mark: 'W1', head: 'straight', span: 36, rise: null })], standards);
     const [setup] = planSetups(taken).setups;
     expect(refusalOf(guideBoardsOf(setup!, standards))).toContain('without guide boards');
+  });
+});
+
+describe('the pairs of a job', () => {
+  const of = (...given: Parameters<typeof opening>[0][]) => {
+    const standards = defaultStandards();
+    const taken = takeoff(
+      given.map((one, at) => opening({ row: at + 2, mark: `W${at + 1}`, ...one })),
+      standards,
+    );
+    return valueOf(pairsOf(planSetups(taken).setups, standards));
+  };
+
+  it('have files of their own, though their names differ only in signs that a file name cannot hold', () => {
+    const one = { head: 'segmental', span: 36, rise: 6 } as const;
+    const names = of({ ...one, profile: 'Bead (a)' }, { ...one, profile: 'Bead [a]' }).map(({ name }) =>
+      fileName(name),
+    );
+    expect(names).toHaveLength(2);
+    expect(new Set(names).size).toBe(2);
+  });
+
+  it('say of guides of a nearly straight ring that they are straight: on the boards, on the page of each pair and of all', () => {
+    // Over 14 in an arc of 1568 rises 49/(2 × 1568) = 1/64: radii of 2592.5 and 102 lie on either side.
+    const pairs = of({ head: 'segmental', span: 144, rise: 1 }, { head: 'segmental', span: 96, rise: 12 });
+    const straight = pairs.map(({ name, boards }) => {
+      const [dxf, svg, overview] = valueOf(templateFiles(boards, name)).map(({ content }) => content);
+      return [dxf!.includes('AS GOOD AS STRAIGHT'), wordsOf(svg!).join(), wordsOf(overview!).join()].map((said) =>
+        typeof said === 'boolean' ? said : /as good as straight/i.test(said),
+      );
+    });
+    expect(straight).toEqual([
+      [false, false, false],
+      [true, true, true],
+    ]);
+    const [page] = valueOf(jobFiles(pairs));
+    expect(page!.content.match(/AS GOOD AS STRAIGHT/g)).toHaveLength(2);
   });
 });
 

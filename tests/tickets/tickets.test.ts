@@ -90,12 +90,23 @@ it('keystones, plinth blocks and rosettes stand on the tickets: at what they mee
   );
   expect(said.join(' ')).toContain('with all: 2 keystones, 4 plinth blocks');
   expect(said).toContain('2 sets: 2 of this; less the plinth block it stands on');
-  const [raked] = ticketsOf(...bare({ quantity: 1, head: 'half segmental', span: 18, rise: 6 }));
-  expect(raked!.oneOfPair).toBe(true);
-  const ofPair = ticketsSheet([raked!], 'in', 'list.csv').rows.flat();
-  expect(ofPair.map((cell) => String(cell?.value ?? '')).join(' ')).toContain('of a high side left');
   const [without] = ticketsOf(...bare(given));
   expect([without!.pack.extras, ...without!.trim.map(({ meets }) => meets)]).toEqual([null, null, null, null]);
+});
+
+it('a raked pair is trimmed and packed by hands: of a high side left the cuts and legs change sides', () => {
+  const said = (given: Parameters<typeof opening>[0]) =>
+    ticketsSheet(ticketsOf(...bare(given)), 'in', 'list.csv')
+      .rows.flatMap((row) => row.flatMap((cell) => (cell ? [String(cell.value)] : [])))
+      .join(' ')
+      .replace(/\s+/g, ' ');
+  const raked = { mark: 'P1', head: 'half segmental', span: 18, rise: 6, ends: 'legs', leg: 60 } as const;
+  const three = said({ ...raked, quantity: 3, remarks: '2 high side left, 1 high side right' });
+  expect(three).toContain('1 high side right, as drawn; 2 high side left: cuts and legs change sides');
+  expect(three).toContain('set 1 of 3 high side right, set 2 to 3 of 3 high side left: 1 of 3 head');
+  const open = said({ ...raked, quantity: 2 });
+  expect(open).toContain('how many have the high side left is not said');
+  expect(open).toContain('set 1 to 2 of 2, high side left or right: 1 of 3 head');
 });
 
 function bare(given: Parameters<typeof opening>[0]): Parameters<typeof ticketsOf> {

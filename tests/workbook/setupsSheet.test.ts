@@ -59,7 +59,7 @@ describe('the Setups sheet', () => {
       const rows = setupCard(planSetups(taken).setups[0]!, 1, taken);
       return textsOf(rows).some((text) => text.includes('as good as straight'));
     };
-    // Over 12 inches an arc of 1152 rises 36/(2 × 1152) = 1/64: radii of 2592.5 and 102 lie on either side.
+    // Over 14 inches an arc of 1568 rises 49/(2 × 1568) = 1/64: radii of 2592.5 and 102 lie on either side.
     expect(straight(144, 1)).toBe(true);
     expect(straight(96, 12)).toBe(false);
   });

@@ -42,22 +42,26 @@ export async function guideDrawing(bench: Bench, setup: Setup): Promise<Result<S
   return boards.ok ? guideOverview(boards.value) : boards;
 }
 
-/** The drawings of all pairs of guides in one archive, each pair's files under its name. */
+/** The drawings of all pairs of guides in one archive, each pair's files under its name, with pictures of all and one table of ordinates. */
 export function saveAllGuides(bench: Bench, setups: readonly Setup[]): Promise<void> {
   return work(bench, 'Drawing all guide boards', async () => {
-    const [{ guideBoardsOf, templateFiles }, { strToU8, zipSync }] = await Promise.all([
+    const [{ jobFiles, pairsOf, templateFiles }, { strToU8, zipSync }] = await Promise.all([
       import('../../../src/drawing/template'),
       import('fflate'),
     ]);
     const all: Record<string, Uint8Array> = {};
-    for (const setup of setups) {
-      const boards = guideBoardsOf(setup, bench.store.get().standards);
-      const files = boards.ok ? templateFiles(boards.value, setup.name) : boards;
-      if (!files.ok) return fail(bench, `${setup.name}: ${files.message}`);
-      for (const { name, content } of files.value) all[name] = strToU8(content);
+    const pairs = pairsOf(setups, bench.store.get().standards);
+    if (!pairs.ok) return fail(bench, pairs.message);
+    for (const { name, boards } of pairs.value) {
+      const files = templateFiles(boards, name);
+      if (!files.ok) return fail(bench, `${name}: ${files.message}`);
+      for (const file of files.value) all[file.name] = strToU8(file.content);
       // A long job draws for seconds: the page answers meanwhile.
       await breathe();
     }
+    const together = jobFiles(pairs.value);
+    if (!together.ok) return fail(bench, together.message);
+    for (const { name, content } of together.value) all[name] = strToU8(content);
     downloadBytes(bench, 'guide boards.zip', zipSync(all, { mtime: ZIP_TIME }), 'application/zip');
   });
 }
