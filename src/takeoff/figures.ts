@@ -54,11 +54,24 @@ export function sentences(said: readonly string[]): string {
   return said.join(' ').replace(/ +/g, ' ').trim();
 }
 
-const HAUNCH = 'haunch ';
+/** The figures of a ring's curve. */
+export const OF_RING = {
+  radius: (ring: RingKind) => ring.radius,
+  'inside radius': (ring: RingKind) => ring.inside,
+  'outside radius': (ring: RingKind) => ring.outside,
+  angle: (ring: RingKind) => ring.angle,
+} as const;
+
+/** The figures of the blank that is chosen for a ring. */
+export const OF_BLANK = {
+  segments: (blank: Blank) => blank.segments,
+  'blank width': (blank: Blank) => blank.width,
+  'blank length': (blank: Blank) => blank.length,
+  'board width': (blank: Blank) => blank.boardWidth,
+} as const;
 
 /** Figures of one kind of ring; of the haunches under the same names with `haunch` before. */
-function ringFigures(which: 'crown' | 'haunch') {
-  const before = which === 'crown' ? '' : HAUNCH;
+function ringFigures<Before extends '' | 'haunch '>(which: 'crown' | 'haunch', before: Before) {
   const title = (text: string) =>
     which === 'crown' ? text : `Haunch: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
   const ofCurve = (ring: (of: RingKind) => number) => (row: RowFigures) => {
@@ -77,7 +90,7 @@ function ringFigures(which: 'crown' | 'haunch') {
     about: string,
     explain: Explain,
     value: Figure['value'],
-  ) => ({ name: `${before}${name}` as N, heading: title(heading), measure, stage, about, explain, value });
+  ) => ({ name: `${before}${name}` as const, heading: title(heading), measure, stage, about, explain, value });
   return [
     make(
       'radius',
@@ -86,7 +99,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'curve',
       "Radius of the opening's own edge.",
       byRadius(which),
-      ofCurve((ring) => ring.radius),
+      ofCurve(OF_RING.radius),
     ),
     make(
       'inside radius',
@@ -95,7 +108,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'curve',
       'Radius with the reveal: the inside edge of the molding.',
       bySum(which, 'reveal'),
-      ofCurve((ring) => ring.inside),
+      ofCurve(OF_RING['inside radius']),
     ),
     make(
       'outside radius',
@@ -104,7 +117,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'curve',
       'Radius of the outside edge of the molding.',
       bySum(which, 'face'),
-      ofCurve((ring) => ring.outside),
+      ofCurve(OF_RING['outside radius']),
     ),
     make(
       'angle',
@@ -113,7 +126,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'curve',
       "Degrees that one arc of the opening's own edge turns through.",
       byArc(which),
-      ofCurve((ring) => ring.angle),
+      ofCurve(OF_RING.angle),
     ),
     make(
       'blank angle',
@@ -131,7 +144,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'blank',
       'Segments that one ring is glued of.',
       bySegments(which),
-      ofBlank((blank) => blank.segments),
+      ofBlank(OF_BLANK.segments),
     ),
     make(
       'blank width',
@@ -140,7 +153,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'blank',
       'Width of board that one segment takes.',
       byBlank(which, 'ARCH.BLANKWIDTH'),
-      ofBlank((blank) => blank.width),
+      ofBlank(OF_BLANK['blank width']),
     ),
     make(
       'blank length',
@@ -149,7 +162,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'blank',
       'Length of board that one segment takes.',
       byBlank(which, 'ARCH.BLANKLENGTH'),
-      ofBlank((blank) => blank.length),
+      ofBlank(OF_BLANK['blank length']),
     ),
     make(
       'board width',
@@ -158,7 +171,7 @@ function ringFigures(which: 'crown' | 'haunch') {
       'blank',
       'Narrowest board on sale that holds the segment.',
       byBoard(which),
-      ofBlank((blank) => blank.boardWidth),
+      ofBlank(OF_BLANK['board width']),
     ),
   ] as const;
 }
@@ -168,14 +181,14 @@ function ringFigures(which: 'crown' | 'haunch') {
 export const FIGURES = [
   { name: 'needs', heading: 'Needs', measure: 'text', stage: null, about: 'What is missing or in doubt; blank where nothing is.', explain: byInputs, value: (row) => sentences(row.needs) },
   { name: 'look at', heading: 'Look at', measure: 'text', stage: null, about: 'What the row needs; where it needs nothing, what should be looked at before the order goes out.', explain: byInputs, value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention) },
-  ...ringFigures('crown'),
+  ...ringFigures('crown', ''),
   { name: 'inside length', heading: 'Inside length', measure: 'length', stage: 'curve', about: 'Length of one head along the inside edge of the casing.', explain: byHeadLength((reveal) => reveal), value: (row) => row.curve?.insideLength },
   { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', explain: byHeadLength((reveal, face) => reveal + face / 2), value: (row) => row.curve?.centerLength },
   { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', explain: byHeadLength((reveal, face) => reveal + face), value: (row) => row.curve?.length },
   { name: 'long point text', heading: 'Long point', measure: 'length text', stage: 'curve', about: 'The same as on a tape.', explain: byTape, value: (row, unit) => row.curve && lengthText(row.curve.length, unit) },
   { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter, value: (row) => row.curve?.miter },
   { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', explain: byBlanks, value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
-  ...ringFigures('haunch'),
+  ...ringFigures('haunch', 'haunch '),
   { name: 'splices', heading: 'Finished splices', measure: 'count', stage: 'blank', about: 'Finished splices of one head, where a piece is larger than the shop carries and is made in halves.', explain: bySplices, value: (row) => row.own && splicesOf(row.own.rings) },
   { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', explain: byCuts, value: (row) => row.own?.cutsOutside },
   { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', explain: byGrade, value: (row) => row.own?.grade },

@@ -1,4 +1,5 @@
 import type { HeadShape } from '../../head/head';
+import { its } from '../working/keys';
 import { argumentsAt, partsOf, textOf, type Part } from './lexer';
 
 /**
@@ -145,22 +146,22 @@ function bisector(s: string, h: string): { haunch: string; crown: string } {
   };
 }
 
-const NOT_HALF_SPAN = 'ABS({rise}-{span}/2)>0.000000001*{span}';
-/** Which rises a head can't have, where it has one of its own to judge; cells in braces, as on the sheet Working. */
+const NOT_HALF_SPAN = `ABS(${its.rise}-${its.span}/2)>0.000000001*${its.span}`;
+/** Which rises a head can't have, where it has one of its own to judge; in the words of the sheet Working. */
 export const RISE_MISFIT: Partial<Readonly<Record<HeadShape, string>>> = {
-  segmental: '{rise}<=0',
+  segmental: `${its.rise}<=0`,
   'half round': NOT_HALF_SPAN,
-  elliptical: `NOT(AND({rise}>0,${NOT_HALF_SPAN}))`,
-  'three-centered': `NOT(AND({rise}>0,{rise}<{span}/2,${NOT_HALF_SPAN}))`,
-  pointed: `NOT(AND({rise}>{span}/2,${NOT_HALF_SPAN}))`,
-  'radius corners': 'NOT(AND({rise}>0,{rise}<={span}/2*1.000000001))',
-  'full ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
-  'half segmental': 'NOT(AND({rise}>0,{rise}<={span}*1.000000001))',
-  'quarter ellipse': 'NOT(AND({rise}>0,ABS({rise}-{span})>0.000000001*{span}))',
-  'four-centered': 'NOT(AND({rise}>0,{rise}<{span}/SQRT(3)))',
-  gable: '{rise}<=0',
-  'clipped corners': '{rise}<=0',
-  shed: '{rise}<=0',
+  elliptical: `NOT(AND(${its.rise}>0,${NOT_HALF_SPAN}))`,
+  'three-centered': `NOT(AND(${its.rise}>0,${its.rise}<${its.span}/2,${NOT_HALF_SPAN}))`,
+  pointed: `NOT(AND(${its.rise}>${its.span}/2,${NOT_HALF_SPAN}))`,
+  'radius corners': `NOT(AND(${its.rise}>0,${its.rise}<=${its.span}/2*1.000000001))`,
+  'full ellipse': `NOT(AND(${its.rise}>0,ABS(${its.rise}-${its.span})>0.000000001*${its.span}))`,
+  'half segmental': `NOT(AND(${its.rise}>0,${its.rise}<=${its.span}*1.000000001))`,
+  'quarter ellipse': `NOT(AND(${its.rise}>0,ABS(${its.rise}-${its.span})>0.000000001*${its.span}))`,
+  'four-centered': `NOT(AND(${its.rise}>0,${its.rise}<${its.span}/SQRT(3)))`,
+  gable: `${its.rise}<=0`,
+  'clipped corners': `${its.rise}<=0`,
+  shed: `${its.rise}<=0`,
 };
 
 const REWRITES: Readonly<Record<string, Rewrite>> = {

@@ -1,7 +1,7 @@
 import { shopRanges, type FigureName } from '../../takeoff/figures';
 import { takeoffBlock, takeoffRange } from './places';
-import { TAKEOFF_COLUMNS } from './columns';
-import { workingKey, workingRange } from '../working/sheet';
+import { TAKEOFF_COLUMNS, type ColumnKey } from './columns';
+import { workingRange } from '../working/sheet';
 
 /** Inputs that are the shop's standard where their cell is blank. */
 const STANDARDS = ['ends', 'reveal', 'face', 'thickness', 'species', 'profile'] as const;
@@ -25,12 +25,12 @@ export function figureAt(
   openings: number,
   plain: boolean,
 ): string {
-  const key = figure === 'unit price' ? 'unitPrice' : figure === 'price' ? 'price' : null;
-  const column = TAKEOFF_COLUMNS.find((each) => each.key === key || (key === null && each.figure === figure));
-  if (column) return `INDEX(${takeoffRange(column.key, openings)},${place})`;
-  if (plain) {
-    const number = `INDEX(${takeoffRange('no', openings)},${place})`;
-    return `INDEX(${workingRange(workingKey(figure), openings)},MATCH(${number},${workingRange('no', openings)},0))`;
-  }
-  return `ARCH.OPENING("${figure}",INDEX(${takeoffBlock('main', openings)},${place},0),INDEX(${takeoffBlock('more', openings)},${place},0),${shopRanges(figure as FigureName)})`;
+  const inColumn = (key: ColumnKey) => `INDEX(${takeoffRange(key, openings)},${place})`;
+  if (figure === 'unit price') return inColumn('unitPrice');
+  if (figure === 'price') return inColumn('price');
+  const column = TAKEOFF_COLUMNS.find((each) => each.figure === figure);
+  if (column) return inColumn(column.key);
+  if (plain)
+    return `INDEX(${workingRange(figure, openings)},MATCH(${inColumn('no')},${workingRange('no', openings)},0))`;
+  return `ARCH.OPENING("${figure}",INDEX(${takeoffBlock('main', openings)},${place},0),INDEX(${takeoffBlock('more', openings)},${place},0),${shopRanges(figure)})`;
 }

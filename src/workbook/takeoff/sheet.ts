@@ -1,7 +1,7 @@
 import { ENDS, HEAD_SHAPES } from '../../head/head';
 import { BLANK_JOB, type Job } from '../../job/fields';
 import { notSetSentence } from '../../notSet';
-import { shopRanges } from '../../takeoff/figures';
+import { shopRanges, type FigureName } from '../../takeoff/figures';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
 import { groupRow, headingCell, headingRow, unitRow } from '../columnHeads';
@@ -21,7 +21,7 @@ const FROZEN_COLUMNS = 2;
 const OWN_WIDTH = 14;
 
 /** How the plain workbook shows a figure of the row: looked up on the sheet Working, by the opening's number. */
-export type WorkingFigure = (column: TakeoffColumn, at: CellsOfRow) => string;
+export type WorkingFigure = (figure: FigureName, at: CellsOfRow) => string;
 
 /** The takeoff: a row for each opening, live figures, and what each opening needs. */
 export function takeoffSource(
@@ -117,7 +117,7 @@ function formulaOf(
   const figure =
     working === null
       ? `ARCH.OPENING("${column.figure}",${at.main},${at.more},${shopRanges(column.figure)})`
-      : working(column, at);
+      : working(column.figure, at);
   return `${figure}${native ?? ''}`;
 }
 

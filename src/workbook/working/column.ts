@@ -1,17 +1,17 @@
-import type { ColumnMeasure } from '../format';
+import { figureNamed, figureOf, type FigureName } from '../../takeoff/figures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import type { ColumnMeasure } from '../format';
+import { its, type WorkingKey } from './keys';
 import type { WorkingTakeoff } from './shared';
 
 type Value = (row: OpeningTakeoff, takeoff: WorkingTakeoff) => string | number | null | undefined;
 type Formula = (row: OpeningTakeoff, takeoff: WorkingTakeoff) => string | null;
 
 /**
- * One column of the sheet Working, the only place where it is described. `formula` is a template: `{span}` is the same row's
- * span, `{span:all}` the whole column, `Shop_…` and `Stock_…` the named cells of the Standards sheet. Where it gives
- * null the cell holds the value.
+ * One column of the sheet Working, the only place where it is described. `formula` is a template: cells stand in it by their keys
+ * (`keys.ts`), `Shop_…` and `Stock_…` are the named cells of the Standards sheet. Where it gives null the cell holds the value.
  */
 export interface WorkingColumn {
-  readonly key: string;
   readonly heading: string;
   readonly group: string;
   readonly measure: ColumnMeasure;
@@ -21,33 +21,46 @@ export interface WorkingColumn {
   readonly formula: Formula;
 }
 
-type Rest = Partial<Omit<WorkingColumn, 'formula'>> &
-  Pick<WorkingColumn, 'value'> & { readonly formula: Formula | string };
+/** Columns by their keys, in the order of the sheet. */
+export type WorkingColumns<Key extends WorkingKey> = Readonly<Record<Key, WorkingColumn>>;
 
-/** A column that follows from others. A formula given as text shows a blank until the opening is complete. */
-export function figure(key: string, heading: string, measure: ColumnMeasure, rest: Rest): WorkingColumn {
-  const { formula } = rest;
-  const guarded = typeof formula === 'string' ? `IF({missing}<>"","",${formula})` : '';
-  return {
-    key,
-    heading,
-    measure,
-    group: '',
-    width: measure === 'text' ? 16 : 11,
-    ...rest,
-    formula: typeof formula === 'string' ? () => guarded : formula,
-  };
+/** A formula given as text shows a blank until the opening is complete. */
+function guarded(formula: Formula | string): Formula {
+  if (typeof formula !== 'string') return formula;
+  const whole = `IF(${its.missing}<>"","",${formula})`;
+  return () => whole;
+}
+
+/** A figure on the way to others. */
+export function working(
+  heading: string,
+  measure: ColumnMeasure,
+  { formula, ...rest }: { value: Value; formula: Formula | string; width?: number },
+): WorkingColumn {
+  return { heading, measure, group: '', width: measure === 'text' ? 16 : 11, ...rest, formula: guarded(formula) };
+}
+
+/** The plain formula of a figure of the opening; the rest of it stands with its description. */
+export function plain(name: FigureName, formula: Formula | string, width?: number): WorkingColumn {
+  const described = figureNamed(name)!;
+  const { heading, measure } = described;
+  return working(heading, measure, {
+    ...(width === undefined ? {} : { width }),
+    value: (row, { standards }) => figureOf(described, row, standards.unit),
+    formula,
+  });
 }
 
 /** A figure of the curve, shown as soon as the curve's own inputs are there, whatever wood and price still lack. */
 export function ofCurve(formula: string): Formula {
-  const guarded = `IF({missingShape}<>"","",${formula})`;
-  return () => guarded;
+  const whole = `IF(${its.missingShape}<>"","",${formula})`;
+  return () => whole;
 }
 
-/** A figure on the way to others. */
-export const working = figure;
-
-export function inGroup(group: string, columns: readonly WorkingColumn[]): WorkingColumn[] {
-  return columns.map((column) => ({ ...column, group: column.group || group }));
+export function inGroup<Key extends WorkingKey>(group: string, columns: WorkingColumns<Key>): WorkingColumns<Key> {
+  const named = Object.entries<WorkingColumn>(columns).map(([key, column]) => [
+    key,
+    { ...column, group: column.group || group },
+  ]);
+  return Object.fromEntries(named) as WorkingColumns<Key>;
 }

@@ -1,20 +1,20 @@
-import type { WorkingColumn } from './column';
-import { figure } from './column';
+import type { WorkingColumns } from './column';
 import { HIGH_LEG_COLUMNS } from './highLeg';
+import type { WorkingKey } from './keys';
 import { LENGTH_COLUMNS } from './lengths';
 import { MACHINE_COLUMNS } from './machine';
 import { INPUT_COLUMNS, TO_DO_COLUMNS } from './opening';
 import { PRICE_COLUMNS, SHARE_COLUMNS } from './price';
-import { BLANK_TEXT, CROWN_COLUMNS, HAUNCH_COLUMNS } from './ring';
+import { BLANK_TEXT, CROWN_COLUMNS, HAUNCH_COLUMNS, SET_UPS } from './ring';
 import { WOOD_COLUMNS } from './wood';
 
 /** Every column of the sheet Working from left to right. Number and shares stand first: they are looked up together. */
-export const WORKING_COLUMNS: readonly WorkingColumn[] = [
-  figure('no', 'No.', 'row', { group: 'Shared', value: ({ no }) => no, formula: () => null }),
+export const WORKING_COLUMNS: WorkingColumns<WorkingKey> = {
   ...SHARE_COLUMNS,
   ...INPUT_COLUMNS,
   ...TO_DO_COLUMNS,
-  BLANK_TEXT,
+  blank: BLANK_TEXT,
+  'set-up': SET_UPS,
   ...CROWN_COLUMNS,
   ...HIGH_LEG_COLUMNS,
   ...LENGTH_COLUMNS,
@@ -22,4 +22,4 @@ export const WORKING_COLUMNS: readonly WorkingColumn[] = [
   ...MACHINE_COLUMNS,
   ...WOOD_COLUMNS,
   ...PRICE_COLUMNS,
-];
+};

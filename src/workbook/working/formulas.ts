@@ -1,5 +1,6 @@
 import type { HeadShape } from '../../head/head';
 import { shapesWhere } from '../../head/shapes';
+import { its } from './keys';
 
 /** Pieces of formula that several columns share. */
 
@@ -20,18 +21,18 @@ export const CLOSED_HEADS: readonly HeadShape[] = shapesWhere(({ closed }) => cl
 export const HIGH_SIDED_HEADS: readonly HeadShape[] = shapesWhere(({ highSide }) => highSide);
 
 export function headIs(...heads: readonly string[]): string {
-  const each = heads.map((head) => `{head}="${head}"`);
+  const each = heads.map((head) => `${its.head}="${head}"`);
   return each.length === 1 ? each[0]! : `OR(${each.join(',')})`;
 }
 
 /** Arcs that stand for half an ellipse. */
-export const ARCS = 'IF({arcs}="",3,{arcs})';
+export const ARCS = `IF(${its.arcs}="",3,${its.arcs})`;
 
-export const HALF_SPAN = '({span}/2)';
+export const HALF_SPAN = `(${its.span}/2)`;
 /** From the opening to the casing's outside edge. */
-export const EDGE = '({reveal}+{face})';
+export const EDGE = `(${its.reveal}+${its.face})`;
 
-const STOCK = 'Stock_species,{species},Stock_thickness,{stockThickness}';
+const STOCK = `Stock_species,${its.species},Stock_thickness,${its.stockThickness}`;
 
 /** The narrowest board at least this wide. */
 export function narrowestBoard(width: string): string {
@@ -47,17 +48,16 @@ export const ROUGH_QUARTERS = `MINIFS(Stock_quarters,${STOCK})`;
 export const WIDEST_BOARD = `MAXIFS(Stock_width,${STOCK})`;
 
 /** The thinnest stock that is thick enough; 0 where none is. MAX makes a figure of the nothing that a grid may find. */
-export const THICK_ENOUGH =
-  'MAX(0,MINIFS(Stock_thickness,Stock_species,{species},Stock_thickness,">="&({thickness}-0.000000001)))';
+export const THICK_ENOUGH = `MAX(0,MINIFS(Stock_thickness,Stock_species,${its.species},Stock_thickness,">="&(${its.thickness}-0.000000001)))`;
 
 /** Equality, because a criterion of MINIFS would take "Po*" for Poplar. */
-export const SPECIES_IN_STOCK = 'SUMPRODUCT(--(Stock_species={species}))>0';
+export const SPECIES_IN_STOCK = `SUMPRODUCT(--(Stock_species=${its.species}))>0`;
 
 export function boardFeet(width: string, length: string, count: string): string {
-  return `ARCH.BOARDFEET({quarters}/4,${width}/Shop_per_inch,${length}/Shop_per_inch,${count})`;
+  return `ARCH.BOARDFEET(${its.quarters}/4,${width}/Shop_per_inch,${length}/Shop_per_inch,${count})`;
 }
 
 /** A formula that depends on the head; a blank for heads not named. */
 export function byHead(cases: readonly (readonly [head: string, formula: string])[]): string {
-  return cases.reduceRight((otherwise, [head, formula]) => `IF({head}="${head}",${formula},${otherwise})`, '""');
+  return cases.reduceRight((otherwise, [head, formula]) => `IF(${its.head}="${head}",${formula},${otherwise})`, '""');
 }

@@ -7,6 +7,7 @@ import { RISE_MISFIT } from '../formulas/plain';
 import { quote } from '../quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { ARCS, byHead, EDGE, FITTED_HEADS, HAUNCHED_HEADS, headIs, SPECIES_IN_STOCK } from './formulas';
+import { its } from './keys';
 import { grainLimit, inRing, mayHaveHaunch, RING_GROUPS } from './ringGroups';
 
 const positive = (cell: string) => `IF(ISNUMBER(${cell}),${cell}>0,FALSE)`;
@@ -44,7 +45,12 @@ function fittedToAnother({ known, curve, cells }: OpeningTakeoff): string {
     return when(headIs(...FITTED_HEADS), said);
   }
   const other = (cell: string, value: number) => `ABS(N(${cell})-${value})>0.000000001*${value}`;
-  const changed = [`{head}<>"${head}"`, other('{span}', span), other('{rise}', rise), `${ARCS}<>${known.arcs ?? 3}`];
+  const changed = [
+    `${its.head}<>"${head}"`,
+    other(its.span, span),
+    other(its.rise, rise),
+    `${ARCS}<>${known.arcs ?? 3}`,
+  ];
   if (cells.arcs === null || cells.arcs === '') changed.push(...otherCount(head, span, rise, known.arcs ?? 3));
   return when(`IF(${headIs(...FITTED_HEADS)},OR(${changed.join(',')}),FALSE)`, said);
 }
@@ -60,24 +66,24 @@ function otherCount(head: HeadShape, span: number, rise: number, arcs: number): 
 
 function missingShape(haunch: boolean): string {
   const riseOf = (head: HeadShape, otherwise: string) => {
-    const blank = head === 'half round' ? '{rise}<>""' : 'TRUE'; // a half round's rise follows its span
-    const wrong = `IF(ISNUMBER({rise}),IF(${positive('{span}')},${RISE_MISFIT[head]},FALSE),${blank})`;
-    return `IF({head}="${head}",${need(wrong, '{rise}', riseNeed(head) ?? '')},${otherwise})`;
+    const blank = head === 'half round' ? `${its.rise}<>""` : 'TRUE'; // a half round's rise follows its span
+    const wrong = `IF(ISNUMBER(${its.rise}),IF(${positive(its.span)},${RISE_MISFIT[head]},FALSE),${blank})`;
+    return `IF(${its.head}="${head}",${need(wrong, its.rise, riseNeed(head) ?? '')},${otherwise})`;
   };
-  const noRise = need('IF({rise}="",FALSE,NOT(ISNUMBER({rise})))', '{rise}', NEEDS.rise);
+  const noRise = need(`IF(${its.rise}="",FALSE,NOT(ISNUMBER(${its.rise})))`, its.rise, NEEDS.rise);
   const parts = [
     ...(haunch ? [] : [when(headIs(...HAUNCHED_HEADS), 'This head has haunches: fill the takeoff again.')]),
-    need(notListed('{head}', HEAD_SHAPES), '{head}', NEEDS.head),
-    need(notListed('{ends}', ENDS), '{ends}', NEEDS.ends),
-    need(notPositive('{span}'), '{span}', NEEDS.span),
+    need(notListed(its.head, HEAD_SHAPES), its.head, NEEDS.head),
+    need(notListed(its.ends, ENDS), its.ends, NEEDS.ends),
+    need(notPositive(its.span), its.span, NEEDS.span),
     HEAD_SHAPES.filter((head) => riseNeed(head) !== null).reduceRight<string>(
       (otherwise, head) => riseOf(head, otherwise),
       noRise,
     ),
-    need('IF(ISNUMBER({reveal}),{reveal}<0,TRUE)', '{reveal}', NEEDS.reveal),
-    need(notPositive('{face}'), '{face}', NEEDS.face),
-    optional('{arcs}', 'ISNA(MATCH({arcs},{3,5,7},0))', NEEDS.arcs),
-    optional('{haunch}', '{haunch}<=0', NEEDS.haunch),
+    need(`IF(ISNUMBER(${its.reveal}),${its.reveal}<0,TRUE)`, its.reveal, NEEDS.reveal),
+    need(notPositive(its.face), its.face, NEEDS.face),
+    optional(its.arcs, `ISNA(MATCH(${its.arcs},{3,5,7},0))`, NEEDS.arcs),
+    optional(its.haunch, `${its.haunch}<=0`, NEEDS.haunch),
   ];
   return `TRIM(${parts.join('&')})`;
 }
@@ -86,12 +92,14 @@ const SHAPE_WITH_HAUNCH = missingShape(true);
 const SHAPE_WITHOUT_HAUNCH = missingShape(false);
 
 /** What stands in a sentence for the opening's own species and thickness, until the formula puts in the cells. */
-const SPECIES = '{species}';
+const SPECIES = 'SPECIES';
 const THICKNESS = 9876.5432;
 
 /** A sentence of the core with the cells put in where it names figures. */
 function withFigures(sentence: string): string {
-  return quote(`${sentence} `).replace(SPECIES, '"&{species}&"').replace(String(THICKNESS), '"&ROUND({thickness},4)&"');
+  return quote(`${sentence} `)
+    .replace(SPECIES, `"&${its.species}&"`)
+    .replace(String(THICKNESS), `"&ROUND(${its.thickness},4)&"`);
 }
 
 /** Everything that is missing: the curve's inputs, and the rest. */
@@ -100,26 +108,30 @@ export function lacksFormula(): string {
 }
 
 function lacks(): string {
-  const thinner = `IF(${positive('{thickness}')},{stockThickness}=0,FALSE)`;
-  const isDoubt = 'LEFT({species},1)="?"';
+  const thinner = `IF(${positive(its.thickness)},${its.stockThickness}=0,FALSE)`;
+  const isDoubt = `LEFT(${its.species},1)="?"`;
   const species = `IF(AND(${thinner},NOT(${isDoubt})),IF(${SPECIES_IN_STOCK},${withFigures(tooThin(SPECIES, THICKNESS))},${withFigures(notInStock(SPECIES))}),"")`;
-  const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",{profile}))`).join(',');
-  const tooWide = `IF(AND({stockThickness}>0,${positive('{face}')}),{widest}<={face}+2*Shop_margin,FALSE)`;
+  const oddProfile = ['*', '?', '~'].map((sign) => `ISNUMBER(FIND("${sign}",${its.profile}))`).join(',');
+  const tooWide = `IF(AND(${its.stockThickness}>0,${positive(its.face)}),${its.widest}<=${its.face}+2*Shop_margin,FALSE)`;
   const outside = (cell: string, least: number, most: number) =>
     `OR(${cell}<${least},${cell}>${most},${cell}<>INT(${cell}))`;
   const parts = [
-    need('IF(ISNUMBER({quantity}),OR({quantity}<1,{quantity}<>INT({quantity})),TRUE)', '{quantity}', NEEDS.quantity),
-    need(notPositive('{thickness}'), '{thickness}', NEEDS.thickness),
-    need('IF(ISNUMBER({leg}),{leg}<0,TRUE)', '{leg}', NEEDS.leg),
-    optional('{otherLeg}', '{otherLeg}<0', NEEDS.otherLeg),
-    optional('{segmentsWanted}', outside('{segmentsWanted}', 1, 200), NEEDS.segmentsWanted),
-    need(`IF(ISNUMBER({sides}),${outside('{sides}', 1, 2)},TRUE)`, '{sides}', NEEDS.sides),
-    need(`OR({profile}="",${oddProfile})`, '{profile}', NEEDS.profile),
-    need(`OR({species}="",${isDoubt})`, '{species}', NEEDS.species),
+    need(
+      `IF(ISNUMBER(${its.quantity}),OR(${its.quantity}<1,${its.quantity}<>INT(${its.quantity})),TRUE)`,
+      its.quantity,
+      NEEDS.quantity,
+    ),
+    need(notPositive(its.thickness), its.thickness, NEEDS.thickness),
+    need(`IF(ISNUMBER(${its.leg}),${its.leg}<0,TRUE)`, its.leg, NEEDS.leg),
+    optional(its.otherLeg, `${its.otherLeg}<0`, NEEDS.otherLeg),
+    optional(its.segmentsWanted, outside(its.segmentsWanted, 1, 200), NEEDS.segmentsWanted),
+    need(`IF(ISNUMBER(${its.sides}),${outside(its.sides, 1, 2)},TRUE)`, its.sides, NEEDS.sides),
+    need(`OR(${its.profile}="",${oddProfile})`, its.profile, NEEDS.profile),
+    need(`OR(${its.species}="",${isDoubt})`, its.species, NEEDS.species),
     species,
     when(tooWide, NEEDS.width),
   ];
-  return `TRIM({missingShape}&" "&${parts.join('&')})`;
+  return `TRIM(${its.missingShape}&" "&${parts.join('&')})`;
 }
 
 const LACKS = lacks();
@@ -127,45 +139,45 @@ const LACKS = lacks();
 /** By how much of the arc cutting its ends level makes a head longer. */
 export const LEVEL_ADDS = (() => {
   const length = (head: HeadShape, stops: string) =>
-    `ARCH.HEADLENGTH("${head}",{span},{rise},${EDGE},"${stops}",{haunch})`;
+    `ARCH.HEADLENGTH("${head}",${its.span},${its.rise},${EDGE},"${stops}",${its.haunch})`;
   const slanting = shapesWhere(({ plumb, closed }) => !plumb && !closed).filter((head) => head !== 'straight');
   const adds = slanting.map((head) => [head, `${length(head, 'level')}/${length(head, 'radial')}-1`] as const);
-  return `IF({stops}<>"level",0,N(${byHead(adds)}))`;
+  return `IF(${its.stops}<>"level",0,N(${byHead(adds)}))`;
 })();
 
-const ALONG = 'IF({haunch}="",{rise},{haunch})';
-const SIDE = `({span}/2-IF({haunch}="",{span}/4,{haunch}))`;
+const ALONG = `IF(${its.haunch}="",${its.rise},${its.haunch})`;
+const SIDE = `(${its.span}/2-IF(${its.haunch}="",${its.span}/4,${its.haunch}))`;
 /** Where `head/fourCentered.ts` finds no such arcs. */
 const NO_TUDOR =
-  `NOT(AND({span}/2-${SIDE}>MAX(0,SQRT(3)*{rise}-{span}/2),` +
-  `{span}/2-${SIDE}<MIN({span}/2,((SQRT(3)+1)*{rise}-(SQRT(3)-1)*{span}/2)/2)))`;
+  `NOT(AND(${its.span}/2-${SIDE}>MAX(0,SQRT(3)*${its.rise}-${its.span}/2),` +
+  `${its.span}/2-${SIDE}<MIN(${its.span}/2,((SQRT(3)+1)*${its.rise}-(SQRT(3)-1)*${its.span}/2)/2)))`;
 
 /** Where the core refuses to make a curve of inputs that are all there, with the sentence it had at filling. */
 export function curveFailsFormula(row: OpeningTakeoff): string {
   const why = quote(row.curveFailure ?? 'There is no such head: see its rise, haunch and ends.');
-  const rise = (own: string) => `IF({rise}="",FALSE,ABS({rise}-${own})>0.000000001*{span})`;
+  const rise = (own: string) => `IF(${its.rise}="",FALSE,ABS(${its.rise}-${own})>0.000000001*${its.span})`;
   const shapes = [
-    '{stops}=""',
-    `AND({haunch}<>"",NOT(${headIs('four-centered', 'clipped corners')}))`,
-    `AND(${headIs('quarter round', 'round', 'octagon')},${rise('{span}')})`,
-    `AND({head}="straight",${rise('0')})`,
-    `IF({head}="clipped corners",${ALONG}>={span}/2*0.999999999,FALSE)`,
-    `IF({head}="four-centered",${NO_TUDOR},FALSE)`,
+    `${its.stops}=""`,
+    `AND(${its.haunch}<>"",NOT(${headIs('four-centered', 'clipped corners')}))`,
+    `AND(${headIs('quarter round', 'round', 'octagon')},${rise(its.span)})`,
+    `AND(${its.head}="straight",${rise('0')})`,
+    `IF(${its.head}="clipped corners",${ALONG}>=${its.span}/2*0.999999999,FALSE)`,
+    `IF(${its.head}="four-centered",${NO_TUDOR},FALSE)`,
   ];
   const fails = `IF(OR(${shapes.join(',')}),TRUE,${LEVEL_ADDS}>Shop_level_most)`;
   const stale = mayHaveHaunch(row) ? fittedToAnother(row) : '""';
-  return `IF({lacksShape}<>"","",IF(${fails},${why},TRIM(${stale})))`;
+  return `IF(${its.lacksShape}<>"","",IF(${fails},${why},TRIM(${stale})))`;
 }
 
 /** Where more segments are needed than are asked for: of the first kind of ring that needs more, as the core says it. */
 export function blankFailsFormula(row: OpeningTakeoff): string {
   const kinds = RING_GROUPS.filter((group) => group.written(row)).map((group) => {
     const at = inRing(group);
-    const fewest = `ARCH.SEGMENTS(${at('insideRadius')},{face},${at('blankAngle')},{widest},Shop_margin,${grainLimit(at)})`;
-    const sentence = `"Segments wanted must be at least "&${fewest}&" for the boards and the grain there are; got "&{segmentsWanted}&"."`;
+    const fewest = `ARCH.SEGMENTS(${at('inside radius')},${its.face},${at('madeAngle')},${its.widest},Shop_margin,${grainLimit(at)})`;
+    const sentence = `"Segments wanted must be at least "&${fewest}&" for the boards and the grain there are; got "&${its.segmentsWanted}&"."`;
     return (otherwise: string) =>
-      `IF(N(${at('radius')})=0,${otherwise},IF({segmentsWanted}<${fewest},${sentence},${otherwise}))`;
+      `IF(N(${at('radius')})=0,${otherwise},IF(${its.segmentsWanted}<${fewest},${sentence},${otherwise}))`;
   });
   const said = kinds.reduceRight((otherwise, kind) => kind(otherwise), '""');
-  return `IF(OR({lacks}<>"",{segmentsWanted}=""),"",${said})`;
+  return `IF(OR(${its.lacks}<>"",${its.segmentsWanted}=""),"",${said})`;
 }

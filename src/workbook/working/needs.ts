@@ -3,14 +3,15 @@ import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { shapesWhere } from '../../head/shapes';
 import { quote } from '../quote';
 import { CLOSED_HEADS, FITTED_HEADS, headIs, HIGH_SIDED_HEADS } from './formulas';
+import { its } from './keys';
 import { LEVEL_ADDS, when } from './lacks';
 import { inRing, isShort, RING_GROUPS, SMALLEST_RADIUS, tooLargeFormula, type InGroup } from './ringGroups';
 
 /** What is missing, or why the figures fail although nothing is. */
 export function needsFormula(row: OpeningTakeoff): string {
   const why = quote(row.failure ?? 'The figures can not be computed from these inputs.');
-  const fails = `OR(ISERROR({length}),${RING_GROUPS.map((group) => `ISERROR(${inRing(group)('blankLength')})`).join(',')})`;
-  return `IF({missing}<>"",{missing},IF(${fails},${why},""))`;
+  const fails = `OR(ISERROR(${its['long point']}),${RING_GROUPS.map((group) => `ISERROR(${inRing(group)('blank length')})`).join(',')})`;
+  return `IF(${its.missing}<>"",${its.missing},IF(${fails},${why},""))`;
 }
 
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
@@ -33,19 +34,19 @@ export function attentionFormula(row: OpeningTakeoff): string {
     ),
     when(anyRing(tooLargeFormula), large),
     when(`${SMALLEST_RADIUS}<Shop_smallest_radius`, tight),
-    when('{face}+2*Shop_margin>Shop_widest_face', wide),
-    ...(fitted ? [when('INDEX(ARCH.HEADARCS({head},{span},{rise}),1,4)>Shop_deviation', ellipse)] : []),
+    when(`${its.face}+2*Shop_margin>Shop_widest_face`, wide),
+    ...(fitted ? [when(`INDEX(ARCH.HEADARCS(${its.head},${its.span},${its.rise}),1,4)>Shop_deviation`, ellipse)] : []),
   ];
-  const stands = `{leg}>0,{stops}<>"legs",{head}<>"straight",NOT(${headIs(...CLOSED_HEADS)})`;
-  const noLeg = `IF({head}="straight",{ends}="legs",AND({stops}="legs",NOT(${headIs(...CLOSED_HEADS)})))`;
+  const stands = `${its.leg}>0,${its.stops}<>"legs",${its.head}<>"straight",NOT(${headIs(...CLOSED_HEADS)})`;
+  const noLeg = `IF(${its.head}="straight",${its.ends}="legs",AND(${its.stops}="legs",NOT(${headIs(...CLOSED_HEADS)})))`;
   const plumb = headIs(...shapesWhere((shape) => shape.plumb));
   const always = [
-    when('{cutsFewest}<15', finish),
+    when(`${its.cutsFewest}<15`, finish),
     when(`${LEVEL_ADDS}>0.25`, level),
-    when('AND({head}="four-centered",{haunch}="")', publishedRule),
-    when(`AND({leg}=0,${noLeg})`, legless),
+    when(`AND(${its.head}="four-centered",${its.haunch}="")`, publishedRule),
+    when(`AND(${its.leg}=0,${noLeg})`, legless),
     when(`AND(${stands},${headIs(...HIGH_SIDED_HEADS)})`, oneLeg),
     when(`AND(${stands},NOT(${plumb}))`, unmitered),
   ];
-  return `IF({needs}<>"","",TRIM(IF({radius}="","",${curved.join('&')})&${always.join('&')}))`;
+  return `IF(${its.needs}<>"","",TRIM(IF(${its.radius}="","",${curved.join('&')})&${always.join('&')}))`;
 }

@@ -1,9 +1,10 @@
 import { ON_HAND_KINDS } from '../../onHand';
+import { its } from './keys';
 
 /** Rows of the list for the row's profile, width and thickness, as conditions of COUNTIFS and MAXIFS: by the same measure as `onHand.ts`. */
 const near = (name: string, cell: string) =>
   `OnHand_${name},">="&(${cell}-0.0005),OnHand_${name},"<="&(${cell}+0.0005)`;
-const FOR_ROW = `OnHand_profile,{profile},${near('face', '{face}')},${near('thickness', '{thickness}')}`;
+const FOR_ROW = `OnHand_profile,${its.profile},${near('face', its.face)},${near('thickness', its.thickness)}`;
 const KNIVES = ON_HAND_KINDS.filter((kind) => kind !== 'guides');
 
 /** How many of the shop's own knives serve the row. */

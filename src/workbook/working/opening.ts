@@ -1,20 +1,21 @@
 import { sentences } from '../../takeoff/figures';
 import { headsOf } from '../../takeoff/ownCost';
 import { ROW_FIELDS, type RowField } from '../../takeoff/row';
-import type { ColumnMeasure } from '../format';
+import { TAKEOFF_COLUMNS } from '../takeoff/columns';
 import { takeoffRange } from '../takeoff/places';
-import { figure, inGroup, working, type WorkingColumn } from './column';
+import { inGroup, plain, working, type WorkingColumn, type WorkingColumns } from './column';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { arcEndsOf } from '../../head/pieces';
 import { SHAPES } from '../../head/shapes';
 import { straightEndsOf } from '../../head/straight';
 import { CLOSED_HEADS, headIs } from './formulas';
+import { its, type InputKey, type ToDoStep } from './keys';
 import { blankFailsFormula, curveFailsFormula, lacksFormula, lacksShapeFormula } from './lacks';
 import { attentionFormula, needsFormula } from './needs';
 
 /** What stands for a blank input: the shop's standard, or something that follows from the row. */
 const BLANKS: Partial<Record<RowField, string>> = {
-  rise: 'IF({head}="half round",IF(ISNUMBER({span}),{span}/2,""),"")',
+  rise: `IF(${its.head}="half round",IF(ISNUMBER(${its.span}),${its.span}/2,""),"")`,
   ends: 'Shop_ends',
   reveal: 'Shop_reveal',
   face: 'Shop_face',
@@ -24,37 +25,32 @@ const BLANKS: Partial<Record<RowField, string>> = {
   leg: '0',
   sides: '1',
 };
-const TEXTS: ReadonlySet<RowField> = new Set(['head', 'ends', 'species', 'profile']);
-const COUNTS: ReadonlySet<RowField> = new Set(['quantity', 'segmentsWanted', 'sides', 'arcs']);
-
-function measureOf(field: RowField): ColumnMeasure {
-  return TEXTS.has(field) ? 'text' : COUNTS.has(field) ? 'count' : 'length';
-}
 
 /** An input of the opening with this number, wherever its row now stands on the Takeoff. */
 function inputColumn(field: RowField): WorkingColumn {
+  const { heading, measure } = TAKEOFF_COLUMNS.find(({ key }) => key === field)!;
   return {
-    ...working(field, field, measureOf(field), {
+    ...working(heading, measure === 'input length' ? 'length' : measure, {
       // What can't be read stays as it stands in the cell, and is said.
       value: ({ known, cells }) => known[field] ?? cells[field] ?? '',
       formula: '',
     }),
     // How many arcs come near enough to an ellipse is worked out when the workbook is written.
     formula: (row, { openings }) => {
-      const cell = `INDEX(${takeoffRange(field, openings.length)},{at})`;
+      const cell = `INDEX(${takeoffRange(field, openings.length)},${its.at})`;
       const blank = field === 'arcs' ? String(row.known.arcs ?? '""') : (BLANKS[field] ?? '""');
-      return `IF({at}=0,"",IF(${cell}="",${blank},${cell}))`;
+      return `IF(${its.at}=0,"",IF(${cell}="",${blank},${cell}))`;
     },
   };
 }
 
-export const INPUT_COLUMNS: readonly WorkingColumn[] = inGroup('Inputs, the shop’s standards put in', [
-  working('at', 'Place in the Takeoff', 'count', {
+export const INPUT_COLUMNS: WorkingColumns<InputKey> = inGroup('Inputs, the shop’s standards put in', {
+  at: working('Place in the Takeoff', 'count', {
     value: ({ no }, { openings }) => openings.findIndex((each) => each.no === no) + 1,
-    formula: (_row, { openings }) => `IFERROR(MATCH({no},${takeoffRange('no', openings.length)},0),0)`,
+    formula: (_row, { openings }) => `IFERROR(MATCH(${its.no},${takeoffRange('no', openings.length)},0),0)`,
   }),
-  ...ROW_FIELDS.map(inputColumn),
-]);
+  ...(Object.fromEntries(ROW_FIELDS.map((field) => [field, inputColumn(field)])) as WorkingColumns<RowField>),
+});
 
 /** How the head stops, whatever its ends are called: blank where the head and the word don't go together. */
 function stopsOf({ known: { head, ends }, missingShape }: OpeningTakeoff): string {
@@ -65,49 +61,46 @@ function stopsOf({ known: { head, ends }, missingShape }: OpeningTakeoff): strin
   return stops.ok ? stops.value : '';
 }
 
-const endsAre = (...words: readonly string[]) => `OR(${words.map((word) => `{ends}="${word}"`).join(',')})`;
+const endsAre = (...words: readonly string[]) => `OR(${words.map((word) => `${its.ends}="${word}"`).join(',')})`;
 const STOPS =
-  `IF({head}="straight",IF(${endsAre('over legs', 'between legs', 'square')},{ends},"mitered"),` +
+  `IF(${its.head}="straight",IF(${endsAre('over legs', 'between legs', 'square')},${its.ends},"mitered"),` +
   `IF(${headIs(...CLOSED_HEADS)},"radial",IF(${endsAre('legs', 'mitered')},"legs",` +
   `IF(${endsAre('level', 'over legs')},"level",IF(${endsAre('radial', 'square')},"radial","")))))`;
 
-export const TO_DO_COLUMNS: readonly WorkingColumn[] = inGroup('To do', [
-  figure('needs', 'Needs', 'text', { value: (row) => sentences(row.needs), formula: needsFormula }),
-  figure('attention', 'Attention', 'text', { value: (row) => sentences(row.attention), formula: attentionFormula }),
-  figure('look at', 'Look at', 'text', {
-    value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention),
-    formula: () => 'IF({needs}="",{attention},{needs})',
-  }),
-  working('stops', 'How the head stops', 'text', {
+export const TO_DO_COLUMNS: WorkingColumns<ToDoStep | 'needs' | 'look at'> = inGroup('To do', {
+  needs: plain('needs', needsFormula),
+  attention: working('Attention', 'text', { value: (row) => sentences(row.attention), formula: attentionFormula }),
+  'look at': plain('look at', () => `IF(${its.needs}="",${its.attention},${its.needs})`),
+  stops: working('How the head stops', 'text', {
     value: stopsOf,
-    formula: () => `IF({lacksShape}<>"","",${STOPS})`,
+    formula: () => `IF(${its.lacksShape}<>"","",${STOPS})`,
   }),
-  working('lacksShape', 'Missing inputs of the curve', 'text', {
+  lacksShape: working('Missing inputs of the curve', 'text', {
     value: (row) => sentences(row.missingShape),
     formula: lacksShapeFormula,
   }),
-  working('curveFails', 'Why there is no curve', 'text', {
+  curveFails: working('Why there is no curve', 'text', {
     value: (row) => sentences(row.curveFailure === null ? [] : [row.curveFailure]),
     formula: curveFailsFormula,
   }),
-  working('missingShape', 'Missing for the curve', 'text', {
+  missingShape: working('Missing for the curve', 'text', {
     value: (row) => sentences([...row.missingShape, ...(row.curveFailure === null ? [] : [row.curveFailure])]),
-    formula: () => '{lacksShape}&{curveFails}',
+    formula: () => `${its.lacksShape}&${its.curveFails}`,
   }),
-  working('lacks', 'Missing inputs', 'text', {
+  lacks: working('Missing inputs', 'text', {
     value: (row) => sentences([...(row.curveFailure === null ? [] : [row.curveFailure]), ...row.missing]),
     formula: lacksFormula,
   }),
-  working('blankFails', 'Why there is no blank', 'text', {
+  blankFails: working('Why there is no blank', 'text', {
     value: (row) => (row.curveFailure === null ? sentences(row.failure === null ? [] : [row.failure]) : ''),
     formula: blankFailsFormula,
   }),
-  working('missing', 'Missing', 'text', {
+  missing: working('Missing', 'text', {
     value: (row) => sentences([...(row.failure === null ? [] : [row.failure]), ...row.missing]),
-    formula: () => '{lacks}&{blankFails}',
+    formula: () => `${its.lacks}&${its.blankFails}`,
   }),
-  working('counted', 'Heads counted', 'count', {
+  counted: working('Heads counted', 'count', {
     value: (row) => (row.inputs ? headsOf(row.inputs) : 0),
-    formula: () => 'IF({needs}="",{quantity}*{sides},0)',
+    formula: () => `IF(${its.needs}="",${its.quantity}*${its.sides},0)`,
   }),
-]);
+});

@@ -5,16 +5,17 @@ import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { fourCentered } from '../formulas/plain';
 import { ARCS, boardFeet, byHead, EDGE, HALF_SPAN, HAUNCHED_HEADS, headIs, FITTED_HEADS } from './formulas';
+import { all, its, type RingBefore, type RingFigure, type RingKey, type RingStep } from './keys';
 
 /**
  * The kinds of ring an opening may need, each with a group of columns: the crown's, which is the only one of most heads, the
  * haunches', and two more where 5 or 7 arcs stand for an ellipse. The formulas are templates as in `column.ts`.
  */
-export interface RingGroup {
+export interface RingGroup<Before extends RingBefore = RingBefore> {
   readonly name: string;
   readonly headingStart: string;
-  /** A figure's column key: `blankWidth`, or `haunchBlankWidth`. */
-  readonly key: (name: string) => string;
+  /** A figure's key: `blank width`, or `haunch blank width`. */
+  readonly key: (name: RingFigure | RingStep) => RingKey<Before>;
   readonly ring: (row: OpeningTakeoff) => RingKind | null;
   readonly plan: (row: OpeningTakeoff) => RingPlan | null;
   /** Whether the cells of a row hold formulas at all. */
@@ -26,15 +27,16 @@ export interface RingGroup {
   readonly count: string;
 }
 
-const DIAGONAL = `SQRT(${HALF_SPAN}^2+{rise}^2)`;
+const DIAGONAL = `SQRT(${HALF_SPAN}^2+${its.rise}^2)`;
 /** Radius and angle of a kind of ring, the crown 1, of the arcs that best fit an ellipse: `workbook/working/sheet.ts` writes them. */
-const fitted = (kind: number, column: 1 | 2) => `INDEX(ARCH.HEADARCS({head},{span},{rise}),${kind},${column})`;
+const fitted = (kind: number, column: 1 | 2) =>
+  `INDEX(ARCH.HEADARCS(${its.head},${its.span},${its.rise}),${kind},${column})`;
 const FITTED = headIs(...FITTED_HEADS);
-const TUDOR = fourCentered('{span}', '{rise}', '{haunch}');
+const TUDOR = fourCentered(its.span, its.rise, its.haunch);
 /** A high side that meets its own leg: degrees from the crown to there, at the outside edge. */
-const BEYOND_CROWN = `IF({stops}="legs",DEGREES(ATAN2(SQRT({radius}*({radius}+2*${EDGE})),${EDGE})),0)`;
+const BEYOND_CROWN = `IF(${its.stops}="legs",DEGREES(ATAN2(SQRT(${its.radius}*(${its.radius}+2*${EDGE})),${EDGE})),0)`;
 
-export const CROWN: RingGroup = {
+export const CROWN: RingGroup<''> = {
   name: 'Ring',
   headingStart: '',
   key: (name) => name,
@@ -42,34 +44,34 @@ export const CROWN: RingGroup = {
   plan: (row) => row.own?.crown ?? null,
   written: () => true,
   radius: byHead([
-    ['segmental', 'ARCH.RADIUS({span},{rise})'],
+    ['segmental', `ARCH.RADIUS(${its.span},${its.rise})`],
     ['half round', HALF_SPAN],
-    ['quarter round', '{span}'],
+    ['quarter round', its.span],
     ['round', HALF_SPAN],
-    ['pointed', `(${HALF_SPAN}^2+{rise}^2)/{span}`],
-    ['three-centered', `(${DIAGONAL}^2+(${HALF_SPAN}-{rise})*${DIAGONAL})/(2*{rise})`],
-    ['radius corners', '{rise}'],
-    ['half segmental', '({span}^2+{rise}^2)/(2*{rise})'],
+    ['pointed', `(${HALF_SPAN}^2+${its.rise}^2)/${its.span}`],
+    ['three-centered', `(${DIAGONAL}^2+(${HALF_SPAN}-${its.rise})*${DIAGONAL})/(2*${its.rise})`],
+    ['radius corners', its.rise],
+    ['half segmental', `(${its.span}^2+${its.rise}^2)/(2*${its.rise})`],
     ['four-centered', TUDOR.crown],
     ...FITTED_HEADS.map((head) => [head, fitted(1, 1)] as const),
   ]),
   angle: byHead([
-    ['segmental', 'ARCH.ANGLE({span},{rise})'],
+    ['segmental', `ARCH.ANGLE(${its.span},${its.rise})`],
     ['half round', '180'],
     ['quarter round', '90'],
     ['round', '360'],
-    ['pointed', `DEGREES(ATAN2({radius}-${HALF_SPAN},{rise}))`],
-    ['three-centered', '180-2*{haunchAngle}'],
+    ['pointed', `DEGREES(ATAN2(${its.radius}-${HALF_SPAN},${its.rise}))`],
+    ['three-centered', `180-2*${its['haunch angle']}`],
     ['radius corners', '90'],
-    ['half segmental', 'DEGREES(2*ATAN({rise}/{span}))'],
+    ['half segmental', `DEGREES(2*ATAN(${its.rise}/${its.span}))`],
     ['four-centered', `DEGREES(${TUDOR.upper('0')})`],
     ...FITTED_HEADS.map((head) => [head, fitted(1, 2)] as const),
   ]),
   finished:
-    `IF({head}="round",360,IF(${headIs('radius corners', 'three-centered', 'elliptical', 'full ellipse')},{angle},` +
-    `IF({head}="quarter ellipse",{angle}+${BEYOND_CROWN},` +
-    `IF({head}="four-centered",DEGREES(${TUDOR.upper(EDGE)}),` +
-    'DEGREES(MAX({insideLength}/{insideRadius},{length}/{outsideRadius}))/IF({head}="pointed",2,1)))))',
+    `IF(${its.head}="round",360,IF(${headIs('radius corners', 'three-centered', 'elliptical', 'full ellipse')},${its.angle},` +
+    `IF(${its.head}="quarter ellipse",${its.angle}+${BEYOND_CROWN},` +
+    `IF(${its.head}="four-centered",DEGREES(${TUDOR.upper(EDGE)}),` +
+    `DEGREES(MAX(${its['inside length']}/${its['inside radius']},${its['long point']}/${its['outside radius']}))/IF(${its.head}="pointed",2,1)))))`,
   count: `IF(${headIs('pointed', 'radius corners', 'four-centered', 'full ellipse')},2,1)`,
 };
 
@@ -79,26 +81,26 @@ export function mayHaveHaunch(row: OpeningTakeoff): boolean {
   return head === null || HAUNCHED_HEADS.includes(head);
 }
 
-export const HAUNCH: RingGroup = {
+export const HAUNCH: RingGroup<'haunch '> = {
   name: 'Haunch rings',
   headingStart: 'Haunch: ',
-  key: (name) => 'haunch' + capital(name),
+  key: (name) => `haunch ${name}`,
   ring: (row) => row.curve?.rings[1] ?? null,
   plan: (row) => row.own?.rings[1] ?? null,
   written: mayHaveHaunch,
   radius: byHead([
-    ['three-centered', `(${DIAGONAL}^2-(${HALF_SPAN}-{rise})*${DIAGONAL})/{span}`],
+    ['three-centered', `(${DIAGONAL}^2-(${HALF_SPAN}-${its.rise})*${DIAGONAL})/${its.span}`],
     ['four-centered', TUDOR.haunch],
     ...FITTED_HEADS.map((head) => [head, fitted(2, 1)] as const),
   ]),
-  angle: `IF(${FITTED},${fitted(2, 2)},IF({head}="four-centered",60,DEGREES(ATAN2(${HALF_SPAN}-{haunchRadius},{radius}-{rise}))))`,
-  finished: '{haunchAngle}',
-  count: `IF({head}="quarter ellipse",1,IF(AND({head}="full ellipse",${ARCS}>3),4,2))`,
+  angle: `IF(${FITTED},${fitted(2, 2)},IF(${its.head}="four-centered",60,DEGREES(ATAN2(${HALF_SPAN}-${its['haunch radius']},${its.radius}-${its.rise}))))`,
+  finished: its['haunch angle'],
+  count: `IF(${its.head}="quarter ellipse",1,IF(AND(${its.head}="full ellipse",${ARCS}>3),4,2))`,
 };
 
 /** A kind of ring between crown and springing, which only more arcs for an ellipse have. */
-function moreArcs(kind: 3 | 4, word: 'second' | 'third'): RingGroup {
-  const key = (name: string) => `${word}Haunch${capital(name)}`;
+function moreArcs<Word extends 'second' | 'third'>(kind: 3 | 4, word: Word): RingGroup<`${Word} haunch `> {
+  const key = (name: RingFigure | RingStep) => `${word} haunch ${name}` as const;
   const least = kind === 3 ? 5 : 7;
   return {
     name: `${capital(word)} haunch rings`,
@@ -109,18 +111,19 @@ function moreArcs(kind: 3 | 4, word: 'second' | 'third'): RingGroup {
     written: (row) => (row.known.arcs ?? 3) >= least && FITTED_HEADS.some((head) => head === row.known.head),
     radius: `IF(AND(${FITTED},${ARCS}>=${least}),${fitted(kind, 1)},"")`,
     angle: fitted(kind, 2),
-    finished: `{${key('angle')}}`,
-    count: `IF({head}="quarter ellipse",1,IF(AND({head}="full ellipse",${ARCS}>${least}),4,2))`,
+    finished: its[key('angle')],
+    count: `IF(${its.head}="quarter ellipse",1,IF(AND(${its.head}="full ellipse",${ARCS}>${least}),4,2))`,
   };
 }
 
-export const MORE_ARCS: readonly RingGroup[] = [moreArcs(3, 'second'), moreArcs(4, 'third')];
-export const RING_GROUPS: readonly RingGroup[] = [CROWN, HAUNCH, ...MORE_ARCS];
+export const SECOND_HAUNCH = moreArcs(3, 'second');
+export const THIRD_HAUNCH = moreArcs(4, 'third');
+export const RING_GROUPS: readonly RingGroup[] = [CROWN, HAUNCH, SECOND_HAUNCH, THIRD_HAUNCH];
 
-/** A figure of a kind of ring, by its name: `{blankWidth}`, `{haunchBlankWidth}`. */
-export type InGroup = (name: string) => string;
+/** The cell of a figure of a kind of ring, by its name. */
+export type InGroup = (name: RingFigure | RingStep) => string;
 export const inRing = (group: RingGroup): InGroup => {
-  return (name) => `{${group.key(name)}}`;
+  return (name) => its[group.key(name)];
 };
 
 /** The sum over an opening's kinds of ring, of those it has. A ring that a head doesn't have has a blank radius, which N() reads as 0. */
@@ -134,36 +137,36 @@ export function overRings(of: (at: InGroup, group: RingGroup) => string): string
 
 /** Board feet of all an opening's rings of one kind. */
 export function ringFeet(at: InGroup): string {
-  return boardFeet(at('boardWidth'), at('blankLength'), `(${at('segments')}*${at('pieces')})`);
+  return boardFeet(at('board width'), at('blank length'), `(${at('segments')}*${at('pieces')})`);
 }
 
 /** Pieces of every opening that runs between these guides, of kinds that any of them has. */
 export function piecesThrough(guide: string, kinds: number): string {
   const sums = RING_GROUPS.slice(0, Math.max(2, kinds)).map(
-    ({ key }) => `SUMIFS({${key('pieces')}:all},{${key('guide')}:all},${guide})`,
+    ({ key }) => `SUMIFS(${all[key('pieces')]},${all[key('guide')]},${guide})`,
   );
   return `(${sums.join('+')})`;
 }
 
 /** The tightest inside radius of an opening. */
-export const SMALLEST_RADIUS = `MIN(${RING_GROUPS.map((group) => inRing(group)('insideRadius')).join(',')})`;
+export const SMALLEST_RADIUS = `MIN(${RING_GROUPS.map((group) => inRing(group)('inside radius')).join(',')})`;
 
 /** The limit on the blank's angle that comes to the shop's on the finished piece; on all of a blank that is overlong. */
 export function grainLimit(at: InGroup): string {
-  const blank = at('blankAngle');
+  const blank = at('madeAngle');
   const finished = `${at('finishedAngle')}/${at('parts')}`;
   return `MIN(180,Shop_grain*${blank}/IF(${blank}>${at('ownAngle')},${blank},${finished}))`;
 }
 
 /** The blank of a whole arc: the finished one with the end allowances. */
 const wholeAngle = (at: InGroup) =>
-  `IF({head}="round",360,MIN(360,${at('finishedAngle')}+DEGREES(2*Shop_end_allowance/${at('insideRadius')})))`;
+  `IF(${its.head}="round",360,MIN(360,${at('finishedAngle')}+DEGREES(2*Shop_end_allowance/${at('inside radius')})))`;
 const NEARLY = '0.000000001';
 
 /** Whether a blank is larger than the shop carries, as in `takeoff/arcPieces.ts`. */
 function isLarge(at: InGroup, blank: string, finished: string): string {
   const half = `RADIANS((${blank})/2)`;
-  const [low, high] = [`(${at('insideRadius')}-Shop_margin)`, `(${at('outsideRadius')}+Shop_margin)`];
+  const [low, high] = [`(${at('inside radius')}-Shop_margin)`, `(${at('outside radius')}+Shop_margin)`];
   return (
     `OR(2*${high}*SIN(MIN(${half},PI()/2))>Shop_largest_across+${NEARLY},` +
     `${high}-${low}*COS(${half})>Shop_largest_high+${NEARLY},` +
@@ -179,16 +182,16 @@ export const tooLargeFormula = (at: InGroup): string =>
   `IF(${at('parts')}=2,${isLarge(at, at('ownAngle'), `${at('finishedAngle')}/2`)},FALSE)`;
 /** The blank of one piece, before it is made longer for the rolls. */
 export const ownAngleFormula = (at: InGroup): string =>
-  `IF(${at('parts')}=1,${wholeAngle(at)},MIN(360,${at('finishedAngle')}/2+DEGREES(2*Shop_end_allowance/${at('insideRadius')})))`;
-const CENTER = (at: InGroup) => `(${at('insideRadius')}+{face}/2)`;
+  `IF(${at('parts')}=1,${wholeAngle(at)},MIN(360,${at('finishedAngle')}/2+DEGREES(2*Shop_end_allowance/${at('inside radius')})))`;
+const CENTER = (at: InGroup) => `(${at('inside radius')}+${its.face}/2)`;
 export const blankAngleFormula = (at: InGroup): string =>
   `MAX(${at('ownAngle')},IF(Shop_short_pieces="overlong",MIN(${MOST_OVERLONG},DEGREES(Shop_shortest_piece/${CENTER(at)})),0))`;
 /** Whether a piece, as it is glued up, is shorter than the rolls hold. */
 export const isShort = (at: InGroup): string =>
-  `RADIANS(${at('blankAngle')})*${CENTER(at)}<Shop_shortest_piece-${NEARLY}`;
+  `RADIANS(${at('madeAngle')})*${CENTER(at)}<Shop_shortest_piece-${NEARLY}`;
 /** Finished splices of one head. */
 export const splicesOfHead = (at: InGroup, { count }: RingGroup): string =>
-  `${count}*IF(${at('parts')}=1,0,IF({head}="round",2,1))`;
+  `${count}*IF(${at('parts')}=1,0,IF(${its.head}="round",2,1))`;
 
 /** Minutes at the machine. */
-export const RUN_MINUTES = `${overRings((at) => `${at('pieces')}*${at('pieceRun')}`)}+{straightMinutes}`;
+export const RUN_MINUTES = `${overRings((at) => `${at('pieces')}*${at('pieceRun')}`)}+${its.straightMinutes}`;

@@ -8,12 +8,17 @@ import type { WorkingFigure } from '../takeoff/sheet';
 import type { WorkingColumn } from './column';
 import { WORKING_COLUMNS } from './columns';
 import { FITTED_HEADS } from './formulas';
+import { takenApart, type WorkingKey } from './keys';
 import { workingTakeoff, type WorkingTakeoff } from './shared';
 
 /** Rows above the figures: title, what it is, groups, headings, units. */
 const HEAD_ROWS = 5;
 
-const LETTERS: ReadonlyMap<string, string> = new Map(WORKING_COLUMNS.map(({ key }, at) => [key, columnLetters(at)]));
+const KEYS = Object.keys(WORKING_COLUMNS) as WorkingKey[];
+const COLUMNS: readonly WorkingColumn[] = Object.values(WORKING_COLUMNS);
+const LETTERS = Object.fromEntries(KEYS.map((key, at) => [key, columnLetters(at)])) as Readonly<
+  Record<WorkingKey, string>
+>;
 
 interface Body {
   readonly first: number;
@@ -24,37 +29,19 @@ function bodyOf(openings: number): Body {
   return { first: HEAD_ROWS + 1, last: HEAD_ROWS + Math.max(1, openings) };
 }
 
-function columnRange(key: string, { first, last }: Body): string {
-  const letters = LETTERS.get(key);
-  if (letters === undefined) throw new Error(`the sheet Working has no column "${key}"`);
-  return `$${letters}$${first}:$${letters}$${last}`;
+function columnRange(key: WorkingKey, { first, last }: Body): string {
+  return `$${LETTERS[key]}$${first}:$${LETTERS[key]}$${last}`;
 }
 
 /** A working figure of all openings, for formulas on other sheets. */
-export function workingRange(key: string, openings: number): string {
+export function workingRange(key: WorkingKey, openings: number): string {
   return `Working!${columnRange(key, bodyOf(openings))}`;
 }
 
 /** How a figure of the Takeoff is looked up here: by the opening's number, so that sorting the Takeoff moves nothing. */
 export function workingFigure(openings: number): WorkingFigure {
   const numbers = workingRange('no', openings);
-  return ({ figure }, at) => {
-    const key = WORKING_KEYS[figure!] ?? figure!;
-    return `INDEX(${workingRange(key, openings)},MATCH(${at.no},${numbers},0))`;
-  };
-}
-
-/** Figures that stand on Working under the key that its formulas know them by. */
-const WORKING_KEYS: Partial<Record<string, string>> = {
-  'long point': 'length',
-  'inside length': 'insideLength',
-  'center length': 'centerLength',
-  'inside radius': 'insideRadius',
-  'outside radius': 'outsideRadius',
-};
-
-export function workingKey(figure: string): string {
-  return WORKING_KEYS[figure] ?? figure;
+  return (figure, at) => `INDEX(${workingRange(figure, openings)},MATCH(${at.no},${numbers},0))`;
 }
 
 /** Every figure on the way, in functions that every spreadsheet has; only the plain workbook has this sheet. */
@@ -64,7 +51,7 @@ export function workingSource(takeoff: Takeoff): SheetSource {
   return {
     name: 'Working',
     rows: { [Symbol.iterator]: () => rowsOf(given, body) },
-    widths: WORKING_COLUMNS.map(({ width }) => width),
+    widths: COLUMNS.map(({ width }) => width),
     frozenRows: HEAD_ROWS,
     frozenColumns: 1,
     names: [{ name: 'Shares', ref: `Working!$A$${body.first}:$C$${body.last}` }],
@@ -72,7 +59,7 @@ export function workingSource(takeoff: Takeoff): SheetSource {
     landscape: true,
     home: `B${body.first}`,
     locked: true,
-    columnKeys: WORKING_COLUMNS.map(({ key }) => key),
+    columnKeys: KEYS,
     body: [body.first, body.last],
   };
 }
@@ -86,12 +73,12 @@ function* rowsOf(takeoff: WorkingTakeoff, body: Body): Generator<(Cell | null)[]
       style: 'text',
     },
   ];
-  yield groupRow(WORKING_COLUMNS, () => false);
-  yield headingRow(WORKING_COLUMNS);
-  yield unitRow(WORKING_COLUMNS, takeoff.standards.unit);
+  yield groupRow(COLUMNS, () => false);
+  yield headingRow(COLUMNS);
+  yield unitRow(COLUMNS, takeoff.standards.unit);
   const byNumber = [...takeoff.openings].sort((one, other) => one.no - other.no);
   for (const [at, row] of byNumber.entries()) {
-    yield WORKING_COLUMNS.map((column) => cellOf(column, row, takeoff, (text) => resolve(text, body.first + at)));
+    yield COLUMNS.map((column) => cellOf(column, row, takeoff, (text) => resolve(text, body.first + at)));
   }
 }
 
@@ -133,35 +120,28 @@ function fittedFigure(call: string, row: OpeningTakeoff): number {
   return (figure === '1' ? ring?.radius : figure === '2' ? ring?.angle : curve.deviation) ?? 0;
 }
 
-/** A column's template taken apart: text and, between, the letters of the columns it names. */
-interface Template {
-  readonly texts: readonly string[];
-  readonly letters: readonly string[];
-}
-
 /** A column's template with its places filled in. Templates recur down the column, so each is taken apart once. */
 function resolver(body: Body): (template: string, row: number) => string {
-  const known = new Map<string, Template>();
+  const known = new Map<
+    string,
+    { readonly texts: readonly string[]; readonly places: readonly ((row: string) => string)[] }
+  >();
   return (text, row) => {
     const rowText = String(row);
     let template = known.get(text);
     if (template === undefined) {
-      template = takenApart(text, body);
+      const { texts, keys } = takenApart(text);
+      const places = keys.map(({ key, all }) => {
+        const range = columnRange(key, body);
+        return all ? () => range : (of: string) => LETTERS[key] + of;
+      });
+      template = { texts, places };
       known.set(text, template);
     }
-    const { texts, letters } = template;
+    const { texts, places } = template;
     const parts = [texts[0]!];
-    for (let at = 0; at < letters.length; at++) parts.push(letters[at]!, rowText, texts[at + 1]!);
+    for (let at = 0; at < places.length; at++) parts.push(places[at]!(rowText), texts[at + 1]!);
     // Joined, not added up: a sum of strings keeps all its pieces in memory.
     return parts.join('');
-  };
-}
-
-function takenApart(text: string, body: Body): Template {
-  const whole = text.replace(/\{(\w+):all\}/g, (_match, key: string) => columnRange(key, body));
-  const parts = whole.split(/\{([a-z]\w*)\}/);
-  return {
-    texts: parts.filter((_part, at) => at % 2 === 0),
-    letters: parts.filter((_part, at) => at % 2 === 1).map((key) => columnRange(key, body).split('$')[1]!),
   };
 }

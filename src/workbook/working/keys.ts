@@ -1,0 +1,91 @@
+import type { FigureName } from '../../takeoff/figures';
+import type { RowField } from '../../takeoff/row';
+
+/**
+ * The keys of the sheet Working. A figure of an opening stands there under its own name, so one that has no plain formula doesn't
+ * compile; the others are figures on the way. Formulas name cells by these keys alone: `its['blank width']`.
+ */
+export type WorkingKey =
+  FigureName | InputKey | ToDoStep | ShareKey | HighLegKey | MachineStep | WoodStep | PriceStep | RingKey<RingBefore>;
+
+export type InputKey = 'at' | RowField;
+export type ShareKey = 'no' | 'shareMoney' | 'shareWood';
+export type HighLegKey = 'insideAtLeg' | 'centerAtLeg' | 'outsideAtLeg';
+export type PriceStep = 'benchMinutes';
+export type MachineStep = 'cutsPerInch' | 'straightCuts' | 'cutsFewest' | 'straightMinutes';
+export type ToDoStep =
+  'attention' | 'stops' | 'lacksShape' | 'curveFails' | 'missingShape' | 'lacks' | 'blankFails' | 'missing' | 'counted';
+export type WoodStep =
+  | 'stockThickness'
+  | 'quarters'
+  | 'widest'
+  | 'ripped'
+  | 'straightLength'
+  | 'straightPieces'
+  | 'straightSetup'
+  | 'headJoints'
+  | 'straightPart'
+  | 'guideParts'
+  | 'straightFeet'
+  | 'testFeet';
+
+/** What a figure of a ring is called, of whichever kind: `blank width` of the crown, of the haunches, …. */
+export type RingFigure = FigureName extends infer Name
+  ? Name extends `haunch ${infer OfRing}`
+    ? OfRing
+    : never
+  : never;
+export type RingStep =
+  | 'finishedAngle'
+  | 'parts'
+  | 'ownAngle'
+  | 'madeAngle'
+  | 'segmentsFewest'
+  | 'weigh0'
+  | 'weigh1'
+  | 'weigh2'
+  | 'guide'
+  | 'guideRadius'
+  | 'pieces'
+  | 'setupPieces'
+  | 'guidePart'
+  | 'pieceRun'
+  | 'pieceBench'
+  | 'pieceFeet';
+/** What stands before the figures of one kind of ring: nothing before the crown's. */
+export type RingBefore = '' | 'haunch ' | 'second haunch ' | 'third haunch ';
+export type RingKey<Before extends RingBefore> = `${Before}${RingFigure | RingStep}`;
+
+/**
+ * What stands around a key in a template, until the sheet puts its addresses in: characters that no text of a user's has, or of a
+ * formula.
+ */
+const [OPEN, CLOSE, ALL] = ['\uE000', '\uE001', '\uE002'];
+
+const tokens = (all: string) =>
+  new Proxy({} as Readonly<Record<WorkingKey, string>>, {
+    get: (_target, key) => `${OPEN}${String(key)}${all}${CLOSE}`,
+  });
+
+/** A cell of the same row in a formula's template: `${its.span}/2`. */
+export const its = tokens('');
+/** A whole column: `SUM(${all.counted})`. */
+export const all = tokens(ALL);
+
+/** A template taken apart: `texts` stand before, between and behind the addresses of `keys`. */
+export interface Template {
+  readonly texts: readonly string[];
+  readonly keys: readonly { readonly key: WorkingKey; readonly all: boolean }[];
+}
+
+export function takenApart(template: string): Template {
+  const [first = '', ...rest] = template.split(OPEN);
+  const pairs = rest.map((part) => part.split(CLOSE) as [string, string]);
+  return {
+    texts: [first, ...pairs.map(([, text]) => text)],
+    keys: pairs.map(([token]) => {
+      const whole = token.endsWith(ALL);
+      return { key: (whole ? token.slice(0, -ALL.length) : token) as WorkingKey, all: whole };
+    }),
+  };
+}
