@@ -6,6 +6,7 @@ import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 import { takeoffSource } from '../../src/workbook/takeoff/sheet';
 import { checkRows, exampleCheck, sharedLines } from '../check/quote/example';
+import { ANSWERS, checkOf, quotedTakeoff } from '../check/suppliersQuotes';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
 import { opening, randomOpenings } from '../takeoff/openings';
@@ -62,6 +63,24 @@ describe('the Check sheet', () => {
       const off = check.lines.filter(({ line, verdict }) => lines.get(line.row)!['verdict']!.value !== verdict);
       expect(off.map(({ line, findings }) => [line.mark, findings.map(({ text }) => text)])).toEqual([]);
     }
+  }, 60_000);
+
+  it('gives every line of 40 suppliers’ quotes the verdict of the check, and the reason by the same words', async () => {
+    const taken = await quotedTakeoff();
+    const counts = { live: 0, all: 0 };
+    for (const file of Object.keys(ANSWERS)) {
+      const check = await checkOf(file, taken);
+      const lines = linesOf(checkSheet(check, false), check);
+      const sheet = check.lines.map(({ line }) => [line.row, lines.get(line.row)!['verdict']!.value]);
+      expect([file, sheet]).toEqual([file, check.lines.map(({ line, verdict }) => [line.row, verdict])]);
+      const silent = check.lines.filter(({ line }) => lines.get(line.row)!['reason']!.value === '');
+      expect([file, silent.map(({ line }) => line.row)]).toEqual([file, []]);
+      const live = check.lines.filter(({ line }) => lines.get(line.row)!['verdict']!.formula !== undefined);
+      // Lines for several openings, alternates and marks that aren't ours have no cells to be judged by.
+      counts.live += live.length;
+      counts.all += check.lines.length;
+    }
+    expect(counts.live).toBeGreaterThan(0.95 * counts.all);
   }, 60_000);
 
   it('finds our own Takeoff sheet, read as a quote, to agree line by line: no column of ours is unknown', () => {

@@ -3,7 +3,10 @@ import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { amountOf, type QuoteLine } from '../../quote/quote';
 import type { Beside } from './curveFindings';
 import { correctedAmount } from './corrected';
-import { agreesIn, type Finding, type VerdictWord } from './finding';
+import type { CountedBy } from '../rules/lineRules';
+import { lineVerdict, type VerdictWord } from '../rules/verdict';
+import { given } from '../rules/expression';
+import { agreesIn, JUDGED, type Finding } from './finding';
 import { findingsOf } from './lineFindings';
 import type { LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
@@ -29,9 +32,6 @@ export interface LineCheck {
   /** Money that hangs on what differs, or on the whole line where it can't be told what it is for. */
   readonly stake: number;
 }
-
-/** What a line's count of pieces is judged by: itself, or the sum of the lines that divide an opening's pieces between them. */
-export type CountedBy = 'itself' | 'the sum' | 'with the first';
 
 export interface LineCount {
   readonly by: CountedBy;
@@ -89,9 +89,11 @@ function lineCount(match: LineMatch, { heads, others, total, sharing }: SameOpen
   return sharing === 'together' ? { by: first ? 'the sum' : 'with the first', pieces: total } : null;
 }
 
-/** A figure that isn't given leaves a verdict open only where nothing else could be judged. */
 function overall(findings: readonly Finding[]): VerdictWord {
-  if (findings.some(({ verdict }) => verdict === 'differs')) return 'differs';
-  if (findings.some(({ verdict, notGiven: blank }) => verdict === "can't tell" && !blank)) return "can't tell";
-  return agreesIn(findings).length > 0 ? 'agrees' : "can't tell";
+  const said = findings.map(({ about, words, notGiven }) => ({ about, text: given(notGiven ? '' : words) }));
+  const judged = said.filter(({ about }) => JUDGED.has(about));
+  return lineVerdict(
+    said.map(({ text }) => text),
+    judged.map(({ text }) => text),
+  ).of({});
 }

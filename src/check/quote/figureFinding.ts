@@ -13,6 +13,8 @@ import { judge } from '../judge';
 import { knownLengths, type KnownFigure } from '../lengthMistakes';
 import { knownRadii } from '../radiusMistakes';
 import { SCALE_MISTAKES, WRITING_MISTAKES } from '../scaleMistakes';
+import { given } from '../rules/expression';
+import { isRight } from '../rules/lineRules';
 import { agrees, differs, type About, type Finding } from './finding';
 
 /** An opening whose figures are all there. */
@@ -51,14 +53,16 @@ export function figureFinding(
   which: string,
 ): Finding {
   const [said, is] = [asQuoted(quoted, unit), lengthText(right, unit)];
-  const near = Math.abs(quoted - right) <= tolerance + 1e-9 * Math.max(1, right);
-  if (near) return agrees(about, `${about} ${said} agrees`, quoted, right);
+  if (isRight(given(quoted), given(right), given(tolerance)).of({}))
+    return agrees(about, `${about} ${said} agrees`, quoted, right);
   const { mistakes } = judge(quoted, right, typeof known === 'function' ? known() : known, tolerance);
   const off = `${lengthText(Math.abs(quoted - right), unit)} ${quoted < right ? 'short' : 'long'}`;
-  const why = mistakes.length > 0 ? `${mistakes.join(' or ')} (${off})` : `${off}, by no mistake that is known`;
+  const words = mistakes.length > 0 ? mistakes.join(' or ') : `unexplained: ${off}`;
+  const why = mistakes.length > 0 ? `: ${words} (${off})` : `, ${words}`;
   const cause = mistakes[0] ?? `${about} off, unexplained`;
   const at = `${is} right${which && ` ${which}`}`;
-  return differs(about, `${about} ${said} quoted, ${at}: ${why}`, {
+  return differs(about, `${about} ${said} quoted, ${at}${why}`, {
+    words,
     mistakes,
     cause,
     quoted,

@@ -1,7 +1,5 @@
 import type { QuoteLine } from '../../quote/quote';
-
-/** The few verdicts there are. Where a thing can't be known it is not called wrong. */
-export type VerdictWord = 'agrees' | 'differs' | "can't tell";
+import { cantTellOf, type VerdictWord } from '../rules/verdict';
 
 export type About =
   | 'opening'
@@ -36,7 +34,9 @@ export interface Said {
 export interface Finding {
   readonly about: About;
   readonly verdict: VerdictWord;
-  /** In words and figures: "quantity 1, the takeoff has 2: one piece counted for a pair". */
+  /** What its rule says, by which it has its verdict: "agrees", "one piece counted for a pair", "can't tell: no length given". */
+  readonly words: string;
+  /** The same as a sentence, with the figures: "quantity 1 quoted, 2 right: one piece counted for a pair". */
   readonly text: string;
   /** The known mistakes that give exactly the quoted figure; several where it can't be told which. */
   readonly mistakes: readonly string[];
@@ -66,12 +66,13 @@ const NOTHING = {
 };
 
 export function agrees(about: About, text: string, quoted: number | null, right: number | null): Finding {
-  return { ...NOTHING, about, verdict: 'agrees', text, quoted, right };
+  return { ...NOTHING, about, verdict: 'agrees', words: 'agrees', text, quoted, right };
 }
 
 /** Why it can't be told, without the words "can't tell". */
 export function cantTell(about: About, why: string, more: Partial<Finding> = {}): Finding {
-  return { ...NOTHING, about, verdict: "can't tell", text: `can't tell: ${why}`, ...more };
+  const words = cantTellOf(why);
+  return { ...NOTHING, about, verdict: "can't tell", words, text: words, ...more };
 }
 
 /** The quote has no such figure, or none that could be read: the line has others under headings that aren't understood. */
@@ -91,7 +92,7 @@ export function agreesIn(findings: readonly Finding[]): readonly string[] {
 }
 
 /** Figures that are compared with the takeoff's: a line's own sums agreeing say nothing of it. */
-const JUDGED: ReadonlySet<About> = new Set<About>([
+export const JUDGED: ReadonlySet<About> = new Set<About>([
   'quantity',
   'width',
   'rise',
@@ -105,6 +106,7 @@ const JUDGED: ReadonlySet<About> = new Set<About>([
   'unit price',
 ]);
 
+/** Without words of a rule it says the sentence itself. */
 export function differs(about: About, text: string, more: Partial<Finding> & Pick<Finding, 'cause'>): Finding {
-  return { ...NOTHING, about, verdict: 'differs', text, ...more };
+  return { ...NOTHING, about, verdict: 'differs', words: text, text, ...more };
 }

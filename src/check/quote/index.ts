@@ -2,7 +2,8 @@
 export { checkQuote, checkTable, type CauseSum, type NotQuoted, type QuoteCheck } from './checkQuote';
 export { byStake } from './byStake';
 export type { LineCheck } from './checkLine';
-export type { About, Finding, VerdictWord } from './finding';
+export type { About, Finding } from './finding';
+export type { VerdictWord } from '../rules/verdict';
 export {
   amountOf,
   type Quote,

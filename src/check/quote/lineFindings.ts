@@ -133,7 +133,7 @@ function countOf(match: LineMatch, { heads, total, sharing }: SameOpening, openi
   if (total === wanted)
     return agrees('quantity', `quantity agrees: ${heads.length} lines have ${total} together`, total, wanted);
   if (match !== heads[0])
-    return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true });
+    return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true, words: '' });
   return quantityFinding(line, total, wanted, unit);
 }
 
@@ -165,7 +165,8 @@ function priceOfLine(
   const ours = opening.cost!;
   const wanted = opening.inputs!.quantity;
   if (others.length > 0) {
-    if (match !== heads[0]) return cantTell('unit price', `judged with row ${heads[0]!.line.row}`, { notGiven: true });
+    if (match !== heads[0])
+      return cantTell('unit price', `judged with row ${heads[0]!.line.row}`, { notGiven: true, words: '' });
     const amounts = [...heads, ...others].map((one) => amountOf(one.line));
     if (amounts.some((amount) => amount === null)) return notGiven('unit price', 'price for every part', line);
     const sum = amounts.reduce<number>((total, amount) => total + amount!, 0);

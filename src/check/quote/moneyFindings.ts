@@ -1,8 +1,11 @@
 import { listed } from '../../schedule/figure';
 import { judge } from '../judge';
 import { knownQuantities } from '../quantityMistakes';
-import { agrees, cantTell, differs, notGiven, type Finding } from './finding';
-import { dollars, extensionTolerance } from '../../quote/money';
+import { given } from '../rules/expression';
+import { amountRule, EXTENSION_RULE, priceRule, quantityRule } from '../rules/lineRules';
+import { reasonOf, verdictOf } from '../rules/verdict';
+import { agrees, cantTell, differs, lacks, notGiven, type Finding } from './finding';
+import { dollars } from '../../quote/money';
 import type { QuoteLine } from '../../quote/quote';
 
 /** The count of pieces against the takeoff's. `said` is what this line, or lines taken together, quote. */
@@ -10,13 +13,20 @@ export function quantityFinding(line: QuoteLine, said: number | null, right: num
   const unread = line.problems.find(({ field }) => field === 'quantity');
   if (unread) return cantTell('quantity', unread.message);
   if (line.by === 'lot') return cantTell('quantity', 'a lump sum, without a count');
+  const words = quantityRule('the sum').of({
+    place: 0,
+    quantity: said,
+    together: said,
+    ourQuantity: right,
+    lacks: lacks(line.unread),
+  });
   if (said === null) return notGiven('quantity', 'quantity', line);
-  if (said === right) return agrees('quantity', `quantity ${said} agrees`, said, right);
+  if (verdictOf(words) === 'agrees') return agrees('quantity', `quantity ${said} agrees`, said, right);
   const { mistakes } = judge(said, right, knownQuantities(right), 0);
   const off = said < right ? `${right - said} too few` : `${said - right} too many`;
-  const why = mistakes.length > 0 ? `${mistakes.join(' or ')} (${off})` : off;
   const money = unit === null ? null : (said - right) * unit;
-  return differs('quantity', `quantity ${said} quoted, ${right} right: ${why}`, {
+  return differs('quantity', `quantity ${said} quoted, ${right} right: ${words}${words === off ? '' : ` (${off})`}`, {
+    words,
     mistakes,
     said: { quoted: String(said), right: `${right} right` },
     cause: mistakes.length > 0 ? mistakes.join(' or ') : 'quantity off, unexplained',
@@ -41,7 +51,11 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
   const right = reckoning?.amount ?? quantity * unitPrice;
   const off = extension - right;
   const sum = reckoning?.words ?? `${quantity} × ${dollars(unitPrice)}`;
-  if (Math.abs(off) <= (reckoning?.tolerance ?? extensionTolerance(quantity))) {
+  const words =
+    reckoning === null
+      ? EXTENSION_RULE.of({ extension, unitPrice, quantity, lacks: lacks(line.unread) })
+      : amountRule(given(extension), given(right), given(reckoning.tolerance)).of({});
+  if (verdictOf(words) === 'agrees') {
     const how = reckoning === null ? '' : `: ${sum}`;
     return agrees('extension', `extension ${dollars(extension)} agrees${how}`, extension, right);
   }
@@ -52,12 +66,13 @@ export function extensionFinding(line: QuoteLine, wanted: number | null): Findin
   ].filter(({ figure }) => Math.abs(figure - right) > 0.01);
   const named = judge(extension, right, [...known, ...pointMistakes(right)], 0.011).mistakes;
   const mistakes = named.length > 0 ? named : swapped(extension, right) ? ['two digits changed places'] : [];
-  const why = mistakes.length > 0 ? `: ${mistakes.join(' or ')}` : '';
-  const text = `extension ${dollars(extension)} quoted, ${sum} is ${dollars(right)}${why}`;
+  const why = mistakes.length > 0 ? `, ${mistakes.join(' or ')}` : '';
+  const text = `extension ${dollars(extension)} quoted, ${sum} is ${dollars(right)}: ${words}${why}`;
   // A discount on the line, or a count of another kind, may stand under a heading that isn't understood.
   if (mistakes.length === 0 && line.unread.length > 0)
     return cantTell('extension', `${text}; ${listed(line.unread)} may say why`, { quoted: extension, right });
   return differs('extension', text, {
+    words,
     mistakes,
     said: { quoted: dollars(extension), right: `${sum} is ${dollars(right)}` },
     cause: mistakes[0] === undefined ? 'extension is not quantity × unit price' : mistakes.join(' or '),
@@ -102,10 +117,11 @@ export function priceFinding(
   band: number,
   shape: readonly Finding[],
 ): Finding {
-  if (!(ours > 0)) return cantTell('unit price', 'our own price is 0', { quoted, right: ours });
+  const words = priceRule(given(quoted), given(ours), given(band)).of({});
+  if (verdictOf(words) === "can't tell") return cantTell('unit price', reasonOf(words), { quoted, right: ours });
   const off = (quoted - ours) / ours;
-  const percent = `${Math.abs(off * 100).toFixed(1)}% ${off < 0 ? 'below' : 'above'} our ${dollars(ours)}`;
-  if (Math.abs(off) <= band + 1e-9) {
+  if (verdictOf(words) === 'agrees') {
+    const percent = `${Math.abs(off * 100).toFixed(1)}% ${off < 0 ? 'below' : 'above'} our ${dollars(ours)}`;
     const near = Math.abs(off) < 0.0005 ? `is our ${dollars(ours)}` : `is ${percent}`;
     return agrees('unit price', `${name} ${dollars(quoted)} ${near}`, quoted, ours);
   }
@@ -131,7 +147,8 @@ export function priceFinding(
     mistakes.length > (length?.mistakes.length ?? 0)
       ? `: perhaps ${mistakes.slice(length?.mistakes.length ?? 0).join(' or ')}`
       : '';
-  return differs('unit price', `${name} ${dollars(quoted)} is ${percent}${because}${why}`, {
+  return differs('unit price', `${name} ${dollars(quoted)} is ${words}${because}${why}`, {
+    words,
     mistakes,
     said: { of: name, quoted: dollars(quoted), right: `ours ${dollars(ours)}` },
     cause: length?.cause ?? (why === '' ? priceOff(off) : mistakes[0]!),

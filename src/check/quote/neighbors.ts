@@ -59,8 +59,9 @@ function withName(one: Finding, name: string | undefined): Finding {
   if (name === undefined || one.verdict !== 'differs') return one;
   const others = one.mistakes.filter((mistake) => mistake !== name);
   const beside = others.length === 0 ? '' : `, or ${others.join(' or ')}`;
-  const [said] = one.text.split(': ');
-  return { ...one, text: `${said}: ${name}${beside}`, mistakes: [name, ...others], cause: name };
+  const [said] = one.text.split(/(?:, unexplained)?: /);
+  const words = `${name}${beside}`;
+  return { ...one, words, text: `${said}: ${words}`, mistakes: [name, ...others], cause: name };
 }
 
 function finding({ findings }: LineCheck, about: About): Finding | undefined {

@@ -53,7 +53,7 @@ export function pricedBesideOthers(
     );
     // Where it is far from our own price as well, that money is said already.
     const findings = check.findings.map((one) =>
-      one.about === 'unit price' ? { ...found, right: one.right, dollars: one.dollars } : one,
+      one.about === 'unit price' ? { ...found, words: name, right: one.right, dollars: one.dollars } : one,
     );
     return {
       ...check,

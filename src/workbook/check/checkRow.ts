@@ -1,19 +1,20 @@
 import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks, type Finding } from '../../check/quote/finding';
-import { hangs, priceOff } from '../../check/quote/stakes';
+import type { LineFigures } from '../../check/rules/lineRules';
+import { reasonOf } from '../../check/rules/verdict';
 import { amountOf } from '../../quote/quote';
 import { roundTo, toCents } from '../../rounding';
 import { capital } from '../../schedule/figure';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
 import { sentences } from '../../takeoff/figures';
-import type { Cell, CellStyle } from '../sheet';
+import type { Cell } from '../sheet';
 import { atRow, CHECK_COLUMNS, type CheckKey, type Lines } from './columns';
 import * as formulas from './formulas';
-import { lineFigures, type LineFigures } from './lineFigures';
-import * as says from './says';
-
-type Value = string | number | null;
+import { Comparisons, type AllSays } from './comparisons';
+import { figure, written, type Content, type Value } from './content';
+import { lineFigures } from './lineFigures';
+import { moneyCells } from './moneyCells';
 
 /** One line of the quote as a row of the Check sheet; `row` counts from 1, `lines` is where all lines stand. */
 export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, lines: Lines, plain: boolean): Cell[] {
@@ -48,30 +49,6 @@ const LOOKS: Readonly<Partial<Record<CheckKey, Pick<Cell, 'wrap' | 'align'>>>> =
   extensionRight: { align: 'right' },
 };
 
-interface Content<Held extends Value = Value> {
-  readonly value: Held;
-  readonly formula?: string;
-  readonly style: CellStyle;
-}
-
-/** What is said in the Opening column: anything that has no figure's column of its own. */
-const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
-  'opening',
-  'column',
-  'species',
-  'head',
-  'ends',
-  'width',
-  'rise',
-  'casing width',
-  'thickness',
-  'reveal',
-  'leg',
-  'leg count',
-]);
-
-type AllSays = Readonly<Record<formulas.Compared, Content<string>>>;
-
 /** The quoted figure that each comparison is of, and ours. */
 const BESIDE = {
   quantitySays: 'quantity',
@@ -90,10 +67,10 @@ const OURS = {
 class RowCells {
   /** The one opening the line is for; null: none, or several. */
   private readonly opening: OpeningTakeoff | null;
-  /** The comparisons are formulas; otherwise what was found stands as written. */
+  private readonly figures: LineFigures;
+  private readonly compared: AllSays;
   private readonly live: boolean;
   private readonly openings: number;
-  private readonly figures: LineFigures;
 
   constructor(
     private readonly check: LineCheck,
@@ -104,42 +81,36 @@ class RowCells {
     // An alternate takes no place: it would be counted with the lines that the quote comes to.
     const single = place !== undefined && more.length === 0 && check.part !== 'alternate';
     this.opening = single ? (takeoff.openings[place] ?? null) : null;
-    this.live = this.opening !== null && check.count !== null;
     this.openings = takeoff.openings.length;
-    this.figures = lineFigures(check.line, this.opening);
+    this.figures = lineFigures(check, this.opening);
+    const comparisons = new Comparisons(check, this.opening, this.figures, takeoff, plain);
+    this.compared = comparisons.all();
+    this.live = comparisons.live && formulas.VERDICT.of(this.words()) === check.verdict;
   }
 
   all(): Readonly<Record<CheckKey, Content>> {
     const { line, findings, part, stake } = this.check;
-    const { figures } = this;
+    const { figures, compared } = this;
     const quoted = (value: Value): Content => ({ value, style: 'input' });
     const text = (value: string): Content => ({ value, style: 'text' });
     const ours = (of: Parameters<typeof formulas.ours>[0], value: number | null): Content =>
       figure(value, formulas.ours(of, this.openings, this.plain));
-    const compared = {
-      openingSays: written(this.openingText()),
-      quantitySays: this.quantitySays(),
-      radiusSays: this.radiusSays(),
-      lengthSays: this.lengthSays(),
-      extensionSays: this.extensionSays(),
-      priceSays: this.priceSays(),
-    };
-    const verdict = this.verdict(compared);
+    const priced = this.live && compared.priceSays.formula !== undefined;
     return {
       row: { value: line.row, style: 'text' },
       mark: quoted(this.opening?.opening.mark || line.mark),
-      verdict,
-      reason: this.reason(verdict.value, compared),
+      verdict: this.verdict(),
+      reason: this.reason(),
       quantity: quoted(line.quantity),
-      quantityRight: this.beside('quantity', 'quantitySays', compared, figures.ourQuantity),
+      quantityRight: this.beside('quantity', 'quantitySays', figures.ourQuantity),
       radius: quoted(line.radius),
-      radiusRight: this.beside('radius', 'radiusSays', compared, figures.ourRadius),
+      radiusRight: this.beside('radius', 'radiusSays', figures.ourRadius),
       length: quoted(line.length),
-      lengthRight: this.beside('length', 'lengthSays', compared, figures.ourLength),
+      lengthRight: this.beside('length', 'lengthSays', figures.ourLength),
       unitPrice: quoted(line.unitPrice),
-      priceRight: this.beside('unit price', 'priceSays', compared, figures.ourPrice),
+      priceRight: this.beside('unit price', 'priceSays', figures.ourPrice),
       extension: quoted(line.extension),
-      ...this.money(compared),
+      ...moneyCells(this.check, this.live, priced),
       description: text(line.description),
       ...compared,
       ourQuantity: ours('quantity', figures.ourQuantity),
@@ -164,29 +135,35 @@ class RowCells {
     return findable ? figure(place! + 1, formulas.placeFormula(this.openings)) : written(place! + 1);
   }
 
-  private verdict(compared: AllSays): Content<string> {
-    const style = (verdict: string) => (verdict === 'agrees' ? 'text' : 'attention');
-    if (!this.live) return { value: this.check.verdict, style: style(this.check.verdict) };
-    const { quantitySays, radiusSays, lengthSays, priceSays } = compared;
-    const value = says.verdictText(
-      Object.values(compared).map((one) => one.value),
-      [quantitySays, radiusSays, lengthSays, priceSays].map((one) => one.value),
-    );
-    return { value, formula: formulas.VERDICT_FORMULA, style: style(value) };
+  private words(): Readonly<Record<formulas.Compared, string>> {
+    const { openingSays, quantitySays, radiusSays, lengthSays, extensionSays, priceSays } = this.compared;
+    return {
+      openingSays: openingSays.value,
+      quantitySays: quantitySays.value,
+      radiusSays: radiusSays.value,
+      lengthSays: lengthSays.value,
+      extensionSays: extensionSays.value,
+      priceSays: priceSays.value,
+    };
   }
 
-  private reason(verdict: string, compared: AllSays): Content {
-    const texts = Object.fromEntries(
-      formulas.COMPARED.map((key) => [key, compared[key].value]),
-    ) as unknown as says.Comparisons;
-    const reason = says.reasonText(verdict, texts);
-    if (this.live) return figure(reason, formulas.REASON_FORMULA);
-    const found = this.check.findings.filter((one) => one.verdict === verdict).map(({ text }) => text);
-    return written(reason || found.join('; ').replace(/^can't tell: /, ''));
+  private verdict(): Content<string> {
+    const { verdict } = this.check;
+    const style = verdict === 'agrees' ? 'text' : 'attention';
+    return this.live ? { value: verdict, formula: formulas.VERDICT.formula, style } : { value: verdict, style };
+  }
+
+  private reason(): Content {
+    const { verdict, findings } = this.check;
+    const reason = formulas.REASON.of({ ...this.words(), verdict });
+    if (this.live) return figure(reason, formulas.REASON.formula);
+    const found = findings.filter((one) => one.verdict === verdict).map(({ text }) => reasonOf(text));
+    return written(reason || found.join('; '));
   }
 
   /** "agrees", or the right figure, beside the quoted one. */
-  private beside(about: Finding['about'], key: BesideKey, compared: AllSays, ours: number | null): Content {
+  private beside(about: Finding['about'], key: BesideKey, ours: number | null): Content {
+    const { compared } = this;
     const quoted = BESIDE[key];
     const given = quoted === 'unit' ? this.figures.unit : this.figures[quoted];
     if (compared[key].formula !== undefined) {
@@ -207,114 +184,8 @@ class RowCells {
     return isLength && this.takeoff.standards.unit === 'in' ? roundTo(0, right * 16) / 16 : right;
   }
 
-  /** What the line comes to, what is off for certain, and what hangs on it. */
-  private money(
-    compared: AllSays,
-  ): Readonly<Record<'rightAmount' | 'extensionRight' | 'off' | 'priceOff' | 'hangs', Content>> {
-    const { line, corrected, count } = this.check;
-    const plain = line.by === 'piece' && line.reckoning === null && line.quantity !== null;
-    const live = this.live && plain && amountOf(line) !== null;
-    const off = toCents(priceOff(this.check));
-    const hanging = hangs(this.check) ? Math.abs(amountOf(line) ?? 0) : 0;
-    const priced = this.live && compared.priceSays.formula !== undefined;
-    const rest = {
-      priceOff: priced ? figure(off, formulas.priceOff(count!.by)) : written(off),
-      hangs: live ? figure(hanging, formulas.HANGS_FORMULA) : written(hanging),
-    };
-    if (corrected === null)
-      return { rightAmount: written(null), extensionRight: written(null), off: written(null), ...rest };
-    const same = line.extension !== null && Math.abs(line.extension - corrected) < 0.005;
-    return {
-      rightAmount: live ? figure(corrected, formulas.rightAmount(count!.by)) : written(corrected),
-      extensionRight: figure(same ? 'agrees' : corrected, formulas.EXTENSION_BESIDE),
-      off: figure(toCents((amountOf(line) ?? 0) - corrected), formulas.OFF_FORMULA),
-      ...rest,
-    };
-  }
-
-  private quantitySays(): Content<string> {
-    if (!this.live || this.unread('quantity')) return this.found('quantity');
-    const { by, pieces } = this.check.count!;
-    const text = says.quantityText(this.figures, pieces ?? 0);
-    const value = by === 'with the first' && text !== 'agrees' ? '' : text;
-    return figure(value, formulas.quantitySays(by));
-  }
-
-  private radiusSays(): Content<string> {
-    // Heads of several radii are judged against each of them, which a formula of this length can't.
-    if (!this.live || this.unread('radius') || this.opening?.own?.haunch) return this.found('radius');
-    return this.shapeSays('radius');
-  }
-
-  private lengthSays(): Content<string> {
-    const { line } = this.check;
-    const finding = this.finding('length');
-    const open = finding?.verdict === "can't tell" && !finding.notGiven;
-    const { lengthOf } = line;
-    const runs =
-      lengthOf === 'with legs' || (finding?.verdict === 'agrees' && finding.right !== this.figures.ourLength);
-    const together = runs || (lengthOf === 'all pieces' && this.figures.ourLength !== null && line.length !== null);
-    if (!this.live || this.unread('length') || open || together) return this.found('length');
-    return this.shapeSays('length');
-  }
-
-  private shapeSays(about: 'radius' | 'length'): Content<string> {
-    const { standards } = this.takeoff;
-    const finding = this.finding(about);
-    const text = says.shapeText(about, this.figures, finding);
-    const mistake = text === null ? says.mistakeText(finding!, this.check, this.opening, standards) : null;
-    if (about === 'length' && !this.plain && standards.unit === 'in' && this.check.line.lengthOf === 'outside')
-      return figure(text ?? mistake!, formulas.lengthCheckSays(this.openings));
-    const named =
-      mistake === null
-        ? null
-        : { quoted: finding!.quoted!, right: finding!.right!, tolerance: standards.tolerance, text: mistake };
-    return figure(text ?? mistake!, formulas.shapeSays(about, named, standards.unit));
-  }
-
-  private extensionSays(): Content<string> {
-    const { line } = this.check;
-    // It compares the quote's own figures, so it needs no opening.
-    const finding = this.finding('extension');
-    const open = finding?.verdict === "can't tell" && !finding.notGiven;
-    if (
-      line.by === 'lot' ||
-      line.reckoning !== null ||
-      open ||
-      line.problems.some(({ field }) => field !== 'radius' && field !== 'length')
-    )
-      return this.found('extension');
-    return figure(says.extensionText(this.figures), formulas.EXTENSION_SAYS);
-  }
-
-  private priceSays(): Content<string> {
-    if (!this.live || this.unread('unitPrice') || this.check.line.footPrice !== null) return this.found('unit price');
-    return figure(says.priceText(this.figures, this.takeoff.standards.priceBand), formulas.PRICE_SAYS);
-  }
-
-  private openingText(): string {
-    return this.check.findings
-      .filter(({ about, verdict }) => OF_OPENING.has(about) && verdict !== 'agrees')
-      .map(({ text }) => text)
-      .join('; ');
-  }
-
   private finding(about: Finding['about']): Finding | undefined {
     return this.check.findings.find((one) => one.about === about);
-  }
-
-  /** The cell holds something that is no figure. */
-  private unread(field: LineCheck['line']['problems'][number]['field']): boolean {
-    return this.check.line.problems.some((problem) => problem.field === field);
-  }
-
-  /** What was found when it was checked. */
-  private found(about: Finding['about']): Content<string> {
-    const finding = this.finding(about);
-    if (finding === undefined) return written('');
-    // Its column says what it is of.
-    const said = finding.text.startsWith(`${about} `) ? finding.text.slice(about.length + 1) : finding.text;
-    return written(finding.verdict === 'agrees' ? 'agrees' : said);
   }
 }
 
@@ -331,14 +202,6 @@ function firstOf(takeoff: Takeoff): ReadonlyMap<string, number> {
   });
   FIRST.set(takeoff, first);
   return first;
-}
-
-function figure<Held extends Value>(value: Held, formula: string): Content<Held> {
-  return { value, formula, style: 'figure' };
-}
-
-function written<Held extends Value>(value: Held): Content<Held> {
-  return { value, style: 'fixed' };
 }
 
 function sentence(text: string): string {

@@ -1,4 +1,6 @@
-import type { CountedBy } from '../../check/quote/checkLine';
+import { said } from '../../check/rules/expression';
+import { countOf, type CountedBy } from '../../check/rules/lineRules';
+import { isWrong, lineReason, lineVerdict } from '../../check/rules/verdict';
 import type { RadiusBasis, LengthBasis } from '../../quote/quote';
 import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
@@ -7,10 +9,9 @@ import { quote } from '../quote';
 import { figureAt, inputAt } from '../takeoff/lookup';
 import { takeoffRange } from '../takeoff/places';
 
-/**
- * The Check sheet's formulas, templates as in `columns.ts`; `{lacks}` is "given", or "read" where a line has figures under
- * headings that aren't understood. They say the same as `says.ts` says in values: an edit of the
- * quote or of the takeoff judges the line again.
+/*
+ * The Check sheet's formulas, templates as in `columns.ts`. Those that judge a figure or a line are the rules of `src/check/rules`;
+ * here are the figures that they read, and the money.
  */
 
 /** A figure of the opening on the line's place in the takeoff; blank where it has none. */
@@ -45,31 +46,6 @@ export const UNIT_FORMULA =
 export const AMOUNT_FORMULA =
   'IF({extension}<>"",{extension},IF({quantity}="",0,IF({unitPrice}="",0,ROUND({quantity}*{unitPrice},2))))';
 
-const noOpening = (rest: string) => `IF({place}="","can't tell: no such mark in the takeoff",${rest})`;
-const given = (key: string, name: string, rest: string) => `IF({${key}}="","can't tell: no ${name} {lacks}",${rest})`;
-const known = (key: string, name: string, rest: string) =>
-  `IF({${key}}="","can't tell: no ${name} in the takeoff",${rest})`;
-
-/** Pieces of all lines for the same opening. */
-const TOGETHER = 'SUMIFS({quantity:all},{place:all},{place})';
-
-/** The pieces that a line's count is judged by. */
-const countOf = (by: CountedBy) => (by === 'itself' ? '{quantity}' : TOGETHER);
-
-/** Of lines that are counted together the first says what is wrong with their sum. */
-export function quantitySays(by: CountedBy): string {
-  const count = countOf(by);
-  const off =
-    by === 'with the first'
-      ? '""'
-      : `IF(${count}*2={ourQuantity},` +
-        `IF(${count}=1,"one piece counted for a pair or quantity of one","one piece counted for a pair"),` +
-        `IF(${count}={ourQuantity}*2,"a pair counted for one piece",IF(${count}=1,"quantity of one",` +
-        `ABS(${count}-{ourQuantity})&IF(${count}<{ourQuantity}," too few"," too many"))))`;
-  const compared = `IF(${count}={ourQuantity},"agrees",${off})`;
-  return noOpening(given('quantity', 'quantity', known('ourQuantity', 'quantity', compared)));
-}
-
 /** What was said of a figure when it was checked, and for which figures it was said. */
 export interface Written {
   readonly quoted: number;
@@ -81,68 +57,31 @@ export interface Written {
 const figure = (value: number) => value.toFixed(9);
 
 /**
- * A length or radius against ours. Which mistake explains it has no closed form: the name found when it was checked is shown
- * as long as the figures are the ones it was found for.
+ * What is said of a radius or length that isn't ours. Which mistake explains it has no closed form: what was found is shown as long as
+ * the figures are the ones it was found for. After that the worksheet function names it, `openings` being how many the takeoff has,
+ * or without it (null) a further check.
  */
-export function shapeSays(kind: 'radius' | 'length', written: Written | null, unit: Unit): string {
+export function wrongCurve(
+  kind: 'radius' | 'length',
+  written: Written | null,
+  unit: Unit,
+  openings: number | null,
+): string {
   const [quoted, right] = kind === 'radius' ? ['{radius}', '{ourRadius}'] : ['{length}', '{ourLength}'];
   const same = (cell: string, value: number) => `ABS(${cell}-${figure(value)})<0.000001`;
   const off = `${lengthTextFormula(`ABS(${quoted}-${right})`, unit)}&IF(${quoted}<${right}," short"," long")&"; check again to name the mistake"`;
-  const named = written
-    ? `IF(AND(${same(quoted, written.quoted)},${same(right, written.right)},${same('Shop_tolerance', written.tolerance)}),${quote(written.text)},${off})`
-    : off;
-  return noOpening(
-    given(
-      kind,
-      kind,
-      known(
-        kind === 'radius' ? 'ourRadius' : 'ourLength',
-        kind,
-        `IF(ABS(${quoted}-${right})<=Shop_tolerance+0.000000001*MAX(1,${right}),"agrees",${named})`,
-      ),
-    ),
-  );
+  const otherwise = openings === null ? off : lengthCheck(openings);
+  return written
+    ? `IF(AND(${same(quoted, written.quoted)},${same(right, written.right)},${same('Shop_tolerance', written.tolerance)}),${quote(written.text)},${otherwise})`
+    : otherwise;
 }
 
-/** The length judged by the worksheet function, which knows every mistake. */
-export function lengthCheckSays(openings: number): string {
+/** The worksheet function, which knows every mistake in a length. */
+function lengthCheck(openings: number): string {
   const inputs = ['head', 'span', 'rise', 'face', 'reveal', 'ends'] as const;
   const args = inputs.map((input) => inputAt(input, '{place}', openings)).join(',');
-  return noOpening(
-    given('length', 'length', known('ourLength', 'length', `ARCH.LENGTHCHECK({length},${args},Shop_tolerance)`)),
-  );
+  return `ARCH.LENGTHCHECK({length},${args},Shop_tolerance)`;
 }
-
-const money = (amount: string) => `"$"&FIXED(ABS(${amount}),2)&IF(${amount}<0," too little"," too much")`;
-
-export const EXTENSION_SAYS = given(
-  'extension',
-  'extension',
-  given(
-    'unitPrice',
-    'unit price',
-    given(
-      'quantity',
-      'quantity',
-      'IF(ABS({extension}-{quantity}*{unitPrice})<=0.005*MAX(1,{quantity})+0.0050001,"agrees",' +
-        `${money('({extension}-{quantity}*{unitPrice})')})`,
-    ),
-  ),
-);
-
-export const PRICE_SAYS = noOpening(
-  given(
-    'unit',
-    'price',
-    known(
-      'ourPrice',
-      'price',
-      'IF({ourPrice}=0,"can\'t tell: our own price is 0",' +
-        'IF(ABS({unit}/{ourPrice}-1)<=Shop_price_band+0.000000001,"agrees",' +
-        'FIXED(ABS({unit}/{ourPrice}-1)*100,1,TRUE)&"% "&IF({unit}<{ourPrice},"below","above")&" ours"))',
-    ),
-  ),
-);
 
 export const COMPARED = [
   'openingSays',
@@ -153,16 +92,19 @@ export const COMPARED = [
   'priceSays',
 ] as const;
 export type Compared = (typeof COMPARED)[number];
-const differs = (key: string) => `AND({${key}}<>"",{${key}}<>"agrees",LEFT({${key}},10)<>"can't tell")`;
-const open = (key: string) => `AND(LEFT({${key}},10)="can't tell",RIGHT({${key}},6)<>" given")`;
+const differs = (key: Compared) => isWrong(said(key)).formula;
 
-export const VERDICT_FORMULA =
-  `IF(OR(${COMPARED.map(differs).join(',')}),"differs",IF(OR(${COMPARED.map(open).join(',')}),"can't tell",` +
-  'IF(OR({quantitySays}="agrees",{radiusSays}="agrees",{lengthSays}="agrees",{priceSays}="agrees"),"agrees","can\'t tell")))';
+/** The figures that are compared with ours: the quote's own sums agreeing say nothing of them. */
+const JUDGED = COMPARED.filter((key) => key !== 'extensionSays');
 
-/** A figure by its name, where a line agrees in it. */
-export const FIGURE_NAMES: Readonly<Record<Compared, string>> = {
-  openingSays: 'opening',
+export const VERDICT = lineVerdict<Readonly<Record<Compared, string>>>(
+  COMPARED.map((key) => said(key)),
+  JUDGED.map((key) => said(key)),
+);
+
+/** A comparison by name, where a line agrees in it; before what differs in it, but for the opening's sentences, with a colon. */
+const NAMES: Readonly<Record<Compared, string>> = {
+  openingSays: 'sizes',
   quantitySays: 'quantity',
   radiusSays: 'radius',
   lengthSays: 'length',
@@ -170,27 +112,14 @@ export const FIGURE_NAMES: Readonly<Record<Compared, string>> = {
   priceSays: 'price',
 };
 
-/** Before what is said of a figure; that of the opening is a sentence of its own. */
-export const REASON_LABELS: Readonly<Record<Compared, string>> = {
-  openingSays: '',
-  quantitySays: 'quantity: ',
-  radiusSays: 'radius: ',
-  lengthSays: 'length: ',
-  extensionSays: 'extension: ',
-  priceSays: 'price: ',
-};
-
-const joined = (parts: readonly string[]) => `MID(${parts.join('&')},3,2000)`;
-const TELL = "can't tell: ".length;
-
-export const REASON_FORMULA =
-  `IF({verdict}="differs",${joined(COMPARED.map((key) => `IF(${differs(key)},"; ${REASON_LABELS[key]}"&{${key}},"")`))},` +
-  `IF({verdict}="agrees",${joined(COMPARED.map((key) => `IF({${key}}="agrees",", ${FIGURE_NAMES[key]}","")`))},` +
-  `${joined(
-    COMPARED.map(
-      (key) => `IF(LEFT({${key}},10)="can't tell","; ${REASON_LABELS[key]}"&MID({${key}},${TELL + 1},1000),"")`,
-    ),
-  )}))`;
+export const REASON = lineReason<Readonly<Record<Compared | 'verdict', string>>>(
+  said('verdict'),
+  COMPARED.map((key) => ({
+    text: said(key),
+    name: NAMES[key],
+    label: key === 'openingSays' ? '' : `${NAMES[key]}: `,
+  })),
+);
 
 /** Beside a quoted figure: that it agrees, or the right one, a length in inches to the sixteenth that a tape has. */
 export function beside(quoted: string, says: Compared, ours: string, unit: Unit): string {
@@ -203,7 +132,7 @@ export function beside(quoted: string, says: Compared, ours: string, unit: Unit)
 export function rightAmount(by: CountedBy): string {
   return (
     `IF(OR(${differs('quantitySays')},${differs('extensionSays')}),` +
-    `ROUND(({quantity}+IF(${differs('quantitySays')},{ourQuantity}-${countOf(by)},0))*{unit},2),{amount})`
+    `ROUND(({quantity}+IF(${differs('quantitySays')},{ourQuantity}-${countOf(by).formula},0))*{unit},2),{amount})`
   );
 }
 
@@ -221,10 +150,6 @@ export function priceOff(by: CountedBy): string {
 export const HANGS_FORMULA =
   `IF(AND(OR(${(['openingSays', 'radiusSays', 'lengthSays'] as const).map(differs).join(',')},{verdict}="can't tell"),` +
   '{rightAmount}={amount}),ABS({amount}),0)';
-
-export function totalSays(stated: string, amounts: string, tolerance: number): string {
-  return `IF(ABS(${stated}-(${amounts}))<=${tolerance},"agrees",${money(`(${stated}-(${amounts}))`)})`;
-}
 
 /** What a sum or a charge comes to; the quoted amount where that is right but for its rounding. */
 export function rightSum(quoted: string, sum: string, within: number): string {

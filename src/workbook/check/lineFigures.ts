@@ -1,32 +1,18 @@
+import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks } from '../../check/quote/finding';
+import type { LineFigures } from '../../check/rules/lineRules';
 import type { QuoteLine } from '../../quote/quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 
 type Figure = number | null;
 
 /** The figures of a quoted line beside our own for its opening, as they stand in the cells that its formulas read. */
-export interface LineFigures {
-  readonly quantity: Figure;
-  readonly radius: Figure;
-  readonly length: Figure;
-  readonly unitPrice: Figure;
-  readonly extension: Figure;
-  /** The price of one piece, from the extension where the quote gives no unit price. */
-  readonly unit: Figure;
-  readonly ourQuantity: Figure;
-  /** At the edge that the quote's heading names. */
-  readonly ourRadius: Figure;
-  readonly ourLength: Figure;
-  /** What is said of a figure that isn't there. */
-  readonly lacks: ReturnType<typeof lacks>;
-  /** Of one piece. */
-  readonly ourPrice: Figure;
-}
-
-export function lineFigures(line: QuoteLine, opening: OpeningTakeoff | null): LineFigures {
+export function lineFigures({ line, places, count }: LineCheck, opening: OpeningTakeoff | null): LineFigures {
   const { quantity, radius, length, unitPrice, extension } = line;
   return {
     lacks: lacks(line.unread),
+    place: opening === null ? null : places[0]! + 1,
+    together: count?.pieces ?? null,
     quantity,
     radius,
     length,

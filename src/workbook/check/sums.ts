@@ -1,14 +1,16 @@
 import type { Holds } from '../../check/quote/charges';
 import type { QuoteCheck } from '../../check/quote/checkQuote';
 import type { SumCheck } from '../../check/quote/sums';
+import { given } from '../../check/rules/expression';
+import { amountRule } from '../../check/rules/lineRules';
+import { reasonOf } from '../../check/rules/verdict';
 import { amountOf } from '../../quote/quote';
 import { toCents } from '../../rounding';
 import { columnFormat } from '../format';
 import type { Cell } from '../sheet';
 import { checkLetter, checkRange, type Lines } from './columns';
-import { rightSum, totalSays } from './formulas';
+import { rightSum } from './formulas';
 import { rowOf, type Row } from './row';
-import { moneyText } from './says';
 
 /**
  * Freight, tax, discount, subtotals and totals, each beside what follows from the corrected lines. Gives the formula of what the quote
@@ -75,14 +77,15 @@ class HeldCells {
     // What follows from a sum that is wrong has no right figure of its own.
     const isLive = isLast(sum, this.check) && holds !== null && finding.right !== null;
     if (!isLive) {
-      const text = finding.verdict === 'agrees' ? 'agrees' : finding.text.replace(/^can't tell: /, '');
+      const text = finding.verdict === 'agrees' ? 'agrees' : reasonOf(finding.text);
       return { value: text, style: 'fixed', format: '@' };
     }
-    return {
-      value: moneyText(item.amount! - toCents(finding.right), holds.within),
-      formula: totalSays(`${checkLetter('extension')}${row}`, this.sum('amount', 'extension', holds), holds.within),
-      style: 'figure',
-    };
+    const rule = amountRule(
+      given(item.amount, `${checkLetter('extension')}${row}`),
+      given(toCents(finding.right), `(${this.sum('amount', 'extension', holds)})`),
+      given(holds.within, String(holds.within)),
+    );
+    return { value: rule.of({}), formula: rule.formula, style: 'figure' };
   }
 
   private sum(line: 'amount' | 'rightAmount', charge: 'extension' | 'extensionRight', holds: Holds): string {

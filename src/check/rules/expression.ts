@@ -1,0 +1,155 @@
+/**
+ * What the rules of a quote's check are written in: an expression has a value for the figures of a line and a formula for the cells
+ * that hold them, so that one rule judges in the text, in JSON and on the sheet. In a formula `{quantity}` is the cell of that
+ * figure; a blank cell is null here. A formula's texts hold no quotation marks.
+ */
+export interface Expression<Value, Figures = unknown> {
+  readonly of: (figures: Figures) => Value;
+  readonly formula: string;
+}
+
+type Figure = number | null;
+type Text<Figures> = Expression<string, Figures>;
+type Number<Figures> = Expression<Figure, Figures>;
+type Truth<Figures> = Expression<boolean, Figures>;
+
+/** A figure of the line, by the name of its cell. */
+export function figure<Key extends string>(key: Key): Number<Readonly<Record<Key, Figure>>> {
+  return { of: (figures) => figures[key], formula: `{${key}}` };
+}
+
+/** A setting of the shop, by the name of its cell in the Standards. */
+export function setting<Key extends string>(key: Key, cell: string): Number<Readonly<Record<Key, Figure>>> {
+  return { of: (figures) => figures[key], formula: cell };
+}
+
+/** What is said of a figure, by the name of its cell. */
+export function said<Key extends string>(key: Key): Text<Readonly<Record<Key, string>>> {
+  return { of: (figures) => figures[key], formula: `{${key}}` };
+}
+
+/** Something worked out elsewhere: its value, and a formula where a cell holds it. */
+export function given<Value>(value: Value, formula = ''): Expression<Value> {
+  return { of: () => value, formula };
+}
+
+export function words<Said extends string>(text: Said): Expression<Said> {
+  return { of: () => text, formula: `"${text}"` };
+}
+
+/** In arithmetic a blank counts as 0, as in a cell. */
+function arithmetic<One, Other>(
+  [one, other]: readonly [Number<One>, Number<Other>],
+  of: (one: number, other: number) => number,
+  formula: string,
+): Number<One & Other> {
+  return { of: (figures) => of(one.of(figures) ?? 0, other.of(figures) ?? 0), formula };
+}
+
+export function number(value: number): Number<unknown> {
+  // No exponent: not every spreadsheet's formulas have them.
+  return {
+    of: () => value,
+    formula: String(value).includes('e') ? value.toFixed(12).replace(/0+$/, '') : String(value),
+  };
+}
+export function plus<One, Other>(one: Number<One>, other: Number<Other>): Number<One & Other> {
+  return arithmetic([one, other], (first, second) => first + second, `(${one.formula}+${other.formula})`);
+}
+export function minus<One, Other>(one: Number<One>, other: Number<Other>): Number<One & Other> {
+  return arithmetic([one, other], (first, second) => first - second, `(${one.formula}-${other.formula})`);
+}
+export function times<One, Other>(one: Number<One>, other: Number<Other>): Number<One & Other> {
+  return arithmetic([one, other], (first, second) => first * second, `${one.formula}*${other.formula}`);
+}
+/** The second is not 0. */
+export function over<One, Other>(one: Number<One>, other: Number<Other>): Number<One & Other> {
+  return arithmetic([one, other], (first, second) => first / second, `${one.formula}/${other.formula}`);
+}
+export function most<One, Other>(one: Number<One>, other: Number<Other>): Number<One & Other> {
+  return arithmetic([one, other], Math.max, `MAX(${one.formula},${other.formula})`);
+}
+export function size<Figures>(one: Number<Figures>): Number<Figures> {
+  return { of: (figures) => Math.abs(one.of(figures) ?? 0), formula: `ABS(${one.formula})` };
+}
+
+export function isBlank<Figures>(one: Number<Figures>): Truth<Figures> {
+  return { of: (figures) => one.of(figures) === null, formula: `${one.formula}=""` };
+}
+export function equal<One, Other>(one: Number<One>, other: Number<Other>): Truth<One & Other> {
+  return { of: (figures) => one.of(figures) === other.of(figures), formula: `${one.formula}=${other.formula}` };
+}
+export function says<Figures>(text: Text<Figures>, word: string): Truth<Figures> {
+  return { of: (figures) => text.of(figures) === word, formula: `${text.formula}="${word}"` };
+}
+export function less<One, Other>(one: Number<One>, other: Number<Other>): Truth<One & Other> {
+  return {
+    of: (figures) => (one.of(figures) ?? 0) < (other.of(figures) ?? 0),
+    formula: `${one.formula}<${other.formula}`,
+  };
+}
+export function atMost<One, Other>(one: Number<One>, other: Number<Other>): Truth<One & Other> {
+  return {
+    of: (figures) => (one.of(figures) ?? 0) <= (other.of(figures) ?? 0),
+    formula: `${one.formula}<=${other.formula}`,
+  };
+}
+export function begins<Figures>(text: Text<Figures>, start: string): Truth<Figures> {
+  return {
+    of: (figures) => text.of(figures).startsWith(start),
+    formula: `LEFT(${text.formula},${start.length})="${start}"`,
+  };
+}
+export function ends<Figures>(text: Text<Figures>, end: string): Truth<Figures> {
+  return { of: (figures) => text.of(figures).endsWith(end), formula: `RIGHT(${text.formula},${end.length})="${end}"` };
+}
+/** The text without its first `count` characters. */
+export function without<Figures>(text: Text<Figures>, count: number): Text<Figures> {
+  return { of: (figures) => text.of(figures).slice(count), formula: `MID(${text.formula},${count + 1},2000)` };
+}
+
+export function not<Figures>(one: Truth<Figures>): Truth<Figures> {
+  return { of: (figures) => !one.of(figures), formula: `NOT(${one.formula})` };
+}
+export function all<Figures>(...each: readonly Truth<Figures>[]): Truth<Figures> {
+  return { of: (figures) => each.every((one) => one.of(figures)), formula: `AND(${formulas(each)})` };
+}
+export function any<Figures>(...each: readonly Truth<Figures>[]): Truth<Figures> {
+  return { of: (figures) => each.some((one) => one.of(figures)), formula: `OR(${formulas(each)})` };
+}
+
+export function when<Value, Other, Asked, One, Two>(
+  condition: Truth<Asked>,
+  one: Expression<Value, One>,
+  other: Expression<Other, Two>,
+): Expression<Value | Other, Asked & One & Two> {
+  return {
+    of: (figures) => (condition.of(figures) ? one.of(figures) : other.of(figures)),
+    formula: `IF(${condition.formula},${one.formula},${other.formula})`,
+  };
+}
+
+/** One text after another; a number as it is. */
+export function join<Figures>(...parts: readonly (Text<Figures> | Number<Figures>)[]): Text<Figures> {
+  return {
+    of: (figures) => parts.map((part) => String(part.of(figures) ?? '')).join(''),
+    formula: parts.map(({ formula }) => formula).join('&'),
+  };
+}
+
+/** Those texts whose condition holds, with a separator between them; '' for none. */
+export function listWhere<Figures>(
+  items: readonly (readonly [Truth<Figures>, Text<Figures>])[],
+  separator: string,
+): Text<Figures> {
+  const parts = items.map(([condition, { formula }]) => `IF(${condition.formula},"${separator}"&${formula},"")`);
+  return {
+    of: (figures) =>
+      items.flatMap(([condition, text]) => (condition.of(figures) ? [text.of(figures)] : [])).join(separator),
+    formula: `MID(${parts.join('&')},${separator.length + 1},2000)`,
+  };
+}
+
+function formulas(each: readonly { readonly formula: string }[]): string {
+  return each.map(({ formula }) => formula).join(',');
+}
