@@ -42,9 +42,9 @@ export default defineConfig({
         test: {
           name: 'spreadsheet',
           include: SPREADSHEET,
-          testTimeout: 180_000,
-          hookTimeout: 180_000,
+          testTimeout: 300_000,
           fileParallelism: false,
+          maxConcurrency: 10,
         },
       },
     ],

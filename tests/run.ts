@@ -90,12 +90,13 @@ async function main(): Promise<void> {
     missing.some((tool) => tool.project === project) ? [] : [tests(project)];
   // What is generated is checked before the build, which generates some of it anew.
   const ready = lane(script('stale'), script('build'));
-  // A browser and a spreadsheet program are driven one test at a time and waited for: beside both there is a core for all others.
+  // A browser and a spreadsheet program are driven one test at a time and waited for: what else there is runs beside them.
   const lanes = await Promise.all([
     ready,
-    lane(script('lint'), script('types'), tests('unit')),
+    lane(...driven('spreadsheet'), script('lint'), script('types')),
+    lane(tests('unit')),
     ready.then(() => lane(...driven('browser'))),
-    ready.then(() => lane(tests('built'), ...driven('spreadsheet'))),
+    ready.then(() => lane(tests('built'))),
   ]);
   const outcomes = lanes.flat();
 

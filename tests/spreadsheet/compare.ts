@@ -3,14 +3,14 @@ import type { Sheet } from '../../src/workbook/sheet';
 import { writeXlsx } from '../../src/workbook/xlsx';
 import { sameValue } from '../figures';
 import { valueOf } from '../value';
-import { calculated, type Calculated } from './calc';
+import { calculated, type Book } from './calc';
 
 /** The workbook's own figures are within this of what the spreadsheet computes, absolute below 1 and relative above. */
 const WITHIN = 1e-9;
 
 /** How many cells a spreadsheet program calculates, and where it differs from the values the sheets were made with. */
 export async function compare(sheets: readonly Sheet[]): Promise<{ cells: number; differences: string[] }> {
-  const found = calculated(valueOf(writeXlsx(withoutValues(sheets))));
+  const found = await calculated(valueOf(writeXlsx(withoutValues(sheets))));
   const cells = sheets.flatMap((sheet) => sheet.rows.flat()).filter((cell) => cell?.formula !== undefined).length;
   return { cells, differences: differences(sheets, found) };
 }
@@ -25,7 +25,7 @@ function withoutValues(sheets: readonly Sheet[]): Sheet[] {
   }));
 }
 
-function differences(sheets: readonly Sheet[], found: ReadonlyMap<string, Calculated[][]>): string[] {
+function differences(sheets: readonly Sheet[], found: Book): string[] {
   const said: string[] = [];
   for (const sheet of sheets) {
     sheet.rows.forEach((row, at) =>

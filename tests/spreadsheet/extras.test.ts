@@ -9,7 +9,7 @@ import { valueOf } from '../value';
 import { calculated } from './calc';
 import { compare } from './compare';
 
-it('LibreOffice Calc counts and prices extras as the core does, those of an alternate apart', async () => {
+it.concurrent('LibreOffice Calc counts and prices extras as the core does, those of an alternate apart', async () => {
   const keystone = { kind: 'keystone', each: 1 } as const;
   const list = [
     opening({ row: 2, mark: 'W1', quantity: 3, head: 'half round', span: 36, extras: [keystone] }),
@@ -25,7 +25,7 @@ it('LibreOffice Calc counts and prices extras as the core does, those of an alte
   expect((await compare(sheets)).differences).toEqual([]);
 });
 
-it('a Proposal written before a kind had a price says that it is to be written again', () => {
+it.concurrent('a Proposal written before a kind had a price says that it is to be written again', async () => {
   const list = [opening({ row: 2, head: 'half round', span: 36, extras: [{ kind: 'keystone', each: 1 }] })];
   const sheets = workbookSheets(scheduleOf(list), takeoff(list, defaultStandards()), { plain: true, proposal: true });
   const priced = sheets.map((sheet) => ({
@@ -36,12 +36,12 @@ it('a Proposal written before a kind had a price says that it is to be written a
         : row,
     ),
   }));
-  const state = (each: typeof sheets) => {
-    const said = calculated(valueOf(writeXlsx(each)))
-      .get('Proposal')!
-      .flat();
+  const state = async (each: typeof sheets) => {
+    const said = (await calculated(valueOf(writeXlsx(each)))).get('Proposal')!.flat();
     return said.filter((cell) => /^(?:Every line follows|Write the proposal again)/.test(String(cell)));
   };
-  expect(state(sheets)).toEqual(['Every line follows the Takeoff.']);
-  expect(state(priced)).toEqual(["Write the proposal again: Standards or the job's rules are others now."]);
+  expect(await Promise.all([sheets, priced].map(state))).toEqual([
+    ['Every line follows the Takeoff.'],
+    ["Write the proposal again: Standards or the job's rules are others now."],
+  ]);
 });

@@ -11,7 +11,7 @@ import { exampleCheck } from '../check/quote/example';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
-import { calculated, type Calculated } from './calc';
+import { calculated, type Book, type Calculated } from './calc';
 
 /**
  * LibreOffice Calc knows none of our worksheet functions: to it the add-in is missing. (That stored figures stay where nothing
@@ -25,7 +25,7 @@ interface Judged {
 }
 
 /** Every formula of a workbook with what Calc shows there. */
-function formulas(sheets: readonly Sheet[], found: ReadonlyMap<string, Calculated[][]>): Judged[] {
+function formulas(sheets: readonly Sheet[], found: Book): Judged[] {
   return sheets.flatMap((sheet) =>
     sheet.rows.flatMap((row, down) =>
       row.flatMap((cell, across) => {
@@ -37,7 +37,7 @@ function formulas(sheets: readonly Sheet[], found: ReadonlyMap<string, Calculate
   );
 }
 
-const judged = (sheets: readonly Sheet[]) => formulas(sheets, calculated(valueOf(writeXlsx(sheets))));
+const judged = async (sheets: readonly Sheet[]) => formulas(sheets, await calculated(valueOf(writeXlsx(sheets))));
 
 const same = (cell: Cell, shown: Calculated) =>
   typeof shown === 'number' && typeof cell.value === 'number'
@@ -61,10 +61,10 @@ const job: Job = {
   setups: 'on a line of their own',
 };
 
-describe('where the add-in is missing and everything is made to calculate', () => {
+describe.concurrent('where the add-in is missing and everything is made to calculate', () => {
   it('what rests on our functions is an error or says so, and nothing else has changed', async () => {
     const { schedule, takeoff: taken, check } = await exampleCheck();
-    const cells = judged(workbookSheets(schedule, taken, { check, job, proposal: true }));
+    const cells = await judged(workbookSheets(schedule, taken, { check, job, proposal: true }));
     expect(cells.filter(({ cell }) => cell.formula!.includes('ARCH.')).length).toBeGreaterThan(300);
     expect(untrue(cells)).toEqual([]);
     const totals = cells.filter(({ at, cell }) => isTotal(cell) && at.startsWith('Takeoff'));
@@ -73,7 +73,7 @@ describe('where the add-in is missing and everything is made to calculate', () =
     expect(cells.filter(({ shown }) => tells(shown)).map(({ at }) => at)).toEqual(['Takeoff!D2', 'Check!C2']);
   });
 
-  it('an error in one row, as #BUSY! is while a call is pending, reaches every total and changes no other row', () => {
+  it('an error in one row, as #BUSY! is while a call is pending, reaches every total and changes no other row', async () => {
     const openings = randomOpenings(40, random(23));
     const sheets = workbookSheets(scheduleOf(openings), takeoff(openings, defaultStandards()), { job, proposal: true });
     const pending = /^Takeoff!\w+9$/;
@@ -90,7 +90,7 @@ describe('where the add-in is missing and everything is made to calculate', () =
         }),
       ),
     }));
-    const cells = judged(arrived);
+    const cells = await judged(arrived);
     expect(untrue(cells)).toEqual([]);
     const takeoffCells = cells.filter(({ at }) => at.startsWith('Takeoff!'));
     // The rows that wait, and from row 46 on what is summed over all.

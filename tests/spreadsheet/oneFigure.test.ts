@@ -22,7 +22,7 @@ const OPENINGS: readonly Opening[] = [
   opening({ no: 4, row: 5, mark: 'D', head: 'elliptical', span: 60, rise: 20 }),
 ];
 
-it('LibreOffice Calc gives each No. its own figures after an edit and a sort', () => {
+it('LibreOffice Calc gives each No. its own figures after an edit and a sort', async () => {
   const sheets = workbookSheets(scheduleOf(OPENINGS), takeoff(OPENINGS, STANDARDS), { plain: true });
   const span = TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'span');
   const isInput = TAKEOFF_COLUMNS.map(({ role }) => role !== 'figure');
@@ -42,7 +42,7 @@ it('LibreOffice Calc gives each No. its own figures after an edit and a sort', (
     });
     return { ...sheet, rows };
   });
-  const book = calculated(valueOf(writeXlsx(changed)));
+  const book = await calculated(valueOf(writeXlsx(changed)));
   const now = OPENINGS.map((each) => (each.no === 3 ? { ...each, span: 50 } : each));
   const planned = takeoff(OPENINGS, STANDARDS);
   const core = takeoff(now, STANDARDS, { factors: factorsOf(planned, planBoards(partsOf(planned), STANDARDS)) });

@@ -61,24 +61,27 @@ function refused(): Opening[] {
   ].map((each, at) => ({ ...each, row: at + 2, mark: `R${at}` }));
 }
 
-describe('LibreOffice Calc, made to recalculate, agrees with the core on every cell of the plain workbook', () => {
-  it('for every head at every end rule, with legs, sides, arcs and haunches', async () => {
-    const openings = everyHead();
-    expect(openings.length).toBeGreaterThan(200);
-    const sheets = plainSheets(openings, { ...defaultStandards(), overhang: 0.25 });
-    const { differences } = await compare(sheets);
-    expect(differences).toEqual([]);
-  });
+describe.concurrent(
+  'LibreOffice Calc, made to recalculate, agrees with the core on every cell of the plain workbook',
+  () => {
+    it('for every head at every end rule, with legs, sides, arcs and haunches', async () => {
+      const openings = everyHead();
+      expect(openings.length).toBeGreaterThan(200);
+      const sheets = plainSheets(openings, { ...defaultStandards(), overhang: 0.25 });
+      const { differences } = await compare(sheets);
+      expect(differences).toEqual([]);
+    });
 
-  it('for random openings of every head, many at once', async () => {
-    const openings = randomOpenings(150, random(4), defaultStandards(), HEAD_SHAPES);
-    expect((await compare(plainSheets(openings, defaultStandards()))).differences).toEqual([]);
-  });
+    it('for random openings of every head, many at once', async () => {
+      const openings = randomOpenings(150, random(4), defaultStandards(), HEAD_SHAPES);
+      expect((await compare(plainSheets(openings, defaultStandards()))).differences).toEqual([]);
+    });
 
-  it('for heads that are refused, which say why', async () => {
-    const openings = refused();
-    const taken = takeoff(openings, defaultStandards());
-    for (const row of taken.openings) if (row.needs.length === 0) expect.fail(`${row.opening.mark} is taken`);
-    expect((await compare(plainSheets(openings, defaultStandards()))).differences).toEqual([]);
-  });
-});
+    it('for heads that are refused, which say why', async () => {
+      const openings = refused();
+      const taken = takeoff(openings, defaultStandards());
+      for (const row of taken.openings) if (row.needs.length === 0) expect.fail(`${row.opening.mark} is taken`);
+      expect((await compare(plainSheets(openings, defaultStandards()))).differences).toEqual([]);
+    });
+  },
+);

@@ -21,27 +21,30 @@ const LEGS = [
   opening({ mark: 'L4', head: 'segmental', span: 40, rise: 8, priceAgreed: 321.5 }),
 ];
 
-describe('LibreOffice Calc, made to recalculate, agrees with the core on every amount of the Proposal beside its takeoff', () => {
-  it.each<['in' | 'mm', Partial<Job>]>([
-    ['in', { setups: 'on a line of their own', taxOn: 'everything but delivery' }],
-    ['mm', { linesBy: 'head' }],
-  ])('for 20 openings in %s: %j', async (unit, rules) => {
-    const standards = defaultStandards(unit);
-    const openings = [
-      ...randomOpenings(16, random(20), standards),
-      ...(unit === 'in'
-        ? LEGS
-        : LEGS.map((one) => ({ ...one, span: one.span! * 25.4, rise: one.rise && one.rise * 25.4 }))),
-    ];
-    const { taken, boards } = planTakeoff(takeoff(openings, standards));
-    const job = { ...JOB, ...rules };
-    const sheets = workbookSheets(scheduleOf(openings), taken, { plain: true, boards, job, proposal: true });
-    const formulas = sheets
-      .find(({ name }) => name === 'Proposal')!
-      .rows.flat()
-      .filter((cell) => cell?.formula);
-    expect(formulas.length).toBeGreaterThan(100);
-    const { differences } = await compare(sheets);
-    expect(differences.filter((said) => said.startsWith('Proposal!'))).toEqual([]);
-  });
-});
+describe.concurrent(
+  'LibreOffice Calc, made to recalculate, agrees with the core on every amount of the Proposal beside its takeoff',
+  () => {
+    it.each<['in' | 'mm', Partial<Job>]>([
+      ['in', { setups: 'on a line of their own', taxOn: 'everything but delivery' }],
+      ['mm', { linesBy: 'head' }],
+    ])('for 20 openings in %s: %j', async (unit, rules) => {
+      const standards = defaultStandards(unit);
+      const openings = [
+        ...randomOpenings(16, random(20), standards),
+        ...(unit === 'in'
+          ? LEGS
+          : LEGS.map((one) => ({ ...one, span: one.span! * 25.4, rise: one.rise && one.rise * 25.4 }))),
+      ];
+      const { taken, boards } = planTakeoff(takeoff(openings, standards));
+      const job = { ...JOB, ...rules };
+      const sheets = workbookSheets(scheduleOf(openings), taken, { plain: true, boards, job, proposal: true });
+      const formulas = sheets
+        .find(({ name }) => name === 'Proposal')!
+        .rows.flat()
+        .filter((cell) => cell?.formula);
+      expect(formulas.length).toBeGreaterThan(100);
+      const { differences } = await compare(sheets);
+      expect(differences.filter((said) => said.startsWith('Proposal!'))).toEqual([]);
+    });
+  },
+);
