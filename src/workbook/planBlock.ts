@@ -88,6 +88,7 @@ export function withPlan(
       { value: 1, style: 'fixed', format },
     ]);
   name('Factors', 0, rows.length + 1, 2, factorRows.length);
+  name('Factor_woods', 0, rows.length + 1, 1, factorRows.length);
   rows.push(...factorRows, []);
 
   rows.push([{ value: 'What the job costs, by kind', style: 'group' }]);

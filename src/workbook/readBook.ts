@@ -182,9 +182,11 @@ export function asValues(book: ReadBook): Book {
   };
   return {
     settings: {},
-    sheets: book.sheets.map(({ names: _names, validations: _validations, locked: _locked, ...sheet }) => ({
-      ...sheet,
-      rows: sheet.rows.map((row) => row.map(valueOf)),
-    })),
+    sheets: book.sheets.map(
+      ({ names: _names, validations: _validations, figures: _figures, locked: _locked, ...sheet }) => ({
+        ...sheet,
+        rows: sheet.rows.map((row) => row.map(valueOf)),
+      }),
+    ),
   };
 }

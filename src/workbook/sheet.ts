@@ -113,6 +113,8 @@ export interface Sheet {
   /** Defined names of the workbook: `Shop_reveal` → `Standards!$B$12`. */
   readonly names?: readonly { readonly name: string; readonly ref: string }[];
   readonly validations?: readonly Validation[];
+  /** A1 ranges of figures that follow by formula: a cell there that holds none was typed over, and is shown so. */
+  readonly figures?: readonly string[];
   /** Rows repeated on every printed page, from 1. */
   readonly repeatRows?: readonly [number, number];
   readonly landscape?: boolean;

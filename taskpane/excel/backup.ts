@@ -30,6 +30,8 @@ export interface Before {
   readonly added: readonly string[];
   /** Names to be set, each with its formula; null where there was none. */
   readonly names: readonly { readonly name: string; readonly formula: string | null }[];
+  /** Names that stand for nothing once all is written. */
+  readonly left: readonly string[];
 }
 
 /**
@@ -87,6 +89,7 @@ export function clear(sheet: Excel.Worksheet): void {
   const all = sheet.getRange();
   all.clear();
   all.dataValidation.clear();
+  all.conditionalFormats.clearAll();
   // Clearing shows nothing that was hidden.
   all.rowHidden = false;
   all.columnHidden = false;

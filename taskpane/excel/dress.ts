@@ -1,5 +1,6 @@
 import { rangeAddress } from '../../src/workbook/address';
 import type { CellStyle, Sheet, Validation } from '../../src/workbook/sheet';
+import { TYPED_OVER_LOOK, typedOverRule } from '../../src/workbook/typedOver';
 import { addressLists, areasBy, columnsAddress } from './areas';
 import { bytesOf } from './cells';
 import { applyLook } from './looks';
@@ -43,6 +44,10 @@ export function* dress(target: Excel.Worksheet, sheet: Sheet): Generator<number>
   yield BYTES_OF_ONE * sheet.widths.length;
   for (const validation of sheet.validations ?? []) {
     check(target, validation);
+    yield BYTES_OF_ONE * 4;
+  }
+  for (const range of sheet.figures ?? []) {
+    showTypedOver(target, range);
     yield BYTES_OF_ONE * 4;
   }
   yield* comments(target, sheet);
@@ -112,6 +117,14 @@ function check(target: Excel.Worksheet, { range, rule, message }: Validation): v
   }
   dataValidation.ignoreBlanks = false;
   dataValidation.errorAlert = { showAlert: true, style: 'Stop', title: 'Archwright', message: shown(message) };
+}
+
+/** A figure whose formula is gone stands out, whoever typed over it. */
+function showTypedOver(target: Excel.Worksheet, range: string): void {
+  const { custom } = once(target.getRange(range)).conditionalFormats.add('Custom');
+  custom.rule.formula = `=${typedOverRule(range)}`;
+  custom.format.fill.color = TYPED_OVER_LOOK.fill;
+  custom.format.font.color = TYPED_OVER_LOOK.ink;
 }
 
 /** Shown while the cell is selected, which every Excel this add-in runs in can do. */

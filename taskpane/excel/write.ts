@@ -1,5 +1,6 @@
 import type { Result } from '../../src/result';
 import { rangeAddress } from '../../src/workbook/address';
+import { namesLeftOver } from '../../src/workbook/namesLeftOver';
 import type { Sheet } from '../../src/workbook/sheet';
 import { NO_TRUST_PROMPT } from '../../src/workbook/xlsx/webExtension';
 import type { WriteOptions } from '../host';
@@ -73,6 +74,8 @@ async function look(context: Excel.RequestContext, sheets: readonly Sheet[], opt
     item.load({ formula: true });
     return { name, item };
   });
+  const all = context.workbook.names;
+  all.load('items/name,items/formula');
   await context.sync();
   const inTheWay = there.find(({ name, used }) => !used.isNullObject && !options.replace.includes(name));
   if (inTheWay) throw new Refused(sheetInTheWay(inTheWay.name));
@@ -88,6 +91,10 @@ async function look(context: Excel.RequestContext, sheets: readonly Sheet[], opt
     })),
     added: sheets.map(({ name }) => name).filter((name) => !present.includes(name)),
     names: names.map(({ name, item }) => ({ name, formula: item.isNullObject ? null : String(item.formula) })),
+    left: namesLeftOver(
+      all.items.map(({ name, formula }) => ({ name, ref: String(formula) })),
+      sheets,
+    ).map(({ name }) => name),
   };
 }
 
@@ -208,6 +215,7 @@ async function settle(
     target.getRange(last.home).select();
   }
   markDone(context, before.replaced);
+  for (const name of before.left) context.workbook.names.getItem(name).delete();
   // The last action: an earlier one that fails leaves the workbook's settings as they were.
   if (callsOurFunctions(sheets)) settings.add(NO_TRUST_PROMPT, true);
   await context.sync();

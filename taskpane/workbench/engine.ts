@@ -44,8 +44,8 @@ export function startWorkbook(library: GridLibrary, univer: Univer, functions: r
   };
 }
 
-/** Shorter calculations are not worth a word. */
-const MOMENT_MS = 400;
+/** Shorter calculations are not worth a word; of a longer one it is told within a tenth of a second. */
+const MOMENT_MS = 50;
 
 /** Tells of calculations that take more than a moment. */
 class Telling {

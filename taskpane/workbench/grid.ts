@@ -2,6 +2,7 @@ import { startWorkbook, type Engine } from './engine';
 import { showErrorSentences } from './errorPopup';
 import type { GridFunction } from './functions';
 import type { GridPageLibrary } from './library';
+import { showTypedOver } from './typedOver';
 
 /** Set by grid-library.js, which the page loads first. */
 declare const GridLibrary: GridPageLibrary;
@@ -36,6 +37,7 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
   });
   const engine = startWorkbook(library, univer, functions);
   showErrorSentences(engine, library);
+  showTypedOver(engine);
   await drawn;
   return engine;
 }

@@ -13,7 +13,16 @@ export interface SheetRules {
   readonly kept: Pick<Sheet, (typeof KEPT)[number]>;
 }
 
-const KEPT = ['home', 'repeatRows', 'landscape', 'pagesWide', 'pageBreaks', 'printArea', 'autoFilter'] as const;
+const KEPT = [
+  'figures',
+  'home',
+  'repeatRows',
+  'landscape',
+  'pagesWide',
+  'pageBreaks',
+  'printArea',
+  'autoFilter',
+] as const;
 
 /** A sheet whose rows are all there. */
 export type HeldSheet = BookSheet & { readonly rows: Sheet['rows'] };

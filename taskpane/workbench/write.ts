@@ -2,6 +2,7 @@ import type { ICellData, IMutationInfo, IRange, IWorksheetData, ObjectMatrix, Wo
 import { ok, refuse, type Result } from '../../src/result';
 import type { Sheet } from '../../src/workbook/sheet';
 import type { WriteOptions } from '../host';
+import { namesLeftOver } from '../../src/workbook/namesLeftOver';
 import { sheetInTheWay, STOPPED } from '../refusals';
 import { usedSize, type Engine } from './engine';
 import { CellStyles } from './styles';
@@ -219,9 +220,19 @@ function nameSteps({ library, injector, workbook }: Engine, sheets: readonly She
   const unitId = workbook.getUnitId();
   const present = injector.get(IDefinedNamesService).getDefinedNameMap(unitId) ?? {};
   const byName = new Map(Object.values(present).map((item) => [item.name, item]));
-  return sheets
+  const left = namesLeftOver(
+    Object.values(present).map((item) => ({ name: item.name, ref: item.formulaOrRefString, item })),
+    sheets,
+  ).map(({ item }): Step => {
+    const params = { unitId, ...item };
+    return {
+      redo: { id: RemoveDefinedNameMutation.id, params },
+      undo: { id: SetDefinedNameMutation.id, params },
+    };
+  });
+  const defined = sheets
     .flatMap((sheet) => sheet.names ?? [])
-    .flatMap(({ name, ref }) => {
+    .map(({ name, ref }): Step => {
       const before = byName.get(name);
       // Those that stand right already, too: a renewed plan may move them before this is undone.
       const id = before?.id ?? library.core.generateRandomId(10);
@@ -233,4 +244,5 @@ function nameSteps({ library, injector, workbook }: Engine, sheets: readonly She
           : { id: RemoveDefinedNameMutation.id, params },
       };
     });
+  return [...left, ...defined];
 }

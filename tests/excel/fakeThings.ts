@@ -269,6 +269,15 @@ function rangeThing(book: FakeWorkbook, sheet: FakeSheet, where: CellRange): Ran
       worksheet: () => sheetThing(book, there()),
       format: () => recorder(there(), `${address} format`),
       dataValidation: () => recorder(there(), `${address} dataValidation`),
+      conditionalFormats: () => ({
+        calls: {
+          add: (type: string) => recorder(there(), `${address} conditionalFormat ${type}`),
+          clearAll: () => {
+            for (const name of changeable(there()).looks.keys())
+              if (name.includes(' conditionalFormat ')) sheet.looks.delete(name);
+          },
+        },
+      }),
     },
     calls: {
       // Of a large array office.js asks this first, and then sets it in parts.

@@ -38,6 +38,21 @@ describe('writing sheets to Excel', () => {
     expect(book.active).toBe('Takeoff');
   });
 
+  test('takes out names that an earlier filling left on the sheets it writes, and none of the user’s own', async () => {
+    await host.writeSheets([standards, takeoff], { replace: [] });
+    book.names.set('Shop_setup_minutes', '=Standards!$C$9');
+    book.names.set('Shop_front', "='My own'!$A$1");
+    book.names.set('Waste', '=Standards!$B$1');
+    await host.writeSheets([standards, takeoff], { replace: ['Standards', 'Takeoff'] });
+    expect([...book.names.keys()].sort()).toEqual(['Shop_front', 'Shop_reveal', 'Waste']);
+  });
+
+  test('shows where a figure was typed over its formula', async () => {
+    await host.writeSheets([{ ...takeoff, figures: ['A2:A9'] }], { replace: [] });
+    const rules = [...book.sheet('Takeoff').looks].filter(([name]) => name.endsWith('rule.formula'));
+    expect(rules).toEqual([['A2:A9 conditionalFormat Custom.custom.rule.formula', '=AND(A2<>"",NOT(ISFORMULA(A2)))']]);
+  });
+
   test('asks nobody who lacks the add-in whether to trust it, where sheets hold ARCH formulas', async () => {
     await host.writeSheets([standards], { replace: [] });
     expect(book.settings.size).toBe(0);

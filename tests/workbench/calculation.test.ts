@@ -336,3 +336,16 @@ it('changes made one upon another end with the figures of the last, and say noth
     spy.mockRestore();
   }
 });
+
+it('a figure typed over a formula while all are being read stays, and the others follow', async () => {
+  // Each of a form of its own, so that they take more than one turn to read.
+  const count = 3000;
+  const first = Array.from({ length: count }, (_, at) => [`=$A$1*${at + 1}+${at}`, at === 1500 ? '=C1501*2' : null]);
+  await type('A1', [[2]]);
+  void host.writeCells('Sheet1', 'C1', first, true);
+  await new Promise((resolve) => setTimeout(resolve, 1));
+  await new Promise((resolve) => setTimeout(resolve, 1));
+  await type('C1501', [[7]]);
+  const rows = await cells();
+  expect([rows[1500]![2], rows[1500]![3], rows[2999]![2]]).toEqual([7, 14, 2 * 3000 + 2999]);
+});

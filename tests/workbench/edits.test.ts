@@ -2,13 +2,19 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Opening } from '../../src/schedule/opening';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
-import { columnLetters } from '../../src/workbook/address';
-import { TAKEOFF_COLUMNS, UNPLANNED } from '../../src/workbook/takeoff/columns';
+import { planBoards } from '../../src/takeoff/boards';
+import { factorsOf } from '../../src/takeoff/factors';
+import { partsOf } from '../../src/takeoff/parts';
+import { columnLetters, readAddress } from '../../src/workbook/address';
+import { readFactors, type FactorRow } from '../../src/workbook/planBlock';
+import { TYPED_OVER_LOOK } from '../../src/workbook/typedOver';
+import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/takeoff/columns';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
-import type { Engine } from '../../taskpane/workbench/engine';
+import { cellFormula, type Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
+import { showTypedOver } from '../../taskpane/workbench/typedOver';
 import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { opening, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
@@ -123,3 +129,74 @@ describe('an input edited in the grid gives what a fresh takeoff gives', () => {
     expect(await differing()).toEqual([]);
   });
 });
+
+describe('what must not go unseen', () => {
+  const cellOf = (key: ColumnKey, at: number) =>
+    `${columnLetters(TAKEOFF_COLUMNS.findIndex((column) => column.key === key))}${TAKEOFF_HEAD_ROWS + 1 + at}`;
+  const read = async (sheet: string, address: string) => {
+    const { row, column } = valueOf(readAddress(address));
+    return valueOf(await host.readSheet(sheet))!.rows[row]?.[column] ?? '';
+  };
+  const total = () => read('Takeoff', cellOf('price', openings.length));
+
+  it('a wood factor in error is an error in the prices and in the total; a wood without a plan has 1 + waste', async () => {
+    const before = await total();
+    const [{ wood, heldAt }] = readFactors(valueOf(await host.readSheet('Stock'))) as [FactorRow];
+    expect(typeof before).toBe('number');
+    valueOf(await host.writeCells('Stock', heldAt, [['=1/0']], true));
+    await engine.settled();
+    expect(await total()).toBe('#DIV/0!');
+    valueOf(await host.writeCells('Stock', heldAt, [[null]], true));
+    await engine.settled();
+    expect(await total()).toBe(before);
+
+    const name = heldAt.replace('D', 'A');
+    valueOf(await host.writeCells('Stock', name, [['Another wood']], true));
+    await engine.settled();
+    const waste = 1 + STANDARDS.waste;
+    const unplanned = takeoff(openings, STANDARDS, {
+      factors: (each) => (each === wood ? waste : (liveFactor(each) ?? waste)),
+    });
+    expect(await total()).toBeCloseTo(unplanned.totals.price, 8);
+    valueOf(await host.writeCells('Stock', name, [[wood]], true));
+    await engine.settled();
+    expect(await total()).toBe(before);
+  });
+
+  it('a figure typed over is counted wherever it stands, and stands out', async () => {
+    showTypedOver(engine);
+    const sheet = engine.workbook.getSheetBySheetName('Takeoff')!;
+    const said = async () => (await read('Takeoff', 'K2')) as string;
+    expect(await said()).toBe('');
+    const fills = (address: string) => {
+      const { row, column } = valueOf(readAddress(address));
+      return sheet.getComposedCellStyle(row, column).bg?.rgb;
+    };
+    for (const [at, key] of (['labor', 'price'] as const).entries()) {
+      const address = cellOf(key, 1);
+      const formula = cellFormula(engine, sheet, ...placeOf(address));
+      expect(fills(address)).not.toBe(TYPED_OVER_LOOK.fill);
+      valueOf(await host.writeCells('Takeoff', address, [[5]], true));
+      await engine.settled();
+      expect([at, await said()]).toEqual([at, 'Figures typed over: 1.']);
+      expect(fills(address)).toBe(TYPED_OVER_LOOK.fill);
+      valueOf(await host.writeCells('Takeoff', address, [[formula]], true));
+      await engine.settled();
+      expect(await said()).toBe('');
+      expect(fills(address)).not.toBe(TYPED_OVER_LOOK.fill);
+    }
+    // An input is the user's to type.
+    expect(fills(cellOf('span', 1))).not.toBe(TYPED_OVER_LOOK.fill);
+  });
+});
+
+function placeOf(address: string): [number, number] {
+  const { row, column } = valueOf(readAddress(address));
+  return [row, column];
+}
+
+/** The factor of a wood in the plan that the workbook was filled with. */
+function liveFactor(wood: string): number | null {
+  const planned = takeoff(PLANNED, STANDARDS);
+  return factorsOf(planned, planBoards(partsOf(planned), STANDARDS))(wood);
+}

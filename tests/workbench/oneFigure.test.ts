@@ -6,7 +6,9 @@ import { planTakeoff } from '../../src/takeoff/planned';
 import { ROW_FIELDS } from '../../src/takeoff/row';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { columnLetters } from '../../src/workbook/address';
-import { TAKEOFF_COLUMNS, type ColumnKey } from '../../src/workbook/takeoff/columns';
+import { columnAt, type CheckKey } from '../../src/workbook/check/columns';
+import { CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
+import { NEEDS_NUMBER, TAKEOFF_COLUMNS, type ColumnKey } from '../../src/workbook/takeoff/columns';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { planState } from '../../src/workbook/takeoff/read';
 import { takeoffTotals } from '../../src/workbook/takeoff/totals';
@@ -21,11 +23,12 @@ import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
+import { checkRows } from '../check/quote/example';
 import { opening, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
 
 /**
- * One No. and figure has one value in every place that shows it (the Takeoff, Setups, Proposal, Tickets, JSON, the pane's
+ * One No. and figure has one value in every place that shows it (the Takeoff, Check, Setups, Proposal, Tickets, JSON, the pane's
  * totals), after each thing that is done to a workbook; or the place says that it is older than the row.
  */
 
@@ -36,6 +39,11 @@ const FIRST: readonly Opening[] = [
   opening({ no: 3, row: 4, mark: 'C', head: 'segmental', span: 48, rise: 9, species: 'Cherry' }),
   opening({ no: 4, row: 5, mark: 'D', head: 'segmental', span: 44 }),
   opening({ no: 5, row: 6, mark: 'E', head: 'segmental', span: 30, rise: 5, face: 4.25, priceAgreed: 120 }),
+];
+/** What a supplier quotes for them, one length wrong. */
+const QUOTE = [
+  ['Mark', 'Qty', 'Length', 'Unit price', 'Extension'],
+  ...FIRST.map(({ mark, quantity }, at) => [mark, quantity, 50 + at, 100 + at, (100 + at) * (quantity ?? 1)]),
 ];
 const place = (key: ColumnKey) => TAKEOFF_COLUMNS.findIndex((column) => column.key === key);
 
@@ -52,7 +60,10 @@ describe.each([
   let openings = FIRST;
   const said = [vi.spyOn(console, 'error'), vi.spyOn(console, 'warn')];
 
-  const sheetsOf = () => workbookSheets(scheduleOf(openings), takeoff(openings, STANDARDS), { plain, proposal: true });
+  const sheetsOf = () => {
+    const { taken } = planTakeoff(takeoff(openings, STANDARDS));
+    return workbookSheets(scheduleOf(openings), taken, { plain, proposal: true, check: checkRows(QUOTE, taken) });
+  };
   const table = async (name: string) => valueOf(await host.readSheet(name))!;
   const bodyRow = (no: number) =>
     table('Takeoff').then(({ rows }) => rows.findIndex((row, at) => at >= TAKEOFF_HEAD_ROWS && row[0] === no));
@@ -114,6 +125,32 @@ describe.each([
     }
     const gone = FIRST.filter(({ no }) => !openings.some((each) => each.no === no));
     if (gone.some(({ mark }) => lineOf(mark))) expect(offered.flat()).toContainEqual(offeredAgain);
+
+    const checked = (await table('Check')).rows.slice(CHECK_HEAD_ROWS);
+    for (const line of checked) {
+      const shown = (key: CheckKey) => line[columnAt(key)] ?? '';
+      const row = now.openings.find(({ opening: { mark } }) => mark === shown('mark'));
+      if (row === undefined) {
+        expect([shown('ourQuantity'), shown('ourLength'), shown('ourPrice')], `${shown('mark')} is gone`).toEqual([
+          '',
+          '',
+          '',
+        ]);
+        continue;
+      }
+      expect(shown('ourQuantity'), row.opening.mark).toBe(row.known.quantity);
+      for (const [key, figure] of [
+        ['ourLength', row.own?.curve.length],
+        ['ourRadius', row.own?.crown?.ring.inside],
+        ['ourPrice', row.cost?.unitPrice],
+      ] as const) {
+        if (figure === undefined) expect(shown(key), `${row.opening.mark} ${key}`).toBe('');
+        else expect(shown(key), `${row.opening.mark} ${key}`).toBeCloseTo(figure, 8);
+      }
+    }
+    expect(checked.map((line) => line[columnAt('mark')])).toEqual(
+      expect.arrayContaining(openings.map(({ mark }) => mark)),
+    );
 
     const tickets = (await table('Tickets')).rows;
     if (tickets[0]!.slice(1).join('') === '')
@@ -187,6 +224,29 @@ describe.each([
     expect((await table('Proposal')).rows.flat().join(' ')).not.toContain('Write the proposal again');
     // Those of before are told to be of another plan.
     expect((await table('Tickets')).rows[0]!.join(' ')).toContain('write the tickets again');
+  }, 30_000);
+
+  it('of a row that lost its number, or everything, says what it lacks, and the total is that of the others', async () => {
+    const inputs: ColumnKey[] = ['mark', 'place', 'remarks', 'priceAgreed', ...ROW_FIELDS];
+    const at = (await bodyRow(2)) + 1;
+    const without = async () => {
+      await engine.settled();
+      const { rows } = await table('Takeoff');
+      const row = rows[at - 1]!;
+      expect(String(row[place('lookAt')])).toContain(NEEDS_NUMBER);
+      for (const key of ['unitPrice', 'price', 'material'] as const) expect(row[place(key)] ?? '').toBe('');
+      const prices = rows
+        .slice(TAKEOFF_HEAD_ROWS, TAKEOFF_HEAD_ROWS + openings.length)
+        .map((each) => each[place('price')]);
+      const sum = prices.reduce<number>((all, price) => all + (typeof price === 'number' ? price : 0), 0);
+      expect(prices.filter((price) => typeof price === 'number')).toHaveLength(openings.length - 1);
+      expect(rows.find(([first]) => first === 'Total')![place('price')]).toBeCloseTo(sum, 8);
+    };
+    valueOf(await host.writeCells('Takeoff', `A${at}`, [[null]], true));
+    await without();
+    for (const key of inputs)
+      valueOf(await host.writeCells('Takeoff', `${columnLetters(place(key))}${at}`, [[null]], true));
+    await without();
   }, 30_000);
 
   it('says nothing on the console', () => {

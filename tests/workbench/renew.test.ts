@@ -3,7 +3,7 @@ import { SETTINGS, defaultStandards, type Setting } from '../../src/standards';
 import { ROW_FIELDS } from '../../src/takeoff/row';
 import { planTakeoff } from '../../src/takeoff/planned';
 import { takeoff } from '../../src/takeoff/takeoff';
-import { columnLetters } from '../../src/workbook/address';
+import { addressOf, columnLetters, readAddress, readRange } from '../../src/workbook/address';
 import { readFactors } from '../../src/workbook/planBlock';
 import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/takeoff/columns';
 import { planState } from '../../src/workbook/takeoff/read';
@@ -111,6 +111,47 @@ test('each setting alone is counted as changed, but for those that count only wh
   expect(count).toBe(settings.length - 2);
   for (const setting of settings)
     await write('Standards', `B${rowOf(setting) + 1}`, rows[rowOf(setting)]?.[1] as string | number);
+  await engine.settled();
+  expect(await state()).toBe('');
+}, 20_000);
+
+test('each cell of the stock list and of the knives at hand alone is counted as changed', async () => {
+  const counted = async () =>
+    (await table('Stock')).rows.find((row) => row[1] === 'settings and list cells changed since')?.[0];
+  const names = sheetsOf(OPENINGS).flatMap((sheet) => sheet.names ?? []);
+  const inputs: string[] = [];
+  for (const list of ['Wood', 'OnHand']) {
+    const { first, last } = valueOf(
+      readRange(
+        names
+          .find(({ name }) => name === list)!
+          .ref.split('!')[1]!
+          .replaceAll('$', ''),
+      ),
+    );
+    // The first row, one in the middle and the last: each column of them.
+    for (const row of [first.row, Math.trunc((first.row + last.row) / 2), last.row])
+      for (let column = first.column; column <= last.column; column++) inputs.push(addressOf({ row, column }));
+  }
+  const { rows } = await table('Standards');
+  const valueAt = (address: string) => {
+    const { row, column } = valueOf(readAddress(address));
+    return (rows[row]?.[column] ?? null) as string | number | null;
+  };
+  const formulas = valueOf(await host.readFormulas('Standards'))!.rows;
+  const isFormula = (address: string) => {
+    const { row, column } = valueOf(readAddress(address));
+    return String(formulas[row]?.[column] ?? '').startsWith('=');
+  };
+  const typed = inputs.filter((address) => !isFormula(address));
+  expect(typed.length).toBeGreaterThan(30);
+  for (const address of typed) {
+    await write('Standards', address, valueAt(address) === null ? 7 : null);
+    await engine.settled();
+    expect([address, await counted()]).toEqual([address, 1]);
+    expect(await state()).toMatch(/older than the shop's settings/);
+    await write('Standards', address, valueAt(address));
+  }
   await engine.settled();
   expect(await state()).toBe('');
 }, 20_000);

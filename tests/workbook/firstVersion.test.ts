@@ -7,24 +7,15 @@ import { readBook } from '../../src/workbook/readBook';
 import { readStandards } from '../../src/workbook/readStandards';
 import { keptFrom, type Before } from '../../src/workbook/refill';
 import { takeoffWithEdits } from '../../src/workbook/withEdits';
-import { opening, scheduleOf } from '../takeoff/openings';
+import { scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
+import { firstVersionsList } from './firstVersionsList';
 
 /** As the first version's command wrote it, from five rows: nothing in it was made for this test. */
 const BOOK = valueOf(readBook(new Uint8Array(readFileSync(new URL('firstVersion.xlsx', import.meta.url)))));
 const BEFORE = beforeIn(BOOK)!;
 const STANDARDS = defaultStandards();
-/** The list that it was filled from, as it is read today. */
-const OPENINGS = [
-  opening({ row: 2, mark: 'A1', quantity: 2, head: 'segmental', span: 36, rise: 8, leg: 50 }),
-  opening({ row: 3, mark: 'A2', head: 'half round', span: 40 }),
-  opening({
-    ...{ row: 4, mark: 'A3', head: 'segmental', span: 48 },
-    problems: [{ row: 4, field: 'rise', message: 'Rise can\'t be read: the cell says "?".' }],
-  }),
-  opening({ row: 5, mark: 'A4', quantity: 3, head: 'elliptical', span: 60, rise: 18 }),
-  opening({ row: 6, mark: 'A4', head: 'segmental', span: 30, rise: 5 }),
-];
+const OPENINGS = firstVersionsList();
 
 const heads = BEFORE.values.rows.findIndex((row) => row[0] === 'Source row');
 const rowOf = (source: number) => BEFORE.values.rows.findIndex((row, at) => at > heads && row[0] === source);

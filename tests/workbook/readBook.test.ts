@@ -56,6 +56,7 @@ describe('a workbook read back from its file', () => {
       expect(back.pagesWide ?? 1).toBe(sheet.pagesWide ?? 1);
       expect(back.pageBreaks ?? []).toEqual(sheet.pageBreaks ?? []);
       expect(back.validations ?? []).toEqual(sheet.validations ?? []);
+      expect(back.figures ?? []).toEqual(sheet.figures ?? []);
     }
   });
 

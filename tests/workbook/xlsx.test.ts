@@ -109,12 +109,13 @@ describe('a workbook written as .xlsx', () => {
     const sheet = sheetOf([[{ value: 1, comment: 'x' }]], {
       locked: true,
       validations: [{ range: 'A1', rule: { kind: 'number', min: 0, max: 1 }, message: 'm' }],
+      figures: ['A1:B2'],
       pageBreaks: [1],
     });
     const parts = partsOf([sheet]);
     const found = [...parts.get('xl/worksheets/sheet1.xml')!.matchAll(/<(\w+)[^>]*>/g)].map((match) => match[1]!);
     const order =
-      'sheetPr sheetViews sheetFormatPr cols sheetData sheetProtection dataValidations pageMargins pageSetup headerFooter rowBreaks legacyDrawing'.split(
+      'sheetPr sheetViews sheetFormatPr cols sheetData sheetProtection conditionalFormatting dataValidations pageMargins pageSetup headerFooter rowBreaks legacyDrawing'.split(
         ' ',
       );
     expect(found.filter((name) => order.includes(name))).toEqual(order);

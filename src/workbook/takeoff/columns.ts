@@ -99,6 +99,9 @@ function rowText({ mark, place, main, more }: Pick<CellsOfRow, 'mark' | 'place' 
 /** Said behind what is to be looked at, where a price was agreed. */
 export const PRICE_AGREED = 'Price agreed.';
 
+/** Said of a row whose number was cleared: it has no price, and no other sheet finds it. */
+export const NEEDS_NUMBER = 'Needs its No. back.';
+
 /** Every column of the takeoff from left to right. The first eleven are what an estimator looks at first. */
 // prettier-ignore
 export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
@@ -115,7 +118,7 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
   ofOpening('lookAt', 'look at', 'Look at', 'text', 26, {
     group: 'Opening',
     value: (row, { standards }) => lookAt(String(figureOf(figureNamed('look at')!, row, standards.unit)), row.opening.priceAgreed !== null),
-    formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")`,
+    formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")&IF(${at.no}=""," ${NEEDS_NUMBER}","")`,
   }),
 
   input('ends', 'Ends', 'text', 9),
@@ -142,7 +145,7 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
   ofOpening('stock', 'stock', 'Wood', 'text', 16),
   ofOpening('wood', 'wood', 'Wood, before waste', 'money', 11, { group: 'Money', total: true }),
   ofOpening('labor', 'labor', 'Labor', 'money', 11, { group: 'Money', total: true }),
-  native('material', 'Material', 'money', 11, ({ cost }) => cost?.material, (at) => `IF(${at.wood}="","",(${at.wood}+VLOOKUP(${at.no},Shares,3,FALSE))*IFERROR(VLOOKUP(${at.stock},Factors,2,FALSE),Shop_unplanned))`, { group: 'Money', total: true }),
+  native('material', 'Material', 'money', 11, ({ cost }) => cost?.material, (at) => `IF(OR(${at.wood}="",${at.no}=""),"",(${at.wood}+VLOOKUP(${at.no},Shares,3,FALSE))*IF(COUNTIF(Factor_woods,${at.stock})=0,Shop_unplanned,VLOOKUP(${at.stock},Factors,2,FALSE)))`, { group: 'Money', total: true }),
   native('plan', 'Boards and set-ups', 'text', 14, ({ cost }) => (cost && !cost.planned ? UNPLANNED : ''), (at) => `IF(IFERROR(VLOOKUP(${at.no},Plan,2,FALSE)=${rowText(at)},FALSE),"","${UNPLANNED}")`, { group: 'Plan' }),
 ];
 

@@ -8,6 +8,7 @@ import { groupRow, headingCell, headingRow, unitRow } from '../columnHeads';
 import { columnFormat } from '../format';
 import { pagesWide } from '../pagesWide';
 import { unlessErrors } from '../unlessErrors';
+import { isTypedOver } from '../typedOver';
 import { ownCells, type OwnColumn } from '../refill';
 import type { Cell, CellStyle, SheetSource, Validation } from '../sheet';
 import { extrasRows } from './extras';
@@ -39,6 +40,7 @@ export function takeoffSource(
     frozenRows: TAKEOFF_HEAD_ROWS,
     frozenColumns: FROZEN_COLUMNS,
     validations: validations(body),
+    figures: figureRanges(body),
     repeatRows: [4, TAKEOFF_HEAD_ROWS],
     landscape: true,
     pagesWide: pagesWide(widths, FROZEN_COLUMNS),
@@ -142,12 +144,25 @@ function summary(takeoff: Takeoff, body: Body, plain: boolean): Cell {
   };
 }
 
+/** The cells of figures: those of the first screen, and those behind the inputs. */
+function figureRanges({ first, last }: Body): string[] {
+  const runs: { from: string; to: string }[] = [];
+  TAKEOFF_COLUMNS.forEach(({ key, role }, at) => {
+    if (role !== 'figure') return;
+    if (TAKEOFF_COLUMNS[at - 1]?.role === 'figure') runs.at(-1)!.to = LETTERS[key];
+    else runs.push({ from: LETTERS[key], to: LETTERS[key] });
+  });
+  return runs.map(({ from, to }) => `${from}${first}:${to}${last}`);
+}
+
 /** Figures that somebody typed over their formulas: told at once, and asked about when the takeoff is filled again. */
 function typedOver(body: Body): Cell {
-  const figures = `${LETTERS.longPoint}${body.first}:${LETTERS.lookAt}${body.last}`;
+  const count = figureRanges(body)
+    .map((range) => `SUMPRODUCT(--${isTypedOver(range)})`)
+    .join('+');
   return {
     value: '',
-    formula: `IF(SUMPRODUCT(--NOT(ISFORMULA(${figures})))=0,"","Figures typed over: "&SUMPRODUCT(--NOT(ISFORMULA(${figures})))&".")`,
+    formula: `IF(${count}=0,"","Figures typed over: "&${count}&".")`,
     style: 'attention',
   };
 }

@@ -41,7 +41,8 @@ export function workingRange(key: WorkingKey, openings: number): string {
 /** How a figure of the Takeoff is looked up here: by the opening's number, so that sorting the Takeoff moves nothing. */
 export function workingFigure(openings: number): WorkingFigure {
   const numbers = workingRange('no', openings);
-  return (figure, at) => `INDEX(${workingRange(figure, openings)},MATCH(${at.no},${numbers},0))`;
+  // Without its number the row says so itself.
+  return (figure, at) => `IF(${at.no}="","",INDEX(${workingRange(figure, openings)},MATCH(${at.no},${numbers},0)))`;
 }
 
 /** Every figure on the way, in functions that every spreadsheet has; only the plain workbook has this sheet. */

@@ -1,3 +1,4 @@
+import { TYPED_OVER_LOOK } from '../typedOver';
 import { BORDER_SIDES, type Cell, type CellStyle, type OwnLook } from '../sheet';
 import { escapeText, MAIN, XML_HEAD } from './xml';
 
@@ -184,10 +185,14 @@ export class Looks {
       this.styleXfs.list('cellStyleXfs') +
       this.cells.list('cellXfs') +
       `<cellStyles count="${styles.length + 1}"><cellStyle name="Normal" xfId="0" builtinId="0"/>${styles.join('')}</cellStyles>` +
+      TYPED_OVER +
       '</styleSheet>'
     );
   }
 }
+
+const rgb = (color: string) => `rgb="FF${color.slice(1)}"`;
+const TYPED_OVER = `<dxfs count="1"><dxf><font><color ${rgb(TYPED_OVER_LOOK.ink)}/></font><fill><patternFill><bgColor ${rgb(TYPED_OVER_LOOK.fill)}/></patternFill></fill></dxf></dxfs>`;
 
 function protection(style: CellStyle | undefined): string {
   return `<protection locked="${style === 'input' ? 0 : 1}"/>`;

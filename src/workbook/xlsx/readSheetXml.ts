@@ -5,7 +5,9 @@ import { addressOf, readAddress, readRange, type CellPosition } from '../address
 import { copiedFormula } from '../formulas/relativeForm';
 import type { BookSheet, Cell, Sheet, Validation } from '../sheet';
 import { enteredFormula } from '../formulas/stored';
+import { typedOverRule } from '../typedOver';
 import type { ReadLook } from './readLooks';
+import { ruleOf } from './validations';
 
 export type ReadSheet = BookSheet & { readonly rows: Sheet['rows'] };
 
@@ -51,7 +53,10 @@ class SheetXmlReader {
   private readonly hiddenRows: number[] = [];
   private readonly merges: string[] = [];
   private readonly validations: Validation[] = [];
+  private readonly figures: string[] = [];
   private readonly pageBreaks: number[] = [];
+  /** The range of a conditional format, and its formula as far as it was read. */
+  private ruled: { readonly range: string; formula: string } | null = null;
   private readonly more: Partial<Mutable<ReadSheet>> = {};
   private readonly shared = new Map<string, { readonly formula: string; readonly at: CellPosition }>();
   private readonly inline = textCollector();
@@ -81,6 +86,7 @@ class SheetXmlReader {
       else if (name === 'formula2') this.validation.part = 'other';
     } else if (name === 'dataValidation')
       this.validation = { attributes: attributes(), one: '', other: '', part: null };
+    else if (name === 'conditionalFormatting') this.ruled = { range: attributes()['sqref'] ?? '', formula: '' };
     else this.openSheetPart(name, attributes);
   }
 
@@ -109,12 +115,14 @@ class SheetXmlReader {
     if (name === 'c') this.closeCell();
     else if (name === 'dataValidation') this.closeValidation();
     else if (this.validation !== null) this.validation.part = null;
+    else if (name === 'conditionalFormatting') this.closeRule();
     else if (name === 'v' || name === 'f' || name === 'is') this.inside = null;
     else if (this.inside === 'is') this.inline.close(name);
   }
 
   text(text: string): void {
     if (this.validation?.part) this.validation[this.validation.part] += text;
+    if (this.ruled !== null) this.ruled.formula += text;
     if (this.cell === null) return;
     if (this.inside === 'v') this.cell.value = (this.cell.value ?? '') + text;
     else if (this.inside === 'f') this.cell.formula = (this.cell.formula ?? '') + text;
@@ -242,6 +250,13 @@ class SheetXmlReader {
     return size.rows * size.columns > 1 ? size : undefined;
   }
 
+  /** Of conditional formats only our own is kept. */
+  private closeRule(): void {
+    const { range, formula } = this.ruled!;
+    this.ruled = null;
+    if (enteredFormula(unescapeText(formula.trim())) === typedOverRule(range)) this.figures.push(range);
+  }
+
   private closeValidation(): void {
     const { attributes, one, other } = this.validation!;
     this.validation = null;
@@ -252,7 +267,7 @@ class SheetXmlReader {
   }
 
   sheet(): ReadSheet {
-    const { heights, hiddenRows, merges, validations, pageBreaks } = this;
+    const { heights, hiddenRows, merges, validations, figures, pageBreaks } = this;
     const folded = runs(this.hiddenColumns);
     return {
       name: this.name,
@@ -267,19 +282,10 @@ class SheetXmlReader {
       ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
       ...(merges.length > 0 ? { merges } : {}),
       ...(validations.length > 0 ? { validations } : {}),
+      ...(figures.length > 0 ? { figures } : {}),
       ...(pageBreaks.length > 0 ? { pageBreaks } : {}),
     };
   }
-}
-
-function ruleOf(type: string, one: string, other: string): Validation['rule'] | null {
-  if (type === 'list') {
-    const quoted = /^"(.*)"$/s.exec(one.trim())?.[1];
-    return quoted === undefined ? null : { kind: 'list', choices: quoted.split(',') };
-  }
-  if (type !== 'decimal' && type !== 'whole') return null;
-  if (one === '' || other === '' || Number.isNaN(Number(one)) || Number.isNaN(Number(other))) return null;
-  return { kind: 'number', min: Number(one), max: Number(other), ...(type === 'whole' ? { whole: true } : {}) };
 }
 
 /** Neighbors as ranges. */

@@ -1,11 +1,13 @@
 import { columnLetters } from '../address';
 import { arrayArea, DYNAMIC_ARRAY } from './arrays';
 import { fittingText } from '../cellText';
-import { isErrorValue, type BookSheet, type Cell, type Validation } from '../sheet';
+import { isErrorValue, type BookSheet, type Cell } from '../sheet';
 import type { Comment } from './comments';
 import { calls, storedFormula } from '../formulas/stored';
+import { typedOverRule } from '../typedOver';
 import type { Looks } from './looks';
 import { rowHeight } from './rowHeight';
+import { validationXml } from './validations';
 import { escapeText, MAIN, RELATIONS, XML_HEAD } from './xml';
 
 /** What other parts of the file need of a sheet, found while its rows go by. */
@@ -46,6 +48,7 @@ export function* sheetXml(sheet: BookSheet, first: boolean, looks: Looks, found:
   if (merges.length > 0) {
     yield `<mergeCells count="${merges.length}">${merges.map((ref) => `<mergeCell ref="${ref}"/>`).join('')}</mergeCells>`;
   }
+  yield* figureRules(sheet);
   const validations = sheet.validations ?? [];
   if (validations.length > 0) {
     yield `<dataValidations count="${validations.length}">${validations.map(validationXml).join('')}</dataValidations>`;
@@ -145,14 +148,10 @@ function digits(value: number, address: string): string {
   return String(value);
 }
 
-function validationXml({ range, rule, message }: Validation): string {
-  const kind = rule.kind === 'list' ? 'list' : rule.whole ? 'whole' : 'decimal';
-  const bounds =
-    rule.kind === 'list'
-      ? `<formula1>${escapeText(`"${rule.choices.join(',')}"`)}</formula1>`
-      : `<formula1>${rule.min}</formula1><formula2>${rule.max}</formula2>`;
-  return (
-    `<dataValidation type="${kind}" allowBlank="1" showErrorMessage="1" error="${escapeText(message)}" sqref="${range}">` +
-    `${bounds}</dataValidation>`
-  );
+/** Figures that were typed over stand out: the workbook's one differential format. */
+function figureRules({ figures = [] }: BookSheet): string[] {
+  return figures.map((range, at) => {
+    const formula = escapeText(storedFormula(typedOverRule(range)));
+    return `<conditionalFormatting sqref="${range}"><cfRule type="expression" dxfId="0" priority="${at + 1}"><formula>${formula}</formula></cfRule></conditionalFormatting>`;
+  });
 }

@@ -2,12 +2,12 @@ import type { ICellData, ICommandInfo, IExecutionOptions, IRange } from '@univer
 import type { EngineCore } from '../engine';
 import { forgetPlaces } from '../forgetPlaces';
 import type { GridFunction } from '../functions';
-import { valueObject } from './compile';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
+import { keepGoing } from './keepGoing';
 import { Graph, NO_TRACES, Templates, type Traces } from './graph';
 import { Run } from './run';
 import { Turns } from './turns';
-import { CellError, CellValues } from './value';
+import { CellValues } from './value';
 
 /** What a command's change makes dirty, as the library knows it. */
 type Cause = { getDirtyData(command: ICommandInfo): Dirty };
@@ -65,7 +65,7 @@ export class Calculation {
     // Who asks what a change makes dirty is the library's own timer: it has nothing left to do.
     causes.get = () => undefined;
     this.keepFormulaData();
-    this.keepGoing();
+    keepGoing(engine);
     this.listen();
   }
 
@@ -104,33 +104,16 @@ export class Calculation {
     model.getFormulaData = () => (this.muted > 0 ? {} : all());
   }
 
-  /** A formula that the library fails at is an error value: thrown on, it would end all its calculation for good. */
-  private keepGoing(): void {
-    const { engineFormula } = this.engine.library;
-    const interpreter = this.engine.injector.get(engineFormula.Interpreter);
-    const [execute, executeAsync] = [interpreter.execute.bind(interpreter), interpreter.executeAsync.bind(interpreter)];
-    const failed = ({ node }: Parameters<typeof execute>[0], thrown: unknown) => {
-      node?.resetCalculationState();
-      const why = `The formula couldn't be worked out: ${thrown instanceof Error ? thrown.message : String(thrown)}.`;
-      return valueObject(this.engine.library, new CellError('#VALUE!', why));
-    };
-    interpreter.execute = (data) => {
-      try {
-        return execute(data);
-      } catch (thrown) {
-        return failed(data, thrown);
-      }
-    };
-    interpreter.executeAsync = (data) => executeAsync(data).catch((thrown: unknown) => failed(data, thrown));
-  }
-
   private listen(): void {
     const { core, engineFormula, sheets } = this.engine.library;
     const commands = this.engine.injector.get(core.ICommandService);
     commands.beforeCommandExecuted((command, options) => {
-      if (command.id !== sheets.SetRangeValuesMutation.id || !options?.onlyLocal) return;
+      if (command.id !== sheets.SetRangeValuesMutation.id || options?.['applyFormulaCalculationResult']) return;
       const { subUnitId, cellValue } = command.params as { subUnitId: string; cellValue?: Cells };
-      if (cellValue && this.holds(subUnitId, cellValue)) this.echoes.add(cellValue);
+      if (!cellValue || !changesValues(cellValue)) return;
+      if (options?.onlyLocal && this.holds(subUnitId, cellValue)) this.echoes.add(cellValue);
+      // A formula that is typed over while all are read would be read, or not, by chance.
+      else if (this.reading !== null && this.changesFormulas(subUnitId, cellValue)) this.moved();
     });
     commands.onCommandExecuted((command: Readonly<ICommandInfo>, options?: IExecutionOptions) => {
       if (command.type !== core.CommandType.MUTATION || options?.['applyFormulaCalculationResult']) return;
