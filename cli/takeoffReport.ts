@@ -82,7 +82,7 @@ export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNe
     ...boards.problems,
     ...(notSet === '' ? [] : [notSet]),
     ...passedOver
-      .filter(({ why }) => !/blank|heading|unit/i.test(why))
+      .filter(({ why }) => /^headings of another/.test(why) || !/blank|heading|unit/i.test(why))
       .map(({ row, why, text }) => `Row ${row} is not an opening (${why}): ${text}`),
   ];
 }

@@ -31,6 +31,11 @@ export interface Choice {
   readonly leaveOut?: boolean;
 }
 
+/** The row is no opening of this job. */
+export const LEAVE_OUT: Choice = { label: 'leave out', leaveOut: true };
+/** Nothing changes. */
+export const AS_LISTED: Choice = { label: 'priced as listed' };
+
 export interface Draft {
   readonly id: string;
   readonly about: string;
@@ -202,7 +207,7 @@ function plain(text: string): string {
 function rowsOf(text: string): readonly string[] | null {
   const rows: string[] = [];
   for (const part of text.split(',')) {
-    const range = /^\s*(\d{1,7})(?:-(\d{1,7})|([b-z]?(?:\.[2-9])?))?\s*$/.exec(part);
+    const range = /^\s*(\d{1,7})(?:-(\d{1,7})|([b-z]?(?:\.[1-9])?))?\s*$/.exec(part);
     if (range === null) return null;
     const [, from = '', to, letter] = range;
     if (to === undefined) rows.push(from + (letter ?? ''));

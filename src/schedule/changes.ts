@@ -2,8 +2,14 @@ import type { Extra } from '../extras';
 import type { Asked, Choice, Draft, Together } from './asked';
 import type { ColumnUnit } from './columnUnit';
 import { FIELDS } from './fieldKinds';
-import type { OpeningField, Problem } from './opening';
+import type { Opening, OpeningField, Problem } from './opening';
 import type { RawOpening } from './rowCells';
+
+/** A row of the list as it reads so far. */
+export interface Read {
+  readonly changes: RowChanges;
+  readonly opening: Opening;
+}
 
 /** What answers make of a row, and what of it is still asked. */
 export class RowChanges {
@@ -19,6 +25,8 @@ export class RowChanges {
   readonly extras: Extra[] = [];
   /** Units that stand side by side, as answered. */
   together: Together | null = null;
+  /** Which choice was answered for figures that are written in a manner of the list. */
+  readonly manners = new Map<string, number>();
   /** The unit of its figures without one, where that is not the list's. */
   unit: ColumnUnit | null = null;
   /** Why the row is no opening of this job; null where it is one. */
@@ -42,6 +50,11 @@ export class RowChanges {
   /** Whether this question came up for the row. */
   wasAsked(id: string): boolean {
     return this.ids.has(id);
+  }
+
+  /** Whether this question was asked for the row and is not answered. */
+  isOpen(id: string): boolean {
+    return this.open.some(({ question }) => question === id);
   }
 
   /** What was answered for a field of the row at this place alone. */

@@ -51,7 +51,7 @@ function hasDecimalCommas(rows: readonly (readonly string[])[], delimiter: strin
       if (/^\s*(?:\d{1,3}(?:\.\d{3})+|\d+),\d+(?:\s*[a-z]{1,2})?\s*$/i.test(field)) commas += 1;
       else if (/^\s*\d+\.\d+\s*$/.test(field)) points += 1;
     }
-  return commas >= 2 && commas > points * 2;
+  return commas >= 1 && commas > points * 2;
 }
 
 /** A text file may hold as much as is read of a sheet; counted before anything is taken apart. */

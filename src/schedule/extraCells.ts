@@ -1,5 +1,5 @@
 import { countOf, EXTRA_KINDS, type Extra, type ExtraKind } from '../extras';
-import type { Choice } from './asked';
+import { LEAVE_OUT, type Choice } from './asked';
 import { cellText } from './cell';
 import type { MeaningKey } from './meanings';
 import { readQuantity } from './readQuantity';
@@ -44,10 +44,7 @@ export function extrasChoices(text: string): readonly Choice[] {
   const label = extras.map(({ kind, each }) => countOf(kind, each)).join(', ');
   const withThem: Choice = { label: `with ${label}, at the shop's price`, extras };
   const without: Choice = { label: 'priced without it' };
-  return [
-    ...(FROM_OTHERS.test(text) ? [without, withThem] : [withThem, without]),
-    { label: 'leave out', leaveOut: true },
-  ];
+  return [...(FROM_OTHERS.test(text) ? [without, withThem] : [withThem, without]), LEAVE_OUT];
 }
 
 /** What the row's own columns count; a sentence for each cell that is no count. */

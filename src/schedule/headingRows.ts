@@ -97,6 +97,10 @@ const SAYS_NOTHING_MORE =
 export const OTHER_PART =
   /\b(?:glass|glazing|sash|screen|panel|leaf|slab|lites?|lights?|shutter|jamb|sill|wall|mullion|storm|stool|apron)\b/i;
 
+/** Over "Thickness" and "Material" these make them the door's, not the casing's. */
+const DOOR_PART = /^(?:doors?|leaf|leaves|panels?|frames?|slabs?)(?: (?:data|info|type))?$/i;
+const OF_A_DOOR = /^(?:thickness|thick|thk|thkns|material|mat|matl|mtl)$/;
+
 /** A heading such as "Width" or "Ht." that doesn't say of what. */
 export function isDimensionWord(heading: string, words = DIMENSION_WORD): boolean {
   return heading.length <= LONGEST_HEADING && words.test(normalHeading(splitUnit(heading).name));
@@ -180,6 +184,7 @@ function readUnder(group: Group, heading: string, standsBelow: boolean, amongGro
   const both = `${group.text} ${heading}`;
   const qualified = read(both);
   if (qualified !== null) return { text: both, meaning: qualified };
+  if (DOOR_PART.test(group.text) && OF_A_DOOR.test(word)) return { text: both, meaning: null };
   if (group.kind === 'says nothing more') {
     const { text, meaning } = readAlone(heading, standsBelow ? group.text : '');
     return { text, meaning: inUnitOf(group.text, meaning) };

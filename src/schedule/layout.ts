@@ -94,22 +94,34 @@ function settleNumber(columns: readonly Column[], choices: Choices): readonly Co
   return columns.map((column) => (column.index === number.index ? { ...column, key } : column));
 }
 
-/** Parallel blocks: the mark's heading comes again and at least two of its neighbors with it. */
+/**
+ * Parallel blocks: the mark's heading comes again and at least two of its neighbors with it; or beyond a column without a heading another
+ * mark begins a list of its own, with openings' widths.
+ */
 function splitBlocks(columns: readonly Column[]): readonly (readonly Column[])[] {
   const mark = columns.find(({ key }) => key === 'mark');
   if (mark === undefined) return [columns];
-  const starts = columns.filter(
+  const again = columns.filter(
     ({ key, heading }) => key === 'mark' && heading !== '' && normalHeading(heading) === normalHeading(mark.heading),
   );
+  const apart = columns.filter(({ key, index }) => key === 'mark' && columns[index - 1]?.heading === '');
+  const starts = again.length > 1 ? again : [mark, ...apart.filter((one) => one !== mark)];
   if (starts.length < 2) return [columns];
   const blocks = starts.map((start, place) =>
     columns.slice(place === 0 ? 0 : start.index, starts[place + 1]?.index ?? columns.length),
   );
   const keysOf = (block: readonly Column[]) => new Set(block.flatMap(({ key }) => (key === null ? [] : [key])));
   const firstKeys = keysOf(blocks[0] ?? []);
-  const parallel = blocks.every((block) => [...keysOf(block)].filter((key) => firstKeys.has(key)).length >= 3);
+  const isWide = (block: readonly Column[]) => block.some(({ key }) => key !== null && OPENING_WIDTHS.has(key));
+  const parallel = blocks.every((block) =>
+    again.length > 1
+      ? [...keysOf(block)].filter((key) => firstKeys.has(key)).length >= 3
+      : keysOf(block).size >= 3 && isWide(block),
+  );
   return parallel ? blocks : [columns];
 }
+
+const OPENING_WIDTHS: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['width', 'size', 'roughWidth', 'roughSize']);
 
 const UNIT_FILLERS = /^(?:-+|ea\.?|each|no\.?|#|pcs?\.?|qty\.?|text|n\/a|units?)$/i;
 

@@ -1,5 +1,5 @@
 import type { Standards } from '../standards';
-import { idOf, type Asked, type Draft } from './asked';
+import { AS_LISTED, LEAVE_OUT, idOf, type Asked, type Draft } from './asked';
 import type { RowChanges } from './changes';
 import { cellText } from './cell';
 import { UNIT_NAMES, type ColumnUnit } from './columnUnit';
@@ -7,13 +7,13 @@ import { quote } from './figure';
 import { bareFigures, judgeUnit, unitNamed } from './listUnit';
 import { isHyphenScheme, readMark } from './marks';
 import type { Opening, Table } from './opening';
+import { inOtherSystem } from './otherSystem';
 import { widthAndWords } from './plainFigure';
 import { withdrawnBy, withdrawnMark } from './remarks';
 import { remarksOf } from './readRow';
 import { isBare } from './readLength';
 import { readQuantity } from './readQuantity';
 import { cellsOf } from './rowCells';
-import { inOtherSystem } from './rowLengths';
 import { askRemarks } from './rowRemarks';
 import { isStatusHeading } from './unusedColumns';
 
@@ -145,6 +145,7 @@ function askMarks(rows: readonly RowChanges[], table: Table): void {
   const marks = rows.map(markOf);
   const scheme = isHyphenScheme(marks);
   const footnotes = footnotesOf(table);
+  const areMarked = marks.some((mark) => mark !== '');
   rows.forEach((changes, index) => {
     const said = marks[index] ?? '';
     const { mark, several, footnote } = readMark(said, scheme);
@@ -156,7 +157,7 @@ function askMarks(rows: readonly RowChanges[], table: Table): void {
       const text = footnotes.get(footnote);
       if (text !== undefined) askRemarks(changes, text, null);
     }
-    if (said === '' && marks.some((other) => other !== '')) askUnmarked(changes);
+    if (said === '' && areMarked) askUnmarked(changes);
     if (several !== null && quantityOf(changes) !== several.count) changes.ask(severalDraft(several));
   });
 }
@@ -167,7 +168,7 @@ function askUnmarked(changes: RowChanges): void {
     id: 'unmarked',
     about: 'marks',
     text: 'Rows have no mark where others have one; are they openings of their own?',
-    choices: [{ label: 'openings of their own' }, { label: 'leave out', leaveOut: true }],
+    choices: [{ label: 'openings of their own' }, LEAVE_OUT],
     field: 'quantity',
   });
 }
@@ -215,7 +216,7 @@ function askDoubt(changes: RowChanges, { asks }: Table): void {
     id: `doubt:${raw.at}`,
     about: 'rows',
     text: raw.doubt,
-    choices: [{ label: 'right as read' }, { label: 'leave out', leaveOut: true }],
+    choices: [{ label: 'right as read' }, LEAVE_OUT],
     field: 'span',
   });
 }
@@ -234,9 +235,7 @@ function askStruck(changes: RowChanges, { struck }: Table): void {
     text: whole
       ? 'Rows are struck through in the file; are their openings wanted?'
       : `Row ${raw.row} has cells that are struck through, ${cells}; is it right as it stands?`,
-    choices: whole
-      ? [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed' }]
-      : [{ label: 'priced as listed' }, { label: 'leave out', leaveOut: true }],
+    choices: whole ? [LEAVE_OUT, AS_LISTED] : [AS_LISTED, LEAVE_OUT],
     field: 'quantity',
   });
 }
@@ -251,7 +250,7 @@ function askWithdrawn(changes: RowChanges): void {
       id: idOf('withdrawn', word.toLowerCase()),
       about: 'remarks',
       text: `${sentence}; please confirm whether this opening is wanted.`,
-      choices: [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed' }],
+      choices: [LEAVE_OUT, AS_LISTED],
       field: 'quantity',
     });
   };

@@ -54,7 +54,12 @@ export function bareFigures(raw: RawOpening): readonly Bare[] {
       const parts = key in OF_SIZE ? sizes(text) : [text];
       return parts.flatMap((part, index) => {
         if (!isBare(part)) return [];
-        const read = readLength(part, { name: '', column: 'in', unit: 'in', zero: true });
+        const read = readLength(raw.commas ? part.replace(',', '.') : part, {
+          name: '',
+          column: 'in',
+          unit: 'in',
+          zero: true,
+        });
         return read.ok && read.value > 0 ? [{ key: OF_SIZE[key]?.[index] ?? key, value: read.value, text: part }] : [];
       });
     }),

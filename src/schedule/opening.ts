@@ -92,6 +92,8 @@ export interface Opening extends OpeningInputs {
   readonly row: number;
   /** By which answers name it, where its row holds several: the row and a letter, `12b`, or what stands behind the opening, `12.2`. */
   readonly at?: string;
+  /** By which its quantity is answered, where that is not the row's: heads side by side are more than the units of the row, `12.1`. */
+  readonly countedAt?: string;
   /** The source row's cells as they were, as text, in the columns of `Schedule.headings`. */
   readonly source: readonly string[];
   /** How figures that were not simply copied came about: "rough opening 38 less 2", "rise from radius 30". */
@@ -157,6 +159,14 @@ export interface Problem {
   readonly question?: string;
   /** What the list itself offers for an answer. */
   readonly choices?: readonly string[];
+  /** How the figure in question is written, where others of the list may be written alike. */
+  readonly writing?: Writing;
+}
+
+/** A manner of writing figures that leaves a question, and a figure in it as it stands. */
+export interface Writing {
+  readonly manner: string;
+  readonly written: string;
 }
 
 /** What only the user can say about a list. A row that one of these asks about is not priced until it is answered. */

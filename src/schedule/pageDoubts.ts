@@ -1,4 +1,4 @@
-import { idOf } from './asked';
+import { LEAVE_OUT, idOf } from './asked';
 import type { RowChanges } from './changes';
 import type { Table } from './opening';
 
@@ -15,7 +15,7 @@ export function askDoubts(rows: readonly RowChanges[], { doubts }: Table): void 
       id: idOf('page', said.slice(0, 80)),
       about: 'page',
       text: `On the page ${said}; please compare the row with the page: is it as read?`,
-      choices: [{ label: 'as read' }, { label: 'leave out', leaveOut: true }],
+      choices: [{ label: 'as read' }, LEAVE_OUT],
       field: 'span',
     });
   }

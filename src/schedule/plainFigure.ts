@@ -9,9 +9,18 @@ export interface PlainFigure {
   /** What stood beside it, for a note; with `choices` the question whether the figure is meant. */
   readonly said: string | null;
   readonly choices: readonly string[] | null;
+  /** The way of writing that leaves the question: figures written alike are asked about together. Null where nothing is asked. */
+  readonly manner: string | null;
 }
 
 const LONGEST_TEXT = 60;
+/** Words for the same about a figure. */
+const MANNERS: Readonly<Record<string, string>> = {
+  ...{ '': 'about', approx: 'about', approximate: 'about', abt: 'about', ca: 'about', c: 'about', est: 'about' },
+  ...{ nom: 'nominal', clr: 'clear', typ: 'typical', fin: 'finished' },
+};
+/** A point or a comma that may part thousands. */
+const POINT = 'point';
 /** To be measured again: the figure is the one there is. */
 const TO_VERIFY = /\s*[([]?\s*(?:v\.?i\.?f\.?|verify(?: in field)?|field verify|f\.?v\.?)\s*[)\]]?\s*$/i;
 /** A figure that is not the real one. */
@@ -21,12 +30,14 @@ const ABOUT =
 const SPACED = /^(\d{1,3})((?: \d{3})+)(?=\s*(?:mm)?$)/;
 /** `1.200 mm`: one and a fifth, or twelve hundred. */
 const POINT_OR_THOUSANDS = /^(\d{1,3})\.(\d{3})(\s*mm)$/i;
+/** `36,5` and `91,5 cm`. */
+const DECIMAL_COMMA = /^(\d{1,6}),(\d{1,4})(\s*(?:mm|cm|m|in\.?|"))?$/i;
 /** `Ø36`, `dia. 36`, `36 dia`. */
 const SIGN = /^(?:[ø⌀∅]|dia\.?|diam\.?)\s*(?=\d)|\s*(?:[ø⌀∅]|dia\.?|diam\.?)$/i;
 
 /** `36 (VIF)` is 36 and says so; `~36`, `36 nom.` and `1.200 mm` are asked about, with what they may mean as choices. */
 export function plainFigure(cell: CellValue, name: string, comma = false): PlainFigure {
-  const asIs = { cell, said: null, choices: null };
+  const asIs = { cell, said: null, choices: null, manner: null };
   if (typeof cell !== 'string' || cell.length > LONGEST_TEXT) return asIs;
   const text = straightMarks(cellText(cell));
   if (comma) {
@@ -42,6 +53,7 @@ export function plainFigure(cell: CellValue, name: string, comma = false): Plain
       cell: choices[0] ?? text,
       said: `${name} ${quote(text)} may be ${choices.join(' or ')}; please say which.`,
       choices,
+      manner: POINT,
     };
   }
   const spaced = SPACED.exec(text);
@@ -50,12 +62,14 @@ export function plainFigure(cell: CellValue, name: string, comma = false): Plain
       cell: text.replace(SPACED, (found) => found.replace(/ /g, '')),
       said: `${name} is written ${quote(text)}.`,
       choices: null,
+      manner: null,
     };
   if (TO_VERIFY.test(text) && /\d/.test(text)) {
     const inner = plainFigure(text.replace(TO_VERIFY, ''), name, comma);
     return { ...inner, said: inner.said ?? `${name} is written ${quote(text)}.` };
   }
-  if (ABOUT.test(text) && /\d/.test(text)) {
+  const about = /\d/.test(text) ? ABOUT.exec(text) : null;
+  if (about !== null) {
     const figure = text.replace(ABOUT, '').trim();
     const inCommas = comma ? ofCommas(figure, name) : null;
     const cell = inCommas === null ? figure : cellText(inCommas.cell);
@@ -64,14 +78,35 @@ export function plainFigure(cell: CellValue, name: string, comma = false): Plain
       cell,
       said: `${name} is given as ${quote(text)}; is it ${choices.join(' or ')}?`,
       choices,
+      manner: choices.length > 1 ? POINT : mannerOf(about[0]),
     };
   }
-  if (name === 'Diameter' && SIGN.test(text)) return { cell: text.replace(SIGN, ''), said: null, choices: null };
+  if (name === 'Diameter' && SIGN.test(text)) return { ...asIs, cell: text.replace(SIGN, '') };
   return asIs;
 }
 
-/** In a list with decimal commas a point parts thousands; one that can't is asked about. */
+/** `~` and `approx.` are one manner, `nom.` another. */
+function mannerOf(written: string): string {
+  if (written.includes('?')) return 'unsure';
+  const word = written.toLowerCase().replace(/[^a-z]/g, '');
+  return MANNERS[word] ?? word;
+}
+
+/** In a list with decimal commas a point parts thousands; one that can't is asked about, and so is a comma that may part them, too. */
 function ofCommas(text: string, name: string): PlainFigure | null {
+  const decimal = DECIMAL_COMMA.exec(text);
+  if (decimal !== null) {
+    const [, whole = '', part = '', unit = ''] = decimal;
+    const cell = `${whole}.${part}${unit}`;
+    const choices = [`${whole}${part}${unit}`, cell];
+    if (part.length !== 3 || whole === '0') return { cell, said: null, choices: null, manner: null };
+    return {
+      cell,
+      said: `${name} is ${quote(text)}, which may be ${choices.join(' or ')}; please say which.`,
+      choices,
+      manner: POINT,
+    };
+  }
   const grouped = /^(\d{1,3}(?:\.\d{3})+)(,\d+)?(\s*mm)?$/i.exec(text);
   if (grouped !== null) {
     const [, whole = '', rest = '', unit = ''] = grouped;
@@ -80,6 +115,7 @@ function ofCommas(text: string, name: string): PlainFigure | null {
       cell: figure,
       said: `${name} is written ${quote(text)}, which is ${figure} in a list with decimal commas.`,
       choices: null,
+      manner: null,
     };
   }
   if (!/^\d+\.\d+$/.test(text)) return null;
@@ -88,6 +124,7 @@ function ofCommas(text: string, name: string): PlainFigure | null {
     cell: text,
     said: `${name} is ${quote(text)} among figures with decimal commas; please say what it is.`,
     choices,
+    manner: POINT,
   };
 }
 
@@ -104,6 +141,12 @@ export function widthAndWords(text: string): { readonly width: string; readonly 
   if (text.length > LONGEST_TEXT) return null;
   const [, width = '', words = ''] = WIDTH_AND_WORDS.exec(straightMarks(text)) ?? [];
   return words === '' ? null : { width: width.trim(), words: words.trim() };
+}
+
+/** A casing's width beside other words. */
+export function ofWords(cell: CellValue, width: string): PlainFigure {
+  const said = `Casing width is given as ${quote(cellText(cell))}; is it ${width}?`;
+  return { cell: width, said, choices: [width], manner: 'with words' };
 }
 
 /** What a cell of sizes holds beside width and height. */

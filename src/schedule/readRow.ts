@@ -13,6 +13,7 @@ import { NOT_GIVEN, type Opening, type OpeningField, type OpeningInputs, type Pr
 import { readQuantity } from './readQuantity';
 import { readRemarks } from './remarks';
 import { resolveShape } from './resolve';
+import { mannerId, type Writings } from './manners';
 import { cellsOf, type RawOpening } from './rowCells';
 import { RowLengths } from './rowLengths';
 import { underOneHead } from './together';
@@ -33,15 +34,18 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
   const notes = [...raw.notes, ...changes.notes];
   const problems: Problem[] = [...changes.open];
   const rough: { span?: number; rise?: number } = {};
+  const asked: Writings['asked'] = new Map();
   const say: Findings = {
     note: (sentence) => void notes.push(sentence),
-    problem: (field, message, choices) =>
-      void problems.push({ row: raw.row, field, message, ...(choices ? { choices } : {}) }),
+    problem: (field, message, choices) => {
+      const [writing] = [...asked].flatMap(([said, one]) => (message.includes(said) ? [one] : []));
+      problems.push({ row: raw.row, field, message, ...(choices ? { choices } : {}), ...(writing ? { writing } : {}) });
+    },
     rough: (field, figure) => void (rough[field] = figure),
     headIsMeant: changes.fields.head !== undefined,
     riseIsMeant: changes.fields.rise !== undefined,
   };
-  const lengths = new RowLengths(raw, standards, say, changes.unit ?? unit);
+  const lengths = new RowLengths(raw, standards, say, changes.unit ?? unit, { answered: changes.manners, asked });
   const typed = new Typed(changes, lengths, standards, say);
 
   const mark = typed.has('mark') ? (typed.value('mark') ?? '') : (textOf(raw, 'mark', say) ?? '');
@@ -147,7 +151,9 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     ...(Object.keys(rough).length > 0 ? { rough } : {}),
   };
   if (mark === '') notes.push('This opening has no mark.');
-  const isProposed = ({ field, question }: Problem) => question === undefined && changes.proposed.has(field);
+  const isProposed = ({ field, question, writing }: Problem) =>
+    question === undefined &&
+    (changes.proposed.has(field) || (writing !== undefined && changes.isOpen(mannerId(writing.manner))));
   return { ...opening, ...inDoubtAsNull(problems), problems: problems.filter((problem) => !isProposed(problem)) };
 }
 

@@ -2,14 +2,15 @@ import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
 import { Asked, idOf, type Draft } from './asked';
 import { BodyReader } from './body';
-import { RowChanges } from './changes';
+import { RowChanges, type Read } from './changes';
 import { atItsPlace } from './companions';
 import { isRowEmpty, rowText } from './cell';
 import type { ColumnUnit } from './columnUnit';
 import { listed, quote } from './figure';
 import { askList, type ListAnswers } from './listQuestions';
 import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
-import type { Answers, Opening, Reading, Table } from './opening';
+import type { Answers, Reading, Table } from './opening';
+import { askManners } from './manners';
 import { askDoubts } from './pageDoubts';
 import { readRow, remarksOf, type ListReading } from './readRow';
 import { readRemarks } from './remarks';
@@ -73,6 +74,7 @@ export function readSchedule(
       ...(table.remarks ?? []),
       ...notes.remarks,
       ...list.remarks,
+      ...totalsThatDisagree(reader.passedOver),
       ...asked.refused,
       ...asked.unused().map((key) => `The answer to ${quote(key)} was not used: there is no such question.`),
     ],
@@ -113,11 +115,6 @@ function sort(table: Table, standards: Standards, layout: Layout, choices: Choic
   return { reader, columns, notes };
 }
 
-interface Read {
-  readonly changes: RowChanges;
-  readonly opening: Opening;
-}
-
 /** Every row read; rows without any head are asked about as one, and so are marks that stand twice. */
 function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Standards) {
   const how = { unit: list.unit, standards };
@@ -136,9 +133,10 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
     leave(changes, changes.leftOut);
     return [];
   });
+  const settled = askManners(read, ({ changes }) => list.after(changes, readRow(changes, how)));
   const isUnnamed = ({ opening }: Read) => opening.problems.some(({ message }) => message === NO_HEAD);
-  const draft = headsDraft(read.filter(isUnnamed).length);
-  const named = read.flatMap((one): Read[] => {
+  const draft = headsDraft(settled.filter(isUnnamed).length);
+  const named = settled.flatMap((one): Read[] => {
     if (!isUnnamed(one)) return [one];
     const { changes } = one;
     const chosen = changes.ask(draft);
@@ -158,7 +156,7 @@ function readRows(rows: readonly RowChanges[], list: ListAnswers, standards: Sta
 
 /** The rows that a source row comes to: heads side by side with what stands between them, and straight molding of the same casing. */
 function rowsOf({ changes, opening }: Read, standards: Standards): readonly Read[] {
-  const stood = asTogether(changes, opening);
+  const stood = asTogether(changes, opening, standards);
   const [first, ...more] = stood;
   if (first === undefined) return [];
   const all = [...withStraightStock(changes, first, standards), ...more];
@@ -256,6 +254,14 @@ function withRepeatedMarks(read: readonly Read[], leave: (changes: RowChanges, w
       return [];
     }
     return [{ changes, opening: { ...opening, problems: [...opening.problems, ...changes.open.slice(asked)] } }];
+  });
+}
+
+/** A total of the list's own that is not what its rows come to. */
+function totalsThatDisagree(passedOver: Reading['passedOver']): readonly string[] {
+  return passedOver.flatMap(({ row, why }) => {
+    const said = /^total: (says .+)$/.exec(why)?.[1];
+    return said === undefined ? [] : [`The total in row ${row} ${said}.`];
   });
 }
 

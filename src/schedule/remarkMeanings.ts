@@ -1,6 +1,6 @@
 import { HEAD_SHAPES } from '../head/head';
 import { readHead } from '../head/words';
-import type { Choice } from './asked';
+import { AS_LISTED, LEAVE_OUT, type Choice } from './asked';
 import { extrasChoices, NAMES_AN_EXTRA } from './extraCells';
 import { togetherChoices } from './together';
 
@@ -16,8 +16,6 @@ export interface RemarkMeaning {
   choices(match: RegExpExecArray): readonly Choice[] | null;
 }
 
-const LEAVE_OUT: Choice = { label: 'leave out', leaveOut: true };
-const AS_LISTED: Choice = { label: 'priced as listed' };
 const keepFirst = () => [AS_LISTED, LEAVE_OUT];
 const leaveFirst = () => [LEAVE_OUT, AS_LISTED];
 
@@ -34,7 +32,7 @@ export const CHANGES_NOTHING =
 export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
   {
     pattern:
-      /\b(?:both|two|2) (?:sides?|faces?)\b|\bint(?:erior)?\.? ?(?:&|and|\+|\/) ?ext(?:erior)?\b\.?|\bext(?:erior)?\.? ?(?:&|and|\+|\/) ?int(?:erior)?\b\.?|\binside (?:&|and) out(?:side)?\b|\bea(?:ch|\.)? side\b/i,
+      /\b(?:both|two|2) (?:sides|faces)\b|\b(?:both|two|2) (?:side|face)\b(?![ -]*(?:legs?|lites?|lights?|jambs?|panels?|windows?|units?|pieces?|pcs))|\bint(?:erior)?\.? ?(?:&|and|\+|\/) ?ext(?:erior)?\b\.?|\bext(?:erior)?\.? ?(?:&|and|\+|\/) ?int(?:erior)?\b\.?|\binside (?:&|and) out(?:side)?\b|\bea(?:ch|\.)? side\b/i,
     means: 'cased on both sides',
     choices: () => [
       { label: 'cased on both sides', set: { sides: '2' } },
@@ -60,7 +58,7 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
     pattern:
       /\b(?:(?:curved?|bow(?:ed)?|radius(?:ed)?|bent|arched|round) (?:in|on) plan|(?:radius(?:ed)?|curved|bowed|round|bent) wall|(?:in|on) (?:a )?(?:radius(?:ed)?|curved|bowed|round) wall|plan radius|(?:bow|bay) windows?)\b/i,
     means: 'a curve in plan, seen from above, which is not run here: the price is of a casing flat on its wall',
-    choices: () => [{ label: 'leave out', leaveOut: true }, { label: 'priced as listed, flat on its wall' }],
+    choices: () => [LEAVE_OUT, { label: 'priced as listed, flat on its wall' }],
   },
   {
     pattern: NAMES_AN_EXTRA,
@@ -213,7 +211,7 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
   },
   {
     pattern:
-      /\b(?:wider|narrower|thicker|heavier|larger|smaller|taller|different|special|custom|non-?standard|oversized?|extra|double|only|except|not|no|plus|less|minus|instead of|excl(?:ud(?:e|ed|ing|es))?|incl(?:ud(?:e|ed|ing|es))?|w\/|with|without|w\/o|add|both)\b/i,
+      /\b(?:wider|narrower|thicker|heavier|larger|smaller|taller|different|special|custom|non-?standard|oversized?|extra|double|only|except|not|no|plus|less|minus|instead of|excl(?:ud(?:e|ed|ing|es))?|incl(?:ud(?:e|ed|ing|es))?|w\/|with|without|w\/o|add|both|side[- ]?(?:lites?|lights?))\b/i,
     means: 'something of what is bought',
     choices: keepFirst,
   },

@@ -1,9 +1,13 @@
 import type { HeadShape } from '../head/head';
 import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
+import { perInch } from '../unit';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
 import { isLikelyWhole } from './readLength';
+
+/** A rough opening is no more than this wider than its window or door: what is wider belongs to another. */
+const MOST_ROUGH_INCHES = 8;
 
 /** The span: the width, else the rough opening less the allowance, else what radius and shape say. */
 export function resolveSpan(
@@ -25,6 +29,17 @@ export function resolveSpan(
       say.problem(
         'span',
         `The rough opening ${figure(roughWidth.value)} is narrower than the width ${figure(width.value)}.`,
+      );
+      return null;
+    } else if (
+      roughWidth !== undefined &&
+      roughWidth.value > width.value + MOST_ROUGH_INCHES * perInch(standards.unit)
+    ) {
+      const choices = [width.value, roughWidth.value - allowance].map(figure);
+      say.problem(
+        'span',
+        `The width is ${choices[0]}, but the rough opening ${figure(roughWidth.value)} is ${figure(roughWidth.value - width.value)} wider; please say which is right.`,
+        choices,
       );
       return null;
     } else if (roughWidth !== undefined && Math.abs(roughWidth.value - width.value - allowance) > tolerance)

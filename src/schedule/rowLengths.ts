@@ -5,8 +5,10 @@ import { figure, quote } from './figure';
 import { agreement, type Findings, type Given, type GivenLengths } from './given';
 import { fitsCasing } from './listUnit';
 import { spokenName, type MeaningKey } from './meanings';
+import type { Writings } from './manners';
 import type { CellValue } from './opening';
-import { diameterOf, plainFigure, sizeParts, widthAndWords } from './plainFigure';
+import { diameterOf, ofWords, plainFigure, sizeParts, widthAndWords, type PlainFigure } from './plainFigure';
+import { inOtherSystem, METRIC } from './otherSystem';
 import { isBare, readLength, type LengthOptions } from './readLength';
 import { readSection, readSize } from './readSize';
 import { cellsOf, type NamedCell, type RawOpening } from './rowCells';
@@ -29,26 +31,7 @@ const LEAST_MIXED_INCHES = 8;
 const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'face', 'thickness', 'casingSize']);
 const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg', 'otherLeg']);
 
-const METRIC: ReadonlySet<ColumnUnit> = new Set<ColumnUnit>(['mm', 'cm', 'm']);
 const OF_ITS_SHAPE: readonly MeaningKey[] = [...WHOLE, 'springHeight', 'rise', 'radius', 'leg'];
-const OF_THE_OPENING: readonly MeaningKey[] = ['width', 'height', 'rise', 'radius', 'springHeight', 'leg'];
-
-/** A length of the opening that is written in the other system than this unit; null where the row has none. */
-export function inOtherSystem(raw: RawOpening, unit: ColumnUnit): { text: string; unit: ColumnUnit } | null {
-  for (const { column, cell } of OF_THE_OPENING.flatMap((one) => cellsOf(raw, one))) {
-    const own = column.unit === null ? writtenUnit(cell) : null;
-    if (own !== null && METRIC.has(own) !== METRIC.has(unit)) return { text: cellText(cell), unit: own };
-  }
-  return null;
-}
-
-/** The unit that stands behind a figure; null for none. */
-function writtenUnit(cell: CellValue): ColumnUnit | null {
-  if (typeof cell !== 'string') return null;
-  const said = /\d\s*(mm|cm|m|in|"|″|”|''|')\.?$/i.exec(cell.trim().slice(-12))?.[1]?.toLowerCase();
-  if (said === undefined) return null;
-  return said === 'mm' || said === 'cm' || said === 'm' ? said : 'in';
-}
 
 /** What a cell begins with of a figure: `3/4 ` of `3/4 x 3 1/2`. */
 const LEADING_FIGURE = /^[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]*/;
@@ -75,6 +58,7 @@ export class RowLengths {
     private readonly say: Findings,
     /** The unit of figures under headings without one. */
     list: ColumnUnit,
+    private readonly writings: Writings = { answered: new Map(), asked: new Map() },
   ) {
     const [own] = cellsOf(raw, 'unit');
     const named = own === undefined ? null : readUnit(cellText(own.cell));
@@ -178,21 +162,33 @@ export class RowLengths {
 
   private read(key: MeaningKey, named: NamedCell): Given {
     const more = key === 'face' ? widthAndWords(cellText(named.cell)) : null;
-    if (more !== null) {
-      const fault = `Casing width is given as ${quote(cellText(named.cell))}; is it ${more.width}?`;
-      return { fault, choices: [more.width] };
-    }
-    const { cell, said, choices } = plainFigure(named.cell, spokenName(key), this.raw.commas);
+    const { cell, said, choices } = this.meant(
+      named,
+      more === null ? plainFigure(named.cell, spokenName(key), this.raw.commas) : ofWords(named.cell, more.width),
+    );
     const unfit = this.unfitCasing(key, { ...named, cell });
     if (unfit !== null) return unfit;
     const options = this.optionsFor(key, { ...named, cell });
     const read = readLength(cell, options);
-    if (!read.ok) return { fault: read.message };
+    // What may be thousands is no figure as it stands.
+    if (!read.ok)
+      return choices !== null && choices.length > 1 ? { fault: said ?? '', choices } : { fault: read.message };
     const mixed = this.mixedUnits(key, cell, options.column) ?? this.besideAnother(key, { ...named, cell });
     if (mixed !== null) return mixed;
     if (choices !== null) return { fault: said ?? '', choices };
     if (said !== null) this.say.note(said);
     return { value: read.value };
+  }
+
+  /** A figure in a manner that was answered for the list is what was chosen; else its question is noted. */
+  private meant({ cell }: NamedCell, plain: PlainFigure): PlainFigure {
+    const { manner, choices, said } = plain;
+    if (manner === null || choices === null || said === null) return plain;
+    const chosen = choices[this.writings.answered.get(manner) ?? -1];
+    if (chosen !== undefined)
+      return { cell: chosen, said: `${quote(cellText(cell))} is taken as ${chosen}.`, choices: null, manner: null };
+    this.writings.asked.set(said, { manner, written: cellText(cell) });
+    return plain;
   }
 
   private optionsFor(key: MeaningKey, { column, cell }: NamedCell): LengthOptions {

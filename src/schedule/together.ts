@@ -1,7 +1,7 @@
 import type { Standards } from '../standards';
-import type { Choice } from './asked';
+import { AS_LISTED, LEAVE_OUT, type Choice } from './asked';
 import type { RowChanges } from './changes';
-import { askedWith } from './companions';
+import { askedWith, atItsPlace } from './companions';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
 import type { Opening, Problem } from './opening';
@@ -32,12 +32,12 @@ export function togetherChoices(text: string): readonly Choice[] {
   const units = unitsIn(text);
   const counts = units === null ? [2, 3] : [units];
   return [
-    { label: 'priced as listed' },
+    AS_LISTED,
     ...counts.flatMap((count): Choice[] => [
       { label: `one head over ${count} units of the width listed`, together: { units: count, heads: 'one' } },
       { label: `${count} heads of the width listed, with a mull casing`, together: { units: count, heads: 'each' } },
     ]),
-    { label: 'leave out', leaveOut: true },
+    LEAVE_OUT,
   ];
 }
 
@@ -67,7 +67,8 @@ export function underOneHead(
  * Heads of their own over units side by side: so many more of them, legs only at the two outer sides, and between two units one
  * mull casing of the same profile, as long as a leg. Other openings stay as they are.
  */
-export function asTogether({ together, raw }: RowChanges, opening: Opening): readonly Opening[] {
+export function asTogether(changes: RowChanges, opening: Opening, standards: Standards): readonly Opening[] {
+  const { together, raw } = changes;
   if (together?.heads !== 'each') return [opening];
   const { units } = together;
   const { quantity, leg, mark, problems } = opening;
@@ -105,5 +106,12 @@ export function asTogether({ together, raw }: RowChanges, opening: Opening): rea
   const open = problems.filter(({ field }) => field === 'quantity' || field === 'leg').map(shared);
   const straight = straightRow(opening, { count: count ?? 1, length: leg ?? 1, said }, [...open, ...asks], shared);
   const mull = { ...straight, mark: `${mark} mull`.trim(), remarks: null, quantity: count };
-  return [...heads, hasLegs ? mull : { ...mull, span: null }];
+  const [first = opening, ...middle] = heads;
+  return [asCounted(first, changes, standards), ...middle, hasLegs ? mull : { ...mull, span: null }];
+}
+
+/** The heads with the number that was given for them alone: what is given for the row is how many times its units come. */
+function asCounted(heads: Opening, changes: RowChanges, standards: Standards): Opening {
+  const { at: _place, ...counted } = atItsPlace(heads, 1, changes, standards);
+  return { ...counted, ...(heads.at === undefined ? {} : { at: heads.at }), countedAt: `${changes.raw.at}.1` };
 }

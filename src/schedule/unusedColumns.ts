@@ -1,5 +1,5 @@
 import { readHead } from '../head/words';
-import { idOf, type Choice, type Draft } from './asked';
+import { AS_LISTED, LEAVE_OUT, idOf, type Choice, type Draft } from './asked';
 import type { RowChanges } from './changes';
 import { cellText, isBlank } from './cell';
 import { listed, quote } from './figure';
@@ -26,6 +26,8 @@ interface Unused {
 /** Headings that have nothing to do with casing over an opening. */
 const ELSEWHERE =
   /\b(?:hardware|hdwe?|hw|lockset|lock|handing|hand|swing|hinge|closer|threshold|glass|glazing|glazed|lites?|grids?|grilles?|muntin|screen|shade|blind|u|u ?factor|u ?value|shgc|nfrc|vt|fire|rating|label|stc|finish|paint|color|colour|manufacturer|mfr|maker|vendor|supplier|brand|model|series|catalog|product|sill|jamb|wall|header|lintel|plate|sheathing|details?|dtl|sheet|dwg|drawing|elev|elevation|keynote|spec|section|assembly|ref|guid|uuid|ifc|price|cost|amount|usd|extension|extended|weight|lbs?|area|sf|sq|sqft|volume|perimeter|date|delivery|ship|lead|image|photo|barcode|csi|code|category|class|family|workset|design option|host|orientation|azimuth|facing|construction|operation|operable|function|egress|tempered|leaf|panel|slab|frame|sash|set|stool|apron|flashing|caulk|sealant|anchor)\b/;
+/** "Door thickness", "Frame material". */
+const OF_A_DOOR = /^(?:door|leaf|panel|frame|slab) (?:thickness|thick|thk|material|mat|matl|mtl)$/;
 const COUNTS =
   /\b(?:\d+(?:st|nd|rd|th)|first|second|third|fourth|fifth|ground|lower|upper|main|basement|bsmt|attic|garage|levels?|lvl|floors?|flr|fl|stor(?:e?y|ies)|bldg|building|block|lot|phase|wing|plan|apt|tower|north|south|east|west|lh|rh|left|right|qty|quan\w*|pairs?|prs?|count|units?|total)\b/;
 const SIDE = /\b(int|interior|inside|ext|exterior|outside)\b/;
@@ -35,7 +37,7 @@ const CHANGES_NO_STATUS =
   /^(?:new(?: work| construction)?|ok|okay|yes|y|x|approved|open|active|final|confirmed|released|base(?: bid)?|in|included?|for construction|ifc|issued|current|0|-|a|proposed|as built)$/i;
 /** Headings that speak of what is bought without being one that is known. */
 const MATTERS =
-  /\b(?:arch(?:ed)?|crown|springs?|springline|curve[ds]?|bend|heads?|tops?|stilt|legs?|casings?|trim|mou?ldings?|wood|species|lumber|material|profile|radius|radii|rad|r|dia|diameter|rise|span|chord|width|height|ht|wd|sides?|reveal|thickness|thk|ends?|returns?|segments?|returns|backband|keystone|key|extras?|add|finished|clear|net|fo|opening|qty|quantity|pcs|pieces)\b/;
+  /\b(?:arch(?:ed)?|crown|springs?|springline|curve[ds]?|bend|heads?|tops?|stilt|legs?|casings?|trim|mou?ldings?|wood|species|lumber|material|profile|radius|radii|rad|r|dia|diameter|rise|span|chord|width|height|ht|wd|sides?|reveal|thickness|thk|ends?|returns?|segments?|returns|backband|keystone|key|extras?|add|finished|clear|net|fo|opening|qty|quantity|pcs|pieces|[rwh] ?\d)\b/;
 
 /** A column by such a heading tells what is to be done with the opening. */
 export function isStatusHeading(heading: string): boolean {
@@ -45,6 +47,7 @@ export function isStatusHeading(heading: string): boolean {
 
 const NOT_USED_CHOICE: Choice = { label: 'not used' };
 const HEAD: Choice = { label: meaningOf('head').label };
+const SIZE: Choice = { label: meaningOf('size').label };
 /** More kinds of cells than this are no status. */
 const MOST_VALUES = 8;
 
@@ -61,8 +64,10 @@ export function askColumns(all: readonly RowChanges[]): ColumnsAsked {
   const left = askSides(unused, askCounts(unused, all), choices);
   for (const one of left) {
     const { heading, name, cells, column } = one;
-    let why = column.leftAlone ?? 'the heading is none that is known';
-    if (column.leftAlone !== undefined) {
+    const leftAlone =
+      column.leftAlone ?? (OF_A_DOOR.test(name) ? "it is the door's or its frame's, not the casing's" : undefined);
+    let why = leftAlone ?? 'the heading is none that is known';
+    if (leftAlone !== undefined) {
       // Said, and never asked.
     } else if (isStatusHeading(heading) && askStatus(one)) why = 'it was asked about';
     else if (MATTERS.test(name) && !ELSEWHERE.test(name) && cells.length > 0) {
@@ -222,12 +227,11 @@ function askStatus({ heading, name, cells }: Unused): boolean {
   for (const { changes, text } of cells) {
     if (CHANGES_NO_STATUS.test(text)) continue;
     any = true;
-    const asFirst: Choice = { label: 'leave out', leaveOut: true };
     changes.ask({
       id: idOf('column', `${name}=${text.toLowerCase().slice(0, 60)}`),
       about: 'columns',
       text: `The column ${quote(heading)} says ${quote(text)}; is the opening wanted?`,
-      choices: [asFirst, { label: 'priced as listed' }],
+      choices: [LEAVE_OUT, AS_LISTED],
       field: 'quantity',
     });
   }
@@ -237,23 +241,25 @@ function askStatus({ heading, name, cells }: Unused): boolean {
 /** A heading that speaks of the opening or its casing and is none that is known. */
 function meaningDraft({ heading, name, cells }: Unused): Draft {
   const examples = [...new Set(cells.map(({ text }) => text))].slice(0, 3).map(quote);
-  const figures = cells.filter(({ text }) => /^[\d'".\s/-]+(?:mm|cm|in|ft)?$/i.test(text)).length * 2 > cells.length;
+  const most = (pattern: RegExp) => cells.filter(({ text }) => pattern.test(text)).length * 2 > cells.length;
+  const figures = most(/^[\d'".\s/-]+(?:mm|cm|in|ft)?$/i);
+  const withFigures = most(/\d/);
   const offered = MEANINGS.filter(({ key, kind }) =>
     key === 'ignore' || key === 'unit'
       ? false
       : figures
         ? kind === 'length' || kind === 'quantity' || kind === 'size'
-        : kind !== 'length',
+        : withFigures || kind !== 'length',
   );
-  const others = offered.map(({ label }) => ({ label }));
-  const namesHeads = cells.length > 0 && cells.every(({ text }) => readHead(text).ok);
+  const namesHeads = cells.every(({ text }) => readHead(text).ok);
+  // 36 x 80 under "Clear" is a size, whatever is clear of it.
+  const likely = namesHeads ? HEAD : most(/^\d[\d'" ./-]*\s*[x×]\s*\d/i) ? SIZE : null;
+  const others = offered.flatMap(({ label }) => (label === likely?.label ? [] : [{ label }]));
   return {
     id: idOf('column', name),
     about: 'columns',
     text: `The column ${quote(heading)} (${listed(examples)}) may change what is bought; what does it hold?`,
-    choices: namesHeads
-      ? [HEAD, NOT_USED_CHOICE, ...others.filter(({ label }) => label !== HEAD.label)]
-      : [NOT_USED_CHOICE, ...others],
+    choices: [...(likely === null ? [] : [likely]), NOT_USED_CHOICE, ...others],
     field: 'quantity',
   };
 }

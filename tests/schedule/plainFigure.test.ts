@@ -26,7 +26,7 @@ describe('a figure with words about it', () => {
   );
 
   it.each(['?', '??', 'nom.', '(max)'])('%s alone is no figure, and stays as it was written', (text) => {
-    expect(plainFigure(text, 'Rise')).toEqual({ cell: text, said: null, choices: null });
+    expect(plainFigure(text, 'Rise')).toEqual({ cell: text, said: null, choices: null, manner: null });
   });
 
   it('is as long as the same figure without them', () => {

@@ -111,6 +111,23 @@ describe('what is answered for a row that was made from a list row', () => {
     expect([given.questions, given.remarks]).toEqual([[], []]);
   });
 
+  it('to the heads as they are shown is their number, and to the row that of its units', () => {
+    const counts = (answers: Readonly<Record<string, string>>) =>
+      answered(answers).openings.map(({ quantity, countedAt }) => [quantity, countedAt]);
+    expect(counts({})).toEqual([
+      [6, '2.1'],
+      [3, undefined],
+    ]);
+    expect(counts({ 'quantity@2.1': '4' })).toEqual([
+      [4, '2.1'],
+      [3, undefined],
+    ]);
+    expect(counts({ 'quantity@2': '4' })).toEqual([
+      [8, '2.1'],
+      [4, undefined],
+    ]);
+  });
+
   it('is refused where it stands, and leaves the opening as it was', () => {
     const { openings, questions } = answered({ 'span@2.2': 'long' });
     expect(questions.map(({ id, text }) => [id, text.slice(0, 27)])).toEqual([

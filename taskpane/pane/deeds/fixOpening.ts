@@ -6,8 +6,16 @@ import { answersOf, type Answered } from '../state';
 import { fail, type Bench } from './bench';
 
 /** By which the field of an opening is answered. */
-export function answerKey({ row, at }: Pick<Opening, 'row' | 'at'>, field: OpeningField): string {
-  return `${field}@${at ?? row}`;
+export function answerKey({ row, at, countedAt }: Place, field: OpeningField): string {
+  const counted = field === 'quantity' ? countedAt : undefined;
+  return `${field}@${counted ?? at ?? row}`;
+}
+
+type Place = Pick<Opening, 'row' | 'at' | 'countedAt'>;
+
+/** Whether an answer is one for this opening by itself. */
+function isOf(key: string, { row, at, countedAt }: Place): boolean {
+  return [at ?? String(row), countedAt].some((place) => place !== undefined && key.endsWith(`@${place}`));
 }
 
 /** Reads the list again with these answers beside those given before; null takes one back. Gives whether it could be. */
@@ -54,12 +62,12 @@ export async function fixOpening(bench: Bench, at: number, field: OpeningField, 
 }
 
 /** Whether anything was answered or typed for this opening by itself. */
-export function isAnswered(answers: Readonly<Record<string, Answered>>, { row, at }: Opening): boolean {
-  return Object.keys(answers).some((key) => key.endsWith(`@${at ?? row}`));
+export function isAnswered(answers: Readonly<Record<string, Answered>>, opening: Opening): boolean {
+  return Object.keys(answers).some((key) => isOf(key, opening));
 }
 
 /** An opening as the list gives it, before anything was typed. */
-export function putBack(bench: Bench, { row, at }: Opening): Promise<boolean> {
-  const keys = Object.keys(bench.store.get().answers).filter((key) => key.endsWith(`@${at ?? row}`));
+export function putBack(bench: Bench, opening: Opening): Promise<boolean> {
+  const keys = Object.keys(bench.store.get().answers).filter((key) => isOf(key, opening));
   return answer(bench, Object.fromEntries(keys.map((key) => [key, null])));
 }

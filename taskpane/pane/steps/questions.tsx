@@ -18,6 +18,7 @@ const TITLES: Readonly<Record<string, string>> = {
   marks: 'A mark',
   rows: 'A row',
   page: 'On the page',
+  figures: 'How figures are written',
   'struck through': 'Struck through',
 };
 

@@ -57,6 +57,22 @@ describe('answers in the pane', () => {
     expect(of().schedule?.openings).toHaveLength(5);
   });
 
+  it('of a quantity are those of the line that shows it, also where its heads stand side by side', async () => {
+    const rows = [
+      ['Mark', 'Qty', 'Head', 'Width', 'Leg', 'Ends', 'Remarks'],
+      ['W1', 3, 'half round', 36, 60, 'legs', 'mulled pair'],
+    ];
+    const { bench } = await readList(new MemoryHost({ List: rows }));
+    const counts = () => bench.store.get().schedule!.openings.map(({ quantity }) => quantity);
+    const each = '2 heads of the width listed, with a mull casing';
+    await answer(bench, answersTo('remark:mulled pair', each, 'Mulled.'));
+    expect(counts()).toEqual([6, 3]);
+    expect(await fixOpening(bench, 0, 'quantity', '4')).toBe(true);
+    expect(counts()).toEqual([4, 3]);
+    await putBack(bench, bench.store.get().schedule!.openings[0]!);
+    expect(counts()).toEqual([6, 3]);
+  });
+
   it('in millimeters keep what the row had', async () => {
     const { bench, opening, at } = await asked();
     await fixOpening(bench, at('W1'), 'span', '900 mm');
