@@ -28,9 +28,12 @@ export interface Cost {
   readonly mostAnswered: number;
 }
 
-/** The workbook of so many openings, made at random but always the same. */
-export function sheetsOf(openings: number): Sheet[] {
-  const schedule = scheduleOf(randomOpenings(openings, random(23)));
+/** The workbook of so many openings, made at random but always the same: `kinds` of them, over and over. */
+export function sheetsOf(openings: number, kinds = openings): Sheet[] {
+  const made = randomOpenings(kinds, random(23));
+  const schedule = scheduleOf(
+    Array.from({ length: openings }, (_, at) => ({ ...made[at % kinds]!, row: at + 2, mark: `W${at + 1}` })),
+  );
   return workbookSheets(schedule, takeoff(schedule.openings, defaultStandards()));
 }
 
