@@ -144,14 +144,15 @@ function setUp(config: IWorksheetData, rows: HeldSheet['rows']): Omit<HeldSheet,
   const widths = Array.from({ length: wide }, (_, column) =>
     widthInCharacters(config.columnData[column]?.w ?? USUAL_COLUMN_PX),
   );
-  const { xSplit, ySplit } = config.freeze;
+  // Not `ySplit`: a small page shows fewer of the rows than are frozen (page/frozenRows.ts).
+  const { startRow, startColumn } = config.freeze;
   const merges = config.mergeData.map(({ startRow, endRow, startColumn, endColumn }) =>
     rangeAddress({ first: { row: startRow, column: startColumn }, last: { row: endRow, column: endColumn } }),
   );
   return {
     widths,
-    frozenRows: ySplit,
-    frozenColumns: xSplit,
+    frozenRows: Math.max(0, startRow),
+    frozenColumns: Math.max(0, startColumn),
     heights,
     ...(folded.length > 0 ? { folded } : {}),
     ...(hiddenRows.length > 0 ? { hiddenRows } : {}),

@@ -104,6 +104,21 @@ export function watchTyping(engine: Engine, answers: Answers): void {
   });
 }
 
+interface EditingFacade {
+  readonly isCellEditing?: () => boolean;
+  readonly endEditingAsync?: (save: boolean) => Promise<boolean>;
+}
+
+/** Whether a cell or the formula line is being changed. */
+export function isEditing({ api }: Engine): boolean {
+  return (api.getActiveWorkbook() as EditingFacade | null)?.isCellEditing?.() ?? false;
+}
+
+/** What is typed into a cell but not entered yet is entered, as by Enter; a figure that can't be taken says so at its cell. */
+export async function endEditing(engine: Engine): Promise<void> {
+  if (isEditing(engine)) await (engine.api.getActiveWorkbook() as EditingFacade | null)?.endEditingAsync?.(true);
+}
+
 /** The cell as it should be stored; null leaves it to the grid. */
 function readTyped(engine: Engine, typed: Nullable<ICellData>, at: At): ICellData | null {
   if (!typed || typed.f || typed.si) return null;

@@ -77,6 +77,7 @@ async function start(): Promise<void> {
       exampleSheet: EXAMPLE_SHEET,
       keepsList: true,
       onPlans: (now, bringUpToDate) => plans.send({ plans: now, bringUpToDate }),
+      onPrint: (drawings) => printDrawings(drawings),
     };
     const core = coreWith(startWorker);
     let unmount = mountPane(pane, host, options, core);
@@ -90,7 +91,7 @@ async function start(): Promise<void> {
     );
     host.onSetting(() => job.touch());
     host.onShow(showSheet);
-    mountPage({
+    const printDrawings = mountPage({
       ...{ engine, host, job, plans },
       ...{ say: announce, example: exampleFile, questions: ask, closed: () => notes.clear() },
     });

@@ -6,7 +6,7 @@ import type { Job } from '../../taskpane/workbench/file/job';
 import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { valueOf } from '../value';
 import { useBuilt } from './built';
-import { watch } from './launch';
+import { openByKey, watch } from './launch';
 
 declare const workbench: { readonly host: WorkbenchHost; readonly job: Job; readonly settled: () => Promise<void> };
 
@@ -30,19 +30,6 @@ async function saved(page: Page): Promise<{ path: string; bytes: Uint8Array; nam
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
   const path = await download.path();
   return { path, bytes: new Uint8Array(readFileSync(path)), name: download.suggestedFilename() };
-}
-
-/** Ctrl+O. A browser opens its file dialog only soon after a key: on a machine that is busy the key is pressed again. */
-async function opened(page: Page, path: string): Promise<void> {
-  for (let presses = 1; ; presses++) {
-    const asked = page.waitForEvent('filechooser', { timeout: 10_000 }).catch((error: unknown) => {
-      if (presses === 3) throw error;
-      return null;
-    });
-    await page.keyboard.press('Control+o');
-    const chooser = await asked;
-    if (chooser) return chooser.setFiles(path);
-  }
 }
 
 test('a job is saved, survives a killed page, is opened again, and saved again is the same file', async () => {
@@ -85,7 +72,7 @@ test('a job is saved, survives a killed page, is opened again, and saved again i
   expect(valueOf(readBook(first.bytes)).sheets.map(({ name }) => name)).toEqual(Object.keys(before));
 
   await page.evaluate(() => workbench.host.writeCells('Sheet1', 'B3', [['other']], true));
-  await opened(page, first.path);
+  await openByKey(page, first.path);
   await press(page, 'Go on without saving');
   await page.getByText('is open.').waitFor();
   await page.evaluate(() => workbench.settled());
@@ -100,12 +87,43 @@ test('a job is saved, survives a killed page, is opened again, and saved again i
   await press(page, 'Write over');
   await page.getByText('The workbook is filled').waitFor();
 
+  // With the pane put away a plan that could not be made anew is told over the sheet, with the way to try again.
+  await page.getByRole('button', { name: 'Hide pane' }).click();
+  const strip = page.getByRole('status', { name: 'Boards and set-ups' });
+  await expect.poll(() => strip.textContent()).toBe('');
+  const factors = await page.evaluate(async () => {
+    const stock = await workbench.host.readSheet('Stock');
+    const rows = stock.ok ? (stock.value?.rows ?? []) : [];
+    const address = `A${1 + rows.findIndex(([first]) => String(first).startsWith('Wood factors'))}`;
+    const [title] = rows[Number(address.slice(1)) - 1]!;
+    await workbench.host.writeCells('Stock', address, [['Mine']], true);
+    await workbench.host.writeCells('Takeoff', 'F6', [[40]], true);
+    return { address, title: title! };
+  });
+  await strip.getByText('The sheet Stock holds no plan of ours: fill the workbook again.').waitFor();
+  expect(await strip.textContent()).toMatch(/older than row W1/);
+  await page.evaluate(({ address, title }) => workbench.host.writeCells('Stock', address, [[title]], true), factors);
+  await strip.getByRole('button', { name: 'Bring up to date' }).click();
+  await expect.poll(() => strip.textContent(), { timeout: 30_000 }).toBe('');
+  await page.getByRole('button', { name: 'Show pane' }).click();
+
   // Paper has the sheets and nothing of the grid.
   await page.keyboard.press('Control+p');
   await page.getByRole('region', { name: 'Preview' }).getByText('W12').first().waitFor();
   await page.emulateMedia({ media: 'print' });
   expect(await page.locator('canvas').first().isVisible()).toBe(false);
   expect(await page.locator('.wb-paper table').first().isVisible()).toBe(true);
+  await page.emulateMedia({ media: 'screen' });
+  await page.keyboard.press('Escape');
+
+  // Drawings too, a page each.
+  await press(page, 'Drawings');
+  await press(page, 'List the pairs of guides');
+  await press(page, /^Print all \d+ pairs$/);
+  await page.locator('.wb-drawn svg').first().waitFor();
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.wb-drawn svg').count()).toBeGreaterThan(10);
+  expect((await page.locator('.wb-drawn svg').first().boundingBox())!.height).toBeGreaterThan(100);
   expect(seen).toEqual({ outside: [], errors: [] });
   await context.close();
-}, 120_000);
+}, 240_000);

@@ -8,7 +8,7 @@ import { readBook } from '../../src/workbook/readBook';
 import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { valueOf } from '../value';
 import { useBuilt } from './built';
-import { watch } from './launch';
+import { openByKey, watch } from './launch';
 
 declare const workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> };
 
@@ -19,6 +19,9 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const LIST = 'Mark,Qty,Head,Width,Rise\nW1,2,segmental,36,6\nW2,1,half round,36,\nW3,1,segmental,48,\n';
 /** W2's figure is measured along the inside edge: pi times 18 3/16. */
 const QUOTE = 'Mark,Length\nW1,43.36\nW2,57.14\n';
+
+/** Openings that stand on a page at twice the size, under its headings. */
+const ROWS_AT_TWICE = 6;
 
 /** What the focused control is called, as far as the walk needs it. */
 const focused = (page: Page) =>
@@ -83,8 +86,7 @@ async function isAccessible(page: Page): Promise<void> {
 async function openByKeys(page: Page, name: string, text: string): Promise<void> {
   const path = join(folder, name);
   writeFileSync(path, text);
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Control+o')]);
-  await chooser.setFiles(path);
+  await openByKey(page, path);
   await page.getByText(`${name} stands in a sheet of its own`).waitFor();
 }
 
@@ -191,11 +193,18 @@ test('a whole job is done by keys alone: list, answer, filling, an edit, a quote
   await isAccessible(page);
   await page.keyboard.press('Escape');
 
+  // What is typed and not entered yet is saved with the rest.
+  await goTo(page, '#grid');
+  await page.evaluate(() => workbench.host.show('Takeoff', 'F6'));
+  await page.keyboard.type('41');
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
   const book = valueOf(readBook(new Uint8Array(readFileSync(await download.path()))));
   expect(book.sheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['list', 'quote', 'Takeoff', 'Stock']));
-  const answered = book.sheets.find(({ name }) => name === 'Takeoff')!.rows[7]!;
-  expect(answered.slice(5, 7).map((one) => one?.value)).toEqual([48, 8]);
+  const takeoff = book.sheets.find(({ name }) => name === 'Takeoff')!;
+  expect([takeoff.rows[5], takeoff.rows[7]].map((row) => row!.slice(5, 7).map((one) => one?.value))).toEqual([
+    [41, 6],
+    [48, 8],
+  ]);
 
   // At twice the size everything is still at hand: nothing of the bar stands outside the page or over another part.
   for (const viewport of [
@@ -207,11 +216,14 @@ test('a whole job is done by keys alone: list, answer, filling, an edit, a quote
     expect(await page.evaluate(overlaps)).toEqual([]);
     const sheet = (await page.locator('#grid canvas[id^="univer-sheet-main-canvas"]').first().boundingBox())!;
     expect(sheet.height).toBeGreaterThan(viewport.height / 2);
+    await page.keyboard.press('Control+Home');
+    await page.keyboard.press('PageDown');
+    expect(Number((await cell(page)).replace(/\D/g, ''))).toBeGreaterThanOrEqual(6 + ROWS_AT_TWICE);
     await isAccessible(page);
   }
   expect(seen).toEqual({ outside: [], errors: [] });
   await context.close();
-}, 120_000);
+}, 240_000);
 
 /** In the page: buttons of the bar that stand outside it, and pairs that stand over one another. */
 function overlaps(): string[] {

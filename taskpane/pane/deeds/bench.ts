@@ -32,6 +32,14 @@ export interface PaneOptions {
   readonly keepsList?: boolean;
   /** How the workbook's plan stands, from the start and whenever it changes, and the way to make it anew: for a page that says so beside the sheet. */
   readonly onPlans?: (plans: Plans, bringUpToDate: () => void) => void;
+  /** Where the page around the pane can print drawings. */
+  readonly onPrint?: (drawings: readonly DrawingPage[]) => void;
+}
+
+/** A drawing for a page of its own. */
+export interface DrawingPage {
+  readonly caption: string;
+  readonly svg: string;
 }
 
 /** Lets the page draw and answer before the work goes on. */

@@ -23,11 +23,11 @@ export function listGuides(bench: Bench): Promise<readonly Setup[] | undefined> 
       fail(bench, before.message);
       return undefined;
     }
-    const [{ takeoffWithEdits }, { planSetups }] = await Promise.all([
+    const [{ unplannedTakeoff }, { planSetups }] = await Promise.all([
       import('../../../src/workbook/withEdits'),
       import('../../../src/takeoff/setups'),
     ]);
-    const { taken } = takeoffWithEdits({ schedule, standards, before: before.value });
+    const { taken } = unplannedTakeoff({ schedule, standards, before: before.value });
     return planSetups(taken).setups.filter((one) => one.insideRadius !== null);
   });
 }
@@ -40,6 +40,26 @@ export async function guideDrawing(bench: Bench, setup: Setup): Promise<Result<S
   ]);
   const boards = guideBoardsOf(setup, bench.store.get().standards);
   return boards.ok ? guideOverview(boards.value) : boards;
+}
+
+/** Shows drawings as pages to print. */
+export async function printDrawings({ options }: Bench, drawings: readonly { caption: string; scene: Scene }[]) {
+  const { toSvg } = await import('../../../src/drawing/svg');
+  options.onPrint?.(drawings.map(({ caption, scene }) => ({ caption, svg: toSvg(scene) })));
+}
+
+/** The guide boards of set-ups as pages to print, one each. */
+export function printGuides(bench: Bench, setups: readonly Setup[]): Promise<void> {
+  return work(bench, 'Drawing the guide boards', async () => {
+    const drawings: { caption: string; scene: Scene }[] = [];
+    for (const setup of setups) {
+      const scene = await guideDrawing(bench, setup);
+      if (!scene.ok) return fail(bench, `${setup.name}: ${scene.message}`);
+      drawings.push({ caption: setup.name, scene: scene.value });
+      await breathe();
+    }
+    await printDrawings(bench, drawings);
+  });
 }
 
 /** The drawings of all pairs of guides in one archive, each pair's files under its name, with pictures of all and one table of ordinates. */

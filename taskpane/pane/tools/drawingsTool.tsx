@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Scene } from '../../../src/drawing/scene';
 import type { Setup } from '../../../src/takeoff/setups';
 import type { Bench } from '../deeds/bench';
-import { guideDrawing, listGuides, saveAllGuides, saveGuides } from '../deeds/guideBoards';
+import { guideDrawing, listGuides, printDrawings, printGuides, saveAllGuides, saveGuides } from '../deeds/guideBoards';
 import { drawBoards, writeTickets, type DrawnBoard } from '../deeds/plans';
 import { count } from '../format';
 import { Drawing } from '../parts/drawing';
@@ -54,6 +54,16 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
             <button type="button" onClick={() => saveAllGuides(bench, setups)}>
               Save all {count(setups.length, 'pair')} in one .zip
             </button>
+            {bench.options.onPrint && (
+              <>
+                <button type="button" onClick={() => printGuides(bench, [setup])}>
+                  Print this drawing
+                </button>
+                <button type="button" onClick={() => printGuides(bench, setups)}>
+                  Print all {count(setups.length, 'pair')}
+                </button>
+              </>
+            )}
           </>
         )}
       </section>
@@ -103,6 +113,11 @@ function Boards({ bench, state }: { readonly bench: Bench; readonly state: PaneS
             </figcaption>
           </figure>
         ))
+      )}
+      {boards !== null && boards.length > 0 && bench.options.onPrint && (
+        <button type="button" onClick={() => printDrawings(bench, boards)}>
+          Print the boards
+        </button>
       )}
     </section>
   );

@@ -5,6 +5,7 @@ import { usedSize, type Engine } from '../engine';
 import { asTyped } from '../example';
 import { addSheets, openBook, replaceWorkbook } from '../openBook';
 import { readGrid } from '../readGrid';
+import { endEditing } from '../typing';
 import type { HeldSheet } from '../worksheet';
 import { Autosave, bringBack, onChange } from './autosave';
 import { bookOf, fileOf } from './beside';
@@ -128,6 +129,7 @@ export class Job {
     }
     const { place } = this;
     const written = await this.during('Saving', async () => {
+      await endEditing(this.engine);
       await this.engine.settled();
       this.set({ changed: false });
       const file = await fileOf(await readGrid(this.engine, breath));

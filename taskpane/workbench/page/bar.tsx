@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { ago, type Job, type JobState } from '../file/job';
 import type { GridTools } from './gridTools';
+import { TIGHT, type FrozenRows } from './frozenRows';
 import { Menu, MenuItem } from './menu';
 
 export interface Doings {
@@ -16,12 +17,14 @@ export interface Doings {
 interface BarProps {
   readonly job: Job;
   readonly tools: GridTools;
+  readonly frozen: FrozenRows;
   readonly doings: Doings;
 }
 
 /** The page's own bar: the job, its file, and what is done to cells. */
-export function Bar({ job, tools, doings }: BarProps) {
+export function Bar({ job, tools, frozen, doings }: BarProps) {
   const state = useJob(job);
+  const [whole, setWhole] = useState(frozen.shown);
   const [fonts, setFonts] = useState(false);
   const tight = useTight();
   return (
@@ -44,12 +47,15 @@ export function Bar({ job, tools, doings }: BarProps) {
         </button>
         <SortMenu tools={tools} />
         {tight ? (
-          <Menu label="More">
+          <Menu label="More" onOpen={() => setWhole(frozen.shown)}>
             <MenuItem keys="Ctrl+Y" act={() => tools.redo()}>
               Redo
             </MenuItem>
             <MenuItem act={() => setFonts(!fonts)}>
               {fonts ? 'Put away numbers and letters' : 'Numbers, letters'}
+            </MenuItem>
+            <MenuItem act={() => frozen.toggle()}>
+              {whole ? 'Put away the rows over the headings' : 'Show the rows over the headings'}
             </MenuItem>
             <MenuItem keys="?" act={doings.keys}>
               Keys
@@ -77,9 +83,6 @@ export function Bar({ job, tools, doings }: BarProps) {
 }
 
 const HELP = 'docs/guide.html';
-
-/** Narrow or low, as at twice the size: what is used less stands behind one button. The same as in workbench.css. */
-const TIGHT = '(max-width: 860px), (max-height: 480px)';
 
 function useTight(): boolean {
   const [query] = useState(() => matchMedia(TIGHT));

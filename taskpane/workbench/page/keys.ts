@@ -1,6 +1,7 @@
 import type { Worksheet } from '@univerjs/core';
 import { addressOf, type CellPosition } from '../../../src/workbook/address';
 import { usedSize, type Engine } from '../engine';
+import { endEditing, isEditing } from '../typing';
 import type { WorkbenchHost } from '../workbenchHost';
 
 export interface KeyDeeds {
@@ -32,7 +33,10 @@ export function watchKeys(engine: Engine, host: WorkbenchHost, grid: HTMLElement
       const deed = control && !event.shiftKey && !event.altKey ? ofThePage[event.key.toLowerCase()] : undefined;
       if (deed) {
         taken();
-        return deed();
+        // What was typed so far counts: it is saved, found and printed with the rest.
+        if (isEditing(engine)) void endEditing(engine).then(deed);
+        else deed();
+        return;
       }
       const inGrid = grid.contains(event.target as Node);
       const typing = (event.target as HTMLElement).matches('input, textarea, select, [contenteditable="true"]');
@@ -58,11 +62,6 @@ export function watchKeys(engine: Engine, host: WorkbenchHost, grid: HTMLElement
   );
 }
 
-function isEditing({ api }: Engine): boolean {
-  const book = api.getActiveWorkbook() as { isCellEditing?: () => boolean } | null;
-  return book?.isCellEditing?.() ?? false;
-}
-
 /** Where a key leads from the selected cell; null for a key that is not ours. */
 function target(engine: Engine, sheet: Worksheet, key: string, control: boolean): CellPosition | null {
   const selection = engine.injector.get(engine.library.sheets.SheetsSelectionsService).getCurrentLastSelection();
@@ -71,8 +70,9 @@ function target(engine: Engine, sheet: Worksheet, key: string, control: boolean)
   const used = usedSize(engine, sheet);
   const lastRow = Math.max(0, used.rows - 1);
   const lastColumn = Math.max(0, used.columns - 1);
-  const { xSplit, ySplit } = sheet.getConfig().freeze;
-  if (key === 'Home') return control ? { row: ySplit, column: xSplit } : { row, column: 0 };
+  const { startRow, startColumn } = sheet.getConfig().freeze;
+  if (key === 'Home')
+    return control ? { row: Math.max(0, startRow), column: Math.max(0, startColumn) } : { row, column: 0 };
   if (key === 'End')
     return control ? { row: lastRow, column: lastColumn } : { row, column: lastFilled(sheet, row, lastColumn) };
   if (control || (key !== 'PageDown' && key !== 'PageUp')) return null;

@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
+import type { DrawingPage } from '../../pane/deeds/bench';
 import type { Store } from '../../pane/store';
 import type { Engine } from '../engine';
 import type { Job } from '../file/job';
@@ -7,9 +8,11 @@ import type { WorkbenchHost } from '../workbenchHost';
 import { Bar, JobName, LeftWork, type Doings } from './bar';
 import { Asking, KeysList, type Question, type Questions } from './dialogs';
 import { FindBar, focusFind } from './findBar';
+import { FrozenRows } from './frozenRows';
 import { GridTools } from './gridTools';
 import { watchKeys } from './keys';
 import { PlanStrip, type PlanNews } from './planStrip';
+import { PrintDrawings } from './printDrawings';
 import { PrintView } from './printView';
 
 const FILES = '.xlsx,.csv,.tsv,.txt';
@@ -26,10 +29,14 @@ interface PageOptions {
   readonly example: () => Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
 }
 
-type Over = 'find' | 'keys' | 'print' | null;
+type Over = 'find' | 'keys' | 'print' | readonly DrawingPage[] | null;
 
-/** The page around the grid: bar, title, what lies over it, keys, and files dropped anywhere. */
-export function mountPage({ engine, host, job, say, example, questions, plans, closed }: PageOptions): void {
+/**
+ * The page around the grid: bar, title, what lies over it, keys, and files dropped anywhere. Gives the way to look at drawings
+ * as pages and to print them.
+ */
+export function mountPage(options: PageOptions): (drawings: readonly DrawingPage[]) => void {
+  const { engine, host, job, say, example, questions, plans, closed } = options;
   const tools = new GridTools(engine, say);
   let show: (over: Over) => void = () => undefined;
   const mayReplace = async () => {
@@ -79,6 +86,7 @@ export function mountPage({ engine, host, job, say, example, questions, plans, c
         {over === 'find' && <FindBar engine={engine} host={host} close={close} />}
         {over === 'keys' && <KeysList close={() => setOver(null)} />}
         {over === 'print' && <PrintView engine={engine} close={() => setOver(null)} />}
+        {over !== null && typeof over === 'object' && <PrintDrawings pages={over} close={() => setOver(null)} />}
         {asked && (
           <Asking
             question={asked.question}
@@ -91,11 +99,13 @@ export function mountPage({ engine, host, job, say, example, questions, plans, c
       </>
     );
   };
-  render(<Bar job={job} tools={tools} doings={doings} />, document.getElementById('wb-bar')!);
+  const frozen = new FrozenRows(engine);
+  render(<Bar job={job} tools={tools} frozen={frozen} doings={doings} />, document.getElementById('wb-bar')!);
   render(<JobName job={job} />, document.getElementById('wb-name')!);
   render(<Overlay />, document.getElementById('wb-over')!);
   watchKeys(engine, host, document.getElementById('grid')!, { ...doings, save: () => void job.save(), escape: closed });
   watchDrops((file) => void openFile(file));
+  return (drawings) => show(drawings);
 }
 
 function focusGrid(): void {
