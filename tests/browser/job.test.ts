@@ -98,7 +98,7 @@ test('a job is saved, survives a killed page, is opened again, and saved again i
     const [title] = rows[Number(address.slice(1)) - 1]!;
     await workbench.host.writeCells('Stock', address, [['Mine']], true);
     await workbench.host.writeCells('Takeoff', 'F6', [[40]], true);
-    return { address, title: title! };
+    return { address, title: String(title) };
   });
   await strip.getByText('The sheet Stock holds no plan of ours: fill the workbook again.').waitFor();
   expect(await strip.textContent()).toMatch(/older than row W1/);
