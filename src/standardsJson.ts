@@ -93,12 +93,18 @@ function readList<T>(
 
 const DEEPEST = 20;
 
-/** Whether brackets outside texts stand deeper than any settings do. */
+/** Whether brackets outside texts stand deeper than any settings do; character by character, as a text may be of any length. */
 function isDeep(text: string): boolean {
   let depth = 0;
-  for (const [token] of text.matchAll(/"(?:[^"\\]|\\.)*"|[[\]{}]/gs)) {
-    if (token === '[' || token === '{') depth += 1;
-    else if (token === ']' || token === '}') depth -= 1;
+  let inText = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const character = text[at];
+    if (inText) {
+      if (character === '\\') at += 1;
+      else if (character === '"') inText = false;
+    } else if (character === '"') inText = true;
+    else if (character === '[' || character === '{') depth += 1;
+    else if (character === ']' || character === '}') depth -= 1;
     if (depth > DEEPEST) return true;
   }
   return false;

@@ -62,4 +62,10 @@ describe('settings as JSON are refused by the name of their file', () => {
       message: expect.stringContaining('nests') as string,
     });
   });
+
+  it('are refused where a text of them is of many millions of letters', () => {
+    const text = `{"\\"}${'['.repeat(30)}": "${'a'.repeat(20_000_000)}"}`;
+    const read = readStandardsJson(text, 'shop.json');
+    expect(refusalOf(read)).toContain('which there is not');
+  });
 });
