@@ -155,11 +155,13 @@ function gridOf<T>(
   things: readonly T[],
   place: (thing: T) => readonly [number, number],
 ): (x: number, y: number) => T[] {
-  const cells = new Map<string, T[]>();
+  const cells = new Map<number, T[]>();
   const cell = (value: number) => Math.floor(value / STEP);
+  // A page has far fewer columns and rows of them.
+  const keyOf = (column: number, row: number) => column * 1e6 + row;
   for (const thing of things) {
     const [x, y] = place(thing);
-    const key = `${cell(x)} ${cell(y)}`;
+    const key = keyOf(cell(x), cell(y));
     const there = cells.get(key);
     if (there) there.push(thing);
     else cells.set(key, [thing]);
@@ -167,7 +169,7 @@ function gridOf<T>(
   return (x, y) => {
     const found: T[] = [];
     for (let column = cell(x) - 2; column <= cell(x) + 2; column += 1)
-      for (let row = cell(y) - 2; row <= cell(y) + 2; row += 1) found.push(...(cells.get(`${column} ${row}`) ?? []));
+      for (let row = cell(y) - 2; row <= cell(y) + 2; row += 1) found.push(...(cells.get(keyOf(column, row)) ?? []));
     return found;
   };
 }

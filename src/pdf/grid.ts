@@ -182,7 +182,7 @@ function covered(rules: readonly Rule[], places: readonly number[], steps: reado
 }
 
 /** The first place, of some in order, that is not before `at`. */
-function firstFrom(places: readonly number[], at: number): number {
+export function firstFrom(places: readonly number[], at: number): number {
   let [low, high] = [0, places.length];
   while (low < high) {
     const middle = (low + high) >> 1;

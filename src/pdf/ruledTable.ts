@@ -2,13 +2,15 @@ import type { Merge } from '../schedule/opening';
 import { cellText } from './cellText';
 import { headingLevels } from './headings';
 import type { FoundRow, FoundTable, IsHeading } from './found';
-import type { Cell } from './grid';
+import { firstFrom, type Cell } from './grid';
 import { clusters } from './rules';
 import { splitRows } from './splitRows';
 import { phrasesOf, wordLines, type Phrase, type Word } from './words';
 
 /** Words of a cell that starts nearer its left edge than this, in ems, and runs over its right edge, were let run over. */
 const INSET = 0.8;
+/** A table has words in this share of its cells. */
+const FULL = 0.3;
 /** A wider gap, in ems, parts the texts of two cells. */
 const PHRASE_GAP = 0.42;
 
@@ -22,18 +24,17 @@ export function ruledTable(
   mayGoOn: boolean,
 ): { table: Found; used: Set<Word> } | null {
   if (!mayGoOn && cells.length < 2) return null;
+  // No more cells can be filled than there are words: the lines of a drawing hold few, and are not looked at closer.
+  const near = within(words, boxOf(cells));
+  if (!mayGoOn && near.length < FULL * cells.length) return null;
   const xs = edges(cells.flatMap(({ left, right }) => [left, right]));
   const ys = edges(cells.flatMap(({ top, bottom }) => [top, bottom]));
   // Rules may part the columns only: one closed row then holds many of the list.
   const isOneRow = ys.length < 3;
   if (xs.length < (isOneRow && !mayGoOn ? 4 : 3)) return null;
   const box = { left: xs[0]!, right: xs.at(-1)!, top: ys[0]!, bottom: ys.at(-1)! };
-  const inside = words.filter((word) => {
-    const y = middleOf(word);
-    return y > box.top && y < box.bottom && word.right > box.left && word.left < box.right;
-  });
-  const isFull = (filled: number) => filled >= 0.3 * cells.length && (isOneRow || filled >= 6);
-  // No more cells can be filled than there are words: the lines of a drawing hold few.
+  const inside = within(near, box);
+  const isFull = (filled: number) => filled >= FULL * cells.length && (isOneRow || filled >= 6);
   if (!mayGoOn && !isFull(inside.length)) return null;
   const places = cells.map((cell) => ({
     cell,
@@ -44,7 +45,8 @@ export function ruledTable(
     words: [] as Word[],
     flags: new Set<string>(),
   }));
-  const byRow = ys.slice(1).map((_, row) => places.filter((place) => row >= place.row && row < place.row + place.rows));
+  const byRow = ys.slice(1).map((): typeof places => []);
+  for (const place of places) for (let row = place.row; row < place.row + place.rows; row += 1) byRow[row]?.push(place);
   const cellAt = (x: number, y: number) => {
     const row = ys.findIndex((bottom, index) => index > 0 && y < bottom) - 1;
     return (byRow[row] ?? []).find(({ cell }) => x >= cell.left && x < cell.right && y >= cell.top);
@@ -138,6 +140,24 @@ function holdsSeveralRows(columns: readonly (readonly Word[])[], spans: boolean,
   return headings === null ? split : [{ cells: headings, flags: [] }, ...split];
 }
 
+function boxOf(cells: readonly Cell[]): Cell {
+  let { left, right, top, bottom } = cells[0]!;
+  for (const cell of cells) {
+    left = Math.min(left, cell.left);
+    right = Math.max(right, cell.right);
+    top = Math.min(top, cell.top);
+    bottom = Math.max(bottom, cell.bottom);
+  }
+  return { left, right, top, bottom };
+}
+
+function within(words: readonly Word[], box: Cell): Word[] {
+  return words.filter((word) => {
+    const y = middleOf(word);
+    return y > box.top && y < box.bottom && word.right > box.left && word.left < box.right;
+  });
+}
+
 function middleOf(word: Word | Phrase): number {
   return word.y - 0.3 * word.size;
 }
@@ -147,5 +167,6 @@ function edges(places: readonly number[]): number[] {
 }
 
 function indexOf(places: readonly number[], at: number): number {
-  return places.findIndex((place) => Math.abs(place - at) <= 0.6);
+  const first = firstFrom(places, at - 0.6);
+  return first < places.length && places[first]! <= at + 0.6 ? first : -1;
 }

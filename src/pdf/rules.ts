@@ -50,13 +50,15 @@ function chained(dots: readonly Dot[], horizontal: boolean): Rule[] {
 export function clusters<T>(things: T[], place: (thing: T) => number, reach: number): T[][] {
   const sorted = things.sort((one, other) => place(one) - place(other));
   const groups: T[][] = [];
+  let group: T[] = [];
   let start = -Infinity;
   for (const thing of sorted) {
-    if (place(thing) - start > reach) {
-      groups.push([]);
-      start = place(thing);
+    const at = place(thing);
+    if (at - start > reach) {
+      groups.push((group = []));
+      start = at;
     }
-    groups.at(-1)!.push(thing);
+    group.push(thing);
   }
   return groups;
 }
