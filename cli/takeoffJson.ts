@@ -49,7 +49,7 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     segments: crown?.blank.chosen.segments ?? null,
     blankWidth: crown?.blank.chosen.width ?? null,
     blankLength: crown?.blank.chosen.length ?? null,
-    ...(own && splicesOf(own.rings) > 0 ? { splices: splicesOf(own.rings) } : {}),
+    ...(own && splicesOf(own) > 0 ? { splices: splicesOf(own) } : {}),
     boardFeet: cost?.boardFeet ?? null,
     cutsPerInch: own?.cutsPerInch ?? null,
     runMinutes: cost?.runMinutes ?? null,

@@ -4,7 +4,7 @@ import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import { NEARLY } from './arcPieces';
 import { isButted } from './curve';
-import type { OwnFigures } from './ownFigures';
+import { splicesOf, type OwnFigures } from './ownFigures';
 
 /**
  * What can be computed but should be looked at before the order goes out. The workbook says the same sentences by
@@ -31,10 +31,13 @@ export const ATTENTION = {
 
 export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standards): string[] {
   const plans = own.rings;
+  const straight = own.straight?.pieces ?? [];
+  const isShort = (length: number) => length < standards.shortestPiece - NEARLY;
   const said: string[] = [];
-  if (plans.some((plan) => plan.runLength < standards.shortestPiece - NEARLY)) said.push(ATTENTION.short);
-  if (plans.some(({ made }) => made.parts === 2)) said.push(ATTENTION.split);
-  if (plans.some(({ made }) => made.tooLarge)) said.push(ATTENTION.large);
+  if (plans.some((plan) => isShort(plan.runLength)) || straight.some(({ length }) => isShort(length)))
+    said.push(ATTENTION.short);
+  if (splicesOf(own) > 0) said.push(ATTENTION.split);
+  if (plans.some(({ made }) => made.tooLarge) || straight.some(({ tooLarge }) => tooLarge)) said.push(ATTENTION.large);
   if (plans.some((plan) => plan.ring.inside < standards.smallestRadius)) said.push(ATTENTION.tight);
   if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);

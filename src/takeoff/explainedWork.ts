@@ -22,11 +22,16 @@ export const byBlanks: Explain = (row) =>
 
 export const bySplices: Explain = (row, { largestAcross, largestHigh, largestTurn }) =>
   row.own && {
-    by: 'one for each arc that is made in halves, two in a full circle',
+    by: 'one for each arc or straight piece that is made in halves, two in a full circle',
     from: [
       ...eachRing(row, ({ made, ring }, name) => [
         rest(`${name}: arcs`, ring.arcs.length, 'count'),
         rest(`${name}: pieces of each`, made.parts, 'count'),
+      ]),
+      ...(row.own.straight?.pieces ?? []).flatMap(({ parts, count, length: long }, at) => [
+        length(`straight ${at + 1}: length of a piece`, long),
+        rest(`straight ${at + 1}: pieces`, count, 'count'),
+        rest(`straight ${at + 1}: pieces of each`, parts, 'count'),
       ]),
       length('largest piece, across', largestAcross),
       length('largest piece, high', largestHigh),

@@ -189,7 +189,7 @@ export const FIGURES = [
   { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter, value: (row) => row.curve?.miter },
   { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', explain: byBlanks, value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
   ...ringFigures('haunch', 'haunch '),
-  { name: 'splices', heading: 'Finished splices', measure: 'count', stage: 'blank', about: 'Finished splices of one head, where a piece is larger than the shop carries and is made in halves.', explain: bySplices, value: (row) => row.own && splicesOf(row.own.rings) },
+  { name: 'splices', heading: 'Finished splices', measure: 'count', stage: 'blank', about: 'Finished splices of one head and its legs, where a piece is larger than the shop carries and is made in halves.', explain: bySplices, value: (row) => row.own && splicesOf(row.own) },
   { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', explain: byCuts, value: (row) => row.own?.cutsOutside },
   { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', explain: byGrade, value: (row) => row.own?.grade },
   { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth; the list of knives may name either.', explain: byPasses, value: (row) => row.own?.passes },

@@ -2,7 +2,7 @@ import { radians } from '../angle';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import { addLabor, laborMoney, laborOf, minutesOf, NO_LABOR, type LaborMinutes } from './labor';
-import { splicesOf, type OwnFigures, type RingPlan } from './ownFigures';
+import { carriedOf, splicesOf, type OwnFigures, type RingPlan } from './ownFigures';
 
 /** What an opening takes by itself, for its whole quantity: without spare and test pieces and without what is shared. */
 export interface OwnCost {
@@ -36,7 +36,7 @@ export function ownCost(inputs: Inputs, own: OwnFigures, standards: Standards): 
     {
       ...NO_LABOR,
       gluing: headJoints * standards.jointMinutes,
-      fitting: heads * splicesOf(own.rings) * standards.spliceMinutes,
+      fitting: heads * splicesOf(own) * standards.spliceMinutes,
     },
   ]);
   return {
@@ -59,8 +59,9 @@ export function straightLabor(
   if (straight === null) return NO_LABOR;
   const length = straight.length * heads;
   const pieces = straight.count * heads;
+  const carried = heads * carriedOf({ straight });
   return laborOf(
-    { pieces, runLength: length, outsideLength: length, passes, joints: 0, carried: 0, ends: 2, straight: true },
+    { pieces, runLength: length, outsideLength: length, passes, joints: 0, carried, ends: 2, straight: true },
     standards,
   );
 }

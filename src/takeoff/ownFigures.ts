@@ -10,7 +10,7 @@ import { chooseBlank, type BlankChoice } from './blankChoice';
 import type { Curve, RingKind } from './curve';
 import { NEEDS, type Inputs } from './inputs';
 import { roundTo } from '../rounding';
-import { straightPieces } from './straightPieces';
+import { straightPieces, type StraightPieces } from './straightPieces';
 import { boardFor, stockName } from './wood';
 
 /** A ring with the blank chosen for it and the guide set it runs between. */
@@ -29,7 +29,7 @@ export interface RingPlan {
 
 /** Straight molding that belongs to an opening: a straight head, legs. */
 export interface StraightPlan {
-  readonly pieces: readonly { readonly length: number; readonly count: number }[];
+  readonly pieces: readonly StraightPieces[];
   /** Of one opening. */
   readonly length: number;
   readonly count: number;
@@ -168,7 +168,7 @@ function ringPlan(arc: RingKind, inputs: Inputs, standards: Standards, knife: st
 }
 
 function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife: string): Result<StraightPlan | null> {
-  const pieces = straightPieces(curve, inputs.leg, inputs.otherLeg, standards.endAllowance);
+  const pieces = straightPieces(curve, inputs.leg, inputs.otherLeg, standards);
   if (pieces.length === 0) return ok(null);
   const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
   const width = inputs.face + 2 * standards.margin;
@@ -185,7 +185,13 @@ function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife:
   });
 }
 
-/** Finished splices of one head. */
-export function splicesOf(rings: readonly RingPlan[]): number {
-  return rings.reduce((sum, { made, ring }) => sum + made.splices * ring.arcs.length, 0);
+/** Straight pieces of one opening that are fixed to a carrier, because the rolls would not hold them. */
+export function carriedOf({ straight }: Pick<Blanks, 'straight'>): number {
+  return (straight?.pieces ?? []).reduce((sum, { longer, count }) => sum + (longer === 'carrier' ? count : 0), 0);
+}
+
+/** Finished splices of one head and its legs. */
+export function splicesOf({ rings, straight }: Pick<Blanks, 'rings' | 'straight'>): number {
+  const ofArcs = rings.reduce((sum, { made, ring }) => sum + made.splices * ring.arcs.length, 0);
+  return ofArcs + (straight?.pieces ?? []).reduce((sum, { parts, count }) => sum + (parts === 2 ? count / 2 : 0), 0);
 }

@@ -28,7 +28,9 @@ export function setupFlags(
   }
   const overlong = setup.pieces.filter(({ longer }) => longer === 'overlong');
   if (overlong.length > 0)
-    flags.push(`Glued up overlong for the rolls: ${marksOf(overlong)}. Saw to length after the run.`);
+    flags.push(
+      `${setup.insideRadius === null ? 'Sawn' : 'Glued up'} overlong for the rolls: ${marksOf(overlong)}. Saw to length after the run.`,
+    );
   if (setup.insideRadius !== null && setup.insideRadius < smallestRadius) {
     flags.push(
       `Too tight: inside radius ${length(setup.insideRadius)}; the machine takes no less than ${length(smallestRadius)}.`,

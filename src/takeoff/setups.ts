@@ -134,11 +134,11 @@ function runsOf({ no, opening, inputs, own }: OpeningTakeoff, sets: GuideSets, s
     return { name: guides.name, own, inputs, plan, guides, pieces: [piece] };
   });
   if (own.straight === null) return runs;
-  const pieces = own.straight.pieces.map(({ length, count }) => ({
+  const pieces = own.straight.pieces.map(({ length, count, longer }) => ({
     ...of,
     count: count * headsOf(inputs),
     runLength: length,
-    ...{ insideRadius: null, strays: 0, longer: null },
+    ...{ insideRadius: null, strays: 0, longer },
   }));
   return [...runs, { name: own.straight.setup, own, inputs, plan: null, guides: null, pieces }];
 }

@@ -1,33 +1,61 @@
+import type { Standards } from '../standards';
+import { NEARLY } from './arcPieces';
 import { legLength, type Curve } from './curve';
 
-/** Pieces of straight molding alike. */
-export interface StraightPieces {
-  /** With the end allowances. */
+type Shop = Pick<Standards, 'endAllowance' | 'largestAcross' | 'shortestPiece' | 'shortPieces'>;
+
+/** How one straight piece is made, by its longer edge. */
+export interface StraightBlank {
+  /** 2: in halves with a finished splice, because the whole is longer than the shop carries. */
+  readonly parts: 1 | 2;
+  /** Of each part, with the end allowances; no shorter than the rolls hold where the shop says overlong. */
   readonly length: number;
+  /** How a part is run that the rolls would not hold by itself; null: as it is. */
+  readonly longer: 'overlong' | 'carrier' | null;
+  /** Even a half is longer than the shop carries. */
+  readonly tooLarge: boolean;
+}
+
+/** Pieces of straight molding alike. */
+export interface StraightPieces extends StraightBlank {
+  /** Parts of all of them. */
   readonly count: number;
 }
 
-/**
- * The straight molding of one opening, each piece by its longer edge: what is straight in the head, and the legs. `leg` runs
- * from its foot to the spring line, 0: none; `otherLeg` is the right one's where it differs.
- */
-export function straightPieces(
-  curve: Curve,
-  leg: number,
-  otherLeg: number | null | undefined,
-  endAllowance: number,
-): StraightPieces[] {
-  const lengths = curve.straights.map(({ inside, outside }) => Math.max(inside, outside));
-  for (const top of curve.legs) {
-    const own = top.side === 'right' ? (otherLeg ?? leg) : leg;
-    if (own > 0) lengths.push(legLength(own, top));
-  }
-  const pieces: { length: number; count: number }[] = [];
-  for (const long of lengths) {
-    const length = long + 2 * endAllowance;
-    const alike = pieces.find((piece) => Math.abs(piece.length - length) <= 1e-9 * length);
-    if (alike) alike.count += 1;
-    else pieces.push({ length, count: 1 });
+/** A straight piece `long` along its longer edge, as it is sawn from the board. */
+export function straightBlank(long: number, shop: Shop): StraightBlank {
+  const { endAllowance, largestAcross, shortestPiece, shortPieces } = shop;
+  const isLarge = (length: number) => length > largestAcross + NEARLY;
+  const parts = isLarge(long + 2 * endAllowance) ? 2 : 1;
+  const own = long / parts + 2 * endAllowance;
+  const isShort = own < shortestPiece - NEARLY;
+  return {
+    parts,
+    length: shortPieces === 'overlong' ? Math.max(own, shortestPiece) : own,
+    longer: isShort ? shortPieces : null,
+    tooLarge: isLarge(own),
+  };
+}
+
+/** The length of a leg's longer edge; 0: there is none. `leg` runs from its foot to the spring line; `otherLeg` is the right one's where it differs. */
+export function legLong(curve: Curve, side: 'left' | 'right', leg: number, otherLeg: number | null): number {
+  const own = side === 'right' ? (otherLeg ?? leg) : leg;
+  const top = curve.legs.find((each) => each.side === side);
+  return own > 0 && top !== undefined ? legLength(own, top) : 0;
+}
+
+/** The straight molding of one opening, each piece by its longer edge: what is straight in the head, and the legs. */
+export function straightPieces(curve: Curve, leg: number, otherLeg: number | null, shop: Shop): StraightPieces[] {
+  const legs = (['left', 'right'] as const).map((side) => legLong(curve, side, leg, otherLeg));
+  const heads = curve.straights.map(({ inside, outside }) => Math.max(inside, outside));
+  const pieces: (StraightBlank & { count: number })[] = [];
+  for (const long of [...heads, ...legs.filter((each) => each > 0)]) {
+    const made = straightBlank(long, shop);
+    const alike = pieces.find(
+      ({ parts, length }) => parts === made.parts && Math.abs(length - made.length) <= 1e-9 * length,
+    );
+    if (alike) alike.count += made.parts;
+    else pieces.push({ ...made, count: made.parts });
   }
   return pieces;
 }

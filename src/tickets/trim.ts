@@ -1,12 +1,13 @@
 import { radians } from '../angle';
 import type { ExtraKind } from '../extras';
-import type { Arc, Piece } from '../head/head';
+import type { Arc, Piece, Point, Straight } from '../head/head';
 import { isArc } from '../head/pieces';
 import { SHAPES } from '../head/shapes';
 import { straightReach } from '../head/straight';
 import type { Standards } from '../standards';
 import type { Inputs } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
+import { straightBlank } from '../takeoff/straightPieces';
 import { endCut, type EndCut } from './cuts';
 
 /** An opening that lacks nothing. */
@@ -26,7 +27,7 @@ export interface TrimTicket {
 
 /** The pieces of an opening as they are finished: of the head left to right, then the legs. */
 export function trimTickets(row: Ready, standards: Standards): TrimTicket[] {
-  return [...headPieces(row, standards), ...legPieces(row)];
+  return [...headPieces(row, standards), ...legPieces(row, standards)];
 }
 
 /** The pieces along the casing's inside edge, and along its outside edge. */
@@ -56,15 +57,15 @@ function headPieces(row: Ready, standards: Standards): TrimTicket[] {
   return high.flatMap((outer, at): TrimTicket[] => {
     const inner = low[at];
     if (inner === undefined) return [];
-    const none = { inside: 0, outside: 0 };
     const name = high.length === 1 ? 'head' : `head, ${isArc(outer) ? 'arc' : 'straight'} ${at + 1}`;
     const whole: TrimTicket = {
       piece: name,
       ...{ insideEdge: inner.length, outsideEdge: outer.length },
-      left: closedRing ? none : endCut(inner, outer, 'left'),
-      right: closedRing ? none : endCut(inner, outer, 'right'),
+      left: closedRing ? SQUARE : endCut(inner, outer, 'left'),
+      right: closedRing ? SQUARE : endCut(inner, outer, 'right'),
       meets: hasExtra(row, 'keystone') && at === crown ? 'keystone' : null,
     };
+    if (!isArc(inner) && !isArc(outer)) return straightHalves(whole, inner, outer, standards);
     const inHalves = row.own.rings.some(({ ring, made }) => made.parts === 2 && ring.arcs.includes(arcAt(high, at)));
     if (!inHalves || !isArc(inner) || !isArc(outer)) return [whole];
     // A splice is cut on the radial line in the middle of the finished piece.
@@ -76,10 +77,27 @@ function headPieces(row: Ready, standards: Standards): TrimTicket[] {
       return { insideEdge: along(inner), outsideEdge: along(outer) };
     };
     return [
-      { ...whole, ...edges('left'), piece: `${name}, left half`, right: none },
-      { ...whole, ...edges('right'), piece: `${name}, right half`, left: none },
+      { ...whole, ...edges('left'), piece: `${name}, left half`, right: SQUARE },
+      { ...whole, ...edges('right'), piece: `${name}, right half`, left: SQUARE },
     ];
   });
+}
+
+const SQUARE: EndCut = { inside: 0, outside: 0 };
+
+/** A straight piece of the head, in halves where it is longer than the shop carries: spliced square in the middle of its length. */
+function straightHalves(whole: TrimTicket, inner: Straight, outer: Straight, standards: Standards): TrimTicket[] {
+  if (straightBlank(Math.max(inner.length, outer.length), standards).parts === 1) return [whole];
+  const along = ({ x, y }: Point) =>
+    ((x - outer.from.x) * (outer.to.x - outer.from.x) + (y - outer.from.y) * (outer.to.y - outer.from.y)) /
+    outer.length;
+  const middle = (Math.min(0, along(inner.from)) + Math.max(outer.length, along(inner.from) + inner.length)) / 2;
+  const left = { insideEdge: middle - along(inner.from), outsideEdge: middle };
+  const right = { insideEdge: inner.length - left.insideEdge, outsideEdge: outer.length - left.outsideEdge };
+  return [
+    { ...whole, ...left, piece: `${whole.piece}, left half`, right: SQUARE },
+    { ...whole, ...right, piece: `${whole.piece}, right half`, left: SQUARE },
+  ];
 }
 
 /** Which of the head's arcs, counted without its straight pieces, this piece is. */
@@ -92,19 +110,27 @@ function hasExtra({ opening }: Ready, kind: ExtraKind): boolean {
 }
 
 /** The legs that the opening has. */
-function legPieces(row: Ready): TrimTicket[] {
+function legPieces(row: Ready, standards: Standards): TrimTicket[] {
   const { own, inputs } = row;
   return own.curve.legs.flatMap(({ side, inside, outside, miter }): TrimTicket[] => {
     const leg = side === 'right' ? (inputs.otherLeg ?? inputs.leg) : inputs.leg;
     if (leg <= 0) return [];
+    const whole: TrimTicket = {
+      piece: `${side} leg`,
+      insideEdge: leg + inside,
+      outsideEdge: leg + outside,
+      left: { inside: miter, outside: miter },
+      right: null,
+      meets: hasExtra(row, 'plinth block') ? 'plinth block' : null,
+    };
+    const long = Math.max(whole.insideEdge, whole.outsideEdge);
+    if (straightBlank(long, standards).parts === 1) return [whole];
+    const upper = { insideEdge: whole.insideEdge - long / 2, outsideEdge: whole.outsideEdge - long / 2 };
     return [
+      { ...whole, ...upper, piece: `${side} leg, upper half`, right: SQUARE, meets: null },
       {
-        piece: `${side} leg`,
-        insideEdge: leg + inside,
-        outsideEdge: leg + outside,
-        left: { inside: miter, outside: miter },
-        right: null,
-        meets: hasExtra(row, 'plinth block') ? 'plinth block' : null,
+        ...{ ...whole, piece: `${side} leg, lower half` },
+        ...{ insideEdge: long / 2, outsideEdge: long / 2, left: SQUARE },
       },
     ];
   });

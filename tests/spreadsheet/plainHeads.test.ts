@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { ENDS, HEAD_SHAPES } from '../../src/head/head';
 import type { Opening } from '../../src/schedule/opening';
-import { defaultStandards, type Standards } from '../../src/standards';
+import { defaultStandards, withSettings, type Standards } from '../../src/standards';
+import { ATTENTION } from '../../src/takeoff/attention';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { random } from '../random';
+import { valueOf } from '../value';
 import { opening, randomOpenings, scheduleOf } from '../takeoff/openings';
 import { compare } from './compare';
 
@@ -67,10 +69,32 @@ describe.concurrent(
     it('for every head at every end rule, with legs, sides, arcs and haunches', async () => {
       const openings = everyHead();
       expect(openings.length).toBeGreaterThan(200);
+      const priced = new Set(
+        takeoff(openings, defaultStandards()).openings.flatMap(({ inputs, needs }) =>
+          needs.length > 0 ? [] : [inputs!.head],
+        ),
+      );
+      // A head that `randomOpenings` knows no rise of would be compared while it lacks one.
+      expect(HEAD_SHAPES.filter((head) => !priced.has(head))).toEqual([]);
       const sheets = plainSheets(openings, { ...defaultStandards(), overhang: 0.25 });
       const { differences } = await compare(sheets);
       expect(differences).toEqual([]);
     });
+
+    it.each(['overlong', 'carrier'])(
+      'for heads of straight pieces too long for the shop and too short for the rolls: %s',
+      async (shortPieces) => {
+        const heads = ['straight', 'radius corners', 'gable', 'clipped corners', 'shed', 'octagon', 'segmental'];
+        const openings = everyHead().filter(({ head }) => heads.includes(head!));
+        expect(openings.length).toBeGreaterThan(50);
+        const shop = { shortPieces, shortestPiece: 20, largestAcross: 60 };
+        const standards = valueOf(withSettings(defaultStandards(), shop));
+        const taken = takeoff(openings, standards).openings;
+        for (const kind of [ATTENTION.split, ATTENTION.large])
+          expect(taken.some(({ attention, own }) => attention.includes(kind) && own?.rings.length === 0)).toBe(true);
+        expect((await compare(plainSheets(openings, standards))).differences).toEqual([]);
+      },
+    );
 
     it('for random openings of every head, many at once', async () => {
       const openings = randomOpenings(150, random(4), defaultStandards(), HEAD_SHAPES);

@@ -15,8 +15,6 @@ export const FITTED_HEADS: readonly HeadShape[] = shapesWhere(({ rings }) => rin
 export const HAUNCHED_HEADS: readonly HeadShape[] = shapesWhere(
   ({ rings }) => rings === 'fitted' || rings === 'haunches',
 );
-/** Heads of straight pieces alone. */
-export const PIECED_HEADS: readonly HeadShape[] = shapesWhere(({ rings }) => rings === 'none');
 export const CLOSED_HEADS: readonly HeadShape[] = shapesWhere(({ closed }) => closed);
 export const HIGH_SIDED_HEADS: readonly HeadShape[] = shapesWhere(({ highSide }) => highSide);
 

@@ -6,6 +6,7 @@ import { CLOSED_HEADS, FITTED_HEADS, headIs, HIGH_SIDED_HEADS } from './formulas
 import { its } from './keys';
 import { LEVEL_ADDS, when } from './lacks';
 import { inRing, isShort, RING_GROUPS, SMALLEST_RADIUS, tooLargeFormula, type InGroup } from './ringGroups';
+import { STRAIGHT_SHORT, STRAIGHT_TOO_LARGE } from './straight';
 
 /** What is missing, or why the figures fail although nothing is. */
 export function needsFormula(row: OpeningTakeoff): string {
@@ -26,13 +27,12 @@ export function attentionFormula(row: OpeningTakeoff): string {
     return `OR(${rings.join(',')})`;
   };
   const fitted = row.known.head !== null && FITTED_HEADS.includes(row.known.head);
+  const sized = [
+    when(`OR(${anyRing(isShort)},${STRAIGHT_SHORT})`, short),
+    when(`OR(${anyRing((at) => `${at('parts')}=2`)},${its.straightSplices}>0)`, split),
+    when(`OR(${anyRing(tooLargeFormula)},${STRAIGHT_TOO_LARGE})`, large),
+  ];
   const curved = [
-    when(anyRing(isShort), short),
-    when(
-      anyRing((at) => `${at('parts')}=2`),
-      split,
-    ),
-    when(anyRing(tooLargeFormula), large),
     when(`${SMALLEST_RADIUS}<Shop_smallest_radius`, tight),
     when(`${its.face}+2*Shop_margin>Shop_widest_face`, wide),
     ...(fitted ? [when(`INDEX(ARCH.HEADARCS(${its.head},${its.span},${its.rise}),1,4)>Shop_deviation`, ellipse)] : []),
@@ -48,5 +48,5 @@ export function attentionFormula(row: OpeningTakeoff): string {
     when(`AND(${stands},${headIs(...HIGH_SIDED_HEADS)})`, oneLeg),
     when(`AND(${stands},NOT(${plumb}))`, unmitered),
   ];
-  return `IF(${its.needs}<>"","",TRIM(IF(${its.radius}="","",${curved.join('&')})&${always.join('&')}))`;
+  return `IF(${its.needs}<>"","",TRIM(${sized.join('&')}&IF(${its.radius}="","",${curved.join('&')})&${always.join('&')}))`;
 }

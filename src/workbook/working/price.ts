@@ -19,6 +19,7 @@ export const PRICE_COLUMNS: WorkingColumns<PriceStep | 'wood' | 'labor'> = inGro
       overRings((at) => `${at('pieces')}*${at('pieceBench')}`) +
       `+${its.headJoints}*Shop_joint_minutes` +
       `+${its.counted}*${its.splices}*Shop_splice_minutes` +
+      `+${its.straightCarried}*Shop_carrier_minutes` +
       `+${STRAIGHT}*(Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
       `+${its.straightPieces}*(2*Shop_end_cut_minutes+Shop_pack_minutes)`,
   }),

@@ -1,4 +1,8 @@
 import { inGroup, plain, working, type WorkingColumns } from './column';
+import type { StraightPart } from '../../takeoff/curve';
+import type { Inputs } from '../../takeoff/inputs';
+import { carriedOf, splicesOf, type OwnFigures } from '../../takeoff/ownFigures';
+import { legLong as longEdgeOfLeg } from '../../takeoff/straightPieces';
 import {
   ARCS,
   boardFeet,
@@ -8,7 +12,6 @@ import {
   headIs,
   HIGH_SIDED_HEADS,
   narrowestBoard,
-  PIECED_HEADS,
   ROUGH_QUARTERS,
   SPECIES_IN_STOCK,
   THICK_ENOUGH,
@@ -17,6 +20,7 @@ import {
 import { HIGH_LEG_OF_QUARTER_ELLIPSE } from './highLeg';
 import { all, its, type WoodStep } from './keys';
 import { overRings, ringFeet, splicesOfHead } from './ringGroups';
+import { STRAIGHT_CARRIED, STRAIGHT_COUNT, STRAIGHT_LENGTH, STRAIGHT_SPLICES } from './straight';
 import { piecesOf } from './shared';
 
 const CLOSED = headIs(...CLOSED_HEADS);
@@ -41,24 +45,20 @@ const HIGH_LEG_ABOVE_SPRING =
   `SQRT(${HIGH_RADIUS}*(${HIGH_RADIUS}+2*${EDGE}))-IF(${its.head}="quarter round",0,${HIGH_RADIUS}-${its.rise})))`;
 /** The right leg has its own length where one is given. */
 const RIGHT_LEG = `IF(${its.otherLeg}="",${its.leg},${its.otherLeg})`;
-const legLength = (leg: string, above: string) => `IF(N(${leg})>0,${leg}+${above}+2*Shop_end_allowance,0)`;
-/** What goes all round has no legs; a high side has one only where the head is mitered to it. */
-const LEG_LENGTHS =
-  `IF(${CLOSED},0,${legLength(its.leg, LEG_ABOVE_SPRING)}+IF(${HIGH_SIDED},` +
-  `IF(${its.stops}="legs",${legLength(RIGHT_LEG, HIGH_LEG_ABOVE_SPRING)},0),${legLength(RIGHT_LEG, LEG_ABOVE_SPRING)}))`;
-const LEG_COUNT = `IF(${CLOSED},0,(N(${its.leg})>0)+IF(AND(${HIGH_SIDED},${its.stops}<>"legs"),0,N(${RIGHT_LEG})>0))`;
-/** Straight pieces of a head itself, and their length along their longer edges. */
+const legLong = (leg: string, above: string) => `IF(N(${leg})>0,${leg}+${above},0)`;
 const HAS_FLAT = `IF(${its.head}="radius corners",${its.rise}<${its.span}/2,FALSE)`;
-const HEAD_STRAIGHTS =
-  `IF(${headIs('straight', 'shed')},1,IF(${its.head}="gable",2,IF(${its.head}="clipped corners",3,` +
-  `IF(${its.head}="octagon",8,IF(${HAS_FLAT},1,0)))))`;
-const HEAD_STRAIGHT_LENGTH = `IF(${headIs(...PIECED_HEADS)},${its['long point']},IF(${HAS_FLAT},${its.span}-2*${its.rise},0))`;
+/** Along a clipped corner's level run. */
+const CLIPPED_RUN = `IF(${its.haunch}="",${its.rise},${its.haunch})`;
 /** Joints between the pieces of one head. */
 const HEAD_JOINTS =
   `IF(${its.head}="three-centered",2,IF(${its.head}="four-centered",3,IF(${headIs('pointed', 'gable')},1,` +
   `IF(${its.head}="clipped corners",2,IF(${its.head}="octagon",8,IF(${its.head}="radius corners",IF(${HAS_FLAT},2,1),` +
   `IF(${its.head}="elliptical",${ARCS}-1,IF(${its.head}="full ellipse",2*(${ARCS}-1),` +
   `IF(${its.head}="quarter ellipse",(${ARCS}-1)/2,0)))))))))`;
+
+const longEdge = (part: StraightPart | undefined) => (part === undefined ? 0 : Math.max(part.inside, part.outside));
+const legOf = ({ leg, otherLeg }: Inputs, { curve }: OwnFigures, side: 'left' | 'right') =>
+  longEdgeOfLeg(curve, side, leg, otherLeg);
 
 export const WOOD_COLUMNS: WorkingColumns<WoodStep | 'stock' | 'splices' | 'board feet'> = inGroup('Wood', {
   stockThickness: working('Stock thickness', 'length', {
@@ -82,13 +82,45 @@ export const WOOD_COLUMNS: WorkingColumns<WoodStep | 'stock' | 'splices' | 'boar
     value: (row) => row.own?.ripWidth,
     formula: narrowestBoard(`(${its.face}+2*Shop_margin)`),
   }),
+  flatLong: working('Level piece, long edge', 'length', {
+    value: (row) => row.own && longEdge(row.known.head === 'clipped corners' ? row.own.curve.straights[1] : undefined),
+    formula:
+      `IF(${its.head}="clipped corners",${its.span}-2*${CLIPPED_RUN}+` +
+      `2*${EDGE}*(SQRT(${CLIPPED_RUN}^2+${its.rise}^2)-${CLIPPED_RUN})/${its.rise},0)`,
+  }),
+  headLong: working('Straight of the head, long edge', 'length', {
+    value: (row) => row.own && longEdge(row.own.curve.straights[0]),
+    formula:
+      `IF(${headIs('straight', 'shed')},${its['long point']},IF(${its.head}="gable",${its['long point']}/2,IF(${its.head}="octagon",${its['long point']}/8,` +
+      `IF(${its.head}="clipped corners",(${its['long point']}-${its.flatLong})/2,IF(${HAS_FLAT},${its.span}-2*${its.rise},0)))))`,
+  }),
+  leftLegLong: working('Left leg, long edge', 'length', {
+    value: (row) => row.own && row.inputs && legOf(row.inputs, row.own, 'left'),
+    // What goes all round has no legs.
+    formula: `IF(${CLOSED},0,${legLong(its.leg, LEG_ABOVE_SPRING)})`,
+  }),
+  rightLegLong: working('Right leg, long edge', 'length', {
+    value: (row) => row.own && row.inputs && legOf(row.inputs, row.own, 'right'),
+    // A high side has a leg only where the head is mitered to it.
+    formula:
+      `IF(${CLOSED},0,IF(${HIGH_SIDED},IF(${its.stops}="legs",${legLong(RIGHT_LEG, HIGH_LEG_ABOVE_SPRING)},0),` +
+      `${legLong(RIGHT_LEG, LEG_ABOVE_SPRING)}))`,
+  }),
   straightLength: working('Straight, one opening', 'length', {
     value: (row) => row.own && (row.own.straight?.length ?? 0),
-    formula: `${HEAD_STRAIGHT_LENGTH}+${HEAD_STRAIGHTS}*2*Shop_end_allowance+${LEG_LENGTHS}`,
+    formula: STRAIGHT_LENGTH,
   }),
   straightPieces: working('Straight pieces', 'count', {
     value: (row) => row.own && (row.own.straight?.count ?? 0) * piecesOf(row),
-    formula: `${its.counted}*(${HEAD_STRAIGHTS}+${LEG_COUNT})`,
+    formula: `${its.counted}*${STRAIGHT_COUNT}`,
+  }),
+  straightSplices: working('Splices of straight pieces', 'count', {
+    value: (row) => row.own && splicesOf({ rings: [], straight: row.own.straight }),
+    formula: STRAIGHT_SPLICES,
+  }),
+  straightCarried: working('Straight pieces on carriers', 'count', {
+    value: (row) => row.own && carriedOf(row.own) * piecesOf(row),
+    formula: `${its.counted}*${STRAIGHT_CARRIED}`,
   }),
   straightSetup: working('Straight set-up', 'text', {
     width: 28,
@@ -99,7 +131,7 @@ export const WOOD_COLUMNS: WorkingColumns<WoodStep | 'stock' | 'splices' | 'boar
     value: (row) => row.own && piecesOf(row) * row.own.curve.pieceJoints,
     formula: `${its.counted}*${HEAD_JOINTS}`,
   }),
-  splices: plain('splices', overRings(splicesOfHead)),
+  splices: plain('splices', `(${overRings(splicesOfHead)}+${its.straightSplices})`),
   straightPart: working('Part of the straight set-up', 'number', {
     value: (row, { setups }) =>
       row.own &&

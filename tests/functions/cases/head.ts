@@ -36,6 +36,7 @@ export const HEAD_CASES: readonly Case[] = [
   { name: 'HEADLENGTH', args: ['elliptical', 72, 12, 3.5], answer: 91.1849336108958, source: STEINER },
   { name: 'HEADLENGTH', args: ['elliptical', 36, 12, 3.5], answer: 58.591893055436, source: STEINER },
   { name: 'HEADLENGTH', args: ['elliptical', 96, 16, 4.5], answer: 121.056312705596, source: STEINER },
+  { name: 'HEADLENGTH', args: ['round', 30], answer: 30 * Math.PI, source: 'circumference of a circle, π·d' },
   { name: 'HEADLENGTH', args: ['three-centered', 72, 24], answer: 95.5158652592642, source: BISECTOR },
   { name: 'HEADLENGTH', args: ['three-centered', 72, 12], answer: 81.3924112504322, source: BISECTOR },
   { name: 'HEADLENGTH', args: ['three-centered', 72, 18], answer: 87.9304952470616, source: BISECTOR },
