@@ -25,6 +25,8 @@ export interface Choice {
   readonly set?: Readonly<Partial<Record<OpeningField | 'radius', string>>>;
   /** What goes with each opening, at the shop's price list. */
   readonly extras?: readonly Extra[];
+  /** Straight molding of the same profile besides, as a column of it would say: `40 ft`, `2 @ 96`. */
+  readonly straight?: string;
   /** Units that stand side by side. */
   readonly together?: Together;
   /** The row is no opening of this job. */

@@ -23,6 +23,8 @@ export class RowChanges {
   readonly notes: string[] = [];
   /** What was confirmed to go with it. */
   readonly extras: Extra[] = [];
+  /** Straight molding of its profile besides, as confirmed; null: none. */
+  straight: string | null = null;
   /** Units that stand side by side, as answered. */
   together: Together | null = null;
   /** Which choice was answered for figures that are written in a manner of the list. */
@@ -86,6 +88,7 @@ export class RowChanges {
     }
     // A figure that somebody gave for this very row stands above what follows from an answer for many.
     for (const [field, text] of Object.entries(chosen.set ?? {})) this.choose(field as OpeningField, text);
+    if (chosen.straight !== undefined) this.straight ??= chosen.straight;
     if (chosen.together) this.together = chosen.together;
     for (const extra of chosen.extras ?? [])
       if (!this.extras.some(({ kind }) => kind === extra.kind)) this.extras.push(extra);

@@ -2,6 +2,7 @@ import { HEAD_SHAPES } from '../head/head';
 import { readHead } from '../head/words';
 import { AS_LISTED, LEAVE_OUT, type Choice } from './asked';
 import { extrasChoices, NAMES_AN_EXTRA } from './extraCells';
+import { footageChoices, NAMES_FOOTAGE } from './straightStock';
 import { togetherChoices } from './together';
 
 /*
@@ -64,6 +65,11 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
     pattern: NAMES_AN_EXTRA,
     means: 'an extra that the shop sells by the piece',
     choices: ({ input }) => extrasChoices(input),
+  },
+  {
+    pattern: NAMES_FOOTAGE,
+    means: 'straight molding of the same profile besides',
+    choices: (match) => footageChoices(match),
   },
   {
     pattern: /\b(no|without|w\/o) (?:side )?legs?\b|\b(?:head|arch)(?: casing)? only\b/i,

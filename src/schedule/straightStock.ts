@@ -1,6 +1,7 @@
 import type { Standards } from '../standards';
 import { perInch } from '../unit';
 import { cellText } from './cell';
+import type { Choice } from './asked';
 import type { RowChanges } from './changes';
 import { askedWith } from './companions';
 import { figure, quote } from './figure';
@@ -57,6 +58,25 @@ function piecesFrom(text: string, piece: number, standards: Standards, bare: boo
     : null;
 }
 
+const STRAIGHT = String.raw`(?:of )?(?:(?:additional|matching|more|extra|same) )*straight(?: (?:casing|trim|mo?u?lding|stock))?`;
+/** `40 LF of straight casing`, `2 pcs @ 96" straight`, `straight casing: 40 ft`. */
+export const NAMES_FOOTAGE = new RegExp(
+  String.raw`\b(?:(\d{1,4}(?:\.\d+)?) ?${FOOT}|(\d{1,3}) ?(?:pcs?\.?|pieces?)? ?(?:@|x|of|at) ?(\d[\d/ .-]*"?)) ?${STRAIGHT}\b|\bstraight (?:casing|trim|mo?u?lding|stock):? (\d{1,4}(?:\.\d+)?) ?${FOOT}`,
+  'i',
+);
+
+/** What a remark of straight molding can mean: so much of it besides, or the casing alone. */
+export function footageChoices(match: RegExpExecArray): readonly Choice[] {
+  const [, feet, count, length, behind] = match;
+  const run = feet ?? behind;
+  const straight = run === undefined ? `${count} @ ${length?.trim()}` : `${run} ft`;
+  return [
+    { label: `with ${straight} of straight molding`, straight },
+    { label: 'priced without it' },
+    { label: 'leave out', leaveOut: true },
+  ];
+}
+
 const OF_THE_CASING: readonly OpeningField[] = ['mark', 'face', 'thickness', 'species', 'profile'];
 
 /** The row of straight molding of an opening's casing; what is in doubt of the casing is in doubt here, too. */
@@ -90,11 +110,15 @@ export function asFootage({ raw, open }: RowChanges, opening: Opening, standards
   );
 }
 
-/** An opening, and behind it the straight molding that a column of its row gives for its casing. */
-export function withStraightStock({ raw }: RowChanges, opening: Opening, standards: Standards): readonly Opening[] {
+/** An opening, and behind it the straight molding that a column of its row gives for its casing, or a confirmed remark. */
+export function withStraightStock(
+  { raw, straight: confirmed }: RowChanges,
+  opening: Opening,
+  standards: Standards,
+): readonly Opening[] {
   const [footage] = cellsOf(raw, 'straightFeet');
-  if (footage === undefined) return [opening];
-  const text = cellText(footage.cell);
+  const text = footage === undefined ? confirmed : cellText(footage.cell);
+  if (text === null) return [opening];
   if (/^0+(?:\.0+)?$/.test(text)) return [opening];
   const pieces = piecesFrom(text, standards.straightPiece, standards, true);
   if (pieces === null) {

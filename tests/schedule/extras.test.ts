@@ -55,6 +55,24 @@ describe('extras of a list', () => {
     expect(proposed('on plinth blocks')).toEqual(["with 2 plinth blocks, at the shop's price"]);
   });
 
+  it.each([
+    ['add 40 LF of straight casing to match', 5, 96],
+    ['plus 24 ft straight', 3, 96],
+    ['straight molding: 16 lin ft', 2, 96],
+    ['2 pcs @ 84" straight casing', 2, 84],
+  ])('straight molding that a remark names is asked about, and a row of its own: %s', (remarks, count, long) => {
+    const { openings, questions } = read([arch(remarks)]);
+    expect(questions[0]!.choices[0]).toMatch(/^with .+ of straight molding$/);
+    expect(openings.map(shown)).toEqual([['W1', null, 'half round', null, 36]]);
+    const answered = read([arch(remarks)], { remarks: 'as proposed' }).openings;
+    expect(answered.map(shown)).toEqual([
+      ['W1', 2, 'half round', null, 36],
+      ['W1 straight', count, 'straight', 'square', long],
+    ]);
+    const without = read([arch(remarks)], { remarks: 'priced as listed', [questions[0]!.id]: 'priced without it' });
+    expect(without.openings.map(shown)).toEqual([['W1', 2, 'half round', null, 36]]);
+  });
+
   it('are taken as answered: with them, or without', () => {
     const [open] = read([arch('w/ keystone')]).openings;
     expect([open!.extras, open!.quantity]).toEqual([undefined, null]);
