@@ -4,7 +4,7 @@ import type { Master } from '../stock/master';
 import { randomNumbers } from '../stock/random';
 import { boundOf, proofOf, type Proof } from './bound';
 import { Filler } from './filling';
-import { generateCuts, masterOf, questionOf, WORTHS_PER_CENT } from './fractions';
+import { generateCuts, masterOf, questionOf } from './fractions';
 import type { WoodOrder, WoodPlan } from './order';
 import { FEW_STATES, MOST_STATES } from './lanes';
 import { layOut } from './layOut';
@@ -28,8 +28,8 @@ export interface PlanControl {
  * 3. Segments of one width and one angle lie in a lane as one row, every second one flipped, whatever their lengths.
  * 4. There is one saw cut between pieces, rows, lanes and sections. What is left over is waste.
  *
- * Column generation over whole boards (Gilmore and Gomory 1965), a bound proven in whole numbers, raised by whole boards (Benders),
- * and dives into the fractional plan. Refused: figures that are no lengths, counts or prices.
+ * Column generation over whole boards (Gilmore and Gomory 1965), a bound proven in whole numbers, raised by whole boards (Benders)
+ * and by looking through all plans of those that come into question, and dives into the fractional plan. Refused: figures that are no lengths, counts or prices.
  */
 export function planWood(order: WoodOrder, control: PlanControl): Result<WoodPlan> {
   const refusal = refusalOf(order);
@@ -52,7 +52,7 @@ export function planWood(order: WoodOrder, control: PlanControl): Result<WoodPla
 }
 
 /** Shares of the effort: for raising the bound by whole boards, and for the first plan at most. */
-const FOR_WHOLE_BOARDS = 0.4;
+const FOR_WHOLE_BOARDS = 0.85;
 /** Of more kinds than this whole boards hardly raise the bound: they get this share. */
 const FEW_KINDS = 40;
 const FOR_WHOLE_BOARDS_OF_MANY = 0.1;
@@ -119,7 +119,7 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
   if (cost > bound && !effort.ended) {
     const share = whole.kinds.length > FEW_KINDS ? FOR_WHOLE_BOARDS_OF_MANY : FOR_WHOLE_BOARDS;
     const part = { ...tools, effort: effort.part(share * effort.left) };
-    const raised = wholeBoards(problem, proofs, cost, pricingOf(proof, problem), bounding, part, TRIES);
+    const raised = wholeBoards(problem, proofs, cost, bounding, part, TRIES);
     bound = Math.max(bound, raised.bound);
     if (raised.plan !== null) keep(raised.plan);
   }
@@ -182,13 +182,6 @@ function searchInPortions(whole: Problem, { effort, better }: PlanControl): Foun
 function proofByArea(problem: Problem, bounding: Filler, effort: Effort): Proof {
   const prices = problem.boards.map(({ price }) => price);
   return proofOf({ worths: areasOf(problem), wanted: problem.demand, prices }, bounding, effort.part(0));
-}
-
-/** Worths scaled so that no board is worth more than its price. */
-function pricingOf({ worths, most }: Proof, { boards }: Problem) {
-  const prices = boards.map(({ price }) => price * WORTHS_PER_CENT);
-  const over = Math.max(1, ...most.map((each, at) => each / prices[at]!));
-  return { worths: worths.map((worth) => Math.floor((worth / over) * (1 - 1e-12))), prices };
 }
 
 /** A first plan: by a dive, or where that comes to no end, board by board. */

@@ -1,208 +1,195 @@
 import type { Effort } from '../stock/effort';
-import { cutOf, roomOf, type Cut, type LaneFill, type Problem } from './problem';
-import { laneSets } from './sections';
+import { Simplex } from '../stock/simplex';
+import { allCuts, allFills, type Filled } from './allCuts';
+import type { Cut, Problem } from './problem';
 
-/** More cuts, or more steps, than this are not looked through. */
-const MOST_CUTS = 30_000;
-const MOST_STEPS = 1_000_000;
-const MOST_STATES = 150_000;
-/** Work of one step. */
-const A_STEP = 20;
+/** More steps than this are too many. */
+const MOST_STEPS = 10_000_000;
+/** Work of one step: a case of finding cuts, or a cut that is looked at for a place in the plan. */
+const A_STEP = 3;
+/** Where more cuts than this come into question, the fractional plan is worked out to leave some of them out. */
+const MANY_CUTS = 400;
+/** A piece left unmade, and one made too many, in its worth. */
+const UNMADE = 20;
+const EXTRA = -0.3;
+/** Duals are counted in this part of the greatest worth, whole. */
+const PARTS = 2 ** 30;
 
 /** Too many to look through. */
 class TooMany extends Error {}
 
-/** Pieces whole worths, no board worth more than its price: the rest of a plan is loss, and there is only so much to lose. */
+/** Pieces at whole worths, and what no board of a kind holds more than in the same worths: what a plan's boards hold less is loss. */
 export interface Pricing {
   readonly worths: readonly number[];
-  /** Of each kind of board, in the same worths. */
   readonly prices: readonly number[];
 }
 
+/** All fillings of a lane of this problem, once they are known; null: there are too many. */
+export interface Fillings {
+  all?: readonly Filled[] | null;
+}
+
 /**
- * Looks through all plans of just these boards, so many of each kind. What the boards cost over the worth of all pieces is all that
- * the cuts may lose together, so only cuts that lose no more come into question; a plan takes one of them for the piece that is
- * hardest to place of those still wanted, then goes on with what is left. `'none'`: there is no such plan. Null: too many to tell.
+ * Looks through all plans of just these boards, so many of each kind. What the boards can hold over the worth of all pieces is all that
+ * the cuts may lose together, so only cuts that lose no more come into question. A plan takes one of them for the piece that the
+ * fewest make, then goes on with what is left; a cut that was tried is left out of what follows. While many cuts come into question, the
+ * fractional plan of what is left says anew, in whole numbers, how little may be lost, and which cut to try first. `'none'`: there is
+ * no such plan. Null: too many to tell.
  */
 export function tightPlan(
   problem: Problem,
   counts: readonly number[],
   { worths, prices }: Pricing,
+  fillings: Fillings,
   effort: Effort,
 ): Cut[] | 'none' | null {
-  const { kinds, demand, boards } = problem;
+  const { demand } = problem;
   const total = demand.reduce((sum, wanted, at) => sum + wanted * worths[at]!, 0);
-  const budget = counts.reduce((sum, count, at) => sum + count * prices[at]!, 0) - total;
+  const budget = counts.reduce((sum, count, at) => sum + (count === 0 ? 0 : count * prices[at]!), 0) - total;
   if (budget < 0) return 'none';
   let steps = 0;
-  const step = () => {
-    if (++steps > MOST_STEPS) throw new TooMany();
-    if ((steps & 1023) === 0) {
-      effort.spend(1024 * A_STEP);
-      if (effort.ended) throw new TooMany();
+  const step = (many = 1) => {
+    if (Math.floor(steps / 1024) !== Math.floor((steps += many) / 1024)) {
+      if (steps > MOST_STEPS || effort.ended) throw new TooMany();
     }
+    effort.spend(many * A_STEP);
   };
   try {
-    const cuts = boards.flatMap((_, board) =>
-      counts[board] === 0 ? [] : allCuts(problem, board, worths, prices[board]! - budget, step),
-    );
-    if (cuts.length > MOST_CUTS) return null;
-    const losses = new Map(cuts.map((cut) => [cut, prices[cut.board]! - worthIn(cut, worths)]));
-    cuts.sort((a, b) => losses.get(a)! - losses.get(b)!);
-    const having = kinds.map((_, kind) => cuts.filter(({ pieces }) => pieces.includes(kind)));
-    // The kind with the fewest cuts is the hardest to place.
-    const order = kinds.map((_, kind) => kind).sort((a, b) => having[a]!.length - having[b]!.length);
-    const left = [...demand];
-    const had = [...counts];
-    const chosen: Cut[] = [];
-    const failed = new Set<string>();
-    const place = (lose: number): boolean => {
-      const kind = order.find((each) => left[each]! > 0);
-      if (kind === undefined) return true;
-      const key = `${left.join()}|${had.join()}`;
-      if (failed.has(key)) return false;
-      for (const cut of having[kind]!) {
-        step();
-        const loss = losses.get(cut)!;
-        if (loss > lose) break;
-        if (had[cut.board] === 0 || cut.pieces.some((piece, at) => cut.counts[at]! > left[piece]!)) continue;
-        had[cut.board]!--;
-        cut.pieces.forEach((piece, at) => (left[piece]! -= cut.counts[at]!));
-        chosen.push(cut);
-        if (place(lose - loss)) return true;
-        chosen.pop();
-        cut.pieces.forEach((piece, at) => (left[piece]! += cut.counts[at]!));
-        had[cut.board]!++;
-      }
-      if (failed.size >= MOST_STATES) throw new TooMany();
-      failed.add(key);
-      return false;
-    };
-    return place(budget) ? chosen : 'none';
+    const fills = (fillings.all ??= allFills(problem, step));
+    if (fills === null) return null;
+    const least = counts.map((count, board) => (count === 0 ? Infinity : prices[board]! - budget));
+    const cuts = allCuts(problem, fills, worths, least, step);
+    if (cuts === null) return null;
+    const loss = Float64Array.from(cuts, (cut) => prices[cut.board]! - worthIn(cut, worths));
+    return searchThrough(problem, counts, cuts, { loss, budget, worths }, step, effort);
   } catch (fault) {
     if (fault instanceof TooMany) return null;
     throw fault;
   }
 }
 
-function worthIn({ pieces, counts }: Cut, worths: ArrayLike<number>): number {
-  return pieces.reduce((sum, piece, at) => sum + counts[at]! * worths[piece]!, 0);
+/** What each cut loses, by its place, and what all cuts still to be chosen lose together. */
+interface Losses {
+  readonly loss: Float64Array;
+  readonly budget: number;
 }
 
-interface Filled {
-  readonly fill: LaneFill;
-  readonly room: number;
-  readonly worth: number;
+function searchThrough(
+  { demand, kinds }: Problem,
+  counts: readonly number[],
+  cuts: readonly Cut[],
+  { worths, ...first }: Losses & { readonly worths: readonly number[] },
+  step: (many: number) => void,
+  effort: Effort,
+): Cut[] | 'none' {
+  const left = [...demand];
+  const had = [...counts];
+  const tried = new Uint8Array(cuts.length);
+  const chosen: Cut[] = [];
+  const fits = ({ board, pieces, counts: made }: Cut) => {
+    if (had[board] === 0) return false;
+    for (let at = 0; at < pieces.length; at++) if (made[at]! > left[pieces[at]!]!) return false;
+    return true;
+  };
+  /** The kind of which pieces are wanted that the fewest cuts make; `'none'`: all are made. Null: some can't be. */
+  const hardest = (open: readonly number[]): number | 'none' | null => {
+    const making = new Int32Array(kinds.length);
+    for (const at of open) for (const piece of cuts[at]!.pieces) making[piece]!++;
+    let hard: number | 'none' = 'none';
+    for (let kind = 0; kind < kinds.length; kind++) {
+      if (left[kind] === 0) continue;
+      if (making[kind] === 0) return null;
+      if (hard === 'none' || making[kind]! < making[hard]!) hard = kind;
+    }
+    return hard;
+  };
+  const take = (cut: Cut, times: number) => {
+    had[cut.board]! -= times;
+    cut.pieces.forEach((piece, at) => (left[piece]! -= times * cut.counts[at]!));
+  };
+  const place = (among: readonly number[], { loss, budget }: Losses): boolean => {
+    step(among.length);
+    let open = among.filter((at) => loss[at]! <= budget && tried[at] === 0 && fits(cuts[at]!));
+    let kind = hardest(open);
+    if (kind === 'none') return true;
+    if (kind === null) return false;
+    let its = { loss, budget };
+    let levels: ReadonlyMap<number, number> = new Map();
+    if (open.length > MANY_CUTS) {
+      const fractional = fractionalPlan(open, cuts, { left, had, worths }, effort);
+      if (fractional.budget < 0) return false;
+      its = fractional;
+      levels = fractional.levels;
+      open = open.filter((at) => its.loss[at]! <= its.budget);
+      kind = hardest(open);
+      if (kind === null || kind === 'none') return false;
+    }
+    const making = kind;
+    const level = (at: number) => levels.get(at) ?? 0;
+    const hopeful = open
+      .filter((at) => cuts[at]!.pieces.includes(making))
+      .sort((a, b) => level(b) - level(a) || its.loss[a]! - its.loss[b]! || a - b);
+    let through = 0;
+    for (const at of hopeful) {
+      const cut = cuts[at]!;
+      take(cut, 1);
+      chosen.push(cut);
+      if (place(open, { loss: its.loss, budget: its.budget - its.loss[at]! })) return true;
+      chosen.pop();
+      take(cut, -1);
+      // Every plan that has this cut, with what was chosen before, was looked at.
+      tried[at] = 1;
+      through++;
+    }
+    for (const at of hopeful.slice(0, through)) tried[at] = 0;
+    return false;
+  };
+  return place([...cuts.keys()], first) ? chosen : 'none';
 }
 
-/** All cuts of one kind of board that are worth at least so much, those that make the same counted once. */
-function allCuts(problem: Problem, board: number, worths: readonly number[], least: number, step: () => void): Cut[] {
-  const { boards, demand, hair } = problem;
-  const { room, classes, width } = boards[board]!;
-  const sets = laneSets(problem, 'plan').find((each) => each.width === width)!.sets;
-  const found = new Map<string, Cut>();
-  const made = problem.kinds.map(() => 0);
-  const keep = (lanes: readonly Filled[], whole: Filled) => {
-    const cut = cutOf(
-      board,
-      lanes.map(({ fill }) => fill),
-      whole.fill,
-      problem,
-    );
-    if (cut === null || cut.pieces.length === 0) return;
-    const key = `${cut.pieces.join()}:${cut.counts.join()}`;
-    if (!found.has(key)) found.set(key, cut);
-    if (found.size > MOST_CUTS) throw new TooMany();
-  };
-  const fillsOf = new Map<number, Filled[]>();
-  const fills = (c: number) => {
-    let all = fillsOf.get(c);
-    if (all === undefined) fillsOf.set(c, (all = allFills(problem, c, room, worths, step)));
-    return all;
-  };
-  /** By class, the most a lane is worth at lengths up to each of the fills', in order of length. */
-  const bests = new Map<number, { rooms: number[]; worths: number[] }>();
-  const bestWithin = (c: number, length: number) => {
-    let best = bests.get(c);
-    if (best === undefined) {
-      best = { rooms: [], worths: [] };
-      let most = -1;
-      for (const each of [...fills(c)].sort((a, b) => a.room - b.room)) {
-        if (each.worth <= most) continue;
-        best.rooms.push(each.room);
-        best.worths.push((most = each.worth));
-      }
-      bests.set(c, best);
-    }
-    let low = 0;
-    let high = best.rooms.length;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (best.rooms[middle]! <= length) low = middle;
-      else high = middle;
-    }
-    return best.worths[low]!;
-  };
-  const add = ({ pieces, counts }: LaneFill, sign: number) =>
-    pieces.forEach((piece, at) => (made[piece]! += sign * counts[at]!));
-  const fits = ({ pieces, counts }: LaneFill) =>
-    pieces.every((piece, at) => made[piece]! + counts[at]! <= demand[piece]!);
-  for (const whole of fills(classes - 1)) {
-    step();
-    if (whole.worth >= least) keep([], whole);
-    for (const set of sets) {
-      const along = room + hair - whole.room;
-      const lanes: Filled[] = [];
-      const choose = (at: number, worth: number) => {
-        let rest = 0;
-        for (let later = at; later < set.length; later++) rest += bestWithin(set[later]!, along);
-        if (worth + rest < least) return;
-        if (at === set.length) return keep(lanes, whole);
-        const others = rest - bestWithin(set[at]!, along);
-        for (const lane of fills(set[at]!)) {
-          step();
-          if (worth + lane.worth + others < least) break;
-          if (lane.room > along || !fits(lane.fill)) continue;
-          lanes.push(lane);
-          add(lane.fill, 1);
-          choose(at + 1, worth + lane.worth);
-          add(lane.fill, -1);
-          lanes.pop();
-        }
-      };
-      add(whole.fill, 1);
-      choose(0, whole.worth);
-      add(whole.fill, -1);
-    }
+/**
+ * The fractional plan of what is left, with these cuts alone, that makes most pieces over; its duals as whole worths. However they came
+ * about, no board holds more than the fullest of these cuts, so the budget that follows is exact.
+ */
+function fractionalPlan(
+  open: readonly number[],
+  cuts: readonly Cut[],
+  rest: { readonly left: readonly number[]; readonly had: readonly number[]; readonly worths: readonly number[] },
+  effort: Effort,
+): Losses & { readonly levels: ReadonlyMap<number, number> } {
+  const { left, had, worths } = rest;
+  const kinds = left.length;
+  const most = Math.max(...worths, 1);
+  const simplex = new Simplex(Float64Array.from([...left, ...had]), effort);
+  const shorts = left.map((_, kind) => simplex.append((UNMADE * worths[kind]!) / most, [kind], [1]));
+  left.forEach((_, kind) => simplex.append((EXTRA * worths[kind]!) / most, [kind], [-1]));
+  const spares = had.map((_, board) => simplex.append(0, [kinds + board], [1]));
+  simplex.begin([...shorts, ...spares]);
+  const first = simplex.cost.length;
+  for (const at of open) {
+    const { board, pieces, counts } = cuts[at]!;
+    simplex.append(0, [...pieces, kinds + board], [...counts, 1]);
   }
-  return [...found.values()];
+  simplex.primal();
+  const whole = left.map((_, kind) => Math.round(simplex.dual[kind]! * PARTS));
+  const fullest = had.map(() => 0);
+  const loss = new Float64Array(cuts.length).fill(Infinity);
+  for (const at of open) {
+    const worth = worthIn(cuts[at]!, whole);
+    loss[at] = -worth;
+    fullest[cuts[at]!.board] = Math.max(fullest[cuts[at]!.board]!, worth);
+  }
+  for (const at of open) loss[at]! += fullest[cuts[at]!.board]!;
+  const budget =
+    had.reduce((sum, count, board) => sum + count * fullest[board]!, 0) -
+    left.reduce((sum, count, kind) => sum + count * whole[kind]!, 0);
+  const levels = new Map<number, number>();
+  simplex.basis.forEach((column, row) => column >= first && levels.set(open[column - first]!, simplex.level[row]!));
+  return { loss, budget, levels };
 }
 
-/** All fillings of a lane as wide as a class, worth most first; the empty one among them. */
-function allFills(problem: Problem, c: number, room: number, worths: readonly number[], step: () => void): Filled[] {
-  const { classes, demand, hair } = problem;
-  const { end } = classes[c]!;
-  const all: Filled[] = [];
-  const pieces: number[] = [];
-  const counts: number[] = [];
-  const choose = (kind: number, worth: number) => {
-    step();
-    if (kind === end) {
-      const fill = { pieces: [...pieces], counts: [...counts] };
-      all.push({ fill, room: roomOf(fill, problem), worth });
-      return;
-    }
-    choose(kind + 1, worth);
-    pieces.push(kind);
-    counts.push(0);
-    for (let count = 1; count <= demand[kind]!; count++) {
-      counts[counts.length - 1] = count;
-      if (roomOf({ pieces, counts }, problem) > room + hair) break;
-      choose(kind + 1, worth + count * worths[kind]!);
-    }
-    pieces.pop();
-    counts.pop();
-  };
-  choose(0, 0);
-  return all.sort((a, b) => b.worth - a.worth);
+function worthIn({ pieces, counts }: Cut, worths: ArrayLike<number>): number {
+  let worth = 0;
+  for (let at = 0; at < pieces.length; at++) worth += counts[at]! * worths[pieces[at]!]!;
+  return worth;
 }

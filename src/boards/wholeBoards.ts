@@ -1,10 +1,11 @@
 import { Master } from '../stock/master';
 import { cheapestBoards, proofOf, type Proof } from './bound';
+import { evenPricing } from './evenPricing';
 import type { Filler } from './filling';
 import { generateCuts, questionOf } from './fractions';
 import type { Cut, Problem } from './problem';
 import { diveFor, type Tools } from './search';
-import { tightPlan, type Pricing } from './tight';
+import { tightPlan, type Fillings } from './tight';
 
 /** A piece left unmade, in cents that no board costs here. */
 const UNMADE = 10_000;
@@ -26,7 +27,6 @@ export function wholeBoards(
   problem: Problem,
   proofs: Proof[],
   upper: number,
-  pricing: Pricing,
   rounding: Filler,
   tools: Tools,
   tries: number,
@@ -34,6 +34,7 @@ export function wholeBoards(
   const { effort } = tools;
   let bound = 0;
   const excluded: number[][] = [];
+  const fillings: Fillings = {};
   while (!effort.ended) {
     const counts = cheapestBoards(proofs, problem, upper, excluded, effort);
     if (counts === 'none') return { bound: upper, plan: null };
@@ -41,13 +42,16 @@ export function wholeBoards(
     bound = problem.boards.reduce((sum, { price }, at) => sum + counts[at]! * price, 0);
     const ruledOut = unmadeProof(problem, counts, rounding, tools);
     if (ruledOut === null) {
-      for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
-        const plan = diveFor(problem, problem.demand, counts, bound, tools, attempt === 0 ? 0 : 0.5);
-        if (plan !== null) return { bound, plan };
+      const pricing = evenPricing(problem, counts, rounding, tools);
+      const tight = pricing === null ? null : tightPlan(problem, counts, pricing, fillings, effort);
+      if (tight !== null && tight !== 'none') return { bound, plan: tight };
+      if (tight === null) {
+        for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
+          const plan = diveFor(problem, problem.demand, counts, bound, tools, attempt === 0 ? 0 : 0.5);
+          if (plan !== null) return { bound, plan };
+        }
+        break;
       }
-      const tight = tightPlan(problem, counts, pricing, effort);
-      if (tight === null) break;
-      if (tight !== 'none') return { bound, plan: tight };
       excluded.push(counts);
       continue;
     }
