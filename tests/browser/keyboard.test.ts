@@ -151,8 +151,20 @@ test('a whole job is done by keys alone: list, answer, filling, an edit, a quote
   await page.getByText('Not taken').waitFor({ state: 'detached' });
   await page.keyboard.press('ArrowUp');
   expect([await cell(page), await valueAt(page)]).toEqual(['Takeoff!F6', 40.5]);
-  await page.keyboard.press('Control+z');
-  expect(await valueAt(page)).toBe(36);
+  for (const [key, span] of [
+    ['z', 36],
+    ['y', 40.5],
+    ['z', 36],
+  ] as const) {
+    await page.keyboard.press(`Control+${key}`);
+    expect(await valueAt(page)).toBe(span);
+  }
+  await page.keyboard.press('Control+End');
+  expect(await cell(page)).toMatch(/^Takeoff!A[A-Z]\d+$/);
+  // The other way round the page.
+  await page.keyboard.press('Shift+F6');
+  expect(await page.evaluate(() => document.querySelector('#wb-bar')!.contains(document.activeElement))).toBe(true);
+  await page.keyboard.press('F6');
 
   // A quote against it.
   await openByKeys(page, 'quote.csv', QUOTE);
@@ -165,6 +177,9 @@ test('a whole job is done by keys alone: list, answer, filling, an edit, a quote
     .getByText(/measured along the inside edge/)
     .first()
     .waitFor();
+
+  await press(page, 'Write it to the Check sheet');
+  await page.getByText(/^The Check sheet is written/).waitFor();
 
   // The keys are listed, and found.
   await goTo(page, '#wb-bar');
@@ -199,7 +214,9 @@ test('a whole job is done by keys alone: list, answer, filling, an edit, a quote
   await page.keyboard.type('41');
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
   const book = valueOf(readBook(new Uint8Array(readFileSync(await download.path()))));
-  expect(book.sheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['list', 'quote', 'Takeoff', 'Stock']));
+  expect(book.sheets.map(({ name }) => name)).toEqual(
+    expect.arrayContaining(['list', 'quote', 'Takeoff', 'Stock', 'Check']),
+  );
   const takeoff = book.sheets.find(({ name }) => name === 'Takeoff')!;
   expect([takeoff.rows[5], takeoff.rows[7]].map((row) => row!.slice(5, 7).map((one) => one?.value))).toEqual([
     [41, 6],
