@@ -59,7 +59,6 @@ export class Autosave {
       styles: workbook.getSnapshot().styles,
       names: namesOf(this.engine).map(({ name, ref }) => ({ name, ref })),
       settings: settingsOf(this.engine),
-      spills: spillsOf(this.engine),
     };
     const snapshots = sheets.map((sheet) => sheet.getSnapshot());
     this.writing = this.writing
@@ -70,18 +69,6 @@ export class Autosave {
       });
     return this.writing;
   }
-}
-
-function spillsOf({ library, injector, workbook }: Engine): KeptJob['spills'] {
-  const model = injector.get(library.engineFormula.FormulaDataModel);
-  const spills: Record<string, [number, number][]> = {};
-  for (const [sheet, areas] of Object.entries(model.getArrayFormulaRange()[workbook.getUnitId()] ?? {})) {
-    if (!areas) continue;
-    const at: [number, number][] = [];
-    new library.core.ObjectMatrix(areas).forValue((row, column) => void at.push([row, column]));
-    if (at.length > 0) spills[sheet] = at;
-  }
-  return spills;
 }
 
 /** Brings a kept workbook back into the grid. */
@@ -95,11 +82,8 @@ export async function bringBack(engine: Engine, keep: Keep, job: KeptJob): Promi
   for (const sheet of sheets) restyle(sheet, ids);
   const opened = replaceWorkbook(engine, { sheets, names: job.names, settings: job.settings });
   if (!opened.ok) return opened;
-  for (const [id, places] of Object.entries(job.spills)) {
-    const worksheet = engine.workbook.getSheetBySheetId(id);
-    const wanted = new Set(places.map(([row, column]) => `${row},${column}`));
-    if (worksheet) enterCells(engine, worksheet, (row, column) => wanted.has(`${row},${column}`));
-  }
+  // A page may have been killed between an edit and what follows from it, and what a formula spills is not kept.
+  for (const worksheet of engine.workbook.getSheets()) enterCells(engine, worksheet, () => true);
   return opened;
 }
 

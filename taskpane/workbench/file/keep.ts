@@ -13,8 +13,6 @@ export interface KeptJob {
   readonly styles: Readonly<Record<string, unknown>>;
   readonly names: readonly { readonly name: string; readonly ref: string }[];
   readonly settings: Readonly<Record<string, string>>;
-  /** Formulas that spill, by sheet: their values stand in no cell. */
-  readonly spills: Readonly<Record<string, readonly (readonly [row: number, column: number])[]>>;
 }
 
 export interface RecentJob {
