@@ -94,23 +94,21 @@ export function atMost<One, Other>(one: Number<One>, other: Number<Other>): Trut
     formula: `${one.formula}<=${other.formula}`,
   };
 }
-export function begins<Figures>(text: Text<Figures>, start: string): Truth<Figures> {
-  return {
-    of: (figures) => text.of(figures).startsWith(start),
-    formula: `LEFT(${text.formula},${start.length})="${start}"`,
-  };
+export function isOther<Figures>(text: Text<Figures>, word: string): Truth<Figures> {
+  return { of: (figures) => text.of(figures) !== word, formula: `${text.formula}<>"${word}"` };
 }
-export function ends<Figures>(text: Text<Figures>, end: string): Truth<Figures> {
-  return { of: (figures) => text.of(figures).endsWith(end), formula: `RIGHT(${text.formula},${end.length})="${end}"` };
+/** The first or the last characters of a text, as many as `part` has. */
+export function start<Figures>(text: Text<Figures>, part: string): Text<Figures> {
+  return { of: (figures) => text.of(figures).slice(0, part.length), formula: `LEFT(${text.formula},${part.length})` };
+}
+export function end<Figures>(text: Text<Figures>, part: string): Text<Figures> {
+  return { of: (figures) => text.of(figures).slice(-part.length), formula: `RIGHT(${text.formula},${part.length})` };
 }
 /** The text without its first `count` characters. */
 export function without<Figures>(text: Text<Figures>, count: number): Text<Figures> {
   return { of: (figures) => text.of(figures).slice(count), formula: `MID(${text.formula},${count + 1},2000)` };
 }
 
-export function not<Figures>(one: Truth<Figures>): Truth<Figures> {
-  return { of: (figures) => !one.of(figures), formula: `NOT(${one.formula})` };
-}
 export function all<Figures>(...each: readonly Truth<Figures>[]): Truth<Figures> {
   return { of: (figures) => each.every((one) => one.of(figures)), formula: `AND(${formulas(each)})` };
 }

@@ -1,12 +1,12 @@
 import {
   all,
   any,
-  begins,
-  ends,
+  end,
+  isOther,
   join,
   listWhere,
-  not,
   says,
+  start,
   when,
   without,
   words,
@@ -22,6 +22,7 @@ export type VerdictWord = 'agrees' | 'differs' | "can't tell";
  */
 
 const CANT_TELL = "can't tell";
+const GIVEN = ' given';
 const AGREES = words('agrees');
 
 /** Why it can't be told, in what is said of a figure. */
@@ -36,13 +37,13 @@ export function reasonOf(text: string): string {
 
 type Text<Figures> = Expression<string, Figures>;
 
-const isOpen = <Figures>(text: Text<Figures>) => begins(text, CANT_TELL);
+const isOpen = <Figures>(text: Text<Figures>) => says(start(text, CANT_TELL), CANT_TELL);
 /** A figure that isn't given leaves a line's verdict open only where nothing else could be judged. */
-const leavesOpen = <Figures>(text: Text<Figures>) => all(isOpen(text), not(ends(text, ' given')));
+const leavesOpen = <Figures>(text: Text<Figures>) => all(isOpen(text), isOther(end(text, GIVEN), GIVEN));
 
 /** What is said of the figure is that it differs. */
 export function isWrong<Figures>(text: Text<Figures>): Expression<boolean, Figures> {
-  return all(not(says(text, '')), not(says(text, 'agrees')), not(isOpen(text)));
+  return all(isOther(text, ''), isOther(text, 'agrees'), isOther(start(text, CANT_TELL), CANT_TELL));
 }
 
 /** The verdict of a line, of all that is said of it; `judged` are the figures that are compared with ours: its own sums agreeing say nothing. */
