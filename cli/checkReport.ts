@@ -30,10 +30,11 @@ export function checkJson(check: QuoteCheck) {
       corrected: check.corrected.sums.get(item.row) ?? null,
       ...findingJson(finding),
     })),
-    notQuoted: check.notQuoted.map(({ opening, finding }) => ({
+    notQuoted: check.notQuoted.map(({ opening, extra, price, finding }) => ({
       row: opening.opening.row,
       mark: opening.opening.mark,
-      price: opening.cost?.price ?? null,
+      extra,
+      price,
       ...findingJson(finding),
     })),
     causes: check.causes.map(({ cause, count, where, dollars: off, stake }) => ({

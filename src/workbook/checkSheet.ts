@@ -109,7 +109,7 @@ const CONTINUED = '    ';
 
 function countsRow(
   body: readonly Row[],
-  { stakes, atTop }: QuoteCheck,
+  { stakes, atTop, notQuoted }: QuoteCheck,
   lines: Lines,
   missing: readonly [number, number] | null,
   plain: boolean,
@@ -122,10 +122,11 @@ function countsRow(
       ? counts
       : { value: `${first}${counts.value}`, formula: `${quote(first)}&${counts.formula}`, style: 'attention' };
   if (missing !== null && stakes.omitted > 0) {
+    const named = notQuoted.some(({ extra }) => extra !== null) ? 'Openings and extras' : 'Openings';
     const range = `${checkLetter('off')}${missing[0]}:${checkLetter('off')}${missing[1]}`;
     row[columnAt('off')] = {
-      value: `Openings not quoted, at our price: ${dollars(stakes.omitted)}.`,
-      formula: `"Openings not quoted, at our price: $"&FIXED(-SUM(${range}),2)&"."`,
+      value: `${named} not quoted, at our price: ${dollars(stakes.omitted)}.`,
+      formula: `"${named} not quoted, at our price: $"&FIXED(-SUM(${range}),2)&"."`,
       style: 'attention',
     };
   }
@@ -173,11 +174,22 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): readonly
   const { unit } = takeoff.standards;
   const money = columnFormat('money', unit);
   const range = takeoffRange('price', takeoff.openings.length);
-  rows.push([], [{ value: 'Openings of the takeoff without a line', style: 'group' }]);
+  rows.push(
+    [],
+    [
+      {
+        value: notQuoted.some(({ extra }) => extra !== null)
+          ? 'Openings and extras of the takeoff without a line'
+          : 'Openings of the takeoff without a line',
+        style: 'group',
+      },
+    ],
+  );
   const first = rows.length + 1;
   const sorted = [...notQuoted].sort((one, other) => other.finding.stake - one.finding.stake);
-  for (const { place, opening, finding } of sorted) {
+  for (const { place, opening, extra, price, finding } of sorted) {
     const cell = `INDEX(${range},${place + 1})`;
+    const value = price === null ? '' : -price;
     rows.push(
       rowOf({
         mark: { value: opening.opening.mark, style: 'text', format: '@' },
@@ -189,12 +201,10 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): readonly
         reason: { value: finding.text.replace(/^can't tell: /, ''), style: 'fixed', format: '@', wrap: true },
         // Where it can't be told whether it is quoted, no money is missing for certain.
         ...(finding.verdict === 'differs' && {
-          off: {
-            value: opening.cost === null ? '' : -opening.cost.price,
-            formula: `IF(${cell}="","",-${cell})`,
-            style: 'figure' as const,
-            format: money,
-          },
+          off:
+            extra === null
+              ? { value, formula: `IF(${cell}="","",-${cell})`, style: 'figure', format: money }
+              : { value, style: 'fixed', format: money },
         }),
       }),
     );

@@ -29,7 +29,7 @@ export function atTop(
 }
 
 function otherJob(checks: readonly LineCheck[], matches: readonly LineMatch[]): string[] {
-  const all = checks.filter(({ part }) => part !== 'alternate');
+  const all = checks.filter(({ part }) => part !== 'alternate' && part !== 'extra');
   if (all.length < FEWEST) return [];
   const named = all.filter(({ places }) => places.length > 0);
   const may = 'this may be the quote for another job, or an older list';

@@ -63,7 +63,11 @@ export function checkLine(
   standards: Standards,
   beside: Beside,
 ): LineCheck {
-  const findings = findingsOf(match, same, openings, standards, beside);
+  return checkedLine(match, findingsOf(match, same, openings, standards, beside), lineCount(match, same));
+}
+
+/** A line with what was found of it. */
+export function checkedLine(match: LineMatch, findings: readonly Finding[], count: LineCount | null): LineCheck {
   const amount = Math.abs(amountOf(match.line) ?? 0);
   const staked = findings.map((one) =>
     one.verdict === 'differs' && LOSES_ALL.has(one.about) ? { ...one, stake: Math.max(one.stake, amount) } : one,
@@ -73,7 +77,7 @@ export function checkLine(
     places: match.places,
     how: match.how,
     part: match.part,
-    count: lineCount(match, same),
+    count,
     verdict: overall(staked),
     agreesIn: agreesIn(staked),
     findings: staked,

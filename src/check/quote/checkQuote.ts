@@ -1,5 +1,4 @@
 import { oursOf, type Ours } from '../../quote/ours';
-import { marksOf } from '../../quote/marks';
 import { readQuote, type ReadingOptions } from '../../quote/readQuote';
 import { ok, type Result } from '../../result';
 import type { Table } from '../../schedule/opening';
@@ -8,26 +7,19 @@ import { namedByNeighbors } from './neighbors';
 import { pricedBesideOthers } from './outliers';
 import { countsFeetOfEach, type Beside } from './curveFindings';
 import { comparedMoney, type ComparedMoney } from './compared';
-import { checkLine, type LineCheck } from './checkLine';
+import { checkedLine, checkLine, type LineCheck } from './checkLine';
+import { checkExtras } from './extraLines';
+import { openingsNotQuoted, type NotQuoted } from './notQuoted';
 import { name } from './whichOpening';
 import type { VerdictWord } from '../rules/verdict';
-import { cantTell, differs, type Finding } from './finding';
-import { matchLines, namesNothing, type LineMatch } from './match';
-import { dollars } from '../../quote/money';
+import type { Finding } from './finding';
+import { matchLines, type LineMatch } from './match';
 import { amountOf, type Quote, type QuoteSum } from '../../quote/quote';
 import { atTop } from './atTop';
 import { correctedSums, type Corrected } from './corrected';
 import { sameOpening } from './sameOpening';
 import { stakesOf, type Stakes } from './stakes';
 import { checkSums, type SumCheck } from './sums';
-
-/** An opening of the takeoff that no line of the quote is for. */
-export interface NotQuoted {
-  /** Its place in the takeoff. */
-  readonly place: number;
-  readonly opening: OpeningTakeoff;
-  readonly finding: Finding;
-}
 
 /** Differences of one cause, added up. */
 export interface CauseSum {
@@ -112,7 +104,7 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   const matches = matchLines(quote.lines, openings, standards.tolerance);
   const byPlace = new Map<number, { heads: LineMatch[]; others: LineMatch[] }>();
   for (const match of matches) {
-    if (match.places.length !== 1 || match.part === 'alternate') continue;
+    if (match.places.length !== 1 || match.part === 'alternate' || match.part === 'extra') continue;
     const there = byPlace.get(match.places[0]!) ?? { heads: [], others: [] };
     (match.part === 'head' ? there.heads : there.others).push(match);
     byPlace.set(match.places[0]!, there);
@@ -124,13 +116,17 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
   );
   const none = sameOpening([], [], null);
   const beside = besideOf(matches, openings, standards.tolerance);
-  const judged = matches.map((match) =>
-    checkLine(match, (match.places.length === 1 && same.get(match.places[0]!)) || none, openings, standards, beside),
-  );
+  const extras = checkExtras(matches, openings, standards);
+  const judged = matches.map((match) => {
+    const found = extras.findings.get(match);
+    if (found !== undefined) return checkedLine(match, found, null);
+    const alike = (match.places.length === 1 && same.get(match.places[0]!)) || none;
+    return checkLine(match, alike, openings, standards, beside);
+  });
   const lines = pricedBesideOthers(namedByNeighbors(judged, openings, standards.tolerance), openings);
   const alternates = new Set(matches.filter(({ part }) => part === 'alternate').map(({ line }) => line.row));
   const sums = checkSums(quote, alternates);
-  const notQuoted = missing(matches, openings, declinedIn(quote, openings));
+  const notQuoted = [...openingsNotQuoted(matches, openings, quote), ...extras.missing];
   const stated = statedTotal(quote);
   const total = stated?.amount ?? comesTo(quote, alternates);
   const corrected = correctedSums(quote, lines, sums, stated);
@@ -147,7 +143,7 @@ export function checkQuote(quote: Quote, takeoff: Takeoff): QuoteCheck {
       "can't tell": lines.filter(({ verdict }) => verdict === "can't tell").length,
     },
     stated,
-    compared: comparedMoney(matches, quote, openings, total),
+    compared: comparedMoney(matches, quote, openings, extras.ours, sums, total),
     corrected,
     stakes: stakesOf(lines, notQuoted, total, corrected.total),
     atTop: atTop(quote, matches, lines, openings),
@@ -191,65 +187,6 @@ function comesTo({ items }: Quote, alternates: ReadonlySet<number>): number {
     if (item.kind === 'line') return alternates.has(item.row) ? sum : sum + (amountOf(item) ?? 0);
     return item.kind === 'charge' && item.charge !== 'deposit' ? sum + (item.amount ?? 0) : sum;
   }, 0);
-}
-
-/** Rows named before the rest is left to "…". */
-const MOST_ROWS = 5;
-
-/** Places of the openings that a row says aren't quoted, with its words. */
-function declinedIn({ declined }: Quote, openings: readonly OpeningTakeoff[]): ReadonlyMap<number, string> {
-  const marks = marksOf(openings.map(({ opening }) => opening.mark));
-  return new Map(
-    declined.flatMap(({ row, words, text }) =>
-      (marks.within(text, true).length > 0 ? marks.within(text, true) : []).flatMap((places) =>
-        places.map((place) => [place, `"${words}", row ${row}`] as const),
-      ),
-    ),
-  );
-}
-
-function missing(
-  matches: readonly LineMatch[],
-  openings: readonly OpeningTakeoff[],
-  declined: ReadonlyMap<number, string>,
-): NotQuoted[] {
-  const quoted = new Set(matches.flatMap(({ part, places }) => (part === 'head' ? places : [])));
-  const shared = new Set(matches.flatMap((match) => (match.shared ? match.places : [])));
-  const sharedMarks = new Set([...shared].map((place) => openings[place]!.opening.mark.toLowerCase()));
-  const lumps = matches
-    .filter(({ line, places, part }) => line.by === 'lot' && places.length === 0 && part !== 'alternate')
-    .map(({ line }) => line.row);
-  const unmatched = matches.filter(({ places, part }) => places.length === 0 && part !== 'alternate');
-  return openings.flatMap((opening, place): NotQuoted[] => {
-    if (quoted.has(place)) return [];
-    const price = opening.cost?.price ?? null;
-    const named = name(opening);
-    const stake = price ?? 0;
-    const said = declined.get(place);
-    if (lumps.length > 0 && said === undefined) {
-      const why = `whether ${named} is in the lump sum of row ${lumps.join(', ')}`;
-      return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
-    }
-    if (said === undefined && sharedMarks.has(opening.opening.mark.toLowerCase())) {
-      const why = `${named} stands more than once in the takeoff and is quoted for another of its rows`;
-      return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
-    }
-    const rows = unmatched
-      .filter(({ line, akin }) => namesNothing(line) || akin.includes(place))
-      .map(({ line }) => line.row);
-    if (rows.length > 0 && said === undefined) {
-      const which = `${rows.length === 1 ? 'row' : 'rows'} ${rows.slice(0, MOST_ROWS).join(', ')}${rows.length > MOST_ROWS ? ' …' : ''}`;
-      const why = `whether ${named} is quoted: no line can be told to be its own, and ${which} could be`;
-      return [{ place, opening, finding: cantTell('opening', why, { stake }) }];
-    }
-    const ours = price === null ? 'it is not priced in the takeoff either' : `our price is ${dollars(price)}`;
-    const finding = differs('opening', `${named} is not quoted${said === undefined ? '' : ` (${said})`}; ${ours}`, {
-      cause: 'openings not quoted',
-      dollars: price === null ? null : -price,
-      stake,
-    });
-    return [{ place, opening, finding }];
-  });
 }
 
 function causesOf(

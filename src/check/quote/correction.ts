@@ -1,6 +1,7 @@
 import { dollars } from '../../quote/money';
 import { amountOf } from '../../quote/quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
+import { reasonOf } from '../rules/verdict';
 import type { LineCheck } from './checkLine';
 import type { Finding } from './finding';
 import { name } from './whichOpening';
@@ -32,6 +33,9 @@ export function amountText(check: LineCheck): string {
   return `extension ${dollars(quoted)} quoted, ${dollars(corrected)} corrected`;
 }
 
+/** What isn't known of a line that differs is said with it: a mark that is none of ours, a figure that isn't understood. */
+const OPEN_TOO: ReadonlySet<Finding['about']> = new Set<Finding['about']>(['opening', 'column']);
+
 /** Everything on a line that differs, each mistake named once, and what the line then comes to. */
 export function correctionText(check: LineCheck, openings: readonly OpeningTakeoff[]): string {
   const named: string[] = [];
@@ -42,5 +46,7 @@ export function correctionText(check: LineCheck, openings: readonly OpeningTakeo
     return [said];
   });
   const amount = amountText(check);
-  return `${lineName(check, openings)}: ${[...wrong, ...(amount === '' ? [] : [amount])].join('; ')}.`;
+  const open = check.findings.filter(({ verdict, about }) => verdict === "can't tell" && OPEN_TOO.has(about));
+  const unknown = open.map(({ words }) => `can't be told: ${reasonOf(words)}`);
+  return `${lineName(check, openings)}: ${[...wrong, ...unknown, ...(amount === '' ? [] : [amount])].join('; ')}.`;
 }

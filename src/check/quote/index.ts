@@ -1,5 +1,6 @@
 /** The door of quote checking: a table and a takeoff in, verdicts out. */
-export { checkQuote, checkTable, type CauseSum, type NotQuoted, type QuoteCheck } from './checkQuote';
+export { checkQuote, checkTable, type CauseSum, type QuoteCheck } from './checkQuote';
+export type { NotQuoted } from './notQuoted';
 export { byStake } from './byStake';
 export type { LineCheck } from './checkLine';
 export type { About, Finding } from './finding';

@@ -12,7 +12,7 @@ import { lengthFinding, radiusFinding, type Beside } from './curveFindings';
 import { describedFinding } from './describedFindings';
 import { asQuoted, complete, type Complete } from './figureFinding';
 import { rightFigure } from './rightFigure';
-import { extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
+import { countedTogether, extensionFinding, priceFinding, quantityFinding } from './moneyFindings';
 import { legCountFinding, sideFinding, sizeFindings } from './sideFindings';
 import { namedIn, wordsFindings } from './words';
 import { name, noOpening, surplus } from './whichOpening';
@@ -122,19 +122,12 @@ function present(finding: Finding | null): Finding[] {
   return finding === null ? [] : [finding];
 }
 
-/** Lines that divide an opening's pieces between them ("one left, one right") are counted together. */
-function countOf(match: LineMatch, { heads, total, sharing }: SameOpening, opening: OpeningTakeoff): Finding {
+function countOf(match: LineMatch, same: SameOpening, opening: OpeningTakeoff): Finding {
   const { line } = match;
   const wanted = opening.known.quantity;
   if (wanted === null) return cantTell('quantity', 'the takeoff has no quantity for this opening');
   if (line.by === 'foot') return footage(line, opening);
-  const unit = unitOf(line) ?? opening.cost?.unitPrice ?? null;
-  if (sharing !== 'together' || total === null) return quantityFinding(line, line.quantity, wanted, unit);
-  if (total === wanted)
-    return agrees('quantity', `quantity agrees: ${heads.length} lines have ${total} together`, total, wanted);
-  if (match !== heads[0])
-    return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true, words: '' });
-  return quantityFinding(line, total, wanted, unit);
+  return countedTogether(match, same, wanted, unitOf(line) ?? opening.cost?.unitPrice ?? null);
 }
 
 /** Feet may hold allowances and waste: that they agree can be told, that they don't is no mistake yet. */

@@ -1,5 +1,6 @@
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { akinTo } from './akin';
+import { extraOf } from './extraLines';
 import { namesAlternate } from '../../quote/labels';
 import { marksOf, type Marks } from '../../quote/marks';
 import type { QuoteLine } from '../../quote/quote';
@@ -10,8 +11,11 @@ export interface LineMatch {
   /** Places in the takeoff; several where the line names several marks; empty where none is named. */
   readonly places: readonly number[];
   readonly how: 'by its mark' | 'by the mark in its description' | null;
-  /** "other": the legs or another part of an opening, whose figures are not the head's; "alternate": an offer beside the quote. */
-  readonly part: 'head' | 'other' | 'alternate';
+  /**
+   * "other": the legs or another part of an opening, whose figures are not the head's; "extra": keystones and the like, which have prices
+   * of their own; "alternate": an offer beside the quote.
+   */
+  readonly part: 'head' | 'other' | 'extra' | 'alternate';
   /** The mark stands more than once in the takeoff, so that it can't be told for certain which row is meant. */
   readonly shared: boolean;
   /** Of a line without places: openings without a line that it may be for, by its length and radius. */
@@ -46,9 +50,12 @@ export function matchLines(
     const part =
       namesAlternate(line.description) || namesAlternate(line.mark)
         ? 'alternate'
-        : other && !straight
-          ? 'other'
-          : 'head';
+        : extraOf(line) !== null &&
+            (groups.length > 0 || namesNothing(line) || extraOf({ ...line, description: '' }) !== null)
+          ? 'extra'
+          : other && !straight
+            ? 'other'
+            : 'head';
     const places = groups.length === 1 ? [oneOf(first!, openings, dealt, part)] : groups.map((group) => group[0]!);
     const shared = groups.some((group) => group.length > 1);
     return {

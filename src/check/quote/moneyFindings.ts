@@ -4,6 +4,8 @@ import { knownQuantities } from '../quantityMistakes';
 import { given } from '../rules/expression';
 import { amountRule, EXTENSION_RULE, priceRule, quantityRule } from '../rules/lineRules';
 import { reasonOf, verdictOf } from '../rules/verdict';
+import type { LineMatch } from './match';
+import type { SameOpening } from './sameOpening';
 import { agrees, cantTell, differs, lacks, notGiven, type Finding } from './finding';
 import { dollars } from '../../quote/money';
 import type { QuoteLine } from '../../quote/quote';
@@ -35,6 +37,22 @@ export function quantityFinding(line: QuoteLine, said: number | null, right: num
     dollars: money,
     stake: Math.abs(money ?? 0),
   });
+}
+
+/** Lines that divide pieces between them ("one left, one right") are counted together, and the first says what is wrong with their sum. */
+export function countedTogether(
+  match: LineMatch,
+  { heads, total, sharing }: SameOpening,
+  wanted: number,
+  unit: number | null,
+): Finding {
+  const { line } = match;
+  if (sharing !== 'together' || total === null) return quantityFinding(line, line.quantity, wanted, unit);
+  if (total === wanted)
+    return agrees('quantity', `quantity agrees: ${heads.length} lines have ${total} together`, total, wanted);
+  if (match !== heads[0])
+    return cantTell('quantity', `counted together with row ${heads[0]!.line.row}`, { notGiven: true, words: '' });
+  return quantityFinding(line, total, wanted, unit);
 }
 
 /** Quantity × unit price against the extension, all three the quote's own. `wanted` is the takeoff's quantity. */

@@ -1,6 +1,6 @@
 import { amountOf } from '../../quote/quote';
 import type { LineCheck } from './checkLine';
-import type { NotQuoted } from './checkQuote';
+import type { NotQuoted } from './notQuoted';
 
 /** The money of what was found: what is off for certain apart from what only hangs on a line. Dollars. */
 export interface Stakes {
@@ -8,7 +8,7 @@ export interface Stakes {
   readonly off: number | null;
   /** Lines above or below our own price by more than the band, what they are more or less by, added up. */
   readonly prices: number;
-  /** Our price for the openings that aren't quoted. */
+  /** Our price for the openings, and what goes with them, that aren't quoted. */
   readonly omitted: number;
   /** Lines whose price may change with a wrong size, wood or shape, or that can't be told: how many, and what they come to. */
   readonly hanging: { readonly lines: number; readonly amount: number };
@@ -24,10 +24,7 @@ export function stakesOf(
   return {
     off: corrected === null ? null : quoted - corrected,
     prices: lines.reduce((sum, check) => sum + priceOff(check), 0),
-    omitted: notQuoted.reduce(
-      (sum, { finding, opening }) => sum + (finding.verdict === 'differs' ? (opening.cost?.price ?? 0) : 0),
-      0,
-    ),
+    omitted: notQuoted.reduce((sum, { finding, price }) => sum + (finding.verdict === 'differs' ? (price ?? 0) : 0), 0),
     hanging: { lines: open.length, amount: open.reduce((sum, { line }) => sum + Math.abs(amountOf(line) ?? 0), 0) },
   };
 }

@@ -5,9 +5,11 @@ import type { CauseSum, QuoteCheck } from './checkQuote';
 import type { ComparedMoney } from './compared';
 import { correctionText, lineName } from './correction';
 import { dollars } from '../../quote/money';
-import type { SetAside } from '../../quote/quote';
+import type { Quote, SetAside } from '../../quote/quote';
 import type { SumCheck } from './sums';
 
+/** Notes of the quote that are shown before the rest is counted. */
+const MOST_NOTES = 20;
 /** Marks named for one cause before the rest is counted. */
 const MOST_NAMED = 6;
 
@@ -43,7 +45,11 @@ export function summaryText(check: QuoteCheck): string {
   const missing = [...notQuoted].sort((one, other) => other.finding.stake - one.finding.stake);
   part(
     'Openings without a line:',
-    missing.map(({ finding }) => `${capital(finding.text)}.`),
+    missing.filter(({ extra }) => extra === null).map(({ finding }) => `${capital(finding.text)}.`),
+  );
+  part(
+    'Extras without a line:',
+    missing.filter(({ extra }) => extra !== null).map(({ finding }) => `${capital(finding.text)}.`),
   );
   part(
     "What can't be told from the quote:",
@@ -51,12 +57,13 @@ export function summaryText(check: QuoteCheck): string {
       .filter(({ verdict }) => verdict === "can't tell")
       .map((one) => `${lineName(one, openings)}: ${ended(openText(one))}`),
   );
+  part('Rows that are no line, charge or sum:', passedOverTexts(quote));
   said.push('', ...moneyTexts(check.compared));
   return said.join('\n');
 }
 
 /** The total beside what it should be, and the money that only hangs on lines. */
-export function totalTexts({ compared: { total }, corrected, stakes, stated: own }: QuoteCheck): string[] {
+export function totalTexts({ compared: { total }, corrected, stakes, stated: own, notQuoted }: QuoteCheck): string[] {
   const { off, omitted, hanging } = stakes;
   const stated = own === null ? 'Its lines and charges come to' : 'Total as quoted';
   const by =
@@ -67,12 +74,27 @@ export function totalTexts({ compared: { total }, corrected, stakes, stated: own
       : `corrected, at the prices it quotes: ${dollars(corrected.total)}${by}`;
   return [
     `${stated}: ${dollars(total)}; ${right}.`,
-    ...(omitted > 0 ? [`Not in it: openings not quoted, at our price ${dollars(omitted)}.`] : []),
+    ...(omitted > 0
+      ? [
+          `Not in it: ${notQuoted.some(({ extra }) => extra !== null) ? 'openings and extras' : 'openings'} not quoted, at our price ${dollars(omitted)}.`,
+        ]
+      : []),
     ...(hanging.lines === 0
       ? []
       : [
           `Not counted as off, but it may change with a figure that is wrong or can't be told: ${many(hanging.lines, 'line')}, ${dollars(hanging.amount)}.`,
         ]),
+  ];
+}
+
+/** Rows below the headings that have words but are nothing that is compared: a note may still hold something. */
+function passedOverTexts({ passedOver, headingRow, declined }: Quote): string[] {
+  const named = new Set(declined.map(({ row }) => row));
+  const notes = passedOver.filter(({ row, why }) => row > headingRow && why.includes('note') && !named.has(row));
+  const rest = notes.length - MOST_NOTES;
+  return [
+    ...notes.slice(0, MOST_NOTES).map(({ row, text }) => `row ${row}: ${ended(text)}`),
+    ...(rest > 0 ? [`and ${many(rest, 'more row', 'more rows')}.`] : []),
   ];
 }
 
@@ -100,10 +122,20 @@ function moneyTexts({ quoted, ours, otherLines, charges }: ComparedMoney): strin
       ? 'No line with an amount is for an opening that the takeoff prices.'
       : `Lines for openings that both price: quoted ${dollars(quoted)}, ours ${dollars(ours)}: ${by}.`,
     ...(otherLines === 0 ? [] : [`Other lines: ${dollars(otherLines)}.`]),
-    ...(charges.length === 0
-      ? []
-      : [`Charges, not compared: ${charges.map(({ charge, amount }) => `${charge} ${dollars(amount)}`).join(', ')}.`]),
+    ...chargesText(
+      'Charges held against what they are of',
+      charges.filter(({ checked }) => checked),
+    ),
+    ...chargesText(
+      'Charges, not compared',
+      charges.filter(({ checked }) => !checked),
+    ),
   ];
+}
+
+function chargesText(title: string, charges: ComparedMoney['charges']): string[] {
+  const said = charges.map(({ charge, amount }) => `${charge} ${dollars(amount)}`);
+  return said.length === 0 ? [] : [`${title}: ${said.join(', ')}.`];
 }
 
 /** "Compared and agreeing: 12 lines in quantity, length and price; 1 line in price." Most lines first. */

@@ -78,8 +78,8 @@ class RowCells {
     private readonly plain: boolean,
   ) {
     const [place, ...more] = check.places;
-    // An alternate takes no place: it would be counted with the lines that the quote comes to.
-    const single = place !== undefined && more.length === 0 && check.part !== 'alternate';
+    // An alternate or an extra takes no place: it would be counted with the opening's own lines.
+    const single = place !== undefined && more.length === 0 && check.part !== 'alternate' && check.part !== 'extra';
     this.opening = single ? (takeoff.openings[place] ?? null) : null;
     this.openings = takeoff.openings.length;
     this.figures = lineFigures(check, this.opening);

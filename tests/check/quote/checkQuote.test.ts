@@ -426,8 +426,8 @@ describe('the money of a quote', () => {
       ours: expect.closeTo(pair + one, 6) as number,
       otherLines: 0,
       charges: [
-        { charge: 'other charge', amount: 75 },
-        { charge: 'tax', amount: 20 },
+        { charge: 'other charge', amount: 75, checked: false },
+        { charge: 'tax', amount: 20, checked: false },
       ],
       total: pair + one + 85,
     });
