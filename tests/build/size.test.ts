@@ -15,8 +15,8 @@ describe('the built scripts stay small', () => {
     expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(120);
   });
 
-  test("the workbench's own script is at most 180 kB without the grid", () => {
-    expect(zipped('workbench.js') / 1000).toBeLessThanOrEqual(180);
+  test("the workbench's own script is at most 190 kB without the grid", () => {
+    expect(zipped('workbench.js') / 1000).toBeLessThanOrEqual(190);
   });
 
   test('the .xlsx writer is in no script that a page loads before something is saved', () => {
