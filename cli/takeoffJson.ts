@@ -8,7 +8,9 @@ import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { Curve } from '../src/takeoff/curve';
 import { factorsOf } from '../src/takeoff/factors';
-import { splicesOf, type OwnFigures } from '../src/takeoff/ownFigures';
+import { numberOf, type FigureName } from '../src/takeoff/figures';
+import { moneyFigure, type MoneyFigureName } from '../src/takeoff/moneyFigures';
+import type { OwnFigures } from '../src/takeoff/ownFigures';
 import type { SetupPlan } from '../src/takeoff/setups';
 import { allExtras, extrasOf, extrasTotal, type ExtraLine } from '../src/takeoff/extras';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
@@ -17,9 +19,10 @@ import { partLength } from '../src/takeoff/woodParts';
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
 export function openingJson(row: OpeningTakeoff, standards: Standards) {
   const extras = extrasOf(row, standards);
-  const { own, curve, cost, known, opening } = row;
-  const ring = curve?.crown ?? null;
-  const crown = own?.crown ?? null;
+  const { own, curve, known, opening } = row;
+  const figure = (name: FigureName) => numberOf(name, row, standards.unit);
+  const money = (name: MoneyFigureName) => moneyFigure(name).value(row) ?? null;
+  const splices = figure('splices');
   return {
     no: row.no,
     row: opening.row,
@@ -40,24 +43,24 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     ...(known.otherLeg === null ? {} : { otherLeg: known.otherLeg }),
     ...(known.arcs === null ? {} : { arcs: known.arcs }),
     ...(known.haunch === null ? {} : { haunch: known.haunch }),
-    radius: ring?.radius ?? null,
-    insideRadius: ring?.inside ?? null,
-    outsideRadius: ring?.outside ?? null,
-    angle: ring?.angle ?? null,
-    insideLength: curve?.insideLength ?? null,
-    length: curve?.length ?? null,
-    segments: crown?.blank.chosen.segments ?? null,
-    blankWidth: crown?.blank.chosen.width ?? null,
-    blankLength: crown?.blank.chosen.length ?? null,
-    ...(own && splicesOf(own) > 0 ? { splices: splicesOf(own) } : {}),
-    boardFeet: cost?.boardFeet ?? null,
+    radius: figure('radius'),
+    insideRadius: figure('inside radius'),
+    outsideRadius: figure('outside radius'),
+    angle: figure('angle'),
+    insideLength: figure('inside length'),
+    length: figure('long point'),
+    segments: figure('segments'),
+    blankWidth: figure('blank width'),
+    blankLength: figure('blank length'),
+    ...(splices === null || splices === 0 ? {} : { splices }),
+    boardFeet: figure('board feet'),
     cutsPerInch: own?.cutsPerInch ?? null,
-    runMinutes: cost?.runMinutes ?? null,
-    material: cost?.material ?? null,
-    labor: cost?.labor ?? null,
-    share: cost?.share ?? null,
-    unitPrice: cost?.unitPrice ?? null,
-    price: cost?.price ?? null,
+    runMinutes: figure('run minutes'),
+    material: money('material'),
+    labor: figure('labor'),
+    share: money('share'),
+    unitPrice: money('unit price'),
+    price: money('price'),
     needs: row.needs,
     ...(extras.length > 0 ? { extras: extras.map(extraJson) } : {}),
     ...(row.attention.length > 0 ? { attention: row.attention } : {}),

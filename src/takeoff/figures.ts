@@ -94,7 +94,7 @@ function ringFigures<Before extends '' | 'haunch '>(which: 'crown' | 'haunch', b
   return [
     make(
       'radius',
-      'Radius',
+      'Opening radius',
       'length',
       'curve',
       "Radius of the opening's own edge.",
@@ -225,6 +225,12 @@ export function figureNamed(name: string): Figure | null {
 /** A figure's value as a cell shows it: blank where the opening has none or lacks something. */
 export function figureOf(figure: Figure, row: RowFigures, unit: Unit): string | number {
   return figure.stage !== null && row.isInDoubt(figure.stage) ? '' : (figure.value(row, unit) ?? '');
+}
+
+/** A figure of an opening by its name; null where the opening has none or lacks something. */
+export function numberOf(name: FigureName, row: RowFigures, unit: Unit): number | null {
+  const value = figureOf(BY_NAME.get(name)!, row, unit);
+  return typeof value === 'number' ? value : null;
 }
 
 function blanksText(rings: readonly RingPlan[], unit: Unit): string {

@@ -109,6 +109,13 @@ export const MONEY_FIGURES = [
   },
 ] as const satisfies readonly MoneyFigure[];
 
+export type MoneyFigureName = (typeof MONEY_FIGURES)[number]['name'];
+
+/** A figure of an opening's money by its name. */
+export function moneyFigure(name: MoneyFigureName): MoneyFigure {
+  return MONEY_FIGURES.find((figure) => figure.name === name)!;
+}
+
 /** The factor that the wood of an opening is priced with; null where it has none or isn't priced. */
 export function factorOf({ cost, share }: OpeningTakeoff): number | null {
   const wood = (cost?.wood ?? 0) + (share?.wood ?? 0);

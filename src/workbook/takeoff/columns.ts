@@ -1,9 +1,11 @@
 import { figureNamed, figureOf, type FigureName } from '../../takeoff/figures';
+import { moneyFigure, type MoneyFigureName } from '../../takeoff/moneyFigures';
 import type { RowField } from '../../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import type { Unit } from '../../unit';
 import type { ColumnMeasure } from '../format';
 import { lengthTextFormula } from '../lengthFormula';
+import { MONEY_FORMULAS } from './money';
 
 /** One column of the takeoff, described here and nowhere else. Headings stand as they are shown. */
 export interface TakeoffColumn {
@@ -16,8 +18,10 @@ export interface TakeoffColumn {
   /** An input is the user's to change; a figure follows from the row; the number stays with the opening for good. */
   readonly role: 'number' | 'input' | 'figure';
   readonly value: (row: OpeningTakeoff, takeoff: Takeoff) => string | number | null | undefined;
-  /** Of a figure that `ARCH.OPENING` gives: its name. */
-  readonly figure?: FigureName;
+  /** Of a cell that asks `ARCH.OPENING` for a figure: its name. */
+  readonly figure?: FigureName | undefined;
+  /** The figure whose description it is, whichever way the cell comes to it. */
+  readonly shows?: FigureName | MoneyFigureName;
   /** Of other figures: native arithmetic on the row; where the figure is one, what stands behind the call. */
   readonly formula?: (at: CellsOfRow, unit: Unit) => string;
   /** The totals row adds this column up. */
@@ -59,34 +63,23 @@ const input = (
   ...rest,
 });
 
-const ofOpening = (
-  key: ColumnKey,
-  figure: FigureName,
-  heading: string,
-  measure: ColumnMeasure,
-  width: number,
-  rest: Rest = {},
-): TakeoffColumn => {
-  const described = figureNamed(figure)!;
+/** A figure that the cell asks `ARCH.OPENING` for: heading, measure and value are those of its description. */
+const ofOpening = (key: ColumnKey, name: FigureName, width: number, rest: Rest = {}): TakeoffColumn => {
+  const described = figureNamed(name)!;
   return {
-    ...{ key, heading, measure, width, figure, group: 'Figures', role: 'figure' },
+    ...{ key, heading: described.heading, measure: described.measure, width, figure: name, shows: name },
+    ...{ group: 'Figures', role: 'figure' },
     value: (row, { standards }) => figureOf(described, row, standards.unit),
     ...rest,
   };
 };
 
-const native = (
-  key: ColumnKey,
-  heading: string,
-  measure: ColumnMeasure,
-  width: number,
-  value: TakeoffColumn['value'],
-  formula: NonNullable<TakeoffColumn['formula']>,
-  rest: Rest = {},
-): TakeoffColumn => ({
-  ...{ key, heading, measure, width, value, formula, group: 'Figures', role: 'figure' },
-  ...rest,
-});
+/** A figure of money, by its own formula. */
+const ofMoney = (key: ColumnKey, name: MoneyFigureName, width: number, rest: Rest = {}): TakeoffColumn => {
+  const { heading, measure, value } = moneyFigure(name);
+  const formula = MONEY_FORMULAS[name];
+  return { key, heading, measure, width, value, formula, shows: name, group: 'Money', role: 'figure', ...rest };
+};
 
 /** What the last column says of a row that the boards and set-ups at hand were not planned from, or not as it stands now. */
 export const UNPLANNED = 'not planned yet';
@@ -112,10 +105,10 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
   input('head', 'Head', 'text', 13, { group: 'Opening' }),
   input('span', 'Span', 'input length', 9, { group: 'Opening' }),
   input('rise', 'Rise', 'input length', 9, { group: 'Opening' }),
-  native('longPoint', 'Long point', 'length text', 11, (row, { standards }) => figureOf(figureNamed('long point text')!, row, standards.unit), (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})`, { group: 'Opening' }),
-  native('unitPrice', 'Unit price', 'money', 10, ({ cost }) => cost?.unitPrice, (at) => `IF(${at.material}="","",IF(N(${at.priceAgreed})>0,${at.priceAgreed},MAX(ROUND(Shop_piece_minimum,2),ROUND((${at.material}+${at.labor}+VLOOKUP(${at.no},Shares,2,FALSE))/${at.quantity}*Shop_sell,2))))`, { group: 'Opening' }),
-  native('price', 'Price', 'money', 11, ({ cost }) => cost?.price, (at) => `IF(${at.unitPrice}="","",ROUND(${at.unitPrice}*${at.quantity},2))`, { group: 'Opening', total: true }),
-  ofOpening('lookAt', 'look at', 'Look at', 'text', 26, {
+  { ...ofOpening('longPoint', 'long point text', 11, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
+  ofMoney('unitPrice', 'unit price', 10, { group: 'Opening' }),
+  ofMoney('price', 'price', 11, { group: 'Opening', total: true }),
+  ofOpening('lookAt', 'look at', 26, {
     group: 'Opening',
     value: (row, { standards }) => lookAt(String(figureOf(figureNamed('look at')!, row, standards.unit)), row.opening.priceAgreed !== null),
     formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")&IF(${at.no}=""," ${NEEDS_NUMBER}","")`,
@@ -136,17 +129,17 @@ export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
   input('priceAgreed', 'Price agreed', 'money', 10, { value: ({ opening }) => opening.priceAgreed }),
   input('remarks', 'Remarks', 'text', 24, { value: ({ opening }) => opening.remarks }),
 
-  ofOpening('length', 'long point', 'Outside (long-point) length', 'length', 12),
-  ofOpening('radius', 'radius', 'Opening radius', 'length', 10),
-  ofOpening('blank', 'blank', 'Blank', 'length text', 28),
-  ofOpening('cuts', 'cuts', 'Cuts per inch, outside edge', 'cuts', 10),
-  ofOpening('runMinutes', 'run minutes', 'Run minutes', 'minutes', 10, { total: true }),
-  ofOpening('boardFeet', 'board feet', 'Board feet', 'boardFeet', 10, { total: true }),
-  ofOpening('stock', 'stock', 'Wood', 'text', 16),
-  ofOpening('wood', 'wood', 'Wood, before waste', 'money', 11, { group: 'Money', total: true }),
-  ofOpening('labor', 'labor', 'Labor', 'money', 11, { group: 'Money', total: true }),
-  native('material', 'Material', 'money', 11, ({ cost }) => cost?.material, (at) => `IF(OR(${at.wood}="",${at.no}=""),"",(${at.wood}+VLOOKUP(${at.no},Shares,3,FALSE))*IF(COUNTIF(Factor_woods,${at.stock})=0,Shop_unplanned,VLOOKUP(${at.stock},Factors,2,FALSE)))`, { group: 'Money', total: true }),
-  native('plan', 'Boards and set-ups', 'text', 14, ({ cost }) => (cost && !cost.planned ? UNPLANNED : ''), (at) => `IF(IFERROR(VLOOKUP(${at.no},Plan,2,FALSE)=${rowText(at)},FALSE),"","${UNPLANNED}")`, { group: 'Plan' }),
+  ofOpening('length', 'long point', 12),
+  ofOpening('radius', 'radius', 10),
+  ofOpening('blank', 'blank', 28),
+  ofOpening('cuts', 'cuts', 10),
+  ofOpening('runMinutes', 'run minutes', 10, { total: true }),
+  ofOpening('boardFeet', 'board feet', 10, { total: true }),
+  ofOpening('stock', 'stock', 16),
+  ofOpening('wood', 'wood', 11, { group: 'Money', total: true }),
+  ofOpening('labor', 'labor', 11, { group: 'Money', total: true }),
+  ofMoney('material', 'material', 11, { total: true }),
+  { key: 'plan', heading: 'Boards and set-ups', measure: 'text', width: 14, group: 'Plan', role: 'figure', value: ({ cost }) => (cost && !cost.planned ? UNPLANNED : ''), formula: (at) => `IF(IFERROR(VLOOKUP(${at.no},Plan,2,FALSE)=${rowText(at)},FALSE),"","${UNPLANNED}")` },
 ];
 
 /** What the column "Look at" says. */

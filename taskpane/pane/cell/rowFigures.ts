@@ -66,12 +66,5 @@ function inWords(value: string | number | null, measure: FigureMeasure, unit: Un
 export function figureInColumn(column: number): string | null {
   const shown = TAKEOFF_COLUMNS[column];
   if (shown?.role !== 'figure') return null;
-  return shown.figure ?? OTHERS[shown.key] ?? null;
+  return shown.shows ?? null;
 }
-
-const OTHERS: Readonly<Partial<Record<string, (typeof FIGURES | typeof MONEY_FIGURES)[number]['name']>>> = {
-  longPoint: 'long point text',
-  unitPrice: 'unit price',
-  price: 'price',
-  material: 'material',
-};

@@ -12,7 +12,7 @@ it('takes a row of the filled Takeoff apart, and again after an edit', async () 
   const row = taken.openings[0]!;
   const found = figuresApart(taken, row, 'en-US');
   expect(found.find(({ name }) => name === 'radius')).toMatchObject({
-    heading: 'Radius',
+    heading: 'Opening radius',
     value: '30″',
     by: 'ARCH.HEADRADIUS',
     from: [
