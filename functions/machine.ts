@@ -1,5 +1,6 @@
 /* eslint-disable @typescript-eslint/no-explicit-any -- a length is a number or text, and the metadata knows no unions */
 import { cutsPerInch, feedRate, markDepth, runTime } from '../src/machine';
+import { feetPerMinute, inches } from '../src/unit';
 import {
   length as readLength,
   number,
@@ -30,7 +31,7 @@ export function CUTSPERINCH(rpm: any, knives: any, feed: any, feed_radius?: any,
     cutsPerInch(
       number('rpm', rpm),
       number('knives', knives),
-      number('feed', feed),
+      feetPerMinute(number('feed', feed), 'in'),
       optionalLengthNotZero('feed_radius', feed_radius),
       optionalLengthNotZero('edge_radius', edge_radius),
     ),
@@ -67,7 +68,7 @@ export function FEEDRATE(cuts: any, rpm: any, knives: any): number {
  * @example =ARCH.MARKDEPTH(20, 5) → 0.000125003125156
  */
 export function MARKDEPTH(cuts: any, diameter: any): number {
-  return give(markDepth(number('cuts', cuts), readLength('diameter', diameter)));
+  return give(markDepth(number('cuts', cuts), inches(readLength('diameter', diameter), 'in')));
 }
 
 /**

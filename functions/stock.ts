@@ -1,5 +1,6 @@
 /* eslint-disable @typescript-eslint/no-explicit-any -- a length is a number or text, and the metadata knows no unions */
 import { boardFeet } from '../src/lumber';
+import { inches } from '../src/unit';
 import { cutText } from '../src/stock/cuttext';
 import { perBoard } from '../src/stock/perboard';
 import { length as readLength, optionalLength, optionalNumber } from './arguments';
@@ -24,9 +25,9 @@ import { planOf } from './plans';
 export function BOARDFEET(thickness: any, width: any, length: any, quantity?: any): number {
   return give(
     boardFeet(
-      readLength('thickness', thickness),
-      readLength('width', width),
-      readLength('length', length),
+      inches(readLength('thickness', thickness), 'in'),
+      inches(readLength('width', width), 'in'),
+      inches(readLength('length', length), 'in'),
       optionalNumber('quantity', quantity),
     ),
   );

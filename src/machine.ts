@@ -1,5 +1,6 @@
 import { figure, notNegative, positive, wholeBetween } from './require';
 import { ok, refuse, type Result } from './result';
+import { bare, type FeetPerMinute, type Inches } from './unit';
 
 const MOST_KNIVES = 100;
 const MOST_PASSES = 1000;
@@ -15,10 +16,11 @@ const MOST_PASSES = 1000;
 export function cutsPerInch(
   rpm: number,
   knives: number,
-  feed: number,
+  at: FeetPerMinute,
   feedRadius?: number,
   edgeRadius?: number,
 ): Result<number> {
+  const feed = bare(at);
   const refusal = positive('rpm', rpm) ?? wholeBetween('knives', knives, 1, MOST_KNIVES) ?? positive('feed', feed);
   if (refusal) return refusal;
   const straight = (rpm * knives) / (12 * feed);
@@ -48,7 +50,8 @@ export function feedRate(cuts: number, rpm: number, knives: number): Result<numb
  * @param cuts to the inch; the pitch 1/cuts can't be more than the diameter
  * @param diameter of the cutting circle, inches
  */
-export function markDepth(cuts: number, diameter: number): Result<number> {
+export function markDepth(cuts: number, across: Inches): Result<number> {
+  const diameter = bare(across);
   const refusal = positive('cuts', cuts) ?? positive('diameter', diameter);
   if (refusal) return refusal;
   const halfPitch = 1 / cuts / 2;

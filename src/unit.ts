@@ -7,17 +7,54 @@ export function unitName(unit: Unit): string {
   return unit === 'in' ? 'inches' : 'millimeters';
 }
 
-/** Workbook units in one inch: 1 or 25.4, by definition. */
+/** What a unit of length comes with, worked out once for each: all by definition. */
+const SCALES = {
+  in: { perInch: 1, perFootPerMinute: 1, longUnit: 12 },
+  mm: { perInch: 25.4, perFootPerMinute: 0.3048, longUnit: 1000 },
+} as const;
+
+/** Workbook units in one inch: 1 or 25.4. */
 export function perInch(unit: Unit): number {
-  return unit === 'in' ? 1 : 25.4;
+  return SCALES[unit].perInch;
 }
 
-/** Workbook feed units in one ft/min: 1, or 0.3048 (m/min), by definition. */
+/** Workbook feed units in one ft/min: 1, or 0.3048 (m/min). */
 export function perFootPerMinute(unit: Unit): number {
-  return unit === 'in' ? 1 : 0.3048;
+  return SCALES[unit].perFootPerMinute;
 }
 
 /** Workbook length units in one foot, or in one meter: what minutes of sawing and sanding are counted by. */
 export function longUnit(unit: Unit): number {
-  return unit === 'in' ? 12 : 1000;
+  return SCALES[unit].longUnit;
+}
+
+declare const INCHES: unique symbol;
+declare const FEET_PER_MINUTE: unique symbol;
+
+/**
+ * A length in inches, whatever unit the workbook is kept in: what board feet and knife marks go by. It is no number to the
+ * compiler, so that a length of a sheet in its place doesn't compile, nor one in inches in place of a sheet's.
+ */
+export interface Inches {
+  readonly [INCHES]: true;
+}
+
+/** A feed in ft/min, whatever the workbook's unit. */
+export interface FeetPerMinute {
+  readonly [FEET_PER_MINUTE]: true;
+}
+
+/** A length of a workbook in inches. */
+export function inches(length: number, unit: Unit): Inches {
+  return (length / perInch(unit)) as unknown as Inches;
+}
+
+/** A feed of a workbook in ft/min. */
+export function feetPerMinute(feed: number, unit: Unit): FeetPerMinute {
+  return (feed / perFootPerMinute(unit)) as unknown as FeetPerMinute;
+}
+
+/** The bare figure of a length in inches or a feed in ft/min, for arithmetic. */
+export function bare(figure: Inches | FeetPerMinute): number {
+  return figure as unknown as number;
 }

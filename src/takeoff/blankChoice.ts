@@ -4,7 +4,7 @@ import { blankWidth } from '../blank/width';
 import { boardFeet } from '../lumber';
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
-import { perInch } from '../unit';
+import { inches } from '../unit';
 import { boardFor, type Wood } from './wood';
 
 /**
@@ -84,8 +84,12 @@ function blankOf(ring: RingSize, count: number, wood: Wood, standards: Standards
   if (!length.ok) return length;
   const board = boardFor(width.value, wood);
   if (board === null) return refuse(`The blank is ${width.value} wide; the widest board is ${wood.widest}.`);
-  const inch = perInch(standards.unit);
-  const feet = boardFeet(wood.quarters / 4, board.width / inch, length.value / inch, count);
+  const feet = boardFeet(
+    inches(wood.quarters / 4, 'in'),
+    inches(board.width, standards.unit),
+    inches(length.value, standards.unit),
+    count,
+  );
   if (!feet.ok) return feet;
   const joints = ring.degrees === 360 ? count : count - 1;
   return ok({

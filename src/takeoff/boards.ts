@@ -7,7 +7,7 @@ import type { Standards } from '../standards';
 import { Effort } from '../stock/effort';
 import { GUARD_MS } from '../stock/plan';
 import type { StockBoard } from '../stockList';
-import { perInch, type Unit } from '../unit';
+import { inches, type Unit } from '../unit';
 import { woodFor, type Wood } from './wood';
 import { partArea, partLength, partWidth, type WoodPart } from './woodParts';
 
@@ -215,8 +215,7 @@ export function priceOf(board: StockBoard, { unit }: Standards): number {
 
 /** Board feet of one board. */
 export function feetOf(board: Pick<StockBoard, 'quarters' | 'width' | 'length'>, unit: Unit): number {
-  const inch = perInch(unit);
-  const feet = boardFeet(board.quarters / 4, board.width / inch, board.length / inch);
+  const feet = boardFeet(inches(board.quarters / 4, 'in'), inches(board.width, unit), inches(board.length, unit));
   return feet.ok ? feet.value : 0;
 }
 

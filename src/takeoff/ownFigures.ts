@@ -4,7 +4,7 @@ import { cutsPerInch, finishGrade } from '../machine';
 import { knifeListed, type KnifeSize } from '../onHand';
 import { ok, refuse, type Result } from '../result';
 import type { Standards } from '../standards';
-import { perFootPerMinute, perInch } from '../unit';
+import { feetPerMinute, inches } from '../unit';
 import { arcPieces, type ArcPieces } from './arcPieces';
 import { chooseBlank, type BlankChoice } from './blankChoice';
 import type { Curve, RingKind } from './curve';
@@ -69,7 +69,6 @@ export function blanksOf(inputs: Inputs, curve: Curve, standards: Standards): Re
     rings.push(plan.value);
   }
 
-  const inch = perInch(standards.unit);
   const ripped = boardFor(inputs.face + 2 * standards.margin, inputs.wood);
   if (ripped === null) return refuse(NEEDS.width);
   const straight = straightPlan(inputs, standards, curve, knife);
@@ -77,7 +76,11 @@ export function blanksOf(inputs: Inputs, curve: Curve, standards: Standards): Re
   const test =
     standards.testPiece === 0
       ? ok(0)
-      : boardFeet(inputs.wood.quarters / 4, (inputs.face + 2 * standards.margin) / inch, standards.testPiece / inch);
+      : boardFeet(
+          inches(inputs.wood.quarters / 4, 'in'),
+          inches(inputs.face + 2 * standards.margin, standards.unit),
+          inches(standards.testPiece, standards.unit),
+        );
   if (!test.ok) return test;
   return ok({
     curve,
@@ -124,17 +127,17 @@ export function runningOf(inputs: Inputs, { rings, straight }: Blanks, standards
 
 /** Knife cuts per inch at the center of the molding. */
 function cutsAtCenter({ rpm, knives, feed, unit }: Standards): Result<number> {
-  return cutsPerInch(rpm, knives, feed / perFootPerMinute(unit));
+  return cutsPerInch(rpm, knives, feetPerMinute(feed, unit));
 }
 
 /** Knife cuts per inch of straight molding. */
 export function cutsOfStraight({ rpm, knives, straightFeed, unit }: Standards): Result<number> {
-  return cutsPerInch(rpm, knives, straightFeed / perFootPerMinute(unit));
+  return cutsPerInch(rpm, knives, feetPerMinute(straightFeed, unit));
 }
 
 /** Knife cuts per inch at a ring's outside edge. */
 export function cutsAtEdge(ring: RingKind, face: number, { rpm, knives, feed, unit }: Standards): Result<number> {
-  return cutsPerInch(rpm, knives, feed / perFootPerMinute(unit), ring.inside + face / 2, ring.outside);
+  return cutsPerInch(rpm, knives, feetPerMinute(feed, unit), ring.inside + face / 2, ring.outside);
 }
 
 /** Passes to take the profile down to its depth; the list of knives may name either. */
@@ -172,8 +175,11 @@ function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife:
   if (pieces.length === 0) return ok(null);
   const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
   const width = inputs.face + 2 * standards.margin;
-  const inch = perInch(standards.unit);
-  const feet = boardFeet(inputs.wood.quarters / 4, width / inch, length / inch);
+  const feet = boardFeet(
+    inches(inputs.wood.quarters / 4, 'in'),
+    inches(width, standards.unit),
+    inches(length, standards.unit),
+  );
   if (!feet.ok) return feet;
   return ok({
     pieces,
