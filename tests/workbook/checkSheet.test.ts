@@ -26,6 +26,16 @@ function linesOf(sheet: Sheet, check: QuoteCheck): Map<number, Record<string, Ce
 }
 
 describe('the Check sheet', () => {
+  it('prints one page wide: verdict, reason, and every quoted figure beside the right one', () => {
+    const sheet = checkSheet(SHARED, true);
+    expect(sheet.pagesWide).toBe(1);
+    const pairs = ['quantity', 'radius', 'length', 'extension'].map((key) => [key, `${key}Right`]);
+    for (const [quoted, right] of [...pairs, ['verdict', 'reason'], ['unitPrice', 'priceRight']])
+      expect(sheet.columnKeys!.indexOf(right!)).toBe(sheet.columnKeys!.indexOf(quoted!) + 1);
+    const folded = sheet.folded![0]!;
+    expect(folded.first).toBeGreaterThan(sheet.columnKeys!.indexOf('description'));
+  });
+
   it.each([true, false])(
     'gives each line of the example the verdict and the money of the check (plain: %s)',
     async (plain) => {

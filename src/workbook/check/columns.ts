@@ -20,7 +20,7 @@ export const CHECK_COLUMNS = [
   { key: 'off', heading: 'Quoted less corrected', group: 'Money', measure: 'money', width: 10 },
   { key: 'priceOff', heading: 'Price against ours', group: 'Money', measure: 'money', width: 10 },
   { key: 'hangs', heading: 'Hangs on the line', group: 'Money', measure: 'money', width: 10 },
-  { key: 'description', heading: 'Description', group: 'Quote', measure: 'text', width: 20 },
+  { key: 'description', heading: 'Description', group: 'Quote', measure: 'text', width: 19 },
   { key: 'openingSays', heading: 'Opening', group: 'Compared', measure: 'text', width: 24 },
   { key: 'quantitySays', heading: 'Quantity', group: 'Compared', measure: 'text', width: 22 },
   { key: 'radiusSays', heading: 'Radius', group: 'Compared', measure: 'text', width: 24 },
