@@ -2,7 +2,8 @@ import { isDeepStrictEqual } from 'node:util';
 import { aloneIn } from '../src/takeoff/alone';
 import { costKinds } from '../src/takeoff/costKinds';
 import { planTakeoff } from '../src/takeoff/planned';
-import { segmentSavings, wantedBy, withSegments } from '../src/takeoff/segmentSavings';
+import { wantedBy } from '../src/takeoff/segmentChange';
+import { segmentSavings, withSegments } from '../src/takeoff/segmentSavings';
 import { planSetups } from '../src/takeoff/setups';
 import { takeoffWithEdits } from '../src/workbook/withEdits';
 import { ok } from '../src/result';
@@ -98,6 +99,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     progress.show(2, 'Writing');
     const sheets = workbookSources(schedule, taken, {
       ...{ plain: values.plain ?? false, boards, held, ownColumns, pictures: true },
+      // What was taken over is in the rows; nobody looked again.
+      ...{ savings: segments === 'show' ? savings : null },
       ...{ job, proposal: values.job !== undefined },
     });
     const written = await writeWorkbook(out, sheets, settingsWith(again?.settings ?? {}, answered));

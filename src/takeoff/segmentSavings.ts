@@ -2,26 +2,14 @@ import { markOrRow } from '../schedule/opening';
 import { planBoards, workFor, type BoardControl } from './boards';
 import { partsOf } from './parts';
 import { listedCells } from './row';
+import { wantedBy, type SegmentSaving, type SegmentSavings, type Wanted } from './segmentChange';
 import { takeoff, type OpeningTakeoff, type Takeoff } from './takeoff';
 import type { WoodPart } from './woodParts';
 
-/** Openings that would cost less with another number of segments in each ring. */
-export interface SegmentSaving {
-  readonly nos: readonly number[];
-  readonly marks: readonly string[];
-  readonly from: number;
-  readonly to: number;
-  /** Money by which boards and work cost less once this is changed, too, after the changes before it. */
-  readonly saved: number;
-}
-
-export interface SegmentSavings {
-  readonly changes: readonly SegmentSaving[];
-  /** By all of them together, the boards planned in full. */
-  readonly saved: number;
-}
-
 const NONE: SegmentSavings = { changes: [], saved: 0 };
+
+/** Told before each plan: how many are done, and how many there are at most. */
+export type OnStep = (done: number, of: number) => void;
 
 /** Changes looked at, those with most wood first, and work for a plan while they are. */
 const MOST_CHANGES = 40;
@@ -34,36 +22,37 @@ const LEAST = 0.5;
  * may fit the boards that are bought in any case. Openings alike change together; a number that somebody wants stays. Each change
  * is planned by itself, then the best are made one after another as long as each still saves something.
  */
-export function segmentSavings(taken: Takeoff, control: BoardControl = {}): SegmentSavings {
+export function segmentSavings(taken: Takeoff, control: BoardControl = {}, onStep?: OnStep): SegmentSavings {
   const known = new Map<string, number>();
-  const quick = (wanted: Wanted) => costWith(withSegments(taken, wanted), known, { ...control, work: WORK });
+  const possible = changesOf(taken);
+  let done = 0;
+  // Each change is planned by itself and once more with those made; before and after them, the job as it is and as it will be.
+  let most = 2 * possible.length + 3;
+  const cost = (wanted: Wanted, plans: Map<string, number>, by: BoardControl) => {
+    onStep?.(done++, most);
+    return costWith(withSegments(taken, wanted), plans, by);
+  };
+  const quick = (wanted: Wanted) => cost(wanted, known, { ...control, work: WORK });
   const now = quick(new Map());
-  const alone = changesOf(taken)
+  const alone = possible
     .map((change) => ({ change, saved: now - quick(wantedBy([change])) }))
     .filter(({ saved }) => saved >= LEAST)
     .sort((one, other) => other.saved - one.saved);
+  most = done + alone.length + 2;
   const made: SegmentSaving[] = [];
-  let cost = now;
+  let least = now;
   for (const { change } of alone) {
     if (control.stop?.() === true) return NONE;
     if (made.some(({ nos }) => nos.includes(change.nos[0]!))) continue;
     const next = quick(wantedBy([...made, change]));
-    if (cost - next < LEAST) continue;
-    made.push({ ...change, saved: cost - next });
-    cost = next;
+    if (least - next < LEAST) continue;
+    made.push({ ...change, saved: least - next });
+    least = next;
   }
   if (made.length === 0) return NONE;
-  const full = (wanted: Wanted) => costWith(withSegments(taken, wanted), new Map(), control);
+  const full = (wanted: Wanted) => cost(wanted, new Map(), control);
   const saved = full(new Map()) - full(wantedBy(made));
   return saved < LEAST ? NONE : { changes: made, saved };
-}
-
-/** Segments wanted by number of the opening. */
-type Wanted = ReadonlyMap<number, number>;
-
-/** The numbers of segments that changes want. */
-export function wantedBy(changes: readonly Pick<SegmentSaving, 'nos' | 'to'>[]): Wanted {
-  return new Map(changes.flatMap(({ nos, to }) => nos.map((no) => [no, to] as const)));
 }
 
 /** The same openings with these segments wanted, as if somebody had typed them; no wood is planned. */

@@ -3,6 +3,8 @@ import type { Table } from '../schedule/opening';
 import { factorOf } from '../takeoff/moneyFigures';
 import { planTakeoff } from '../takeoff/planned';
 import { ROW_FIELDS, type Row } from '../takeoff/row';
+import type { SegmentSavings } from '../takeoff/segmentChange';
+import { segmentSavings, type OnStep } from '../takeoff/segmentSavings';
 import { takeoff, withFactors, type Takeoff } from '../takeoff/takeoff';
 import { factorsIn, heldFactors } from './planBlock';
 import { readStandards } from './readStandards';
@@ -24,6 +26,8 @@ export interface PlanInputs {
   readonly tickets?: boolean;
   /** With the boards drawn on Stock: for whoever shows them, no open workbook holds them. */
   readonly pictures?: boolean;
+  /** Where other numbers of segments cost less is looked for, too, and said on Stock: many plans, which take their time. */
+  readonly savings?: boolean;
 }
 
 export interface RenewedPlan {
@@ -31,17 +35,13 @@ export interface RenewedPlan {
   readonly sheets: readonly Sheet[];
   /** What the new plan moved, a sentence for each wood. */
   readonly said: readonly string[];
+  /** Where they were asked for. */
+  readonly savings: SegmentSavings | null;
 }
 
 /** Plans boards, set-ups and wood factors again from the rows and settings as they now stand; factors that are held stay. */
-export function renewPlan({
-  takeoff: table,
-  standards: shop,
-  stock,
-  plain,
-  tickets = false,
-  pictures = false,
-}: PlanInputs): Result<RenewedPlan> {
+export function renewPlan(inputs: PlanInputs, onStep?: OnStep): Result<RenewedPlan> {
+  const { takeoff: table, standards: shop, stock, plain, tickets = false, pictures = false } = inputs;
   const standards = readStandards(shop);
   if (!standards.ok) return standards;
   const { unit } = standards.value;
@@ -51,13 +51,15 @@ export function renewPlan({
     return refuse(
       'The columns of the Takeoff have been moved: fill the workbook again, then boards and set-ups follow.',
     );
-  const cells = rows.map(({ inputs }) => Object.fromEntries(ROW_FIELDS.map((key) => [key, inputs[key]])) as Row);
+  const cells = rows.map((row) => Object.fromEntries(ROW_FIELDS.map((key) => [key, row.inputs[key]])) as Row);
   const held = heldFactors(stock);
   const { taken, boards } = planTakeoff(takeoff(openings, standards.value, { cells }), {}, held);
   const rowsOnSheet = Math.max(TAKEOFF_HEAD_ROWS, ...rows.map(({ sheetRow }) => sheetRow)) - TAKEOFF_HEAD_ROWS;
+  const savings = inputs.savings === true ? segmentSavings(taken, {}, onStep) : null;
   return ok({
+    savings,
     sheets: planSheets(taken, boards, {
-      ...{ plain, held, made: standardsRangesIn(shop) ?? undefined, rowsOnSheet, tickets, pictures },
+      ...{ plain, held, made: standardsRangesIn(shop) ?? undefined, rowsOnSheet, tickets, pictures, savings },
     }),
     said: movedBy(withFactors(taken, factorsIn(stock)), taken, factorsIn(stock)),
   });

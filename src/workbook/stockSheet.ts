@@ -1,9 +1,10 @@
 import { lengthText } from '../lengthText';
-import { roundTo } from '../rounding';
+import { roundTo, toCents } from '../rounding';
 import type { Standards } from '../standards';
 import { feetOf, SAWING_RULES, type BoardNeeds, type WoodBoards } from '../takeoff/boards';
 import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
 import { boardWords, proofWords } from '../takeoff/boardWords';
+import { savingWords, type SegmentSavings } from '../takeoff/segmentChange';
 import type { Unit } from '../unit';
 import { addBoardPictures } from './boardPictures';
 import { headingCell, unitCell } from './columnHeads';
@@ -30,6 +31,7 @@ const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => s
   ['Cost', () => '$', 11],
   ['Board feet', () => 'bd ft', 11],
 ];
+const COST_COLUMN = BUY_HEADINGS.findIndex(([heading]) => heading === 'Cost');
 const CUT_HEADINGS = ['Species', 'Quarters', 'Thickness', 'Width', 'Length', 'Boards alike', 'Left over', 'Cuts'];
 const PROOF_HEADINGS = [
   'Species',
@@ -49,10 +51,13 @@ export interface StockSheetOptions {
   readonly plain: boolean;
   /** With the cutting plan drawn: for files, the only ones that show drawings. */
   readonly pictures: boolean;
+  /** Where other numbers of segments cost less; null: nobody asked. */
+  readonly savings?: SegmentSavings | null;
 }
 
 /** Boards to buy by wood, width and length; below, the rules of sawing, how good the plan is, and how to cut each board. */
-export function stockSheet(needs: BoardNeeds, standards: Standards, { plain, pictures }: StockSheetOptions): Sheet {
+export function stockSheet(needs: BoardNeeds, standards: Standards, options: StockSheetOptions): Sheet {
+  const { plain, pictures, savings = null } = options;
   const { unit } = standards;
   const heading = (text: string) => headingCell(text, TEXT_HEADINGS.has(text) ? 'text' : 'figures');
   const written = writtenCell;
@@ -106,6 +111,7 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, { plain, pic
       written(proofWords(plan)),
     ]);
   }
+  if (savings !== null) rows.push(...savingsRows(savings, money));
   rows.push([], [{ value: 'Rules of sawing', style: 'group' }]);
   SAWING_RULES.forEach((rule, at) => rows.push([{ value: `${at + 1}. ${rule}`, style: 'text', format: '@' }]));
   rows.push([{ value: wasteWords(needs, standards), style: 'text', format: '@' }]);
@@ -135,6 +141,18 @@ export function stockSheet(needs: BoardNeeds, standards: Standards, { plain, pic
     home: `A${HEAD_ROWS + 1}`,
     locked: true,
   };
+}
+
+/** What other numbers of segments would save, in the column of costs, and for which openings. */
+function savingsRows({ changes, saved }: SegmentSavings, money: string): (Cell | null)[][] {
+  const words = changes.length === 0 ? 'No other number costs less' : 'They would save';
+  const blanks = Array.from({ length: COST_COLUMN - 1 }, () => null);
+  return [
+    [],
+    [{ value: 'Other numbers of segments', style: 'group' }],
+    [writtenCell(`${words}, boards and gluing together`), ...blanks, writtenCell(toCents(saved), money)],
+    ...changes.map((change) => [writtenCell(savingWords(change))]),
+  ];
 }
 
 function wasteWords({ plans }: BoardNeeds, { waste }: Standards): string {

@@ -6,6 +6,7 @@ import { costKinds } from '../takeoff/costKinds';
 import { planBoards, type BoardNeeds } from '../takeoff/boards';
 import { factorsOf, withHeld, type HeldFactors } from '../takeoff/factors';
 import { partsOf } from '../takeoff/parts';
+import type { SegmentSavings } from '../takeoff/segmentChange';
 import { planSetups } from '../takeoff/setups';
 import { withFactors, type Takeoff } from '../takeoff/takeoff';
 import type { OwnColumn } from './refill';
@@ -44,6 +45,8 @@ export interface WorkbookOptions {
   readonly pictures?: boolean;
   /** What a revised list changed. */
   readonly revision?: Sheet;
+  /** Where other numbers of segments cost less; null: nobody asked. */
+  readonly savings?: SegmentSavings | null;
 }
 
 /** The takeoff workbook, the same value for every host. */
@@ -58,7 +61,15 @@ export function held(source: SheetSource): Sheet {
 
 /** The same workbook for a file, which takes row after row. */
 export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: WorkbookOptions = {}): SheetSource[] {
-  const { plain = false, check, ownColumns = [], job = BLANK_JOB, held: heldFactors = new Map(), pictures } = options;
+  const {
+    plain = false,
+    check,
+    ownColumns = [],
+    job = BLANK_JOB,
+    held: heldFactors = new Map(),
+    pictures,
+    savings,
+  } = options;
   const boards = options.boards ?? planBoards(partsOf(takeoff), takeoff.standards);
   const planned = withFactors(takeoff, withHeld(factorsOf(takeoff, boards), heldFactors));
   return [
@@ -66,7 +77,9 @@ export function workbookSources(schedule: Schedule, takeoff: Takeoff, options: W
     ...(check ? [checkSheet(check, plain)] : []),
     ...(options.revision ? [options.revision] : []),
     ...(options.proposal ? [liveProposalSheet(planned, job)] : []),
-    ...planSheets(planned, boards, { plain, held: heldFactors, rowsOnSheet: planned.openings.length, pictures }),
+    ...planSheets(planned, boards, {
+      ...{ plain, held: heldFactors, rowsOnSheet: planned.openings.length, pictures, savings },
+    }),
     scheduleSheet(schedule, planned, plain),
     ...(plain ? [workingSource(planned)] : []),
     standardsSheet(takeoff.standards, job, costKinds(planned)),
@@ -90,17 +103,18 @@ export interface PlanOptions {
   readonly tickets?: boolean;
   /** See `WorkbookOptions`. */
   readonly pictures?: boolean | undefined;
+  readonly savings?: SegmentSavings | null | undefined;
 }
 
 /** The sheets that are planned: values, that say themselves when they are older than the takeoff. */
 export function planSheets(
   takeoff: Takeoff,
   boards: BoardNeeds,
-  { plain, held, made, rowsOnSheet, tickets = false, pictures = false }: PlanOptions,
+  { plain, held, made, rowsOnSheet, tickets = false, pictures = false, savings = null }: PlanOptions,
 ): Sheet[] {
   const { standards } = takeoff;
   const plan = { boards, planned: factorsOf(takeoff, boards), held };
-  const stock = stockSheet(boards, standards, { plain, pictures });
+  const stock = stockSheet(boards, standards, { plain, pictures, savings });
   const ranges = made ?? standardsRanges(standards);
   return [
     withPlan(stock, takeoff, plan, ranges, rowsOnSheet),

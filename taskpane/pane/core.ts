@@ -5,6 +5,7 @@ import type { Standards } from '../../src/standards';
 import type { StockOrder } from '../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../src/stock/plan';
 import type { Alone, AloneJob } from '../../src/takeoff/alone';
+import type { OnStep } from '../../src/takeoff/segmentSavings';
 import type { Unit } from '../../src/unit';
 import type { PlanInputs, RenewedPlan } from '../../src/workbook/renewPlan';
 import type { BuildJob, Built } from './build/job';
@@ -32,7 +33,7 @@ export interface Core {
   /** The workbook for these openings, and what to say about it once it is written. */
   workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
   /** Boards, set-ups and wood factors planned again from a filled workbook's own sheets. */
-  renewPlan(inputs: PlanInputs, signal: AbortSignal): Promise<Result<RenewedPlan>>;
+  renewPlan(inputs: PlanInputs, signal: AbortSignal, onStep?: OnStep): Promise<Result<RenewedPlan>>;
   /** What one opening would cost alone, and what its job saves without it. */
   alone(job: AloneJob, signal: AbortSignal): Promise<Result<Alone>>;
   /** A cutting plan; looked for until it is proven or the time is over. */

@@ -36,13 +36,13 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return signal.aborted ? refuse(STOPPED) : ok(build(job));
     },
 
-    async renewPlan(inputs, signal) {
+    async renewPlan(inputs, signal, onStep) {
       if (startWorker) {
         const { renewInWorker } = await import('./build/inWorker');
-        return renewInWorker(startWorker, inputs, signal);
+        return renewInWorker(startWorker, inputs, signal, onStep);
       }
       const { renewPlan } = await import('../../src/workbook/renewPlan');
-      return signal.aborted ? refuse(STOPPED) : renewPlan(inputs);
+      return signal.aborted ? refuse(STOPPED) : renewPlan(inputs, onStep);
     },
 
     async alone(job, signal) {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
 import { planTakeoff } from '../../src/takeoff/planned';
-import { segmentSavings, wantedBy, withSegments } from '../../src/takeoff/segmentSavings';
+import { wantedBy } from '../../src/takeoff/segmentChange';
+import { segmentSavings, withSegments } from '../../src/takeoff/segmentSavings';
 import { takeoff, type Takeoff } from '../../src/takeoff/takeoff';
 import { generatedJob } from './generatedJob';
 
@@ -15,7 +16,8 @@ function costOf(taken: Takeoff): number {
 }
 
 describe('other numbers of segments', () => {
-  const savings = segmentSavings(JOB);
+  const steps: (readonly [done: number, of: number])[] = [];
+  const savings = segmentSavings(JOB, {}, (done, of) => steps.push([done, of]));
   const changed = withSegments(JOB, wantedBy(savings.changes));
 
   it('save what they say: the job planned and priced with them costs that much less', () => {
@@ -23,6 +25,12 @@ describe('other numbers of segments', () => {
     expect(savings.saved).toBeGreaterThanOrEqual(0.5);
     const before = costOf(planTakeoff(JOB).taken);
     expect(before - costOf(planTakeoff(changed).taken)).toBeCloseTo(savings.saved, 6);
+  });
+
+  it('tell each plan before it is made, and at most how many there are', () => {
+    expect(steps.map(([done]) => done)).toEqual(steps.map((_, at) => at));
+    expect(steps.every(([done, of]) => done < of)).toBe(true);
+    expect(steps.length).toBeGreaterThan(3);
   });
 
   it('are written as segments wanted of just these openings, as if somebody had typed them', () => {

@@ -10,6 +10,7 @@ import { planState } from '../../src/workbook/takeoff/read';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { bringUpToDate, holdFactors, keepPlans, writeTickets } from '../../taskpane/pane/deeds/plans';
+import { takeSegments } from '../../taskpane/pane/deeds/segments';
 import type { Bench } from '../../taskpane/pane/deeds/bench';
 import { coreWith } from '../../taskpane/pane/loadCore';
 import { reduce } from '../../taskpane/pane/reducer';
@@ -172,6 +173,24 @@ test('rows in another order have the plan they had', async () => {
     await write('Takeoff', place(key, 5), (rows[5]?.[at(key)] ?? null) as string | number | null);
   }
   await engine.settled();
+}, 20_000);
+
+test('segments taken over go to the rows of their numbers, and one undo takes all back', async () => {
+  const change = (no: number) => ({ nos: [no], marks: [`W${no}`], from: 3, to: 4, saved: 1 });
+  const savings = { changes: [change(2), change(9)], saved: 2 };
+  const before = (await table('Takeoff')).rows;
+  expect(await takeSegments(bench, { savings, rows: before.slice(1) })).toBe(false);
+  expect(await takeSegments(bench, { savings, rows: before })).toBe(true);
+  await engine.settled();
+  const wanted = await column('segmentsWanted');
+  expect(wanted).toEqual(ROW_FIELDS.map((_, at) => (at === 1 || at === 8 ? 4 : null)));
+  expect(await state()).toMatch(/older than 2 rows, W2 first/);
+  expect(await takeSegments(bench, { savings, rows: before })).toBe(false);
+  expect(bench.store.get().notice?.text).toContain('Bring it up to date');
+  await engine.api.undo();
+  await engine.settled();
+  expect(await column('segmentsWanted')).toEqual(ROW_FIELDS.map(() => null));
+  expect(await state()).toBe('');
 }, 20_000);
 
 test('after an edit the plan is renewed by itself, says once what moved, is no step of undo, and can be held', async () => {

@@ -3,6 +3,7 @@ import { defaultStandards } from '../../src/standards';
 import { planBoards, SAWING_RULES } from '../../src/takeoff/boards';
 import { partsOf } from '../../src/takeoff/parts';
 import { takeoff } from '../../src/takeoff/takeoff';
+import type { SegmentSavings } from '../../src/takeoff/segmentChange';
 import type { Sheet } from '../../src/workbook/sheet';
 import { stockSheet } from '../../src/workbook/stockSheet';
 import { opening } from '../takeoff/openings';
@@ -98,5 +99,24 @@ describe('the Stock sheet', () => {
       boards.some(({ sections }) => sections.some(({ lanes }) => lanes.length > 1)),
     );
     expect(/lane .* wide/.test(cuts)).toBe(ripped);
+  });
+
+  it('names what other numbers of segments would save where somebody looked, and says nothing of it otherwise', () => {
+    const changes = [{ nos: [3, 5], marks: ['W3', 'W5'], from: 3, to: 4, saved: 4.75 }];
+    const sheetWith = (savings: SegmentSavings) =>
+      stockSheet(NEEDS, defaultStandards(), { plain: false, pictures: false, savings });
+    const said = (sheet: Sheet) => {
+      const at = sheet.rows.findIndex((row) => row[0]?.value === 'Other numbers of segments');
+      return at < 0 ? null : sheet.rows.slice(at + 1, at + 3);
+    };
+    expect(said(SHEET)).toBe(null);
+    const [total, change] = said(sheetWith({ changes, saved: 4.42 }))!;
+    expect(total![0]!.value).toBe('They would save, boards and gluing together');
+    expect(SHEET.rows[2]!.findIndex((cell) => cell?.value === 'Cost')).toBe(total!.length - 1);
+    expect(total!.at(-1)).toMatchObject({ value: 4.42, style: 'fixed' });
+    expect(change![0]).toMatchObject({ value: 'W3, W5: 4 segments a ring instead of 3', format: '@' });
+    const [none, next] = said(sheetWith({ changes: [], saved: 0 }))!;
+    expect(none![0]!.value).toBe('No other number costs less, boards and gluing together');
+    expect(next).toEqual([]);
   });
 });

@@ -3,11 +3,12 @@ import type { StockNews } from '../../../src/stock/job';
 import type { StockOrder } from '../../../src/stock/order';
 import type { PlanProgress, StockPlan } from '../../../src/stock/plan';
 import type { Alone, AloneJob } from '../../../src/takeoff/alone';
+import type { OnStep } from '../../../src/takeoff/segmentSavings';
 import type { PlanInputs, RenewedPlan } from '../../../src/workbook/renewPlan';
 import { STOPPED } from '../../refusals';
 import type { Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
-import type { Answered, ToWorker } from './worker';
+import type { Answered, Step, ToWorker } from './worker';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
 export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortSignal): Promise<Result<Built>> {
@@ -24,8 +25,13 @@ export function renewInWorker(
   start: () => Worker,
   inputs: PlanInputs,
   signal: AbortSignal,
+  onStep?: OnStep,
 ): Promise<Result<RenewedPlan>> {
-  return inWorker<Answered<RenewedPlan>, RenewedPlan>(start, { kind: 'renew', inputs }, signal, ({ result }) => result);
+  return inWorker<Answered<RenewedPlan> | Step, RenewedPlan>(start, { kind: 'renew', inputs }, signal, (news) => {
+    if ('result' in news) return news.result;
+    onStep?.(news.done, news.of);
+    return null;
+  });
 }
 
 /** Has a worker work out what one opening means to its job. */

@@ -15,6 +15,12 @@ export type ToWorker =
   | { readonly kind: 'alone'; readonly job: AloneJob }
   | StockJob;
 
+/** How far a long job is. */
+export interface Step {
+  readonly done: number;
+  readonly of: number;
+}
+
 /** The one answer to what was asked. */
 export interface Answered<T> {
   readonly result: Result<T>;
@@ -22,12 +28,15 @@ export interface Answered<T> {
 
 const worker = globalThis as unknown as {
   onmessage: (event: MessageEvent<ToWorker>) => void;
-  postMessage: (message: FromWorker | StockNews | Answered<RenewedPlan | Alone>) => void;
+  postMessage: (message: FromWorker | StockNews | Answered<RenewedPlan | Alone> | Step) => void;
 };
 
 worker.onmessage = ({ data }) => {
   if (data.kind === 'plan') return runStockJob(data, (news) => worker.postMessage(news));
-  if (data.kind === 'renew') return worker.postMessage({ result: renewPlan(data.inputs) });
+  if (data.kind === 'renew') {
+    const result = renewPlan(data.inputs, (done, of) => worker.postMessage({ done, of }));
+    return worker.postMessage({ result });
+  }
   if (data.kind === 'alone') return worker.postMessage({ result: ok(aloneAndWithout(data.job)) });
   try {
     for (const part of inParts(build(data.job))) worker.postMessage(part);

@@ -105,15 +105,15 @@ export function drawBoards(bench: Bench): Promise<readonly DrawnBoard[] | undefi
 }
 
 /** What a plan is made from, and what stands where it goes. */
-interface Given {
-  readonly inputs: Omit<PlanInputs, 'tickets' | 'pictures'>;
+export interface Given {
+  readonly inputs: Omit<PlanInputs, 'tickets' | 'pictures' | 'savings'>;
   readonly names: readonly string[];
   /** The factors of the plan before. */
   readonly before: readonly FactorRow[];
 }
 
 /** What the plan of a filled Takeoff is made from; refused where a sheet of ours is gone, or another stands in its place. */
-async function planInputs({ host }: Bench, takeoff: Table): Promise<Result<Given>> {
+export async function planInputs({ host }: Bench, takeoff: Table): Promise<Result<Given>> {
   const standards = await host.readSheet('Standards');
   const stock = await host.readSheet('Stock');
   const names = await host.sheetNames();

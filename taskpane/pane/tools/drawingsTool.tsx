@@ -7,6 +7,7 @@ import { drawBoards, writeTickets, type DrawnBoard } from '../deeds/plans';
 import { count } from '../format';
 import { Drawing } from '../parts/drawing';
 import type { PaneState } from '../state';
+import { SegmentsCard } from './segmentsCard';
 
 /** What goes to the bench: tickets, boards as they are sawn, and the guide boards of each set-up, saved as files to cut or print from. */
 export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly state: PaneState }) {
@@ -25,6 +26,7 @@ export function DrawingsTool({ bench, state }: { readonly bench: Bench; readonly
       <h1>Drawings</h1>
       <Tickets bench={bench} />
       <Boards bench={bench} state={state} />
+      <SegmentsCard bench={bench} state={state} />
       <section class="card" aria-labelledby="drawings-title">
         <h2 id="drawings-title">Guide board drawings</h2>
         {!schedule ? (
