@@ -149,7 +149,7 @@ function judge(
     if (quantity !== null && counted === null) continue;
     seen += 1;
     const ways = reckonings({ counted, price: one, per, less: 0, lengths: per === 'foot' ? lengths[at]! : [] });
-    const less = discount === null ? null : discountOf(row[discount.index] ?? null);
+    const less = discount === null ? null : discountOf(row[discount.index] ?? null, discount);
     const net =
       less === null ? [] : reckonings({ counted, price: one, per, less, lengths: per === 'foot' ? lengths[at]! : [] });
     if (![...ways.slice(0, per === 'pair' ? 1 : undefined), ...net].some((way) => makes(way, paid))) continue;
@@ -178,10 +178,16 @@ function moneyIn(cell: CellValue): number | null {
   return read.ok ? read.value : null;
 }
 
-export function discountOf(cell: CellValue): number | null {
-  const digits = /^-?\s*(\d+(?:\.\d+)?)\s*%?$/.exec(cellText(cell))?.[1];
+/** What is taken off the price, as a share of it: "15%", 15 and 0.15, and under "Mult." what is left, 0.85. */
+export function discountOf(cell: CellValue, { heading }: Pick<QuoteColumn, 'heading'>): number | null {
+  const digits = /^-?\s*(\d*\.?\d+)\s*%?$/.exec(cellText(cell))?.[1];
   if (digits === undefined) return null;
-  const share = Number(digits) / (cellText(cell).includes('%') || Number(digits) >= 1 ? 100 : 1);
+  const [figure, percent] = [Number(digits), cellText(cell).includes('%')];
+  if (/\bmult(?:iplier)?\b/i.test(heading)) {
+    const left = percent || figure > 1 ? figure / 100 : figure;
+    return left > 0 && left <= 1 ? 1 - left : null;
+  }
+  const share = percent || figure >= 1 ? figure / 100 : figure;
   return share < 1 ? share : null;
 }
 

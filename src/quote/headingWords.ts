@@ -39,7 +39,7 @@ export function byWords(normal: string): QuoteKey | null {
 type Kind = (text: string) => QuoteKey | null;
 
 const money: Kind = (text) => {
-  if (has('mult|multiplier')(text)) return 'aside';
+  if (/^less(?: %)?$/.test(text) || has('mult|multiplier')(text)) return 'discount';
   if (/^(?:u p|at)$/.test(text)) return 'unitPrice';
   if (has('tax(?:able|ed)?|freight|weight|lead|time|date')(text)) return null;
   if (has('disc|discount|off|trade disc')(text))

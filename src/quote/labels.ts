@@ -83,9 +83,11 @@ export function namesSum(words: string): boolean {
   return OF_SUM.test(words);
 }
 
-/** What is named after a part of the building or of the paper is a sum of it. */
+/** What is named after a part of the building, of the paper or of the work is a sum of it: "Material & workmanship". */
 export function namesPart(words: string): boolean {
-  return /\b(?:page|floors?|stor(?:y|ey)|level|wing|section|phase|building|elevation|sheet|group)\b/i.test(words);
+  return /\b(?:materials?,? (?:and|&|\+) (?:workmanship|labou?r)|page|floors?|stor(?:y|ey)|level|wing|section|phase|building|elevation|sheet|group)\b/i.test(
+    words,
+  );
 }
 
 /** It is said to be of everything. */
@@ -93,8 +95,22 @@ export function namesTotal(words: string): boolean {
   return OF_ALL.test(words);
 }
 
+/** "Mult. 0.65", "0.65 multiplier": the goods are sold at this share of the amounts above; null where none is named. */
+export function multiplierIn(words: string): number | null {
+  const [, behind, before] =
+    /\bmult(?:iplier|\.)? ?(?:of|at|by|[x×:@=])? ?(0?\.\d+)(?!\d)|(?<![\d.])(0?\.\d+) ?(?:net )?mult(?:iplier)?\b/i.exec(
+      words,
+    ) ?? [];
+  const figure = Number(behind ?? before);
+  return figure > 0 ? figure : null;
+}
+
+/** A charge for an order that is small, which no freight is: "Small order handling". */
+const SMALL_ORDER = /\b(?:small|short|minimum)[- ](?:order|lot|run|quantity)\b/i;
+
 /** What kind of charge a row's words name; money below 0 that they don't explain is a discount. */
 export function chargeKind(words: string, amount: number | null): ChargeKind {
+  if (SMALL_ORDER.test(words) && !(amount !== null && amount < 0)) return 'other charge';
   const kind = KINDS.find(([, pattern]) => pattern.test(words))?.[0];
   return kind ?? (amount !== null && amount < 0 ? 'discount' : 'other charge');
 }

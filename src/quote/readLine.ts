@@ -79,10 +79,11 @@ export function readLine(
   const counted = countOf(cellOf('quantity')?.cell ?? null, cellText(cellOf('measure')?.cell), described);
   const extension = money('extension', 'extension');
   const price = priceOf(cellOf, money);
+  const discounted = cellOf('discount');
   const paid = amounts(
     { lot: counted.lot, counted: figure('quantity', counted.quantity), price, extension },
     feetOf(cellOf, standards),
-    discountOf(cellOf('discount')?.cell ?? null) ?? 0,
+    discounted === null ? 0 : (discountOf(discounted.cell, discounted.column) ?? 0),
   );
   const [lengthKey, lengthOf] = firstOf(LENGTHS);
   const [radiusKey, radiusOf] = firstOf(RADII);

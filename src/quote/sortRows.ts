@@ -16,6 +16,7 @@ import {
 import type { Marks } from './marks';
 import type { QuoteKey } from './meanings';
 import { readMoney } from './money';
+import { netted } from './netted';
 import type { QuoteCharge, QuoteSum } from './quote';
 import { isFigure } from './setAside';
 
@@ -166,6 +167,8 @@ function sortRow(
     const sum: QuoteSum = { ...label, row: number, amount };
     return sum.amount === null && !hasFigure(row) ? { why: 'note' } : sum;
   }
+  const net = marked || sized || counted || amount === null ? null : netted(words, rateIn(texts), amount, above);
+  if (net !== null) return charge(row, number, columns, 'discount', words, net.rate, net.off);
   if (marked && (figures || filled > 1) && label === null)
     return figures || filled > 1 ? 'line' : { why: 'title or note' };
   if (label?.kind === 'charge') return charge(row, number, columns, label.charge, label.text, label.rate, amount);
