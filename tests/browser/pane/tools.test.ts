@@ -116,6 +116,32 @@ describe('the tools', () => {
     });
   });
 
+  it('drawings: numbers of segments that cost less are listed, and written as segments wanted', async () => {
+    // The quarter round costs less out of more segments than out of the two that are chosen for it alone.
+    const list = [
+      ['Mark', 'Qty', 'Head', 'Width', 'Rise', 'Casing'],
+      ['W1', 1, 'half round', 80.5, null, 3.5],
+      ['W2', 1, 'quarter round', 49, null, 3.5],
+      ['W3', 1, 'segmental', 48, null, 3.5],
+    ];
+    await withPane(
+      async (page) => {
+        await filled(page);
+        await press(page, 'Drawings');
+        await press(page, 'Look for numbers that cost less');
+        await page.getByText('All together save').waitFor({ timeout: 30_000 });
+        await fits(page);
+        await isAccessible(page, 'segments-320');
+        await press(page, 'Write them as segments wanted');
+        await page
+          .getByRole('status')
+          .getByText(/^Segments wanted are written for \d+ openings?: W2/)
+          .waitFor();
+      },
+      { sheets: { List: list } },
+    );
+  });
+
   it('shop: formulas are frozen only after asking, and entered again in one press', async () => {
     await withPane(async (page) => {
       await filled(page);
