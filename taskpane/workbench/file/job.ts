@@ -1,16 +1,15 @@
 import { ok, refuse, type Result } from '../../../src/result';
-import type { CellValue, Table } from '../../../src/schedule/opening';
 import { asValues } from '../../../src/workbook/readBook';
 import { usedSize, type Engine } from '../engine';
-import { asTyped } from '../example';
 import { addSheets, openBook, replaceWorkbook } from '../openBook';
 import { readGrid } from '../readGrid';
 import { endEditing } from '../typing';
-import type { HeldSheet } from '../worksheet';
 import { Autosave, bringBack, onChange } from './autosave';
 import { bookOf, fileOf } from './beside';
 import { Keep, type KeptJob, type RecentJob } from './keep';
+import { holdPage, openPages } from './pages';
 import { pickPlace, type Place } from './place';
+import { textSheets, withoutExtension } from './textSheets';
 
 /** What the page says of the job: its name, whether it has changes that are in no file, and what is under way. */
 export interface JobState {
@@ -261,33 +260,8 @@ export class Job {
   }
 }
 
-async function textSheets(name: string, bytes: Uint8Array): Promise<Result<HeldSheet[]>> {
-  const { readTables } = await import('../../../src/schedule/readTables');
-  const tables = await readTables(name, bytes);
-  if (!tables.ok) return tables;
-  return ok(tables.value.map((table) => tableSheet(table, withoutExtension(name))));
-}
-
-function tableSheet({ rows, firstRow }: Table, name: string): HeldSheet {
-  const cells = [
-    ...Array.from({ length: firstRow - 1 }, () => []),
-    ...rows.map((row) => row.map((value: CellValue) => ({ value: asTyped(value) }))),
-  ];
-  const columns = rows.reduce((most, row) => Math.max(most, row.length), 0);
-  const widths = Array.from({ length: columns }, (_, column) =>
-    Math.min(40, Math.max(9, ...rows.map((row) => String(row[column] ?? '').length + 1))),
-  );
-  // No sheet's name may be longer, or hold these signs.
-  const title = name.replace(/[\\/?*[\]:]/g, ' ').slice(0, 31) || 'List';
-  return { name: title, rows: cells, widths, frozenRows: 0, frozenColumns: 0, home: 'A1' };
-}
-
 function breath(): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve));
-}
-
-function withoutExtension(name: string): string {
-  return name.replace(/\.(xlsx|csv|tsv|txt)$/i, '');
 }
 
 function fileName(name: string): string {
@@ -296,18 +270,6 @@ function fileName(name: string): string {
 
 function newId(): string {
   return Math.random().toString(36).slice(2) + Date.now().toString(36);
-}
-
-const LOCK = 'archwright-page-';
-
-/** Held as long as the page lives: a kept job whose page is gone was left. */
-function holdPage(id: string): void {
-  void navigator.locks?.request(LOCK + id, () => new Promise<void>(() => undefined));
-}
-
-async function openPages(): Promise<Set<string>> {
-  const { held = [] } = (await navigator.locks?.query()) ?? {};
-  return new Set(held.flatMap(({ name }) => (name?.startsWith(LOCK) ? [name.slice(LOCK.length)] : [])));
 }
 
 export function ago(at: number): string {
