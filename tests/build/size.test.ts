@@ -7,8 +7,8 @@ const zipped = (file: string) => gzipSync(readFileSync(WEB + file), { level: 9 }
 
 /** What a page loads before anything is clicked, in kB as a server sends it. */
 describe('the built scripts stay small', () => {
-  test('the worksheet functions alone are at most 50 kB', () => {
-    expect(zipped('functions.js') / 1000).toBeLessThanOrEqual(50);
+  test('the worksheet functions alone are at most 52 kB', () => {
+    expect(zipped('functions.js') / 1000).toBeLessThanOrEqual(52);
   });
 
   test("the pane's own script is at most 120 kB", () => {
