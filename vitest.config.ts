@@ -8,8 +8,9 @@ const SPREADSHEET = ['tests/spreadsheet/**/*.test.ts'];
 export default defineConfig({
   define: { ARCHWRIGHT_VERSION: JSON.stringify('0.0.0-test') },
   test: {
-    testTimeout: 20_000,
-    hookTimeout: 60_000,
+    // Everything runs beside everything else on two cores: a limit is for what hangs, not for what is slow.
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
     setupFiles: ['tests/seed.ts'],
     projects: [
       {
@@ -24,15 +25,15 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'built', include: BUILT, testTimeout: 60_000, globalSetup: 'tests/build/build.ts' },
+        test: { name: 'built', include: BUILT, testTimeout: 240_000, globalSetup: 'tests/build/build.ts' },
       },
       {
         extends: true,
         test: {
           name: 'browser',
           include: BROWSER,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
           fileParallelism: false,
           globalSetup: 'tests/build/build.ts',
         },

@@ -53,7 +53,8 @@ function run(step: Step): Promise<Outcome> {
 async function runTests(name: string, project: string): Promise<Outcome> {
   const path = `artifacts/vitest-${project}.json`;
   rmSync(path, { force: true });
-  const args = ['--project', project];
+  // Five lanes for two cores are enough.
+  const args = ['--project', project, '--maxWorkers=1'];
   const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${path}`];
   const outcome = await run({ name, command: ['npx', 'vitest', 'run', ...args, ...reporters] });
   try {

@@ -1,4 +1,5 @@
 import type { IRange, Worksheet } from '@univerjs/core';
+import type { CellPosition } from '../../src/workbook/address';
 
 /** A selection of whole columns or rows reaches only as far as the sheet is used. */
 export function clipped(range: IRange, used: { rows: number; columns: number }): IRange | null {
@@ -17,4 +18,10 @@ export function visibleBefore(sheet: Worksheet, column: number, many: number): n
     if (sheet.getColVisible(left)) seen += 1;
   }
   return left;
+}
+
+/** Whether a cell lies in a range, its last row and column left out: what is in sight is cut there. */
+export function isWithin({ row, column }: CellPosition, range: IRange | null): boolean {
+  if (range === null) return false;
+  return row >= range.startRow && row < range.endRow && column >= range.startColumn && column < range.endColumn;
 }

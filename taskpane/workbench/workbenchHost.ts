@@ -8,10 +8,16 @@ import { filledRegion } from '../filledRegion';
 import type { CellAt, CellBlock, Host, Selection, WriteOptions } from '../host';
 import { cellInTheWay, EMPTY_SELECTION, NO_RECTANGLE, noSheet } from '../refusals';
 import { cellData, cellError, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from './engine';
-import { clipped, visibleBefore } from './ranges';
+import { clipped, isWithin, visibleBefore } from './ranges';
 import { settingsOf } from './readGrid';
 import { typedValue } from './worksheet';
 import { writeSheets } from './write';
+
+/** What only a grid on the page can do. */
+interface Shown {
+  getVisibleRange(): IRange | null;
+  scrollToCell(row: number, column: number): void;
+}
 
 /** The port over the workbench's grid. */
 export class WorkbenchHost implements Host {
@@ -141,14 +147,12 @@ export class WorkbenchHost implements Host {
     const read = readRange(address);
     if (!read.ok) return read;
     const place = read.value.first;
-    const facade = this.facade(sheet);
+    // Only the visible grid shows and scrolls.
+    const facade = this.facade(sheet) as (ReturnType<typeof this.facade> & Partial<Shown>) | undefined;
+    const inSight = this.active() === sheet && isWithin(place, facade?.getVisibleRange?.() ?? null);
     facade?.activate();
     facade?.getRange(address).activate();
-    // Only the visible grid scrolls.
-    (facade as { scrollToCell?: (row: number, column: number) => void } | undefined)?.scrollToCell?.(
-      Math.max(0, place.row - 3),
-      visibleBefore(sheet, place.column, 2),
-    );
+    if (!inSight) facade?.scrollToCell?.(Math.max(0, place.row - 3), visibleBefore(sheet, place.column, 2));
     return ok(undefined);
   }
 

@@ -11,7 +11,24 @@ export async function launchChromium(): Promise<Browser> {
     );
   }
   // Containers give the browser's own sandbox no room; the pages are ours.
-  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-dev-shm-usage'] });
+  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-dev-shm-usage'] });
+  browser.newContext = patient(browser.newContext.bind(browser));
+  browser.newPage = patient(browser.newPage.bind(browser));
+  return browser;
+}
+
+/** How long anything on a page is waited for: other checks run beside the browser. */
+const PATIENCE = 90_000;
+
+/** The same, with that much patience. */
+function patient<A extends unknown[], T extends { setDefaultTimeout(ms: number): void }>(
+  make: (...args: A) => Promise<T>,
+) {
+  return async (...args: A): Promise<T> => {
+    const made = await make(...args);
+    made.setDefaultTimeout(PATIENCE);
+    return made;
+  };
 }
 
 /** The built pages on a port of their own. */
