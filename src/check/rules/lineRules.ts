@@ -78,7 +78,7 @@ function ifOpening<Rest>(rest: Text<Rest>): Text<Of<'place'> & Rest> {
 export type CountedBy = 'itself' | 'the sum' | 'with the first';
 
 /** The pieces of all lines with the same place. */
-export const TOGETHER: Value<Of<'together'>> = {
+const TOGETHER: Value<Of<'together'>> = {
   of: ({ together }) => together,
   formula: 'SUMIFS({quantity:all},{place:all},{place})',
 };
@@ -116,7 +116,7 @@ export function isRight<One, Other, Tolerance>(
   return atMost(size(minus(quoted, right)), plus(tolerance, times(number(1e-9), most(number(1), right))));
 }
 
-export const TOLERANCE = setting('tolerance', 'Shop_tolerance');
+const TOLERANCE = setting('tolerance', 'Shop_tolerance');
 const OURS = { radius: 'ourRadius', length: 'ourLength' } as const;
 
 /** A radius or length against ours; `wrong` is what is said where it isn't within the tolerance: which mistake explains it has no closed form. */
@@ -164,7 +164,7 @@ export function priceRule<One, Other, Band>(
   return when(atMost(ours, number(0)), words(cantTellOf('our own price is 0')), compared);
 }
 
-export const PRICE_BAND = setting('priceBand', 'Shop_price_band');
+const PRICE_BAND = setting('priceBand', 'Shop_price_band');
 /** The price of one piece against our own. */
 export const PRICE_RULE = ifOpening(
   ifGiven(

@@ -83,14 +83,7 @@ function lengthCheck(openings: number): string {
   return `ARCH.LENGTHCHECK({length},${args},Shop_tolerance)`;
 }
 
-export const COMPARED = [
-  'openingSays',
-  'quantitySays',
-  'radiusSays',
-  'lengthSays',
-  'extensionSays',
-  'priceSays',
-] as const;
+const COMPARED = ['openingSays', 'quantitySays', 'radiusSays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
 export type Compared = (typeof COMPARED)[number];
 const differs = (key: Compared) => isWrong(said(key)).formula;
 
