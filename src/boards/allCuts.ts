@@ -1,3 +1,4 @@
+import { patternKey } from '../stock/cutting';
 import { cutOf, type Cut, type LaneFill, type Problem } from './problem';
 import { laneSets } from './sections';
 
@@ -161,7 +162,7 @@ function cutsOf(
       problem,
     );
     if (cut === null || cut.pieces.length === 0) return;
-    const key = `${cut.pieces.join()}:${cut.counts.join()}`;
+    const key = patternKey(cut);
     if (!found.has(key)) found.set(key, cut);
   };
   const add = ({ pieces, counts }: LaneFill, sign: number) => {

@@ -2,6 +2,7 @@ import type { Effort } from '../stock/effort';
 import { Simplex } from '../stock/simplex';
 import { allCuts, allFills, type Filled } from './allCuts';
 import type { Cut, Problem } from './problem';
+import { worthOf } from './proper';
 
 /** More steps than this are too many. */
 const MOST_STEPS = 10_000_000;
@@ -60,7 +61,7 @@ export function tightPlan(
     const least = counts.map((count, board) => (count === 0 ? Infinity : prices[board]! - budget));
     const cuts = allCuts(problem, fills, worths, least, step);
     if (cuts === null) return null;
-    const loss = Float64Array.from(cuts, (cut) => prices[cut.board]! - worthIn(cut, worths));
+    const loss = Float64Array.from(cuts, (cut) => prices[cut.board]! - worthOf(cut, worths));
     return searchThrough(problem, counts, cuts, { loss, budget, worths }, step, effort);
   } catch (fault) {
     if (fault instanceof TooMany) return null;
@@ -175,7 +176,7 @@ function fractionalPlan(
   const fullest = had.map(() => 0);
   const loss = new Float64Array(cuts.length).fill(Infinity);
   for (const at of open) {
-    const worth = worthIn(cuts[at]!, whole);
+    const worth = worthOf(cuts[at]!, whole);
     loss[at] = -worth;
     fullest[cuts[at]!.board] = Math.max(fullest[cuts[at]!.board]!, worth);
   }
@@ -186,10 +187,4 @@ function fractionalPlan(
   const levels = new Map<number, number>();
   simplex.basis.forEach((column, row) => column >= first && levels.set(open[column - first]!, simplex.level[row]!));
   return { loss, budget, levels };
-}
-
-function worthIn({ pieces, counts }: Cut, worths: ArrayLike<number>): number {
-  let worth = 0;
-  for (let at = 0; at < pieces.length; at++) worth += counts[at]! * worths[pieces[at]!]!;
-  return worth;
 }

@@ -39,7 +39,12 @@ export function dollars(amount: number): string {
   return `${amount < 0 && cents > 0 ? '-' : ''}$${whole}.${String(cents % 100).padStart(2, '0')}`;
 }
 
+/** Half a cent, which rounding to cents may move an amount by. */
+export const HALF_CENT = 0.005;
+/** The same with what arithmetic itself rounds. */
+export const HALF_CENT_NEARLY = 0.0050001;
+
 /** Rounding a unit price to cents moves the extension by up to half a cent for each piece. */
 export function extensionTolerance(quantity: number): number {
-  return 0.005 * Math.max(1, quantity) + 0.0050001;
+  return HALF_CENT * Math.max(1, quantity) + HALF_CENT_NEARLY;
 }

@@ -1,7 +1,7 @@
 import type { Standards } from '../standards';
 import { perInch } from '../unit';
 import { cellText } from './cell';
-import type { Choice } from './asked';
+import { LEAVE_OUT, type Choice } from './asked';
 import type { RowChanges } from './changes';
 import { askedWith } from './companions';
 import { figure, quote } from './figure';
@@ -70,11 +70,7 @@ export function footageChoices(match: RegExpExecArray): readonly Choice[] {
   const [, feet, count, length, behind] = match;
   const run = feet ?? behind;
   const straight = run === undefined ? `${count} @ ${length?.trim()}` : `${run} ft`;
-  return [
-    { label: `with ${straight} of straight molding`, straight },
-    { label: 'priced without it' },
-    { label: 'leave out', leaveOut: true },
-  ];
+  return [{ label: `with ${straight} of straight molding`, straight }, { label: 'priced without it' }, LEAVE_OUT];
 }
 
 const OF_THE_CASING: readonly OpeningField[] = ['mark', 'face', 'thickness', 'species', 'profile'];

@@ -19,7 +19,7 @@ import {
   words,
   type Expression,
 } from './expression';
-import { extensionTolerance } from '../../quote/money';
+import { HALF_CENT, HALF_CENT_NEARLY } from '../../quote/money';
 import { dollarsOf, percentOf } from './amountWords';
 import { cantTellOf } from './verdict';
 
@@ -140,10 +140,8 @@ export function amountRule<One, Other, Within>(
 /** Quantity × unit price against the extension, all the quote's own. */
 export const EXTENSION_RULE: Text<Of<'extension' | 'unitPrice' | 'quantity' | 'lacks'>> = (() => {
   const [extension, unitPrice, quantity] = [cell('extension'), cell('unitPrice'), cell('quantity')];
-  const within: Value<Of<'quantity'>> = {
-    of: (figures) => extensionTolerance(figures.quantity ?? 0),
-    formula: '0.005*MAX(1,{quantity})+0.0050001',
-  };
+  // As `extensionTolerance` has it.
+  const within = plus(times(number(HALF_CENT), most(number(1), quantity)), number(HALF_CENT_NEARLY));
   const compared = amountRule(extension, times(quantity, unitPrice), within);
   return ifGiven(extension, 'extension', ifGiven(unitPrice, 'unit price', ifGiven(quantity, 'quantity', compared)));
 })();
