@@ -3,10 +3,10 @@ import { deviationOf, type ArcCount } from '../../head/leastArcs';
 import { shapesWhere } from '../../head/shapes';
 import { sentences } from '../../takeoff/figures';
 import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
-import { RISE_MISFIT } from '../formulas/plain';
 import { quote } from '../quote';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { ARCS, byHead, EDGE, FITTED_HEADS, HAUNCHED_HEADS, headIs, SPECIES_IN_STOCK } from './formulas';
+import { perHead, PLAIN_HEADS } from './heads';
 import { its } from './keys';
 import { grainLimit, inRing, mayHaveHaunch, RING_GROUPS } from './ringGroups';
 
@@ -67,7 +67,7 @@ function otherCount(head: HeadShape, span: number, rise: number, arcs: number): 
 function missingShape(haunch: boolean): string {
   const riseOf = (head: HeadShape, otherwise: string) => {
     const blank = head === 'half round' ? `${its.rise}<>""` : 'TRUE'; // a half round's rise follows its span
-    const wrong = `IF(ISNUMBER(${its.rise}),IF(${positive(its.span)},${RISE_MISFIT[head]},FALSE),${blank})`;
+    const wrong = `IF(ISNUMBER(${its.rise}),IF(${positive(its.span)},${PLAIN_HEADS[head].misfit ?? 'FALSE'},FALSE),${blank})`;
     return `IF(${its.head}="${head}",${need(wrong, its.rise, riseNeed(head) ?? '')},${otherwise})`;
   };
   const noRise = need(`IF(${its.rise}="",FALSE,NOT(ISNUMBER(${its.rise})))`, its.rise, NEEDS.rise);
@@ -145,24 +145,13 @@ export const LEVEL_ADDS = (() => {
   return `IF(${its.stops}<>"level",0,N(${byHead(adds)}))`;
 })();
 
-const ALONG = `IF(${its.haunch}="",${its.rise},${its.haunch})`;
-const SIDE = `(${its.span}/2-IF(${its.haunch}="",${its.span}/4,${its.haunch}))`;
-/** Where `head/fourCentered.ts` finds no such arcs. */
-const NO_TUDOR =
-  `NOT(AND(${its.span}/2-${SIDE}>MAX(0,SQRT(3)*${its.rise}-${its.span}/2),` +
-  `${its.span}/2-${SIDE}<MIN(${its.span}/2,((SQRT(3)+1)*${its.rise}-(SQRT(3)-1)*${its.span}/2)/2)))`;
-
 /** Where the core refuses to make a curve of inputs that are all there, with the sentence it had at filling. */
 export function curveFailsFormula(row: OpeningTakeoff): string {
   const why = quote(row.curveFailure ?? 'There is no such head: see its rise, haunch and ends.');
-  const rise = (own: string) => `IF(${its.rise}="",FALSE,ABS(${its.rise}-${own})>0.000000001*${its.span})`;
   const shapes = [
     `${its.stops}=""`,
-    `AND(${its.haunch}<>"",NOT(${headIs('four-centered', 'clipped corners')}))`,
-    `AND(${headIs('quarter round', 'round', 'octagon')},${rise(its.span)})`,
-    `AND(${its.head}="straight",${rise('0')})`,
-    `IF(${its.head}="clipped corners",${ALONG}>=${its.span}/2*0.999999999,FALSE)`,
-    `IF(${its.head}="four-centered",${NO_TUDOR},FALSE)`,
+    `AND(${its.haunch}<>"",NOT(${headIs(...shapesWhere(({ haunch }) => haunch !== null))}))`,
+    perHead((head) => head.fails, 'FALSE'),
   ];
   const fails = `IF(OR(${shapes.join(',')}),TRUE,${LEVEL_ADDS}>Shop_level_most)`;
   const stale = mayHaveHaunch(row) ? fittedToAnother(row) : '""';

@@ -1,6 +1,7 @@
 import { lengthTextFormula } from '../lengthFormula';
 import { inGroup, ofCurve, plain, type WorkingColumn, type WorkingColumns } from './column';
-import { CLOSED_HEADS, EDGE, headIs, HALF_SPAN } from './formulas';
+import { CLOSED_HEADS, EDGE, headIs } from './formulas';
+import { perHead } from './heads';
 import { highLength } from './highLeg';
 import { its } from './keys';
 
@@ -18,7 +19,10 @@ const lengthAt =
 
 type LengthFigure = 'inside length' | 'center length' | 'long point' | 'long point text' | 'leg miter';
 
-const SLOPE_GAIN = (run: string) => `DEGREES(ATAN((SQRT((${run})^2+${its.rise}^2)-${its.rise})/(${run})))`;
+/** What goes all round has no leg; a straight head is mitered by its own word. */
+const LEG_MITER =
+  `IF(${headIs(...CLOSED_HEADS)},"",IF(AND(${its.head}<>"straight",${its.stops}<>"legs"),"",` +
+  `${perHead(({ leg }) => leg.miter, '0')}))`;
 
 /** Lengths of one head along the casing's edges. */
 export const LENGTH_COLUMNS: WorkingColumns<LengthFigure> = inGroup('Lengths', {
@@ -29,15 +33,5 @@ export const LENGTH_COLUMNS: WorkingColumns<LengthFigure> = inGroup('Lengths', {
     'long point text',
     (_row, { standards: { unit } }) => `IF(${its['long point']}="","",${lengthTextFormula(its['long point'], unit)})`,
   ),
-  'leg miter': plain(
-    'leg miter',
-    ofCurve(
-      `IF(${its.head}="straight",IF(${its.stops}="mitered",45,""),` +
-        `IF(OR(${headIs(...CLOSED_HEADS)},${its.stops}<>"legs"),"",` +
-        `IF(${its.head}="segmental",ARCH.MITER(${its.span},${its.rise},${its.face},${its.reveal}),` +
-        `IF(${its.head}="half segmental",ARCH.MITER(2*${its.span},${its.rise},${its.face},${its.reveal}),` +
-        `IF(${its.head}="gable",${SLOPE_GAIN(HALF_SPAN)},IF(${its.head}="shed",${SLOPE_GAIN(its.span)},` +
-        `IF(${its.head}="clipped corners",${SLOPE_GAIN(`IF(${its.haunch}="",${its.rise},${its.haunch})`)},0)))))))`,
-    ),
-  ),
+  'leg miter': plain('leg miter', ofCurve(LEG_MITER)),
 });

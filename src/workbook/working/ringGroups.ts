@@ -3,8 +3,9 @@ import { MOST_OVERLONG } from '../../takeoff/arcPieces';
 import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { fourCentered } from '../formulas/plain';
-import { ARCS, boardFeet, byHead, EDGE, HALF_SPAN, HAUNCHED_HEADS, headIs, FITTED_HEADS } from './formulas';
+import { ARCS, boardFeet, HAUNCHED_HEADS, headIs, FITTED_HEADS } from './formulas';
+import { fitted } from './headFormulas';
+import { perHead } from './heads';
 import { all, its, type RingBefore, type RingFigure, type RingKey, type RingStep } from './keys';
 
 /**
@@ -27,14 +28,7 @@ export interface RingGroup<Before extends RingBefore = RingBefore> {
   readonly count: string;
 }
 
-const DIAGONAL = `SQRT(${HALF_SPAN}^2+${its.rise}^2)`;
-/** Radius and angle of a kind of ring, the crown 1, of the arcs that best fit an ellipse: `workbook/working/sheet.ts` writes them. */
-const fitted = (kind: number, column: 1 | 2) =>
-  `INDEX(ARCH.HEADARCS(${its.head},${its.span},${its.rise}),${kind},${column})`;
 const FITTED = headIs(...FITTED_HEADS);
-const TUDOR = fourCentered(its.span, its.rise, its.haunch);
-/** A high side that meets its own leg: degrees from the crown to there, at the outside edge. */
-const BEYOND_CROWN = `IF(${its.stops}="legs",DEGREES(ATAN2(SQRT(${its.radius}*(${its.radius}+2*${EDGE})),${EDGE})),0)`;
 
 export const CROWN: RingGroup<''> = {
   name: 'Ring',
@@ -43,36 +37,10 @@ export const CROWN: RingGroup<''> = {
   ring: (row) => row.curve?.crown ?? null,
   plan: (row) => row.own?.crown ?? null,
   written: () => true,
-  radius: byHead([
-    ['segmental', `ARCH.RADIUS(${its.span},${its.rise})`],
-    ['half round', HALF_SPAN],
-    ['quarter round', its.span],
-    ['round', HALF_SPAN],
-    ['pointed', `(${HALF_SPAN}^2+${its.rise}^2)/${its.span}`],
-    ['three-centered', `(${DIAGONAL}^2+(${HALF_SPAN}-${its.rise})*${DIAGONAL})/(2*${its.rise})`],
-    ['radius corners', its.rise],
-    ['half segmental', `(${its.span}^2+${its.rise}^2)/(2*${its.rise})`],
-    ['four-centered', TUDOR.crown],
-    ...FITTED_HEADS.map((head) => [head, fitted(1, 1)] as const),
-  ]),
-  angle: byHead([
-    ['segmental', `ARCH.ANGLE(${its.span},${its.rise})`],
-    ['half round', '180'],
-    ['quarter round', '90'],
-    ['round', '360'],
-    ['pointed', `DEGREES(ATAN2(${its.radius}-${HALF_SPAN},${its.rise}))`],
-    ['three-centered', `180-2*${its['haunch angle']}`],
-    ['radius corners', '90'],
-    ['half segmental', `DEGREES(2*ATAN(${its.rise}/${its.span}))`],
-    ['four-centered', `DEGREES(${TUDOR.upper('0')})`],
-    ...FITTED_HEADS.map((head) => [head, fitted(1, 2)] as const),
-  ]),
-  finished:
-    `IF(${its.head}="round",360,IF(${headIs('radius corners', 'three-centered', 'elliptical', 'full ellipse')},${its.angle},` +
-    `IF(${its.head}="quarter ellipse",${its.angle}+${BEYOND_CROWN},` +
-    `IF(${its.head}="four-centered",DEGREES(${TUDOR.upper(EDGE)}),` +
-    `DEGREES(MAX(${its['inside length']}/${its['inside radius']},${its['long point']}/${its['outside radius']}))/IF(${its.head}="pointed",2,1)))))`,
-  count: `IF(${headIs('pointed', 'radius corners', 'four-centered', 'full ellipse')},2,1)`,
+  radius: perHead(({ crown }) => crown && crown.radius),
+  angle: perHead(({ crown }) => crown && crown.angle),
+  finished: perHead(({ crown }) => crown && crown.finished),
+  count: perHead(({ crown }) => crown && crown.count, '1'),
 };
 
 /** Haunch cells are written only where the head has haunches: most have none. */
@@ -88,14 +56,10 @@ export const HAUNCH: RingGroup<'haunch '> = {
   ring: (row) => row.curve?.rings[1] ?? null,
   plan: (row) => row.own?.rings[1] ?? null,
   written: mayHaveHaunch,
-  radius: byHead([
-    ['three-centered', `(${DIAGONAL}^2-(${HALF_SPAN}-${its.rise})*${DIAGONAL})/${its.span}`],
-    ['four-centered', TUDOR.haunch],
-    ...FITTED_HEADS.map((head) => [head, fitted(2, 1)] as const),
-  ]),
-  angle: `IF(${FITTED},${fitted(2, 2)},IF(${its.head}="four-centered",60,DEGREES(ATAN2(${HALF_SPAN}-${its['haunch radius']},${its.radius}-${its.rise}))))`,
+  radius: perHead(({ haunch }) => haunch && haunch.radius),
+  angle: perHead(({ haunch }) => haunch && haunch.angle),
   finished: its['haunch angle'],
-  count: `IF(${its.head}="quarter ellipse",1,IF(AND(${its.head}="full ellipse",${ARCS}>3),4,2))`,
+  count: perHead(({ haunch }) => haunch && haunch.count, '2'),
 };
 
 /** A kind of ring between crown and springing, which only more arcs for an ellipse have. */

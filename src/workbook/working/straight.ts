@@ -1,4 +1,4 @@
-import { headIs } from './formulas';
+import { perHead } from './heads';
 import { its } from './keys';
 
 /*
@@ -13,8 +13,7 @@ interface Kind {
 
 const KINDS: readonly Kind[] = [
   {
-    // Of a head without straight pieces the length is 0.
-    count: `IF(${headIs('gable', 'clipped corners')},2,IF(${its.head}="octagon",8,IF(${its.headLong}>0,1,0)))`,
+    count: perHead(({ straights }) => straights.count, '0'),
     long: its.headLong,
   },
   ...[its.flatLong, its.leftLegLong, its.rightLegLong].map((long) => ({ count: `IF(${long}>0,1,0)`, long })),

@@ -4,11 +4,8 @@ import type { Inputs } from '../../takeoff/inputs';
 import { carriedOf, splicesOf, type OwnFigures } from '../../takeoff/ownFigures';
 import { legLong as longEdgeOfLeg } from '../../takeoff/straightPieces';
 import {
-  ARCS,
   boardFeet,
   CLOSED_HEADS,
-  EDGE,
-  HALF_SPAN,
   headIs,
   HIGH_SIDED_HEADS,
   narrowestBoard,
@@ -17,7 +14,7 @@ import {
   THICK_ENOUGH,
   WIDEST_BOARD,
 } from './formulas';
-import { HIGH_LEG_OF_QUARTER_ELLIPSE } from './highLeg';
+import { perHead } from './heads';
 import { all, its, type WoodStep } from './keys';
 import { overRings, ringFeet, splicesOfHead } from './ringGroups';
 import { STRAIGHT_CARRIED, STRAIGHT_COUNT, STRAIGHT_LENGTH, STRAIGHT_SPLICES } from './straight';
@@ -25,36 +22,14 @@ import { piecesOf } from './shared';
 
 const CLOSED = headIs(...CLOSED_HEADS);
 const HIGH_SIDED = headIs(...HIGH_SIDED_HEADS);
-/** Height above the spring line where an arc's edge meets its leg; `half` is half the span of the whole arc. */
-const legTop = (half: string, offset: string) =>
-  `${its.rise}-(${half}^2+${its.rise}^2)/(2*${its.rise})+(${half}-${its.rise})*SQRT((${half}+${its.rise})^2+4*${its.rise}*${offset})/(2*${its.rise})`;
-/** The same for a slope that rises over `run`. */
-const slopeTop = (run: string, sign: '-' | '+' = '-') =>
-  `${EDGE}*(SQRT((${run})^2+${its.rise}^2)${sign}${its.rise})/(${run})`;
-/** How far a leg's farther upper corner stands above the spring line. */
-const LEG_ABOVE_SPRING =
-  `IF(${its.head}="straight",IF(${its.stops}="over legs",${its.reveal},${EDGE}),IF(${its.stops}<>"legs",0,` +
-  `IF(${its.head}="segmental",MAX(${legTop(HALF_SPAN, its.reveal)},${legTop(HALF_SPAN, EDGE)}),` +
-  `IF(${its.head}="half segmental",${legTop(its.span, EDGE)},` +
-  `IF(${its.head}="gable",${slopeTop(HALF_SPAN)},IF(${its.head}="shed",${slopeTop(its.span)},` +
-  `IF(${its.head}="clipped corners",${slopeTop(`IF(${its.haunch}="",${its.rise},${its.haunch})`)},0)))))))`;
-/** The high side's leg, where the head is mitered to it. */
-const HIGH_RADIUS = `IF(${its.head}="quarter round",${its.span},(${its.span}^2+${its.rise}^2)/(2*${its.rise}))`;
-const HIGH_LEG_ABOVE_SPRING =
-  `IF(${its.head}="shed",${its.rise}+${slopeTop(its.span, '+')},IF(${its.head}="quarter ellipse",${HIGH_LEG_OF_QUARTER_ELLIPSE},` +
-  `SQRT(${HIGH_RADIUS}*(${HIGH_RADIUS}+2*${EDGE}))-IF(${its.head}="quarter round",0,${HIGH_RADIUS}-${its.rise})))`;
+/** How far a leg's farther upper corner stands above the spring line, and that of the high side's leg. */
+const LEG_ABOVE_SPRING = `IF(AND(${its.head}<>"straight",${its.stops}<>"legs"),0,${perHead(({ leg }) => leg.top, '0')})`;
+const HIGH_LEG_ABOVE_SPRING = perHead(({ highLegTop }) => highLegTop, '0');
 /** The right leg has its own length where one is given. */
 const RIGHT_LEG = `IF(${its.otherLeg}="",${its.leg},${its.otherLeg})`;
 const legLong = (leg: string, above: string) => `IF(N(${leg})>0,${leg}+${above},0)`;
-const HAS_FLAT = `IF(${its.head}="radius corners",${its.rise}<${its.span}/2,FALSE)`;
-/** Along a clipped corner's level run. */
-const CLIPPED_RUN = `IF(${its.haunch}="",${its.rise},${its.haunch})`;
 /** Joints between the pieces of one head. */
-const HEAD_JOINTS =
-  `IF(${its.head}="three-centered",2,IF(${its.head}="four-centered",3,IF(${headIs('pointed', 'gable')},1,` +
-  `IF(${its.head}="clipped corners",2,IF(${its.head}="octagon",8,IF(${its.head}="radius corners",IF(${HAS_FLAT},2,1),` +
-  `IF(${its.head}="elliptical",${ARCS}-1,IF(${its.head}="full ellipse",2*(${ARCS}-1),` +
-  `IF(${its.head}="quarter ellipse",(${ARCS}-1)/2,0)))))))))`;
+const HEAD_JOINTS = perHead(({ joints }) => joints, '0');
 
 const longEdge = (part: StraightPart | undefined) => (part === undefined ? 0 : Math.max(part.inside, part.outside));
 const legOf = ({ leg, otherLeg }: Inputs, { curve }: OwnFigures, side: 'left' | 'right') =>
@@ -84,15 +59,11 @@ export const WOOD_COLUMNS: WorkingColumns<WoodStep | 'stock' | 'splices' | 'boar
   }),
   flatLong: working('Level piece, long edge', 'length', {
     value: (row) => row.own && longEdge(row.known.head === 'clipped corners' ? row.own.curve.straights[1] : undefined),
-    formula:
-      `IF(${its.head}="clipped corners",${its.span}-2*${CLIPPED_RUN}+` +
-      `2*${EDGE}*(SQRT(${CLIPPED_RUN}^2+${its.rise}^2)-${CLIPPED_RUN})/${its.rise},0)`,
+    formula: perHead(({ straights }) => straights.level, '0'),
   }),
   headLong: working('Straight of the head, long edge', 'length', {
     value: (row) => row.own && longEdge(row.own.curve.straights[0]),
-    formula:
-      `IF(${headIs('straight', 'shed')},${its['long point']},IF(${its.head}="gable",${its['long point']}/2,IF(${its.head}="octagon",${its['long point']}/8,` +
-      `IF(${its.head}="clipped corners",(${its['long point']}-${its.flatLong})/2,IF(${HAS_FLAT},${its.span}-2*${its.rise},0)))))`,
+    formula: perHead(({ straights }) => straights.long, '0'),
   }),
   leftLegLong: working('Left leg, long edge', 'length', {
     value: (row) => row.own && row.inputs && legOf(row.inputs, row.own, 'left'),
