@@ -88,6 +88,7 @@ export class Asked {
 
   /** The text given for a question of one row, or for all its rows; null where there is none. */
   answer(id: string, raw?: RowAt): string | null {
+    if (this.whole.size === 0 && this.byRow.size === 0) return null;
     const key = id.toLowerCase();
     const given = raw === undefined ? null : this.ofOne(key, raw.at);
     if (given !== null) return given;

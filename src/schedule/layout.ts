@@ -138,6 +138,7 @@ export function unitsAt(row: Row | undefined): readonly (ColumnUnit | null)[] | 
   return units.some((unit) => unit !== null) ? units : null;
 }
 
+const NONE: readonly Column[] = [];
 const byMeaning = new WeakMap<readonly Column[], Map<MeaningKey, readonly Column[]>>();
 
 /** The columns of a block with a meaning, best name first. */
@@ -149,7 +150,7 @@ export function columnsFor(block: readonly Column[], key: MeaningKey): readonly 
       if (column.key !== null) sorted.set(column.key, [...(sorted.get(column.key) ?? []), column]);
     byMeaning.set(block, sorted);
   }
-  return sorted.get(key) ?? [];
+  return sorted.get(key) ?? NONE;
 }
 
 /** What the cells of a column are read as; null where they are not read. */

@@ -97,11 +97,11 @@ function listUnit(rows: readonly RowChanges[], { standards, asked }: List): Pick
     stated,
   );
   for (const changes of bare) {
-    if (bareFigures(changes.raw).length === 0) continue;
-    if (judged.draft !== null) changes.ask(judged.draft);
     // 914 mm wide with a rise of 6: the list is in inches, and this row may not be.
-    else if (inOtherSystem(changes.raw, judged.unit ?? standards.unit) !== null)
-      changes.unit = askRowUnit(changes, BESIDE_ANOTHER);
+    const isDoubtful = judged.draft !== null || inOtherSystem(changes.raw, judged.unit ?? standards.unit) !== null;
+    if (!isDoubtful || bareFigures(changes.raw).length === 0) continue;
+    if (judged.draft !== null) changes.ask(judged.draft);
+    else changes.unit = askRowUnit(changes, BESIDE_ANOTHER);
   }
   return { unit: judged.unit ?? standards.unit, remarks: [] };
 }

@@ -47,24 +47,22 @@ export interface ListUnit {
 
 /** A row's figures without a unit of their own, under headings without one. */
 export function bareFigures(raw: RawOpening): readonly Bare[] {
-  return KEYS.flatMap((key) =>
-    cellsOf(raw, key).flatMap(({ column, cell }) => {
-      if (column.unit !== null) return [];
+  const found: Bare[] = [];
+  for (const key of KEYS)
+    for (const { column, cell } of cellsOf(raw, key)) {
+      if (column.unit !== null) continue;
       const text = cellText(cell);
       const parts = key in OF_SIZE ? sizes(text) : [text];
-      return parts.flatMap((part, index) => {
-        if (!isBare(part)) return [];
-        const read = readLength(raw.commas ? part.replace(',', '.') : part, {
-          name: '',
-          column: 'in',
-          unit: 'in',
-          zero: true,
-        });
-        return read.ok && read.value > 0 ? [{ key: OF_SIZE[key]?.[index] ?? key, value: read.value, text: part }] : [];
+      parts.forEach((part, index) => {
+        if (!isBare(part)) return;
+        const read = readLength(raw.commas ? part.replace(',', '.') : part, AS_INCHES);
+        if (read.ok && read.value > 0) found.push({ key: OF_SIZE[key]?.[index] ?? key, value: read.value, text: part });
       });
-    }),
-  );
+    }
+  return found;
 }
+
+const AS_INCHES = { name: '', column: 'in', unit: 'in', zero: true } as const;
 
 /** Longer text is no size, and would only take time. */
 const LONGEST_SIZE = 60;

@@ -9,10 +9,11 @@ const OF_THE_OPENING: readonly MeaningKey[] = ['width', 'height', 'rise', 'radiu
 
 /** A length of the opening that is written in the other system than this unit; null where the row has none. */
 export function inOtherSystem(raw: RawOpening, unit: ColumnUnit): { text: string; unit: ColumnUnit } | null {
-  for (const { column, cell } of OF_THE_OPENING.flatMap((one) => cellsOf(raw, one))) {
-    const own = column.unit === null ? writtenUnit(cell) : null;
-    if (own !== null && METRIC.has(own) !== METRIC.has(unit)) return { text: cellText(cell), unit: own };
-  }
+  for (const key of OF_THE_OPENING)
+    for (const { column, cell } of cellsOf(raw, key)) {
+      const own = column.unit === null ? writtenUnit(cell) : null;
+      if (own !== null && METRIC.has(own) !== METRIC.has(unit)) return { text: cellText(cell), unit: own };
+    }
   return null;
 }
 

@@ -9,7 +9,7 @@ import type { ColumnUnit } from './columnUnit';
 import { figure, quote } from './figure';
 import type { Findings, Given, GivenLengths } from './given';
 import type { MeaningKey } from './meanings';
-import { NOT_GIVEN, type Opening, type OpeningField, type OpeningInputs, type Problem } from './opening';
+import { type Opening, type OpeningField, type OpeningInputs, type Problem } from './opening';
 import { readQuantity } from './readQuantity';
 import { readRemarks } from './remarks';
 import { resolveShape } from './resolve';
@@ -128,7 +128,9 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     source: raw.source,
     mark,
     quantity,
-    ...shape,
+    head: shape.head,
+    span: shape.span,
+    rise: shape.rise,
     reveal: given('reveal', lengths.given('reveal')),
     face: given('face', casing.face),
     thickness: given('thickness', casing.thickness),
@@ -136,7 +138,6 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     ends,
     leg,
     profile: text('profile'),
-    ...NOT_GIVEN,
     place: text('place'),
     remarks: typed.has('remarks') ? typed.value('remarks') : remarks === '' ? null : remarks,
     otherLeg: given('otherLeg', lengths.given('otherLeg')),
@@ -151,6 +152,7 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     ...(Object.keys(rough).length > 0 ? { rough } : {}),
   };
   if (mark === '') notes.push('This opening has no mark.');
+  if (problems.length === 0) return opening;
   const isProposed = ({ field, question, writing }: Problem) =>
     question === undefined &&
     (changes.proposed.has(field) || (writing !== undefined && changes.isOpen(mannerId(writing.manner))));

@@ -55,6 +55,7 @@ export function readRemarks(text: string): RemarkFacts {
 
 /** The clause of a free text that takes the opening out of the job ("void", "by others"), or null. */
 export function withdrawnBy(text: string): string | null {
+  if (!/[a-z]/i.test(text)) return null;
   // A period ends a clause, but not one of N.I.C.
   const clauses = text.split(/[;,\n()]|\.(?=\s|$)|\s[-–—]\s/).map((clause) => clause.trim());
   return clauses.find((clause) => clause.length <= 40 && WHOLLY_WITHDRAWN.test(clause)) ?? null;

@@ -31,9 +31,16 @@ export interface NamedCell {
 
 /** The opening's cells with this meaning that say something, best heading first. */
 export function cellsOf({ block, cells }: RawOpening, key: MeaningKey): readonly NamedCell[] {
-  return columnsFor(block, key).flatMap((column) => {
+  const columns = columnsFor(block, key);
+  // Asked for dozens of meanings in every row, of which a list has a few.
+  if (columns.length === 0) return NONE;
+  const found: NamedCell[] = [];
+  for (const column of columns) {
     const cell = cells[column.index] ?? null;
     // In a column of heads "none" is an answer: no arch.
-    return !isBlank(cell) || (key === 'head' && /^none$/i.test(cellText(cell))) ? [{ column, cell }] : [];
-  });
+    if (!isBlank(cell) || (key === 'head' && /^none$/i.test(cellText(cell)))) found.push({ column, cell });
+  }
+  return found;
 }
+
+const NONE: readonly NamedCell[] = [];
