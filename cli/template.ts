@@ -20,7 +20,7 @@ table of ordinates where the radius is too long for a trammel. An elliptical or 
   --all               the guide boards of every opening, in place of MARK; with them a page of pictures and one table of all ordinates
   --standards FILE    the shop's settings, as for takeoff
   --bed-line 5        from the center line to each of the two bed lines; left out: the shop's setting
-  --trammel 120       radii longer than this get ordinates; left out: 120 inches
+  --trammel 120       a blank whose outside radius is longer than this gets ordinates; left out: 120 inches, as on the tickets
 ${LIST_HELP}`;
 
 async function run(args: readonly string[], io: Io): Promise<ExitCode> {

@@ -9,18 +9,23 @@ import { ringScene } from './ring';
 /** What the glue-up looks at: how the segments lie on the boards of each wood, and every ring as it is glued. */
 export function benchPictures(takeoff: Takeoff, boards: BoardNeeds, source: string): string {
   const { standards } = takeoff;
-  return pictureSheet(`Glue-up, ${source}`, [...boardGroups(boards, standards), ringGroup(takeoff)]);
+  return pictureSheet(`Glue-up, ${source}`, [
+    ...boardGroups(boards, standards),
+    ringGroup(takeoff),
+    { title: 'How the boards are sawn', columns: 1, pictures: [], notes: boards.plans.length > 0 ? SAWING_RULES : [] },
+  ]);
 }
 
 function boardGroups({ plans }: BoardNeeds, { endTrim, unit }: Standards): PictureGroup[] {
-  return plans.map((plan, at) => ({
+  return plans.map((plan) => ({
     title: `Segments and straight pieces on the boards: ${plan.species}, dressed ${lengthText(plan.thickness, unit)}`,
-    columns: 2,
+    // One below another: a board is long and low, and its figures must be read at the saw.
+    columns: 1,
     pictures: plan.boards.map((alike): Picture => {
       const scene = boardScene(alike, plan, endTrim, unit);
       return { scene, caption: scene.title };
     }),
-    notes: [...boardLegend(plan, unit), ...(at === plans.length - 1 ? SAWING_RULES : [])],
+    notes: boardLegend(plan, unit),
   }));
 }
 
@@ -50,5 +55,5 @@ function ringGroup({ openings, standards }: Takeoff): PictureGroup {
     scene,
     caption: `${names.join(', ')}: ${scene.title}`,
   }));
-  return { title: 'Rings', columns: 3, pictures };
+  return { title: 'Rings', columns: 2, pictures };
 }

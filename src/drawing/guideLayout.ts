@@ -1,6 +1,7 @@
 import { arcOrdinates, arcRise } from '../arc';
 import { guides, GUIDE_CLEARANCE, isAsGoodAsStraight } from '../blank/guides';
 import { ring } from '../blank/ring';
+import { beyondTrammel } from '../blank/trammel';
 import { figure, notNegative, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
 import { perInch, type Unit } from '../unit';
@@ -26,7 +27,7 @@ export interface GuideBoards {
   readonly halfLength?: number;
   /** Least depth of a board behind its arc; default 4 in. */
   readonly depth?: number;
-  /** Longest radius the shop swings a trammel at; default 10 ft. */
+  /** Longest radius the shop swings a trammel at, of the blank's outside edge; default 10 ft. */
   readonly trammel?: number;
 }
 
@@ -121,12 +122,9 @@ export interface GuideOrdinates {
   readonly rows: readonly (readonly [fromCenterLine: number, height: number])[];
 }
 
-/** Longer than this, in inches, a trammel is no longer practical: the arc is laid out by ordinates and a batten. From memory. */
-const LONGEST_TRAMMEL = 120;
-
-/** Whether these arcs are laid out by ordinates. */
-export function beyondTrammel({ radius, unit, trammel = LONGEST_TRAMMEL * perInch(unit) }: GuideBoards): boolean {
-  return radius > trammel;
+/** Whether these arcs are laid out by ordinates, as their blank is. */
+export function laidOutByOrdinates({ radius, face, margin = 0, unit, trammel }: GuideBoards): boolean {
+  return beyondTrammel(radius + face + margin, unit, trammel);
 }
 
 /** An ordinate every inch, or every 25 mm. */

@@ -3,7 +3,7 @@ import { perInch } from '../unit';
 import { lengthText } from '../lengthText';
 import { bounds, type Bounds } from './bounds';
 import { explode } from './dimension';
-import { beyondTrammel, guideLayout, guideOrdinates, ordinateStep, type GuideBoards } from './guideLayout';
+import { guideLayout, guideOrdinates, laidOutByOrdinates, ordinateStep, type GuideBoards } from './guideLayout';
 import { guideScene } from './guideScene';
 import { radiusText } from './figureText';
 import { scaled } from './scaled';
@@ -79,7 +79,7 @@ export function guideOverview(boards: GuideBoards): Result<Scene> {
 
 /** Heights of both arcs over the straight line between their ends, for radii beyond a trammel; as many as the page has room for. */
 function ordinateTable(boards: GuideBoards, halfLength: number): Result<{ height: number; shapes: Shape[] }> {
-  if (!beyondTrammel(boards)) return ok({ height: 0, shapes: [] });
+  if (!laidOutByOrdinates(boards)) return ok({ height: 0, shapes: [] });
   const step = ordinateStep(boards.unit);
   const found = guideOrdinates(boards, step * Math.ceil(halfLength / step / SHOWN_ORDINATES));
   if (!found.ok) return found;
@@ -88,8 +88,9 @@ function ordinateTable(boards: GuideBoards, halfLength: number): Result<{ height
     ['from center line', ...rows.map(([x]) => lengthText(x, boards.unit, 32))],
     [`${guide} guide`, ...rows.map(([, height]) => height.toFixed(4))],
   ]);
-  const height = (Math.max(...columns.map((cells) => cells.length)) + 1) * ROW;
-  const top = MARGIN + 0.3 + height - ROW;
+  // A row for the heading, and one between it and the picture.
+  const height = (Math.max(...columns.map((cells) => cells.length)) + 2) * ROW;
+  const top = MARGIN + 0.3 + height - 2 * ROW;
   const heading = 'Ordinates: height of each arc over the straight line between its ends';
   const cells = columns.flatMap((column, at) =>
     column.map((cell, row) => text({ x: 2.1 + at * 1.6, y: top - row * ROW }, cell, SMALL, 'end')),

@@ -6,7 +6,8 @@ import { lengthText } from '../lengthText';
 import { bounds } from './bounds';
 import { explode } from './dimension';
 import { toDxf } from './dxf';
-import { beyondTrammel, guideLayout, guideOrdinates, type GuideBoards } from './guideLayout';
+import { radiusText } from './figureText';
+import { guideLayout, guideOrdinates, laidOutByOrdinates, type GuideBoards } from './guideLayout';
 import { guideScene, LETTERS } from './guideScene';
 import { guideOverview, LETTER_PAGE } from './overview';
 import { pictureSheet, type Picture } from './pictureSheet';
@@ -53,7 +54,7 @@ export function templateFiles(boards: GuideBoards, name: string): Result<readonl
       content: toSvg(overview.value, { size: 'true size', page: LETTER_PAGE, ownColors: true }) + '\n',
     },
   ];
-  if (!beyondTrammel(boards)) return ok(files);
+  if (!laidOutByOrdinates(boards)) return ok(files);
   const table = ordinatesCsv(boards);
   return table.ok ? ok([...files, { name: `${start}-ordinates.csv`, content: table.value }]) : table;
 }
@@ -90,7 +91,13 @@ export function jobFiles(pairs: readonly NamedPair[]): Result<readonly TemplateF
   for (const { name, boards } of pairs) {
     const scene = guideScene(boards);
     if (!scene.ok) return scene;
-    pictures.push({ scene: scene.value, caption: `${name}: ${boards.marks.join(', ')}` });
+    const layout = guideLayout(boards);
+    if (!layout.ok) return layout;
+    const [inside, outside] = [layout.value.inside, layout.value.outside].map(({ radius }) =>
+      radiusText(radius, boards.unit),
+    );
+    const caption = `${name}: ${boards.marks.join(', ')}. Inside guide R ${inside}, outside guide R ${outside}`;
+    pictures.push({ scene: scene.value, caption });
     const rows = ordinateLines(boards);
     if (!rows.ok) return rows;
     tables.push(...rows.value.map((row) => `${csvText(name)},${row}`));
@@ -137,7 +144,7 @@ function ordinateLines(boards: GuideBoards): Result<string[]> {
   if (!found.ok) return found;
   return ok(
     found.value.flatMap(({ guide, radius, rows }) =>
-      rows.map(([x, height]) => [guide, radius, x, Number(height.toFixed(6))].join(',')),
+      rows.map(([x, height]) => [guide, Number(radius.toFixed(6)), x, Number(height.toFixed(6))].join(',')),
     ),
   );
 }

@@ -1,5 +1,6 @@
 import { arcOrdinates, arcRise } from '../arc';
 import { halfSegment, ring as ringOf } from '../blank/ring';
+import { beyondTrammel } from '../blank/trammel';
 import { degrees, radians } from '../angle';
 import { extrasText } from '../extras';
 import type { BoardNeeds } from '../takeoff/boards';
@@ -14,9 +15,6 @@ import type { Standards } from '../standards';
 import { extentOf, type Extent } from './extent';
 import { handsOf, type HandsOf } from './hands';
 import { edgesOf, trimTickets, type Ready, type TrimTicket } from './trim';
-
-/** Longer than this, in inches, a trammel is no longer practical. From memory. */
-const LONGEST_TRAMMEL = 120;
 
 /** Everything the bench needs of one opening, station by station. Lengths in the workbook's unit, exact. */
 export interface Ticket {
@@ -220,7 +218,7 @@ function sawOf(plan: RingPlan, row: Ready, standards: Standards): SawTicket {
     ...{ inside, outside, blankAngle: ring.blankAngle },
     across: 2 * outside * Math.sin(Math.min(half, Math.PI / 2)),
     high: outside - low,
-    ordinates: outside > LONGEST_TRAMMEL * inch ? ordinatesOf(inside, outside, half, inch) : null,
+    ordinates: beyondTrammel(outside, standards.unit) ? ordinatesOf(inside, outside, half, inch) : null,
   };
 }
 

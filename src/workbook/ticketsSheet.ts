@@ -2,22 +2,15 @@ import { lengthText } from '../lengthText';
 import { roundTo } from '../rounding';
 import type { EndCut } from '../tickets/cuts';
 import { handsText } from '../tickets/hands';
-import type { SawTicket, Ticket } from '../tickets/tickets';
+import type { GlueTicket, SawTicket, Ticket } from '../tickets/tickets';
 import type { TrimTicket } from '../tickets/trim';
 import type { Unit } from '../unit';
 import { headingCell } from './columnHeads';
 import type { Cell, Sheet } from './sheet';
 import { inLines, pageBreaksBetween } from './textLines';
+import { inPages, LINE_WIDE, PAGE_ROWS, ROWS_AROUND, table, text, WIDTHS, type Rows } from './ticketRows';
 import { titleRow } from './titleRow';
 
-const WIDTHS = [6, 10, 14, 14, 11, 11, 11, 11, 11, 11, 56];
-/** Characters of the last column, and of a line from the second column on. */
-const LAST_WIDE = 54;
-const LINE_WIDE = 140;
-/** Rows on a printed page under the repeated title. */
-const PAGE_ROWS = 46;
-
-type Rows = (Cell | null)[][];
 interface Station {
   readonly title: string;
   readonly about: string;
@@ -44,12 +37,18 @@ export function ticketsSheet(tickets: readonly Ticket[], unit: Unit, source: str
   const head = rows.length;
   const blocks: number[] = [];
   for (const { title, about, headings, rows: body } of stations) {
-    const before = rows.length;
-    rows.push([{ value: title, style: 'group' }]);
-    rows.push(...inLines(about, LINE_WIDE).map((line) => [null, text(line, 'note')]));
-    rows.push(headings.map((heading) => headingCell(heading)));
-    rows.push(...(body.length > 0 ? body : [[null, text('Nothing at this station.')]]), []);
-    blocks.push(rows.length - before);
+    const lead = [
+      [{ value: title, style: 'group' } satisfies Cell],
+      ...inLines(about, LINE_WIDE).map((line) => [null, text(line, 'note')]),
+    ];
+    const again: Rows = [[{ value: `${title}, continued`, style: 'group' }]];
+    const named = WIDTHS.map((_, at) => headingCell(headings[at] ?? ''));
+    const pages = inPages(body, PAGE_ROWS - lead.length - ROWS_AROUND);
+    for (const [at, page] of pages.entries()) {
+      const block = [...(at === 0 ? lead : again), named, ...page, []];
+      rows.push(...block);
+      blocks.push(block.length);
+    }
   }
   return {
     name: 'Tickets',
@@ -85,27 +84,32 @@ function glueUp(tickets: readonly Ticket[], unit: Unit): Station {
       'Joints, wood, and boards it comes from',
     ],
     rows: tickets.flatMap((ticket) =>
-      ticket.glue.flatMap((glue) => {
-        const each = glue.rings * glue.segments;
+      ticket.glue.flatMap((glue, at) => {
         const boards = glue.boards
           .map(({ count, width, length }) => `${count} of ${lengthText(width, unit)} × ${lengthText(length, unit)}`)
           .join(', ');
         return table(
           [
-            ...opening(ticket),
+            ...opening(ticket, at),
             `${glue.rings} × ${glue.ring}`,
-            `${glue.segments} (${each} in all)`,
+            String(glue.segments),
             lengthText(glue.boardWidth, unit),
             lengthText(glue.width, unit),
             lengthText(glue.longEdge, unit),
             lengthText(glue.shortEdge, unit),
             angle(glue.miter),
           ],
-          `${glue.joints === 1 ? '1 joint' : `${glue.joints} joints`} each; ${glue.wood}; ${boards === '' ? 'not in a plan of boards' : `boards ${boards}`}`,
+          `${jointWords(glue)}; ${glue.wood}; ${boards === '' ? 'not in a plan of boards' : `boards ${boards}`}`,
         );
       }),
     ),
   };
+}
+
+/** `1 joint`; of several rings `2 joints each, 6 segments in all`. */
+function jointWords({ joints, rings, segments }: GlueTicket): string {
+  const each = joints === 0 ? 'no joint' : joints === 1 ? '1 joint' : `${joints} joints`;
+  return rings === 1 ? each : `${each}${joints === 0 ? '' : ' each'}, ${rings * segments} segments in all`;
 }
 
 function saw(tickets: readonly Ticket[], unit: Unit): Station {
@@ -113,7 +117,7 @@ function saw(tickets: readonly Ticket[], unit: Unit): Station {
   return {
     title: 'Saw',
     about:
-      'Both radii from one trammel point; they hold the margins. Where no trammel reaches, lay the arcs out by the ordinates under the row.',
+      'Both radii from one trammel point; they hold the margins, as do degrees, across and high, which are those of the ring. Where no trammel reaches, lay the arcs out by the ordinates under the row.',
     headings: [
       'No.',
       'Mark',
@@ -139,7 +143,7 @@ function saw(tickets: readonly Ticket[], unit: Unit): Station {
         return [
           ...table(
             [
-              ...opening(ticket),
+              ...opening(ticket, at),
               `${one.rings} × ${one.ring}`,
               radius(one.inside),
               radius(one.outside),
@@ -174,19 +178,10 @@ function run(tickets: readonly Ticket[], unit: Unit): Station {
   return {
     title: 'Run',
     about: 'In the order that changes knives and guides least; the cards of the set-ups say how each is made.',
-    headings: ['No.', 'Mark', 'Place', 'Set-up', 'Pieces', 'Center', '', '', '', '', 'Guide set'],
+    headings: ['No.', 'Mark', 'Place', 'Set-up', 'Pieces', 'Center length', 'Guide set'],
     rows: runs.flatMap(({ ticket, one }) =>
       table(
-        [
-          ...opening(ticket),
-          `number ${one.order}`,
-          String(one.pieces),
-          lengthText(one.runLength, unit),
-          '',
-          '',
-          '',
-          '',
-        ],
+        [...opening(ticket), `number ${one.order}`, String(one.pieces), lengthText(one.runLength, unit)],
         [one.setup, ...(one.straightGuides === null ? [] : [one.straightGuides])].join('; '),
       ),
     ),
@@ -216,7 +211,7 @@ function trim(tickets: readonly Ticket[], unit: Unit): Station {
         const cut = (end: EndCut | null) => (end === null ? ['', ''] : [angle(end.inside), angle(end.outside)]);
         return table(
           [
-            ...opening(ticket),
+            ...opening(ticket, at),
             one.piece,
             lengthText(one.insideEdge, unit),
             lengthText(one.outsideEdge, unit),
@@ -252,14 +247,10 @@ function pack(tickets: readonly Ticket[]): Station {
       const named = pieces.map((piece, at) => `${at + 1} of ${pieces.length} ${piece}`).join('; ');
       const set = setWords(ticket);
       const label = ['No. ' + ticket.no, ticket.mark].filter((part) => part !== '').join(' ');
-      const lines = [
-        ...inLines(`${label}${set}: ${named}${place === '' ? '' : `; ${place}`}`, LINE_WIDE - 45),
-        ...(extras === null ? [] : [`with all: ${extras}`]),
+      return [
+        ...table([...opening(ticket), String(sets)], `${label}${set}: ${named}${place === '' ? '' : `; ${place}`}`),
+        ...(extras === null ? [] : table(['', '', '', ''], `with all: ${extras}`)),
       ];
-      return lines.map((line, at) => [
-        ...(at === 0 ? [...opening(ticket), String(sets)] : ['', '', '', '']).map((cell) => text(cell)),
-        text(line),
-      ]);
     }),
   };
 }
@@ -275,20 +266,11 @@ function setWords({ pack: { sets }, hands }: Ticket): string {
   return `, set ${run(1, right)} of ${sets} high side right, set ${run(right + 1, sets)} of ${sets} high side left`;
 }
 
-function opening({ no, mark, row, place }: Ticket): string[] {
-  return [String(no), mark === '' ? `row ${row}` : mark, place];
-}
-
-/** Cells of one row, the last of them in as many lines as it takes. */
-function table(cells: readonly string[], last: string): Rows {
-  const lines = last === '' ? [''] : inLines(last, LAST_WIDE);
-  return lines.map((line, at) => [...cells.map((cell) => (at === 0 ? text(cell) : null)), text(line)]);
+/** No., mark and place; the place only in the first of an opening's rows. */
+function opening({ no, mark, row, place }: Ticket, at = 0): string[] {
+  return [String(no), mark === '' ? `row ${row}` : mark, at === 0 ? place : ''];
 }
 
 function angle(degrees: number): string {
   return `${roundTo(2, degrees)}°`;
-}
-
-function text(value: string, style: Cell['style'] = 'text'): Cell {
-  return { value, style, format: '@' };
 }

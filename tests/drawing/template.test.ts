@@ -25,10 +25,13 @@ describe('the files of a pair of guide boards', () => {
     expect(wordsOf(svg!.content)).toContain(said);
   });
 
-  it('hold ordinates where the radius is longer than a trammel, and not before', () => {
-    const names = (radius: number) => valueOf(templateFiles({ ...boards, radius }, 'A1')).map(({ name }) => name);
-    expect(names(120)).not.toContain('A1-ordinates.csv');
-    expect(names(120.5)).toContain('A1-ordinates.csv');
+  it("hold ordinates where the blank's outside radius is longer than a trammel, as on the tickets, and not before", () => {
+    const named = (outside: number) =>
+      valueOf(templateFiles({ ...boards, radius: outside - boards.face - (boards.margin ?? 0) }, 'A1')).map(
+        ({ name }) => name,
+      );
+    expect(named(120)).not.toContain('A1-ordinates.csv');
+    expect(named(120.01)).toContain('A1-ordinates.csv');
     const csv = valueOf(templateFiles({ ...boards, radius: 200 }, 'A1'))[3]!.content;
     const rows = csv
       .trim()
