@@ -82,9 +82,21 @@ export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNe
     ...boards.problems,
     ...(notSet === '' ? [] : [notSet]),
     ...passedOver
-      .filter(({ why }) => /^headings of another/.test(why) || !/blank|heading|unit/i.test(why))
+      .filter(({ why }) => !PLAIN_ROWS.has(why))
       .map(({ row, why, text }) => `Row ${row} is not an opening (${why}): ${text}`),
+    ...plainRows(passedOver),
   ];
+}
+
+/** Rows that every list has and that nobody needs to look at: they are counted up in one line. */
+const PLAIN_ROWS: ReadonlySet<string> = new Set(['headings', 'units', 'repeated headings', 'blank']);
+
+function plainRows(passedOver: Reading['passedOver']): string[] {
+  const kinds = [...PLAIN_ROWS].flatMap((kind) => {
+    const rows = passedOver.flatMap(({ row, why }) => (why === kind ? [row] : []));
+    return rows.length === 0 ? [] : [`row${rows.length === 1 ? '' : 's'} ${rowRanges(rows)} (${kind})`];
+  });
+  return kinds.length === 0 ? [] : [`Also passed over: ${kinds.join('; ')}.`];
 }
 
 /** `3, 5-7 and 12` */

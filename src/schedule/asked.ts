@@ -151,8 +151,9 @@ export class Asked {
   questions(openings: readonly { readonly at: string; readonly problems: readonly Problem[] }[]): readonly Question[] {
     const rows = new Map<string, Set<number>>();
     const single = new Map<string, { problem: Problem; id: string; at: string[]; rows: number[] }>();
-    for (const { at, problems } of openings)
+    for (const { at: own, problems } of openings)
       for (const problem of problems) {
+        const at = problem.at ?? own;
         const id = problem.question ?? problem.field;
         if (this.drafts.has(id)) {
           const there = rows.get(id);

@@ -25,6 +25,8 @@ export class RowChanges {
   readonly extras: Extra[] = [];
   /** Straight molding of its profile besides, as confirmed; null: none. */
   straight: string | null = null;
+  /** What is known of its high side, in words that go with its remarks; null: nothing. */
+  hand: string | null = null;
   /** Units that stand side by side, as answered. */
   together: Together | null = null;
   /** Which choice was answered for figures that are written in a manner of the list. */

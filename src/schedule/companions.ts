@@ -24,7 +24,7 @@ export function atItsPlace(companion: Opening, place: number, changes: RowChange
     if (read.ok) Object.assign(inputs, { [field]: read.value });
     else {
       const message = `${FIELD_KINDS[field].label} was answered by ${quote(text)}: ${read.message}`;
-      faults.push({ row: raw.row, field, message });
+      faults.push({ row: raw.row, field, message, at });
     }
   }
   const isAnswered = (field: OpeningField) =>

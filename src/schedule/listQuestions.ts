@@ -10,10 +10,9 @@ import type { Opening, Table } from './opening';
 import { inOtherSystem } from './otherSystem';
 import { widthAndWords } from './plainFigure';
 import { withdrawnBy, withdrawnMark } from './remarks';
-import { remarksOf } from './readRow';
 import { isBare } from './readLength';
 import { readQuantity } from './readQuantity';
-import { cellsOf } from './rowCells';
+import { cellsOf, remarksOf } from './rowCells';
 import { askRemarks } from './rowRemarks';
 import { isStatusHeading } from './unusedColumns';
 

@@ -157,6 +157,8 @@ export interface Problem {
   readonly message: string;
   /** The question that settles it, where that is not one for the field's value; `face@12` is one of another opening of the row. */
   readonly question?: string;
+  /** The place that was answered, where that is not the opening's: `12.1`, the number of heads side by side. */
+  readonly at?: string;
   /** What the list itself offers for an answer. */
   readonly choices?: readonly string[];
   /** How the figure in question is written, where others of the list may be written alike. */

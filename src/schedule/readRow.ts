@@ -14,7 +14,7 @@ import { readQuantity } from './readQuantity';
 import { readRemarks } from './remarks';
 import { resolveShape } from './resolve';
 import { mannerId, type Writings } from './manners';
-import { cellsOf, type RawOpening } from './rowCells';
+import { cellsOf, remarksOf, type RawOpening } from './rowCells';
 import { RowLengths } from './rowLengths';
 import { underOneHead } from './together';
 import { endsOf, headOf, quantityOf, textOf } from './rowWords';
@@ -50,8 +50,9 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
 
   const mark = typed.has('mark') ? (typed.value('mark') ?? '') : (textOf(raw, 'mark', say) ?? '');
   for (const text of raw.more) say.note(`The remarks go on in the row below: ${quote(text)}.`);
-  const remarks = remarksOf(raw);
-  const facts = readRemarks(remarks);
+  const said = remarksOf(raw);
+  const facts = readRemarks(said);
+  const remarks = [said, changes.hand ?? ''].filter((text) => text !== '').join('; ');
   const quantity = typed.has('quantity') ? typed.value('quantity') : quantityOf(raw, say);
   const named = typed.has('head')
     ? { head: typed.value('head'), inDoubt: problems.some(({ field }) => field === 'head') }
@@ -157,10 +158,6 @@ export function readRow(changes: RowChanges, { unit, standards }: ListReading): 
     question === undefined &&
     (changes.proposed.has(field) || (writing !== undefined && changes.isOpen(mannerId(writing.manner))));
   return { ...opening, ...inDoubtAsNull(problems), problems: problems.filter((problem) => !isProposed(problem)) };
-}
-
-export function remarksOf(raw: RawOpening): string {
-  return [...cellsOf(raw, 'remarks').map(({ cell }) => cellText(cell)), ...raw.more].join('; ');
 }
 
 /** What was answered for the fields of one row. */

@@ -8,14 +8,15 @@ import { isRowEmpty, rowText } from './cell';
 import type { ColumnUnit } from './columnUnit';
 import { listed, quote } from './figure';
 import { askList, type ListAnswers } from './listQuestions';
+import { takeNamedHand } from './hand';
 import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
 import type { Answers, Reading, Table } from './opening';
 import { askManners } from './manners';
 import { askDoubts } from './pageDoubts';
-import { readRow, remarksOf, type ListReading } from './readRow';
+import { readRow, type ListReading } from './readRow';
 import { readRemarks } from './remarks';
 import { NO_HEAD } from './resolve';
-import { cellsOf } from './rowCells';
+import { cellsOf, remarksOf } from './rowCells';
 import { settle } from './settle';
 import { asFootage, withStraightStock } from './straightStock';
 import { asTogether } from './together';
@@ -59,6 +60,7 @@ export function readSchedule(
   const rows = isChosen ? reader.raw.map((raw) => new RowChanges(raw, asked)) : firstRows;
   if (isChosen) askColumns(rows);
   askDoubts(rows, table);
+  rows.forEach(takeNamedHand);
   const list = askList(rows, { table, standards, asked });
   const { openings, leftOut } = readRows(rows, list, standards);
   const questions = asked.questions(

@@ -44,3 +44,8 @@ export function cellsOf({ block, cells }: RawOpening, key: MeaningKey): readonly
 }
 
 const NONE: readonly NamedCell[] = [];
+
+/** All that the row remarks, with what goes on below it. */
+export function remarksOf(raw: RawOpening): string {
+  return [...cellsOf(raw, 'remarks').map(({ cell }) => cellText(cell)), ...raw.more].join('; ');
+}

@@ -127,7 +127,13 @@ const WITH_ENDS =
   /^(.{2,40}?)\s*(?:w\/|with|on|,|;|\+|&|-)\s*((?:mitered )?(?:side )?legs?|(?:level|radial|mitered) ends?|level cuts?)\.?$/i;
 
 /** The hand of a head with one high side: the same curve either way. */
-const HAND = /^(.{2,40}?)[\s,(-]+(?:l\.?h\.?|r\.?h\.?|left|right)(?:[ -]hand)?\)?$/i;
+const HAND = /^(.{2,40}?)[\s,(-]+((?:l\.?h\.?|r\.?h\.?|left|right)(?:[ -]hand)?)\)?$/i;
+
+/** The hand that a head's cell names behind its shape; null for none. */
+export function handIn(text: string): string | null {
+  return HAND.exec(text)?.[2] ?? null;
+}
+
 const HAS_A_HAND: ReadonlySet<HeadShape> = new Set<HeadShape>([
   'quarter round',
   'quarter ellipse',

@@ -3,6 +3,7 @@ import { AS_LISTED, LEAVE_OUT, idOf, type Choice, type Draft } from './asked';
 import type { RowChanges } from './changes';
 import { cellText, isBlank } from './cell';
 import { listed, quote } from './figure';
+import { isHandHeading, takeHand } from './hand';
 import { normalHeading } from './headingText';
 import type { Choices, Column } from './layout';
 import { MEANINGS, meaningOf, type MeaningKey } from './meanings';
@@ -69,6 +70,10 @@ export function askColumns(all: readonly RowChanges[]): ColumnsAsked {
     let why = leftAlone ?? 'the heading is none that is known';
     if (leftAlone !== undefined) {
       // Said, and never asked.
+    } else if (isHandHeading(name)) {
+      const used = cells.filter(({ changes, text }) => takeHand(changes, text, heading, name));
+      if (used.length > 0) continue;
+      why = 'no head of its rows has a high side';
     } else if (isStatusHeading(heading) && askStatus(one)) why = 'it was asked about';
     else if (MATTERS.test(name) && !ELSEWHERE.test(name) && cells.length > 0) {
       const draft = meaningDraft(one);

@@ -54,6 +54,30 @@ describe('archwright takeoff', () => {
     expect(err).not.toContain('['); // no progress bar where nobody watches
   });
 
+  test('names in the text every row that --json says is no opening', () => {
+    const heads = 'Mark,Qty,Head,Width,Rise,Casing';
+    const list = file(
+      'rows.csv',
+      [
+        `Hill house,,,,,`,
+        heads,
+        ',ea,,in,in,in',
+        'A,1,segmental,36,6,3.5',
+        '',
+        heads,
+        'Total,2,,,,',
+        'Notes:,,,,,',
+      ].join('\n'),
+    );
+    const { passedOver } = json(list) as unknown as { passedOver: { row: number; why: string }[] };
+    expect(passedOver.map(({ row }) => row)).toEqual([1, 2, 3, 5, 6, 7, 8]);
+    const { out } = archwright(['takeoff', list]);
+    for (const row of [1, 7, 8]) expect(out).toContain(`Row ${row} is not an opening (`);
+    expect(out).toContain(
+      'Also passed over: row 2 (headings); row 3 (units); row 6 (repeated headings); row 5 (blank).',
+    );
+  });
+
   test('--json gives every figure of the contract for an opening that is complete', () => {
     const { openings, problems, totals, costs } = json(SCHEDULE);
     expect(openings).toHaveLength(3);

@@ -104,6 +104,39 @@ describe('a list without units that may be in inches as well as in centimeters',
       ],
     ],
     [
+      'of small openings in fives',
+      WIDTH_RISE,
+      [
+        [25, 5],
+        [30, 6],
+        [35, 7],
+      ],
+    ],
+    [
+      'of small openings in tenths',
+      WIDTH_RISE,
+      [
+        [30.4, 6.1],
+        [36.7, 7],
+      ],
+    ],
+    [
+      'of small openings with a casing of 7',
+      [...WIDTH_RISE, 'Casing'],
+      [
+        [26, 5, 7],
+        [32, 6, 7],
+      ],
+    ],
+    [
+      'of half feet with a casing 2 thick',
+      [...WIDTH_RISE, 'Thickness'],
+      [
+        [66, 12, 2],
+        [72, 14, 2],
+      ],
+    ],
+    [
       'of halves',
       WIDTH_RISE,
       [
@@ -125,6 +158,31 @@ describe('a list in inches shows that it is one and is not asked about its unit'
         [36, 6],
         [90, 15],
         [120, 20],
+      ],
+    ],
+    [
+      'by its openings’ usual sizes',
+      WIDTH_RISE,
+      [
+        [30, 6],
+        [36, 6],
+        [28, 5],
+      ],
+    ],
+    [
+      'by tens that are sizes in inches',
+      WIDTH_RISE,
+      [
+        [30, 6],
+        [40, 8],
+      ],
+    ],
+    [
+      'by sixteenths in decimals',
+      WIDTH_RISE,
+      [
+        [30.0625, 6],
+        [36.1875, 7],
       ],
     ],
     [

@@ -136,6 +136,12 @@ describe('what is answered for a row that was made from a list row', () => {
     expect(openings[0]!.problems).toEqual([]);
   });
 
+  it('is asked again by the name it was answered by', () => {
+    const firstFor = (answers: Readonly<Record<string, string>>) => answered(answers).questions[0]!.id;
+    expect(firstFor({ 'quantity@2.1': 'many' })).toBe('quantity@2.1');
+    expect(firstFor({ 'quantity@2': 'many' })).toBe('quantity@2');
+  });
+
   it('is asked once with the opening, where both lack the same', () => {
     const wide = [...HEADINGS, 'Casing'];
     const list = [wide, ['W1', 3, 'half round', 36, null, 60, 'legs', 'mulled pair', 90]];
