@@ -26,14 +26,19 @@ export function showStatus(engine: Engine, host: WorkbenchHost, line: HTMLElemen
   };
   host.onSelect(() => void select());
   host.onEdit(() => void select());
-  engine.onCalculating((calculating) => {
-    busy = calculating;
-    draw();
-  });
-  return (sentence) => {
+  const say = (sentence: string) => {
     void host.cellAt().then((at) => {
       said = { sentence, at: at.ok ? `${at.value.sheet}!${at.value.address}` : '' };
       draw();
     });
   };
+  let slow: string | null = null;
+  engine.onCalculating((calculating) => {
+    busy = calculating;
+    draw();
+    const why = calculating ? slow : engine.calculation.handedOver;
+    if (why !== null && why !== slow) say(`Each edit calculates the whole workbook, which takes longer: ${why}.`);
+    slow = why;
+  });
+  return say;
 }

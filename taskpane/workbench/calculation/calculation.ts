@@ -3,7 +3,7 @@ import type { EngineCore } from '../engine';
 import { forgetPlaces } from '../forgetPlaces';
 import type { GridFunction } from '../functions';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
-import { keepGoing } from './keepGoing';
+import { keepArguments, keepGoing } from './keepGoing';
 import { Graph, NO_TRACES, Templates, type Traces } from './graph';
 import { Run } from './run';
 import { Turns } from './turns';
@@ -66,6 +66,7 @@ export class Calculation {
     causes.get = () => undefined;
     this.keepFormulaData();
     keepGoing(engine);
+    keepArguments(engine);
     this.listen();
   }
 

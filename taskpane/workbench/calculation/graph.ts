@@ -1,5 +1,6 @@
 import type { ICellData, Worksheet } from '@univerjs/core';
 import type { BaseAstNode } from '@univerjs/engine-formula';
+import { addressOf } from '../../../src/workbook/address';
 import type { EngineCore } from '../engine';
 import type { GridFunction } from '../functions';
 import { meet, RangeCells, type Area, type CellSource } from './range';
@@ -60,7 +61,7 @@ export class Graph {
         sheet.put(node);
         this.nodes.push(node);
         if (template.unforeseen)
-          this.beyond ??= `a formula of ${sheet.worksheet.getName()} reads what only it can tell`;
+          this.beyond ??= `only the grid's own way works out ${worksheet.getName()}!${addressOf({ row, column })}, as it does OFFSET, INDIRECT, LET and LAMBDA`;
         if (template.always || template.hidesMatter) this.always.push(node);
         this.hidesMatter ||= template.hidesMatter;
         if (isBlocked(node)) this.blocked.add(node);

@@ -1,3 +1,4 @@
+import type { BaseValueObject, FunctionVariantType } from '@univerjs/engine-formula';
 import type { EngineCore } from '../engine';
 import { valueObject } from './compile';
 import { CellError } from './value';
@@ -20,4 +21,18 @@ export function keepGoing({ library, injector }: EngineCore): void {
     }
   };
   interpreter.executeAsync = (data) => executeAsync(data).catch((thrown: unknown) => failed(data, thrown));
+}
+
+/** SORT sorts the very rows that it is given, which other formulas over the same cells are given, too: they are put back. */
+export function keepArguments({ library, injector }: EngineCore): void {
+  const sort = injector.get(library.engineFormula.IFunctionService).getExecutor('SORT');
+  if (!sort) return;
+  const calculate = sort.calculate.bind(sort) as (...variants: BaseValueObject[]) => FunctionVariantType;
+  sort.calculate = (...variants) => {
+    const array = variants[0] as BaseValueObject | undefined;
+    const rows = array?.isArray() ? [...array.getArrayValue()] : null;
+    const sorted = calculate(...(variants as BaseValueObject[]));
+    if (rows !== null) array!.setArrayValue(rows);
+    return sorted;
+  };
 }
