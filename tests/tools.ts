@@ -1,5 +1,6 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { findChromium } from './browser/chromium';
+import { findUnoPython } from './spreadsheet/python';
 
 /** A program that some tests need and the project can't bring as a package. */
 interface Tool {
@@ -24,9 +25,10 @@ const TOOLS: readonly Tool[] = [
   {
     name: 'LibreOffice Calc',
     project: 'spreadsheet',
-    packages: ['libreoffice-calc'],
-    present: () => spawnSync('soffice', ['--version']).status === 0,
-    advice: 'no LibreOffice Calc found: install it (Debian: apt-get install libreoffice-calc) so that soffice runs.',
+    packages: ['libreoffice-calc', 'python3-uno'],
+    present: () => spawnSync('soffice', ['--version']).status === 0 && findUnoPython() !== null,
+    advice:
+      'no LibreOffice Calc found that a Python can drive: install both (Debian: apt-get install libreoffice-calc python3-uno).',
   },
 ];
 

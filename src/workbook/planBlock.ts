@@ -172,7 +172,9 @@ export function withPlan(
         value: '',
         formula:
           `IF(A${state}+A${state + 1}+A${state + 2}=0,"","Boards, set-ups and wood factors are older than "&` +
-          `IF(A${state}>1,A${state}&" rows, "&${firstMark}&" first",IF(A${state}=1,"row "&${firstMark},IF(A${state + 1}>0,"the rows: "&A${state + 1}&" are gone","the shop's settings")))&": bring them up to date.")`,
+          `IF(A${state + 2}=0,"","the shop's settings"&IF(A${state}+A${state + 1}=0,""," and "))&` +
+          `IF(A${state}>1,A${state}&" rows, "&${firstMark}&" first",IF(A${state}=1,"row "&${firstMark},""))&` +
+          `IF(A${state + 1}=0,"",IF(A${state}=0,"the rows: ",", and ")&A${state + 1}&IF(A${state + 1}=1," is gone"," are gone"))&": bring them up to date.")`,
         style: 'attention',
       },
     ],

@@ -48,23 +48,29 @@ export function calculated(xlsx: Uint8Array): Promise<Book> {
 async function calculateAll(books: readonly Uint8Array[]): Promise<Book[]> {
   const folder = mkdtempSync(join(tmpdir(), 'archwright-calc-'));
   try {
-    const profile = join(folder, 'profile');
-    mkdirSync(join(profile, 'user'), { recursive: true });
-    writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), ALWAYS_RECALCULATE);
+    const profile = profileIn(folder);
     const names = books.map((_, at) => `book${at}.xlsx`);
     books.forEach((xlsx, at) => writeFileSync(join(folder, names[at]!), xlsx));
     const out = join(folder, 'out');
     const args = [`-env:UserInstallation=file://${profile}`, '--headless', '--convert-to', 'xlsx', '--outdir', out];
     const inputs = names.map((name) => join(folder, name));
     await promisify(execFile)('soffice', [...args, ...inputs], { encoding: 'utf8', timeout: 280_000 });
-    return names.map((name) => read(readFileSync(join(out, name))));
+    return names.map((name) => readStored(readFileSync(join(out, name))));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
+/** A profile of LibreOffice's own kind, in a folder of the tests. */
+export function profileIn(folder: string): string {
+  const profile = join(folder, 'profile');
+  mkdirSync(join(profile, 'user'), { recursive: true });
+  writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), ALWAYS_RECALCULATE);
+  return profile;
+}
+
 /** Reads the stored values themselves: a general reader may round them, or drop a formula's zero. */
-function read(xlsx: Uint8Array): Book {
+export function readStored(xlsx: Uint8Array): Book {
   const files = unzipSync(xlsx);
   const part = (path: string) => (files[path] ? strFromU8(files[path]) : '');
   const strings = [...part('xl/sharedStrings.xml').matchAll(/<si>([^]*?)<\/si>/g)].map(([, item]) => textIn(item!));

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeIn } from '../../cli/standing';
 import type { Opening } from '../../src/schedule/opening';
 import { defaultStandards } from '../../src/standards';
 import { factorsOf } from '../../src/takeoff/factors';
@@ -10,6 +11,7 @@ import { columnAt } from '../../src/workbook/check/columns';
 import { CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/takeoff/columns';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
+import { readBook } from '../../src/workbook/readBook';
 import { takeoffWithEdits } from '../../src/workbook/withEdits';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { writeXlsx } from '../../src/workbook/xlsx';
@@ -21,7 +23,8 @@ import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { checkRows } from '../check/quote/example';
 import { opening, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
-import { calculated, type Book } from './calc';
+import { calculated, readStored, type Book } from './calc';
+import { driven, type Step } from './drive';
 
 /** Each No. has its own figures in the plain workbook, whatever was done to it: calculated by another program. */
 
@@ -142,8 +145,72 @@ describe('saved from the workbench, LibreOffice Calc gives each No. its own figu
     expect(deleted.get('Takeoff')!.filter((row) => row?.[at('mark')] === 'B')).toEqual([]);
     const left = OPENINGS.filter(({ no }) => no !== 2);
     alike(deleted, takeoff(left, STANDARDS, { factors }), () => true);
-    expect(deleted.get('Takeoff')![0]!.join(' ')).toContain('1 are gone');
+    expect(deleted.get('Takeoff')![0]!.join(' ')).toContain('older than the rows: 1 is gone:');
     const gone = deleted.get('Check')!.find((line) => line?.[columnAt('mark')] === 'B')!;
     expect(gone[columnAt('ourPrice')] ?? '').toBe('');
+  });
+});
+
+describe('edited, sorted, filtered and cut by LibreOffice Calc itself, each No. has its own figures', () => {
+  const table = `A${TAKEOFF_HEAD_ROWS}:${columnLetters(TAKEOFF_COLUMNS.length - 1)}${TAKEOFF_HEAD_ROWS + OPENINGS.length}`;
+  const edit: Step = ['type', 'Takeoff', place('span', 3), 50];
+  const sort: Step = ['sort', 'Takeoff', table, at('span'), 'down'];
+  const filter: Step = ['filter', 'Takeoff', table, at('head'), 'segmental'];
+  const upward: Step = ['sort', 'Takeoff', table, at('mark'), 'up'];
+  const numbers = (book: Book) =>
+    book
+      .get('Takeoff')!
+      .slice(TAKEOFF_HEAD_ROWS, TAKEOFF_HEAD_ROWS + 4)
+      .map(([no]) => no);
+  const edited = takeoff(EDITED, STANDARDS, { factors });
+  let files: Uint8Array[];
+  let books: Book[];
+  let again: ReturnType<typeof takeoffWithEdits>;
+  let refilled: Book;
+  beforeAll(async () => {
+    const book = valueOf(writeXlsx(SHEETS));
+    // The second row from the top is No. 3 once the longest span is first.
+    const cut: Step = ['delete', 'Takeoff', TAKEOFF_HEAD_ROWS + 2];
+    files = await driven(book, [[edit], [edit, sort], [edit, sort, upward], [edit, filter], [edit, sort, cut]]);
+    books = files.map(readStored);
+    again = takeoffWithEdits({
+      ...{ schedule: scheduleOf(OPENINGS), standards: STANDARDS },
+      before: beforeIn(valueOf(readBook(files[1]!))),
+    });
+    const { taken, boards } = again;
+    const filledAgain = workbookSheets(scheduleOf(OPENINGS), taken, {
+      ...{ plain: true, boards, check: checkRows(QUOTE, taken) },
+    });
+    refilled = await calculated(valueOf(writeXlsx(filledAgain)));
+  }, 300_000);
+
+  it('after an edit', () => {
+    alike(books[0]!, edited, (no) => no !== 3);
+    expect(books[0]!.get('Takeoff')![0]!.join(' ')).toContain('older than row C');
+  });
+
+  it('after a sort, and another back', () => {
+    expect(numbers(books[1]!)).toEqual([4, 3, 2, 1]);
+    alike(books[1]!, edited, (no) => no !== 3);
+    expect(numbers(books[2]!)).toEqual([1, 2, 3, 4]);
+    alike(books[2]!, edited, (no) => no !== 3);
+  });
+
+  it('after a filter that hides rows', () => {
+    const { hiddenRows } = valueOf(readBook(files[3]!)).sheets.find(({ name }) => name === 'Takeoff')!;
+    expect(hiddenRows).toEqual([TAKEOFF_HEAD_ROWS + 1, TAKEOFF_HEAD_ROWS + 3]);
+    alike(books[3]!, edited, (no) => no !== 3);
+  });
+
+  it('after a row is deleted', () => {
+    expect(numbers(books[4]!).slice(0, 3)).toEqual([4, 3, 1]);
+    const left = EDITED.filter(({ no }) => no !== 2);
+    alike(books[4]!, takeoff(left, STANDARDS, { factors }), (no) => no !== 3);
+    expect(books[4]!.get('Takeoff')![0]!.join(' ')).toContain('older than row C, and 1 is gone:');
+  });
+
+  it('when what Calc saved is filled again', () => {
+    expect(again.said).toEqual(['C: kept span 50 from the workbook; the list says 48.']);
+    alike(refilled, again.taken, () => true);
   });
 });
