@@ -21,9 +21,10 @@ import { FakeWorkbook } from './fakeExcel';
 import { install } from './officeJs';
 
 /** A workbook as Excel holds it once the file is open: formulas with what they give, names, and the locks of its sheets. */
-function opened({ sheets, names = [] }: ReadBook): FakeWorkbook {
+function opened({ sheets }: ReadBook): FakeWorkbook {
   const book = new FakeWorkbook(Object.fromEntries(sheets.map(({ name }) => [name, []])));
-  for (const { name, rows, locked } of sheets) {
+  for (const { name, rows, locked, names = [] } of sheets) {
+    for (const each of names) book.names.set(each.name, `=${each.ref}`);
     const sheet = book.sheet(name);
     sheet.protected = locked ?? false;
     for (const [row, cells] of [...rows].entries())
@@ -34,7 +35,6 @@ function opened({ sheets, names = [] }: ReadBook): FakeWorkbook {
         if (cell.formula !== undefined) sheet.results.set(address, cell.value ?? '');
       }
   }
-  for (const { name, ref } of names) book.names.set(name, `=${ref}`);
   return book;
 }
 
@@ -42,6 +42,7 @@ test('a workbook of the first version that is open in Excel is taken over by fil
   const file = new Uint8Array(readFileSync(new URL('../workbook/firstVersion.xlsx', import.meta.url)));
   const book = opened(valueOf(readBook(file)));
   install(book);
+  const old = [...book.names.keys()];
   const host = excelHost();
   const takeoff = book.sheet('Takeoff');
   const headings = valueOf(await host.readSheet('Takeoff'))!.rows;
@@ -89,6 +90,7 @@ test('a workbook of the first version that is open in Excel is taken over by fil
   expect(now(TAKEOFF_HEAD_ROWS + 1, TAKEOFF_COLUMNS.length)).toBe('second');
   // Nothing of the first version stands below or beside, and no name of its own.
   const wanted = sheets.flatMap(({ names = [] }) => names).map(({ name }) => name);
+  expect(old.filter((name) => !wanted.includes(name)).length).toBeGreaterThan(0);
   expect([...book.names.keys()].sort()).toEqual([...wanted].sort());
   expect([...book.sheet('Takeoff').cells.values()]).not.toContain('As filled');
   expect([...book.sheet('Takeoff').cells.values()]).not.toContain('Source row');

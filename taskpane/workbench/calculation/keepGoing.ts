@@ -32,7 +32,7 @@ export function keepArguments({ library, injector }: EngineCore): void {
     const array = variants[0] as BaseValueObject | undefined;
     const rows = array?.isArray() ? [...array.getArrayValue()] : null;
     const sorted = calculate(...(variants as BaseValueObject[]));
-    if (rows !== null) array!.setArrayValue(rows);
+    if (rows !== null) array!.setArrayValue(rows as BaseValueObject[][]);
     return sorted;
   };
 }
