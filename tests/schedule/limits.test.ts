@@ -10,9 +10,9 @@ import { valueOf } from '../value';
 
 const read = (...rows: CellValue[][]) => valueOf(readSchedule({ name: 'list', firstRow: 1, rows }, defaultStandards()));
 
-test('a list in centimeters with an opening under 40 cm, or one of half feet throughout, is read as one in inches', () => {
-  const small = read(['Mark', 'Head', 'Width', 'Rise'], ['W1', 'segmental', 35, 15], ['W2', 'segmental', 90, 15]);
-  expect([small.questions, small.openings[0]!.span]).toEqual([[], 35]);
+test('a list in centimeters with an opening under 40 cm, or one of half feet throughout, is read as one in inches where nothing leans to centimeters', () => {
+  const small = read(['Mark', 'Head', 'Width', 'Rise'], ['W1', 'segmental', 36, 15], ['W2', 'segmental', 90, 15]);
+  expect([small.questions, small.openings[0]!.span]).toEqual([[], 36]);
   const halfFeet = read(['Mark', 'Head', 'Width', 'Rise'], ['W1', 'segmental', 72, 15], ['W2', 'segmental', 84, 15]);
   expect([halfFeet.questions, halfFeet.openings[0]!.span]).toEqual([[], 72]);
 });
