@@ -47,7 +47,7 @@ function asFeetAndInches(right: number): readonly number[] {
 function asDecimalFeet(right: number): readonly number[] {
   const whole = Math.floor(right / 12);
   const inches = right - 12 * whole;
-  return [inches, Math.round(inches)].flatMap((part) => [
+  return [inches, Math.round(inches), Math.floor(inches)].flatMap((part) => [
     12 * (whole + part / 10),
     ...(part >= 10 ? [12 * (whole + part / 100)] : []),
   ]);

@@ -1,6 +1,7 @@
+import { isPerThousand } from './arithmetic';
 import { extensionTolerance } from './money';
 import type { QuoteLine } from './quote';
-import { reckon, type Counted, type Feet, type PricePer } from './reckon';
+import { makes, reckon, type Counted, type Feet, type PricePer } from './reckon';
 
 /** What a line says it costs, each piece, foot or pair. */
 export interface Price {
@@ -102,6 +103,19 @@ export function amounts({ lot, counted, price, extension }: Paid, lengths: reado
     footPrice: null,
     reckoning: found.plain ? null : found,
   };
+}
+
+/** "Price/M ft" is the price of a thousand feet, unless the amount is figured from it as the price of one. */
+export function ofOneFoot(
+  price: Price | null,
+  heading: string,
+  extension: number | null,
+  paidAt: (price: Price) => Amounts,
+): Price | null {
+  if (price?.per !== 'foot' || !isPerThousand(heading)) return price;
+  const { reckoning } = paidAt(price);
+  const isOfOne = extension !== null && reckoning !== null && makes(reckoning, extension);
+  return isOfOne ? price : { ...price, amount: price.amount / 1000 };
 }
 
 /** Beside a price by the foot a bare figure is feet where the amount says so, or where it can't be pieces. */

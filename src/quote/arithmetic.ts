@@ -25,6 +25,14 @@ const MONEY: ReadonlySet<QuoteKey> = new Set<QuoteKey>([
 ]);
 const PER: Readonly<Record<PricePer, QuoteKey>> = { piece: 'unitPrice', foot: 'footPrice', pair: 'pairPrice' };
 
+const PER_THOUSAND =
+  /(?:\/|\bper|\ba)\s*(?:m|1,?000|thousand|m ?(?:lf|ft|feet|lin\.? ?ft)\.?|1,?000 (?:lf|ft|feet)\.?)\s*$/i;
+
+/** "Price/M ft": the price of a thousand feet. */
+export function isPerThousand(heading: string): boolean {
+  return PER_THOUSAND.test(heading);
+}
+
 interface Reading {
   readonly quantity: QuoteColumn | null;
   readonly price: QuoteColumn;
@@ -148,10 +156,12 @@ function judge(
         : countedIn(row[quantity.index] ?? null, measures === null ? '' : cellText(row[measures.index]));
     if (quantity !== null && counted === null) continue;
     seen += 1;
-    const ways = reckonings({ counted, price: one, per, less: 0, lengths: per === 'foot' ? lengths[at]! : [] });
+    const reckoned = (each: number, less: number) =>
+      reckonings({ counted, price: each, per, less, lengths: per === 'foot' ? lengths[at]! : [] });
+    const ways = reckoned(one, 0);
     const less = discount === null ? null : discountOf(row[discount.index] ?? null, discount);
-    const net =
-      less === null ? [] : reckonings({ counted, price: one, per, less, lengths: per === 'foot' ? lengths[at]! : [] });
+    const thousand = per === 'foot' && isPerThousand(price.heading) ? reckoned(one / 1000, 0) : [];
+    const net = less === null ? thousand : [...thousand, ...reckoned(one, less)];
     if (![...ways.slice(0, per === 'pair' ? 1 : undefined), ...net].some((way) => makes(way, paid))) continue;
     right += 1;
     // One piece at its price says nothing of which column is which.

@@ -1,5 +1,5 @@
 import { readDimension } from '../dimension';
-import { inWorkbookUnit } from '../schedule/columnUnit';
+import { inWorkbookUnit, type ColumnUnit } from '../schedule/columnUnit';
 import { straightMarks } from '../schedule/straightMarks';
 import { perInch, type Unit } from '../unit';
 import { ANNOUNCES } from './marks';
@@ -8,7 +8,7 @@ import type { Described, LengthBasis, RadiusBasis } from './quote';
 /** Longer descriptions are read so far. */
 const LONGEST_TEXT = 400;
 
-const FRACTION = String.raw`\d+\s*/\s*\d+`;
+const FRACTION = String.raw`\d+\s*/\s*(?:2|4|8|16|32|64)(?!\d)`;
 const MIXED = String.raw`\d+(?:\s*-\s*|\s+)${FRACTION}`;
 const NUMBER = String.raw`(?:${MIXED}|${FRACTION}|\d*\.\d+|\d+(?:,\d{3})*(?:\.\d+)?)`;
 const INCH = String.raw`(?:"|''|inches\b|inch\b|in\b\.?(?!\s+[a-z]))`;
@@ -29,9 +29,19 @@ interface Found {
   readonly whole: boolean;
 }
 
-/** "2/43.36" and 2/5'-0" are counts before a length, no fractions; "36W 6R" is width and rise. */
+/**
+ * "2/43.36" and 2/5'-0" are counts before a length, no fractions; "36W 6R" is width and rise; 60/15 behind the name of a head a size, 4/0
+ * before "opening" four feet; "two legs" are 2.
+ */
 function spelledOut(text: string): string {
   return text
+    .replace(/\b(?:two|pair of|pr of) (?=legs?\b|heads?\b|arch)/gi, '2 ')
+    .replace(/\b(\d{1,2})\/(1[0-2]|\d)(?= (?:opg|opng|opening|window|wide|w)\b)/gi, `$1'-$2"`)
+    .replace(/\b(\d{2,3})\/(\d{1,3})(?![\d"'/.])(?=\s*(?:$|[,;)]|hd\b|head|csg|casing))/g, (all, wide, high) =>
+      Number(wide) > Number(high) ? `${wide} x ${high}` : all,
+    )
+    .replace(/\blegs?,?\s*([1-9])\/(?=\d+(?:'|"|[- ]\d))/gi, '$1 legs at ')
+    .replace(/\b([4-9]|1[02468]?)\/4 ?x ?\d+(?=\s|,|$)/g, '')
     .replace(/^(\d{1,2})\/(?=\d+'|\d+\.\d+(?:"| ?in\b))/, '($1) @ ')
     .replace(/([\s,;(])\d{1,2}\/(?=\d+'|\d+\.\d+(?:"| ?in\b))/g, '$1')
     .replace(/(\d)\s?W\s+(\d+(?:[- ]\d+\/\d+|\.\d+)?)\s?R(?!\w)/g, '$1 wide x $2 rise');
@@ -40,11 +50,16 @@ function spelledOut(text: string): string {
 /**
  * The figures in a line's words, each with what the words beside it say that it is: `R 18 3/16`, `68 1/8" LP`, `3/4 x 3-1/2`,
  * `36" wide`, `(2) legs 60"`. Names, numbers of profiles, wood sold as `5/4` and counts of days are left out; a figure that no
- * word explains is `unknown`. `isMark` says which words are marks of openings.
+ * word explains is `unknown`. `isMark` says which words are marks of openings, `noted` is the unit of the whole quote.
  */
-export function describedIn(description: string, unit: Unit, isMark: (word: string) => boolean): readonly Described[] {
+export function describedIn(
+  description: string,
+  unit: Unit,
+  isMark: (word: string) => boolean,
+  noted: ColumnUnit | null = null,
+): readonly Described[] {
   const text = spelledOut(fractions(straightMarks(description.slice(0, LONGEST_TEXT))).replace(/[×✕]/g, 'x'));
-  const found = dimensionsIn(text, unit, isMark);
+  const found = dimensionsIn(text, unit, isMark, noted);
   const said: Described[] = [];
   for (let at = 0; at < found.length; at++) {
     const group = [found[at]!];
@@ -82,22 +97,25 @@ function fractions(text: string): string {
   );
 }
 
-function dimensionsIn(text: string, unit: Unit, isMark: (word: string) => boolean): Found[] {
+function dimensionsIn(text: string, unit: Unit, isMark: (word: string) => boolean, noted: ColumnUnit | null): Found[] {
   const found: Found[] = [];
   for (const match of text.matchAll(DIMENSION)) {
     const start = match.index;
     const written = match[0].trimEnd();
     const end = start + written.length;
     const word = /[\w./#-]*$/.exec(text.slice(0, start))![0] + written.trim() + /^[\w/-]*/.exec(text.slice(end))![0];
-    if (isName(text, start, end, written) || namesMark(text, start, word.replace(/[.,-]+$/, ''), isMark)) continue;
-    const value = lengthOf(match, unit);
+    // 109" is no mark 109.
+    const measured = match[1] !== undefined || match[4] !== undefined;
+    const isOpening = !measured && namesMark(text, start, word.replace(/[.,-]+$/, ''), isMark);
+    if (isOpening || isName(text, start, end, written)) continue;
+    const value = lengthOf(match, unit, noted);
     if (value === null) continue;
     found.push({
       text: written.trim(),
       start,
       end,
       value,
-      unit: match[1] !== undefined || match[4] !== undefined,
+      unit: measured,
       whole: /^\d+$/.test(written.trim()),
     });
   }
@@ -115,7 +133,7 @@ function namesMark(text: string, start: number, word: string, isMark: (word: str
   return isMark(word);
 }
 
-function lengthOf(match: RegExpMatchArray, unit: Unit): number | null {
+function lengthOf(match: RegExpMatchArray, unit: Unit, noted: ColumnUnit | null): number | null {
   const [, feet, inches, figure, named] = match;
   if (feet !== undefined) {
     const more = readDimension(inches!.replace(/\s*\/\s*/, '/'), { answer: 'in' });
@@ -129,6 +147,8 @@ function lengthOf(match: RegExpMatchArray, unit: Unit): number | null {
   const value = read === null ? fractionOf(plain) : read.ok ? read.value : null;
   if (value === null || !(value > 0)) return null;
   const name = (named ?? '').toLowerCase();
+  // "All dimensions in mm" is of large figures: 3 1/2 and 3.5 are inches still.
+  const ofWhole = noted !== null && value >= 10 && !plain.includes('/') ? noted : unit;
   const from = /^mm/.test(name)
     ? 'mm'
     : /^cm/.test(name)
@@ -136,7 +156,7 @@ function lengthOf(match: RegExpMatchArray, unit: Unit): number | null {
       : /^(?:lf|l\.f|lin|'(?!')|feet|foot|ft)/.test(name)
         ? 'ft'
         : name === ''
-          ? unit
+          ? ofWhole
           : 'in';
   return inWorkbookUnit(value, from, unit);
 }
@@ -181,7 +201,7 @@ const DIAMETER = /(?:^|[^a-z])(?:dia|diam|diameter|ø)(?![a-z])/i;
 const LENGTH_BEFORE =
   /(?:^|[^a-z])(?:l|lg|lgth|len|length|long|lp|l\.p\.|arc|run|long[ -]?p(?:oin)?t|developed|o\.?a\.?l?|net)[\s.:=@-]*(?:of|is|at)?\s*$/i;
 const LENGTH_AFTER =
-  /^["']?\s*-?\s*(?:(?:inside|outside|center|overall|total|arc|developed|on the|along the|around the|at the)\s+)*(?:l\.?p\.?|o\/s|i\/s|l\.?f\.?|long|lg|lgth|length|len|long[ -]?p(?:oin)?t|short[ -]?p(?:oin)?t|s\.?p\.?|o\.?a\.?l?|overall|lin(?:eal|ear)?|run|of arc|arc|around|developed|tip to tip|center ?line|inside edge|outside edge)(?![a-z])/i;
+  /^["']?\s*-?\s*(?:(?:inside|outside|center|overall|total|arc|developed|on the|along the|around the|at the)\s+)*(?:l\.?p\.?|o\/s|i\/s|l\.?f\.?|long|lg|lgth|length|len|long[ -]?p(?:oin)?t|short[ -]?p(?:oin)?t|s\.?p\.?|o\.?a\.?l?|overall|lin(?:eal|ear)?|run|of arc|arc|around|developed|tip to tip|\(?(?:long|outside) side|center ?line|inside edge|outside edge)(?![a-z])/i;
 const SPAN_BEFORE = /(?:^|[^a-z])(?:w|width|span|opening|opng|opg|for an?|to fit an?|fits)[\s.:=@-]*(?:of|is)?\s*$/i;
 const SPAN_AFTER = /^["']?\s*-?\s*(?:(?:clear|window|door)\s+)?(?:w|wide|width|span|opening|opg|opng|chord)(?![a-z])/i;
 const RISE_BEFORE = /(?:^|[^a-z])(?:rise|rises|h|ht)[\s.:=@-]*(?:of|is)?\s*$/i;
@@ -210,21 +230,28 @@ function one(figure: Found, before: string, after: string, text: string, unit: U
     { kind, value, text, ...more },
   ];
   // A bare whole number may be a count, the same in every unit.
-  if (figure.whole && !figure.unit && (bracketed || value <= 24)) {
+  if (figure.whole && !figure.unit && (bracketed || Number(figure.text) <= 24)) {
     if (LEGS_AFTER.test(rest) && (bracketed || value < 10)) return said('legCount');
     if (bracketed || PIECES_AFTER.test(behind) || /\bqty[\s.:]*$|\bset of\s*$/i.test(ahead)) return said('quantity');
   }
   if (REVEAL.test(/^[^\d]{0,12}reveal/i.exec(behind)?.[0] ?? '') || /reveal\s*(?:of|:|=)?\s*$/i.test(ahead))
     return said('reveal');
   if (LEGS_AFTER.test(behind) || LEGS_BEFORE.test(ahead)) return said('leg');
-  if (RADIUS_AFTER.test(behind) || RADIUS_BEFORE.test(ahead))
-    return said('radius', { radiusOf: edgeOfRadius(RADIUS_AFTER.exec(behind)?.[0] ?? ahead) });
+  if (RADIUS_AFTER.test(behind) || RADIUS_BEFORE.test(ahead)) {
+    const radiusOf = edgeOfRadius(RADIUS_AFTER.exec(behind)?.[0] ?? ahead);
+    return said('radius', radiusOf === undefined ? {} : { radiusOf });
+  }
   if (DIAMETER.test(behind.slice(0, 12)) || DIAMETER.test(ahead.slice(-12))) return said('diameter');
   if (THICK_AFTER.test(behind) || THICK_BEFORE.test(ahead)) return said('thickness');
   if (RISE_AFTER.test(behind) || (RISE_BEFORE.test(ahead) && /rise/i.test(ahead))) return said('rise');
-  if ((CASING_AFTER.test(behind) || CASING_BEFORE.test(ahead)) && inches <= 14) return said('face');
+  const measured = /^["']?\s*-?\s*(?:long|lg|l\.?p|o\/s)(?![a-z])/i.test(behind);
+  if ((CASING_AFTER.test(behind) || (CASING_BEFORE.test(ahead) && !measured)) && inches <= 14) return said('face');
   if (LENGTH_AFTER.test(behind) || LENGTH_BEFORE.test(ahead) || /\blf\b|l\.f\.|lin/i.test(text))
     return said('length', { lengthOf: edgeOfLength(LENGTH_AFTER.exec(behind)?.[0] ?? ahead, words) });
+  // "7.23' total", "(2) @ 43-3/8": bare decimals behind @ may be a price.
+  if (figure.unit && /^\s*total(?![a-z])/i.test(behind)) return said('length', { lengthOf: 'all pieces' });
+  if (/@\s*$/.test(ahead) && inches > 14 && (figure.unit || text.includes('/')))
+    return said('length', { lengthOf: 'outside' });
   if (SPAN_AFTER.test(behind) || SPAN_BEFORE.test(ahead))
     return said(inches <= 14 && !OPENING.test(words) ? 'face' : 'span');
   return said('unknown');
@@ -234,6 +261,9 @@ function several(group: readonly Found[], before: string, after: string, all: st
   const [first, second, third] = group;
   const inch = perInch(unit);
   const text = all.slice(first!.start, group.at(-1)!.end).trim();
+  // R762 x 89 casing: a radius and a width.
+  if (third === undefined && RADIUS_BEFORE.test(before.split(/[,;]/).at(-1)!))
+    return [...one(first!, before, '', first!.text, unit), ...one(second!, '', after, second!.text, unit)];
   const pair = [first!.value, second!.value];
   const [small, large] = [Math.min(...pair), Math.max(...pair)];
   // 3 1/2 x 43 3/8 LP: the width of the casing and a length.
@@ -244,13 +274,13 @@ function several(group: readonly Found[], before: string, after: string, all: st
     ? [{ kind: 'section', value: small, other: large, text }]
     : [{ kind: 'size', value: first!.value, other: second!.value, text }];
   if (third !== undefined) said.push(...one(third, ofCasing ? 'length ' : '', after, third.text, unit));
-  void before;
   return said;
 }
 
-function edgeOfRadius(words: string): RadiusBasis {
+/** Undefined where the words don't say. */
+function edgeOfRadius(words: string): RadiusBasis | undefined {
   if (OUTSIDE.test(words)) return 'outside';
-  return OPENING.test(words) ? 'opening' : 'inside';
+  return OPENING.test(words) ? 'opening' : INSIDE.test(words) ? 'inside' : undefined;
 }
 
 function edgeOfLength(words: string, all: string): LengthBasis {

@@ -5,6 +5,7 @@ import { unitsAt } from '../schedule/layout';
 import type { CellValue, Table } from '../schedule/opening';
 import type { Unit } from '../unit';
 import { matchQuoteHeading, unitNamed, type QuoteKey } from './meanings';
+import { hasFigures, isData } from './setAside';
 import { settle } from './settle';
 import type { Ours } from './ours';
 
@@ -50,7 +51,7 @@ export function findQuoteLayout(
     // Headings of groups ("Opening", "Price") stand right above the headings proper.
     if (best !== null && best.score >= 3 && at > best.headingRows[0]! + 2) break;
     const single = readRow(rows[at] ?? []);
-    if (scoreOf(single) < 1) continue;
+    if (scoreOf(single) < 1 || isData(rows[at]!)) continue;
     const pair = readPair(rows[at] ?? [], rows[at + 1] ?? []);
     const paired =
       !hasFigures(rows[at + 1] ?? []) &&
@@ -66,11 +67,6 @@ export function findQuoteLayout(
   // Without headings the figures have to say it all: our marks, and counts, prices and amounts that come out.
   const keys = keysOf(layout.columns);
   return keys.has('extension') && (keys.has('mark') || keys.has('description')) ? layout : null;
-}
-
-/** Headings hold no figures by themselves. */
-function hasFigures(row: Row): boolean {
-  return row.some((cell) => typeof cell === 'number' || (typeof cell === 'string' && /^\W*\d/.test(cell)));
 }
 
 /** What a user says that columns are, by their place from 0. */

@@ -65,9 +65,9 @@ export function rateIn(cells: readonly string[]): number | null {
 }
 
 const OF_SUM =
-  /\b(?:sub-?totals?|totals?|ttl|tot|sum|merchandise|amount due|balance due|net due|carried forward|brought forward|bottom line|all in|turnkey|grand|net amount|please pay|pay this|goods|product net|materials only|contract (?:price|amount|sum)|quote(?:d)? (?:price|amount)|bid (?:price|amount)|lump sum price|price for the above|invoice amount|extended net)\b/i;
+  /\b(?:sub-?totals?|totals?|ttl|tot|sum|merchandise|amount due|balance due|net due|carried forward|brought forward|bottom line|all in|turnkey|grand|net amount|please pay|pay this|goods|product net|materials only|contract (?:price|amount|sum)|quote(?:d)? (?:price|amount)|bid (?:price|amount)|delivered (?:price|total|cost)|(?:our )?price to you|lump sum(?: price)?|price for the above|invoice amount|extended net)\b/i;
 const OF_ALL =
-  /\b(?:grand|total due|amount due|balance due|bottom line|all in|turnkey|please pay|pay this|job total|quote total|project total|contract|bid price|bid amount|total quote|total bid)\b/i;
+  /\b(?:grand|total due|amount due|balance due|bottom line|all in|turnkey|please pay|pay this|job total|quote total|project total|contract|bid price|bid amount|total quote|total bid|quote(?:d)? (?:price|amount)|delivered (?:price|total|cost)|price to you|lump sum)\b/i;
 const KINDS: readonly (readonly [ChargeKind, RegExp])[] = [
   ['deposit', /\b(?:deposit|down payment|retainer|paid to date|payments? received|prepayment|payment)\b/i],
   ['tax', /\b(?:tax(?:es)?|vat|gst|hst|pst|s\/t|state (?:and|&) local)(?!\w)/i],
@@ -133,7 +133,7 @@ export function namesAlternate(words: string): boolean {
 }
 
 const GOODS =
-  /\b(?:casings?|arch(?:es|ed)?|arc|heads?|trim|moldings?|mouldings?|curved|radius|segmental|half[ -]?rounds?|round top|ellip\w*|gothic|pointed|eyebrow|jambs?|legs?|stools?|aprons?|keystones?|plinths?|rosettes?|blocks?|returns?|windows?|doors?|openings?|lf|pieces?|balance of)\b/i;
+  /\b(?:casings?|csgs?|crv|cvd|arch(?:es|ed)?|arc|heads?|trim|moldings?|mouldings?|curved|radius|segmental|half[ -]?rounds?|round top|ellip\w*|gothic|pointed|eyebrow|jambs?|legs?|stools?|aprons?|keystones?|plinths?|rosettes?|blocks?|returns?|windows?|doors?|openings?|lf|pieces?|balance of)\b/i;
 
 /** Words of molding or what goes with it: such a row is a line even without a mark. */
 export function namesGoods(words: string): boolean {

@@ -175,6 +175,7 @@ const NAMES: readonly (readonly [QuoteKey, readonly string[]])[] = [
     [
       '(?:item |line |product )?(?:description|desc|descr|details?|particulars)',
       'product|scope|work|name|remarks?|notes?|comments?',
+      'materials?(?: and)? (?:workmanship|work)',
     ],
   ],
   ['mark', scheduled('mark')],

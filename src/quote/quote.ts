@@ -56,6 +56,8 @@ export interface QuoteLine {
   readonly size: { readonly width: number; readonly height: number } | null;
   readonly radius: number | null;
   readonly radiusOf: RadiusBasis;
+  /** Words that don't say of which edge: the casing's inside or the opening's own. */
+  readonly radiusBare?: boolean;
   /** The quote gives a diameter, which may be of any edge: `radius` is half of it. */
   readonly byDiameter: boolean;
   readonly length: number | null;

@@ -1,6 +1,6 @@
 import { ok, refuse, type Result } from '../result';
 import { cellText, isBlank } from '../schedule/cell';
-import { inWorkbookUnit } from '../schedule/columnUnit';
+import { inWorkbookUnit, type ColumnUnit } from '../schedule/columnUnit';
 import { quote } from '../schedule/figure';
 import type { CellValue } from '../schedule/opening';
 import { readLength } from '../schedule/readLength';
@@ -24,7 +24,7 @@ import {
   type SideFigure,
 } from './quote';
 import { halfLastDecimal, type Counted, type Feet } from './reckon';
-import { amounts, type Price } from './amounts';
+import { amounts, ofOneFoot, type Price } from './amounts';
 import { isFigure } from './setAside';
 
 /** The first word decides what a price is by. */
@@ -44,6 +44,7 @@ export function readLine(
   aside: readonly SetAside[],
   standards: Standards,
   marks: Marks,
+  noted: ColumnUnit | null = null,
 ): QuoteLine {
   const { unit } = standards;
   const problems: QuoteProblem[] = [];
@@ -75,16 +76,16 @@ export function readLine(
   const firstOf = <Basis>(keys: readonly (readonly [QuoteKey, Basis])[]) =>
     keys.find(([key]) => cellOf(key) !== null) ?? keys[0]!;
 
-  const described = describedIn(wordsOf(cells, columns, false), unit, (word) => marks.find(word).length > 0);
+  const described = describedIn(wordsOf(cells, columns, false), unit, (word) => marks.find(word).length > 0, noted);
   const counted = countOf(cellOf('quantity')?.cell ?? null, cellText(cellOf('measure')?.cell), described);
   const extension = money('extension', 'extension');
   const price = priceOf(cellOf, money);
   const discounted = cellOf('discount');
-  const paid = amounts(
-    { lot: counted.lot, counted: figure('quantity', counted.quantity), price, extension },
-    feetOf(cellOf, standards),
-    discounted === null ? 0 : (discountOf(discounted.cell, discounted.column) ?? 0),
-  );
+  const count = figure('quantity', counted.quantity);
+  const less = discounted === null ? 0 : (discountOf(discounted.cell, discounted.column) ?? 0);
+  const paidAt = (at: Price | null) =>
+    amounts({ lot: counted.lot, counted: count, price: at, extension }, feetOf(cellOf, standards), less);
+  const paid = paidAt(ofOneFoot(price, cellOf('footPrice')?.column.heading ?? '', extension, paidAt));
   const [lengthKey, lengthOf] = firstOf(LENGTHS);
   const [radiusKey, radiusOf] = firstOf(RADII);
   const across = length('radius', radiusKey);
@@ -125,6 +126,7 @@ export function readLine(
 /** What the words give takes the place of a figure that no column gives; the rest stays to be compared by itself. */
 function withDescribed(line: QuoteLine): QuoteLine {
   const rest: Described[] = [];
+  let radiusBare = false;
   let { radius, radiusOf, byDiameter, length, lengthOf, legCount, quantity } = line;
   const side = { ...line.side };
   const unread = (field: QuoteField) => line.problems.some((problem) => problem.field === field);
@@ -133,7 +135,7 @@ function withDescribed(line: QuoteLine): QuoteLine {
     if (kind === 'length' && length === null && !unread('length'))
       [length, lengthOf] = [value, one.lengthOf ?? 'outside'];
     else if (kind === 'radius' && radius === null && !unread('radius'))
-      [radius, radiusOf] = [value, one.radiusOf ?? 'inside'];
+      [radius, radiusOf, radiusBare] = [value, one.radiusOf ?? 'inside', one.radiusOf === undefined];
     else if (kind === 'diameter' && radius === null && !unread('radius')) [radius, byDiameter] = [value / 2, true];
     else if (kind === 'legCount' && legCount === null) legCount = value;
     else if (kind === 'quantity') {
@@ -143,7 +145,20 @@ function withDescribed(line: QuoteLine): QuoteLine {
     else if (isSide(kind) && side[kind] === undefined) side[kind] = value;
     else rest.push(one);
   }
-  return { ...line, radius, radiusOf, byDiameter, length, lengthOf, legCount, quantity, side, described: rest };
+  const bare = radiusBare ? { radiusBare } : {};
+  return {
+    ...line,
+    radius,
+    radiusOf,
+    ...bare,
+    byDiameter,
+    length,
+    lengthOf,
+    legCount,
+    quantity,
+    side,
+    described: rest,
+  };
 }
 
 function isSide(kind: Described['kind']): kind is SideFigure {
@@ -176,6 +191,9 @@ function priceOf(cellOf: CellOf, money: (field: QuoteField, key: QuoteKey) => nu
 
 /** Feet are written to hundredths; a cell of a spreadsheet shows 4.00 and holds 4. */
 const HUNDREDTH = 0.01;
+/** In inches. */
+const SIXTEENTH = 1 / 16;
+const FRACTION = /\d\/\d|[½¼¾⅛⅜⅝⅞]|\d\s*(?:"|'')/;
 
 /** The lengths of a line in feet, that of all pieces first: a price by the foot is of one of them. */
 function feetOf(cellOf: CellOf, { unit }: Standards): readonly Feet[] {
@@ -187,7 +205,10 @@ function feetOf(cellOf: CellOf, { unit }: Standards): readonly Feet[] {
     const length = readLength(found.cell, { name, column, unit });
     if (!length.ok) return [];
     const half = inWorkbookUnit(halfLastDecimal(found.cell), column ?? unit, unit) / foot;
-    return [{ feet: length.value / foot, rounded: Math.max(half, HUNDREDTH / 2), all: basis === 'all pieces' }];
+    // What is written in sixteenths may have been multiplied in hundredths of a foot.
+    const shop = FRACTION.test(cellText(found.cell)) ? SIXTEENTH / 2 / 12 : 0;
+    const rounded = shop === 0 ? Math.max(half, HUNDREDTH / 2) : shop + HUNDREDTH / 2;
+    return [{ feet: length.value / foot, rounded, all: basis === 'all pieces' }];
   });
 }
 

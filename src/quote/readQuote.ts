@@ -61,7 +61,8 @@ export function readQuote(
   table.rows.forEach((row, at) => {
     const item = sorted[at]!;
     const number = table.firstRow + at;
-    if (item === 'line') items.push(withDoubts(readLine(number, row, layout.columns, aside, standards, marks), table));
+    if (item === 'line')
+      items.push(withDoubts(readLine(number, row, layout.columns, aside, standards, marks, notes.unit), table));
     else if ('why' in item) {
       if (item.declined !== undefined) declined.push({ row: number, words: item.declined, text: rowText(row) });
       passedOver.push({ row: number, why: item.why, text: rowText(row) });

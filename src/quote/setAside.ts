@@ -16,6 +16,16 @@ export function isFigure(cell: CellValue | undefined): boolean {
   return readMoney(cell).ok || readLength(cell, { name: '', column: null, unit: 'in', zero: true }).ok;
 }
 
+/** Headings hold no figures by themselves. */
+export function hasFigures(row: Row): boolean {
+  return row.some((cell) => typeof cell === 'number' || (typeof cell === 'string' && /^\W*\d/.test(cell)));
+}
+
+/** Two figures in a row, marks and counts with them: a line of the quote, whatever its words. */
+export function isData(row: Row): boolean {
+  return row.filter((cell) => isFigure(cell ?? undefined)).length >= 2;
+}
+
 /** A column as a sentence names it: by its heading, or its place where it has none. */
 function columnName({ heading, index }: QuoteColumn): string {
   return `column ${heading === '' ? `${index + 1} (no heading)` : quote(heading)}`;

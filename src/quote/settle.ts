@@ -188,6 +188,7 @@ function placeOf(row: Row, columns: readonly QuoteColumn[], { marks }: Ours): nu
 
 /** So many of a column's cells have to be a figure of ours before it is taken for it. */
 const ENOUGH = 0.6;
+const MANY_OF_NONE = 0.3;
 const FEWEST = 2;
 const UNITS: readonly ColumnUnit[] = ['in', 'mm', 'cm', 'ft'];
 const OF_KEY: Readonly<Partial<Record<QuoteKey, readonly OurFigure[]>>> = {
@@ -206,6 +207,8 @@ const OF_KEY: Readonly<Partial<Record<QuoteKey, readonly OurFigure[]>>> = {
 };
 /** What a column without a name can be known as: the figures a right quote has. */
 const SMALL: ReadonlySet<OurFigure> = new Set<OurFigure>(['face', 'thickness', 'reveal']);
+/** So long that a third of a column isn't theirs by chance. */
+const BY_FEWER: readonly OurFigure[] = ['length', 'radius', 'span'];
 const NAMELESS: readonly OurFigure[] = ['length', 'radius', 'span', 'face', 'rise', 'thickness', 'leg'];
 
 function settleLengths(
@@ -246,7 +249,11 @@ function settleLengths(
       // "Width" may be the opening's or the casing's, "Radius" the casing's or the opening's: the cells tell.
       const named = ofEither(column, (figure) => share([figure], column.unit));
       if (column.unit !== null || inWords || share(figures, null) >= 0.34) return named;
-      const better = UNITS.find((as) => as !== unit && share(figures, as) >= ENOUGH);
+      // Of a quote with many wrong lengths fewer are ours, but none of them in another unit.
+      const fits = (as: ColumnUnit, least: number) => as !== unit && share(figures, as) >= least;
+      const none = bare.length >= 8 && share(figures, null) <= 0.1;
+      const better =
+        UNITS.find((as) => fits(as, ENOUGH)) ?? (none ? UNITS.find((as) => fits(as, MANY_OF_NONE)) : undefined);
       if (better === undefined) return named;
       said.set(better, [...(said.get(better) ?? []), quote(heading)]);
       return { ...named, unit: better };
@@ -258,7 +265,9 @@ function settleLengths(
     if (key !== null || (bare.length < 3 && heading === '') || !bare.every(({ cell }) => /\d/.test(cellText(cell))))
       return column;
     for (const as of [column.unit, ...UNITS.filter((one) => one !== unit)]) {
-      const found = NAMELESS.find((figure) => share([figure], as) >= ENOUGH);
+      const found =
+        NAMELESS.find((figure) => share([figure], as) >= ENOUGH) ??
+        (bare.length >= 8 ? BY_FEWER.find((figure) => share([figure], as) >= MANY_OF_NONE) : undefined);
       if (found === undefined) continue;
       remarks.push(
         `Column ${heading === '' ? index + 1 : quote(heading)} was read as the ${found === 'face' ? 'casing width' : found}, by its figures.`,

@@ -192,9 +192,9 @@ function sortRow(
   return 'line';
 }
 
-/** A mark of a kind, whether ours or not: short, with a figure in it. */
+/** A mark of a kind, whether ours or not: short, with a figure in it that is no rate of a tax: "S/T 5%". */
 function looksLikeMark(text: string): boolean {
-  return text.length <= 12 && /\d/.test(text) && !/^\d+$/.test(text);
+  return text.length <= 12 && /\d/.test(text) && !/^\d+$/.test(text) && !text.includes('%');
 }
 
 /** A sum by its figures, or by words that only sums have. */

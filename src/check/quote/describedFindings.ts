@@ -36,8 +36,18 @@ export function describedFinding(
       return [];
     case 'section':
       return [sideFinding('thickness', value, at, standards), sideFinding('face', one.other!, at, standards)];
-    case 'size':
+    case 'size': {
+      // 3-1/2" x 43-3/8": the casing's width and a length, where the width is no opening's.
+      const { face, span } = at.inputs;
+      const isCasing =
+        Math.abs(value - face) <= standards.tolerance / OF_SECTION && one.other! > at.own.curve.length / 2;
+      if (isCasing && Math.abs(value - span) > standards.tolerance)
+        return [
+          sideFinding('face', value, at, standards),
+          ...describedFinding({ ...one, kind: 'length', value: one.other! }, line, at, pieces, standards, beside),
+        ];
       return sizeFindings({ width: value, height: one.other! }, at, standards);
+    }
     case 'diameter':
     case 'unknown':
       return [...unnamed(one, at, pieces, standards, beside)];

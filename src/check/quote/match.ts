@@ -31,7 +31,7 @@ export function namesNothing({ mark }: QuoteLine): boolean {
 
 const OTHER_PARTS = /\b(?:legs?|side casings?|plinths?|plinth blocks?|keystones?|rosettes?|stools?|aprons?)\b/i;
 const HEAD_WORDS =
-  /\b(?:arch(?:es|ed)?|arc|head|curved|radius|round|segmental|ellip\w*|gothic|pointed|eyebrow|centered)\b/i;
+  /\b(?:arch(?:es|ed)?|arc|head|curved|radius|round|segmental|ellip\w*|gothic|pointed|eyebrow|centered)\b|\b(?:with|w\/) ?(?:the |straight |\(?(?:2|two)\)? )*legs?\b/i;
 
 /** Finds the opening of every line by its mark, or by a mark in its words. */
 export function matchLines(
@@ -75,13 +75,15 @@ export function matchLines(
   );
 }
 
-/** A diameter may be of any edge: it is taken for the edge's that it is right for, else for the casing's inside. */
+/** A diameter may be of any edge, a bare R in words of the opening's: it is taken for the edge's that it is right for, else for the casing's inside. */
 function edgeOfDiameter(line: QuoteLine, opening: OpeningTakeoff | undefined, tolerance: number): QuoteLine {
   const ring = opening?.own?.crown?.ring;
-  if (!line.byDiameter || line.radius === null || ring === undefined) return line;
-  const near = (radius: number) => Math.abs(2 * line.radius! - 2 * radius) <= tolerance + 1e-9;
+  if (line.radius === null || ring === undefined || (!line.byDiameter && !line.radiusBare)) return line;
+  const times = line.byDiameter ? 2 : 1;
+  const near = (radius: number) => Math.abs(times * line.radius! - times * radius) <= tolerance + 1e-9;
   if (near(ring.inside)) return line;
-  return { ...line, radiusOf: near(ring.radius) ? 'opening' : near(ring.outside) ? 'outside' : 'inside' };
+  if (near(ring.radius)) return { ...line, radiusOf: 'opening' };
+  return { ...line, radiusOf: line.byDiameter && near(ring.outside) ? 'outside' : 'inside' };
 }
 
 function groupsOf(line: QuoteLine, marks: Marks): { groups: readonly (readonly number[])[]; how: LineMatch['how'] } {

@@ -26,9 +26,14 @@ export function namedByNeighbors(
       const opening = places.length === 1 && part === 'head' ? openings[places[0]!]! : null;
       return opening === null || about === 'unit price' ? null : rightFigure(line, about as RightOf, opening);
     });
+    // Under "Total LF" stands the length of all pieces, here of one and there of three.
+    const pieces = lines.map(
+      ({ line }) => (about === 'length' && line.lengthOf === 'all pieces' && line.quantity) || 1,
+    );
     const has = (at: number, of: number) => {
       const [said, right] = [quoted[at] ?? null, rights[of] ?? null];
-      return said !== null && right !== null && Math.abs(said - right) <= within;
+      if (said === null || right === null) return false;
+      return [1, pieces[at]!].some((count) => Math.abs(said - count * right) <= count * within);
     };
     const off = (at: number) => lines[at] !== undefined && finding(lines[at], about)?.verdict === 'differs';
     lines.forEach((_line, at) => {

@@ -9,6 +9,8 @@ import { priceOff } from './moneyFindings';
 const FEWEST = 5;
 /** A point that moved makes ten times or a tenth; right prices by the foot differ by less than this. */
 const MOVED = 4;
+/** About ten times by the foot is a moved point also where it is this little above our own prices: quotes differ in what is slow to make. */
+const ABOUT_TEN = { from: 7, to: 14, besideOurs: 1.75 };
 
 /**
  * A unit price whose decimal point moved shows beside the quote's other prices, whatever our own are: by the foot of molding, and
@@ -19,10 +21,12 @@ export function pricedBesideOthers(
   openings: readonly OpeningTakeoff[],
 ): readonly LineCheck[] {
   const rates = lines.map(({ line, places, part }) => {
-    const opening = places.length === 1 && part === 'head' && line.by === 'piece' ? openings[places[0]!]! : null;
-    const length = opening?.own?.curve.length;
-    const ours = opening?.cost?.unitPrice;
-    return line.unitPrice === null || !(line.unitPrice > 0) || length === undefined || !ours
+    const own = places.length > 0 && part === 'head' && line.by === 'piece' ? places.map((at) => openings[at]!) : [];
+    // A line for several openings has the price of their average.
+    const average = (of: (one: OpeningTakeoff) => number | undefined) =>
+      own.reduce((sum, one) => sum + (of(one) ?? NaN), 0) / own.length;
+    const [length, ours] = [average((one) => one.own?.curve.length), average((one) => one.cost?.unitPrice)];
+    return line.unitPrice === null || !(line.unitPrice > 0) || !(length > 0) || !(ours > 0)
       ? null
       : { byFoot: line.unitPrice / length, byOurs: line.unitPrice / ours };
   });
@@ -32,18 +36,21 @@ export function pricedBesideOthers(
   return lines.map((check, at) => {
     const rate = rates[at] ?? null;
     if (rate === null) return check;
-    const times = [rate.byFoot / foot, rate.byOurs / own];
-    const judged = withoutChance(check, times[1]!, openings);
-    const name = times.every((one) => one >= MOVED && one <= 10 * MOVED)
+    const times = [rate.byFoot / foot, rate.byOurs / own] as const;
+    const judged = withoutChance(check, times[1], openings);
+    const moved = ([byFoot, byOurs]: readonly [number, number]) =>
+      [byFoot, byOurs].every((one) => one >= MOVED && one <= 10 * MOVED) ||
+      (byFoot >= ABOUT_TEN.from && byFoot <= ABOUT_TEN.to && byOurs >= ABOUT_TEN.besideOurs);
+    const name = moved(times)
       ? 'price ten times too high'
-      : times.every((one) => one <= 1 / MOVED && one >= 0.1 / MOVED)
+      : moved([1 / times[0], 1 / times[1]])
         ? 'price a tenth of what it should be'
         : null;
     if (name === null) return judged;
     const price = check.line.unitPrice!;
     const found = differs(
       'unit price',
-      `unit price ${dollars(price)} is ${times[0]!.toFixed(1)} times what the quote's other lines cost by the foot: ${name}`,
+      `unit price ${dollars(price)} is ${times[0].toFixed(1)} times what the quote's other lines cost by the foot: ${name}`,
       {
         mistakes: [name],
         cause: name,

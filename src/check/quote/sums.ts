@@ -113,7 +113,8 @@ function sumFinding(
     rate: 1,
     within: allowed,
   });
-  const first = above.subtotals.length === 0 ? start : sinceSum;
+  // A subtotal right below another one is of everything.
+  const first = above.subtotals.length === 0 || sinceSum.lines === 0 ? start : sinceSum;
   const usual = about === 'total' ? held(start, true) : held(first, false);
   if (amount === null) return { finding: cantTell(about, `the amount of the ${about} can't be read`), holds: usual };
   const near = (figure: number) => Math.abs(amount - figure) <= allowed;

@@ -67,7 +67,11 @@ function headIn(text: string): HeadShape | null {
   for (let at = 0; at < words.length; at++) {
     for (let count = Math.min(MOST_WORDS, words.length - at); count > 0; count--) {
       const phrase = words.slice(at, at + count);
-      if (phrase.every((word) => GENERIC.test(word)) || (count === 1 && NEVER_ALONE.test(phrase[0]!))) continue;
+      if (
+        (phrase.every((word) => GENERIC.test(word)) && phrase.join(' ') !== 'full circle') ||
+        (count === 1 && NEVER_ALONE.test(phrase[0]!))
+      )
+        continue;
       const head = readHead(phrase.join(' '));
       if (!head.ok) continue;
       const doubtful = PROFILE.test(words[at + count] ?? '') || NEGATION.test(words[at - 1] ?? '');
