@@ -8,9 +8,9 @@ describe('figures in a line’s words', () => {
   it('are a count before a length, where a stroke stands before feet or decimals', () => {
     expect(said('2/43.36" RAD CSG')).toEqual([
       ['quantity', 2],
-      ['unknown', 43.36],
+      ['length', 43.36],
     ]);
-    expect(said('Same with legs, 2/5\'-0"').map(([, value]) => value)).toEqual([60]);
+    expect(said('Same with legs, 2/5\'-0"').map(([, value]) => value)).toEqual([2, 60]);
   });
 
   it('are width and rise as 36W 6R, and a radius where no width stands before it', () => {
