@@ -129,13 +129,15 @@ export class GridTools {
     const value: Record<number, Record<number, ICellData>> = {};
     order.forEach(({ row: from }, at) => {
       const to = body.startRow + at;
-      const cells: Record<number, ICellData> = {};
+      if (from === to) return;
       for (let across = body.startColumn; across <= body.endColumn; across++) {
-        cells[across] = this.movedCell(sheet, from, to, across);
+        const moved = this.movedCell(sheet, from, to, across);
+        if (moved) (value[to] ??= {})[across] = moved;
       }
-      value[to] = cells;
     });
-    const done = this.command(this.engine.library.sheets.SetRangeValuesCommand.id, sheet, { range: body, value });
+    const { SetRangeValuesCommand } = this.engine.library.sheets;
+    const done =
+      Object.keys(value).length === 0 || this.command(SetRangeValuesCommand.id, sheet, { range: body, value });
     this.say(
       done
         ? `Sorted by ${heading}, ${largestFirst ? 'largest' : 'smallest'} first. Undo puts the rows back.`
@@ -143,12 +145,19 @@ export class GridTools {
     );
   }
 
-  private movedCell(sheet: Worksheet, from: number, to: number, column: number): ICellData {
-    const raw = sheet.getCellRaw(from, column);
+  /** A cell as it stands in another row; null where one just like it stands there: most do, and each that is written takes its time. */
+  private movedCell(sheet: Worksheet, from: number, to: number, column: number): ICellData | null {
+    const [raw, there] = [sheet.getCellRaw(from, column), sheet.getCellRaw(to, column)];
+    const looksAlike = (there?.s ?? null) === (raw?.s ?? null) && !there?.p && !raw?.p && noted(there) === noted(raw);
+    // Cells of one form; what they give follows from the row.
+    if (looksAlike && raw?.si != null && raw.si === there?.si) return null;
     const formula = cellFormula(this.engine, sheet, from, column);
+    const moved = formula === '' ? null : copiedFormula(formula, to - from, 0);
+    const sameValue = (there?.v ?? null) === (raw?.v ?? null) && (there?.t ?? null) === (raw?.t ?? null);
+    const sameFormula = (moved ?? '') === cellFormula(this.engine, sheet, to, column);
+    if (looksAlike && sameFormula && (moved !== null || sameValue)) return null;
     const rest = { p: raw?.p ?? null, s: raw?.s ?? null, custom: raw?.custom ?? null, si: null };
-    if (formula === '') return { ...rest, f: null, v: raw?.v ?? null, t: raw?.t ?? null };
-    return { ...rest, f: copiedFormula(formula, to - from, 0), v: raw?.v ?? null, t: raw?.t ?? null };
+    return { ...rest, f: moved, v: raw?.v ?? null, t: raw?.t ?? null };
   }
 
   /** Hides the rows of the table whose cell in this column is another. */
@@ -207,6 +216,11 @@ export class GridTools {
   private facade(sheet: Worksheet) {
     return this.engine.api.getActiveWorkbook()?.getSheetBySheetId(sheet.getSheetId());
   }
+}
+
+/** What is noted at a cell, but for the sentence of its error, which comes with its value. */
+function noted(cell: ICellData | null | undefined): string {
+  return JSON.stringify({ ...cell?.custom, error: undefined });
 }
 
 /** Numbers before texts, blanks last whichever way. */
