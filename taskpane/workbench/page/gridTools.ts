@@ -148,7 +148,8 @@ export class GridTools {
   /** A cell as it stands in another row; null where one just like it stands there: most do, and each that is written takes its time. */
   private movedCell(sheet: Worksheet, from: number, to: number, column: number): ICellData | null {
     const [raw, there] = [sheet.getCellRaw(from, column), sheet.getCellRaw(to, column)];
-    const looksAlike = (there?.s ?? null) === (raw?.s ?? null) && !there?.p && !raw?.p && noted(there) === noted(raw);
+    const looksAlike =
+      (there?.s ?? null) === (raw?.s ?? null) && !there?.p && !raw?.p && noted(there?.custom) === noted(raw?.custom);
     // Cells of one form; what they give follows from the row.
     if (looksAlike && raw?.si != null && raw.si === there?.si) return null;
     const formula = cellFormula(this.engine, sheet, from, column);
@@ -219,8 +220,8 @@ export class GridTools {
 }
 
 /** What is noted at a cell, but for the sentence of its error, which comes with its value. */
-function noted(cell: ICellData | null | undefined): string {
-  return JSON.stringify({ ...cell?.custom, error: undefined });
+function noted(custom: ICellData['custom']): string {
+  return JSON.stringify({ ...custom, error: undefined });
 }
 
 /** Numbers before texts, blanks last whichever way. */
