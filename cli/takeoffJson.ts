@@ -20,6 +20,7 @@ import { partLength } from '../src/takeoff/woodParts';
 export function openingJson(row: OpeningTakeoff, standards: Standards) {
   const extras = extrasOf(row, standards);
   const { own, curve, known, opening } = row;
+  const attention = [...row.attention, ...row.sideUnsaid];
   const figure = (name: FigureName) => numberOf(name, row, standards.unit);
   const money = (name: MoneyFigureName) => moneyFigure(name).value(row) ?? null;
   const splices = figure('splices');
@@ -63,7 +64,7 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     price: money('price'),
     needs: row.needs,
     ...(extras.length > 0 ? { extras: extras.map(extraJson) } : {}),
-    ...(row.attention.length > 0 ? { attention: row.attention } : {}),
+    ...(attention.length > 0 ? { attention } : {}),
     ...(opening.notes.length > 0 ? { notes: opening.notes } : {}),
     ...piecesJson(row),
   };

@@ -70,8 +70,8 @@ export function attentionLines(taken: Takeoff, reading: Reading, boards: BoardNe
       ({ id, rows, text, choices }) =>
         `Question ${JSON.stringify(id)}, row${rows.length === 1 ? '' : 's'} ${rowRanges(rows)}: ${text} ${choices.map((choice) => `"${choice}"`).join(' or ')}`,
     ),
-    ...openings.flatMap(({ opening, needs, attention }) =>
-      [...needs.filter((sentence) => !isAsked(sentence)), ...attention].map(
+    ...openings.flatMap(({ opening, needs, attention, sideUnsaid }) =>
+      [...needs.filter((sentence) => !isAsked(sentence)), ...attention, ...sideUnsaid].map(
         (sentence) => `Row ${opening.row} (${opening.mark}): ${sentence}`,
       ),
     ),

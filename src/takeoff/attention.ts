@@ -12,8 +12,8 @@ import { splicesOf, type OwnFigures } from './ownFigures';
  */
 export const ATTENTION = {
   short: 'A blank is shorter than the rolls hold.',
-  split: 'A piece is larger than the shop carries: it is made in halves, with a finished splice.',
-  large: 'Even a half of a piece is larger than the shop carries.',
+  split: 'A piece is larger than the shop carries or a board holds: it is made in halves, with a finished splice.',
+  large: 'Even a half of a piece is larger than the shop carries or a board holds.',
   tight: 'An inside radius is smaller than the machine takes.',
   wide: 'The blank is wider than the machine takes.',
   ellipse: 'The arcs stray from the true ellipse by more than is allowed.',

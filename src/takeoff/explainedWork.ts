@@ -3,6 +3,7 @@ import { perFootPerMinute } from '../unit';
 import type { RowFigures } from './computeRow';
 import { length, rest, type Explain, type RestsOn } from './explained';
 import { headsOf } from './ownCost';
+import { longestPiece } from './straightPieces';
 import { cutsAtEdge, type RingPlan } from './ownFigures';
 
 /** How the figures of wood, machine and work came about; those of curve and blanks are in `explained.ts`. */
@@ -20,7 +21,7 @@ export const byBlanks: Explain = (row) =>
     ]),
   };
 
-export const bySplices: Explain = (row, { largestAcross, largestHigh, largestTurn }) =>
+export const bySplices: Explain = (row, standards) =>
   row.own && {
     by: 'one for each arc or straight piece that is made in halves, two in a full circle',
     from: [
@@ -33,9 +34,12 @@ export const bySplices: Explain = (row, { largestAcross, largestHigh, largestTur
         rest(`straight ${at + 1}: pieces`, count, 'count'),
         rest(`straight ${at + 1}: pieces of each`, parts, 'count'),
       ]),
-      length('largest piece, across', largestAcross),
-      length('largest piece, high', largestHigh),
-      rest('largest piece, turn', largestTurn, 'degrees'),
+      length('largest piece, across', standards.largestAcross),
+      length('largest piece, high', standards.largestHigh),
+      rest('largest piece, turn', standards.largestTurn, 'degrees'),
+      ...(row.own.straight && row.inputs
+        ? [length('longest straight piece, by the boards', longestPiece(row.inputs, standards))]
+        : []),
     ],
   };
 

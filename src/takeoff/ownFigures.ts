@@ -171,7 +171,7 @@ function ringPlan(arc: RingKind, inputs: Inputs, standards: Standards, knife: st
 }
 
 function straightPlan(inputs: Inputs, standards: Standards, curve: Curve, knife: string): Result<StraightPlan | null> {
-  const pieces = straightPieces(curve, inputs.leg, inputs.otherLeg, standards);
+  const pieces = straightPieces(curve, inputs, standards);
   if (pieces.length === 0) return ok(null);
   const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
   const width = inputs.face + 2 * standards.margin;

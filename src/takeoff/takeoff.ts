@@ -3,6 +3,7 @@ import type { Opening, Problem } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { computeRow, type RowFigures } from './computeRow';
 import { costOf, NOT_PLANNED, type Cost, type WoodFactors } from './price';
+import { handsOf, SIDE_UNSAID } from './hands';
 import { rowOf, sharedMarks, type Row } from './row';
 import { sharesOf, type Share, type Sharer } from './shares';
 
@@ -13,6 +14,8 @@ export interface OpeningTakeoff extends RowFigures {
   readonly opening: Opening;
   /** The cells of its row. */
   readonly cells: Row;
+  /** Of a head that is high at one side: that its hand is not said; none: nothing. */
+  readonly sideUnsaid: readonly string[];
   /** Its part of what is shared; null where it bears nothing. */
   readonly share: Share | null;
   /** Null where it needs something. */
@@ -61,7 +64,9 @@ export function takeoff(
   const numbers = numbered(openings, numbersGiven);
   const computed = openings.map((opening, at) => {
     const cells = given?.[at] ?? rowOf(opening, standards, isShared(opening.mark));
-    return { no: numbers[at]!, opening, cells, ...computeRow(cells, { standards }) };
+    const figures = computeRow(cells, { standards });
+    const hands = figures.inputs && handsOf({ ...figures.inputs, remarks: opening.remarks });
+    return { no: numbers[at]!, opening, cells, sideUnsaid: hands === 'unsaid' ? [SIDE_UNSAID] : [], ...figures };
   });
   const problems = openings.flatMap((opening) => opening.problems);
   return priced(

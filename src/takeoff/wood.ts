@@ -48,6 +48,11 @@ export function boardFor(blankWidth: number, wood: Wood): { width: number; price
   return { width, price };
 }
 
+/** The longest board at least this wide; 0 where there is none. */
+export function longestBoard(width: number, wood: Wood): number {
+  return Math.max(0, ...wood.boards.filter((board) => board.width >= width - FIT).map((board) => board.length));
+}
+
 function least(figures: readonly number[]): number | null {
   return figures.length === 0 ? null : Math.min(...figures);
 }

@@ -13,7 +13,7 @@ import { sharersOf, type Takeoff } from '../takeoff/takeoff';
 import { perInch } from '../unit';
 import type { Standards } from '../standards';
 import { extentOf, type Extent } from './extent';
-import { handsOf, type HandsOf } from './hands';
+import { handsOf, type HandsOf } from '../takeoff/hands';
 import { edgesOf, trimTickets, type Ready, type TrimTicket } from './trim';
 
 /** Everything the bench needs of one opening, station by station. Lengths in the workbook's unit, exact. */

@@ -7,7 +7,7 @@ import { straightReach } from '../head/straight';
 import type { Standards } from '../standards';
 import type { Inputs } from '../takeoff/inputs';
 import type { OpeningTakeoff } from '../takeoff/takeoff';
-import { straightBlank } from '../takeoff/straightPieces';
+import { longestPiece, straightBlank } from '../takeoff/straightPieces';
 import { endCut, type EndCut } from './cuts';
 
 /** An opening that lacks nothing. */
@@ -65,7 +65,7 @@ function headPieces(row: Ready, standards: Standards): TrimTicket[] {
       right: closedRing ? SQUARE : endCut(inner, outer, 'right'),
       meets: hasExtra(row, 'keystone') && at === crown ? 'keystone' : null,
     };
-    if (!isArc(inner) && !isArc(outer)) return straightHalves(whole, inner, outer, standards);
+    if (!isArc(inner) && !isArc(outer)) return straightHalves(whole, inner, outer, row, standards);
     const inHalves = row.own.rings.some(({ ring, made }) => made.parts === 2 && ring.arcs.includes(arcAt(high, at)));
     if (!inHalves || !isArc(inner) || !isArc(outer)) return [whole];
     // A splice is cut on the radial line in the middle of the finished piece.
@@ -85,9 +85,16 @@ function headPieces(row: Ready, standards: Standards): TrimTicket[] {
 
 const SQUARE: EndCut = { inside: 0, outside: 0 };
 
-/** A straight piece of the head, in halves where it is longer than the shop carries: spliced square in the middle of its length. */
-function straightHalves(whole: TrimTicket, inner: Straight, outer: Straight, standards: Standards): TrimTicket[] {
-  if (straightBlank(Math.max(inner.length, outer.length), standards).parts === 1) return [whole];
+/** A straight piece of the head, in halves where it is longer than the shop carries or a board holds: spliced square in the middle of its length. */
+function straightHalves(
+  whole: TrimTicket,
+  inner: Straight,
+  outer: Straight,
+  { inputs }: Ready,
+  standards: Standards,
+): TrimTicket[] {
+  const longest = longestPiece(inputs, standards);
+  if (straightBlank(Math.max(inner.length, outer.length), longest, standards).parts === 1) return [whole];
   const along = ({ x, y }: Point) =>
     ((x - outer.from.x) * (outer.to.x - outer.from.x) + (y - outer.from.y) * (outer.to.y - outer.from.y)) /
     outer.length;
@@ -124,7 +131,7 @@ function legPieces(row: Ready, standards: Standards): TrimTicket[] {
       meets: hasExtra(row, 'plinth block') ? 'plinth block' : null,
     };
     const long = Math.max(whole.insideEdge, whole.outsideEdge);
-    if (straightBlank(long, standards).parts === 1) return [whole];
+    if (straightBlank(long, longestPiece(inputs, standards), standards).parts === 1) return [whole];
     const upper = { insideEdge: whole.insideEdge - long / 2, outsideEdge: whole.outsideEdge - long / 2 };
     return [
       { ...whole, ...upper, piece: `${side} leg, upper half`, right: SQUARE, meets: null },

@@ -59,12 +59,17 @@ export function scheduleSheet(schedule: Schedule, takeoff: Takeoff, plain: boole
       null,
       ...(plain ? [] : [unitCell(''), unitCell('$', 'figures'), unitCell('$, before waste', 'figures')]),
     ],
-    ...takeoff.openings.map(({ no, opening, cells }, at): (Cell | null)[] => [
+    ...takeoff.openings.map(({ no, opening, cells, sideUnsaid }, at): (Cell | null)[] => [
       { value: no, style: 'text', format: '0' },
       { value: opening.row, style: 'text', format: '0' },
       ...schedule.headings.map((_heading, column) => text(opening.source[column] ?? '')),
       { value: opening.notes.join(' '), style: 'note', wrap: true, format: '@' },
-      { value: opening.problems.map(({ message }) => message).join(' '), style: 'attention', wrap: true, format: '@' },
+      {
+        value: [...opening.problems.map(({ message }) => message), ...sideUnsaid].join(' '),
+        style: 'attention',
+        wrap: true,
+        format: '@',
+      },
       ...INPUTS.map(({ key, measure }): Cell => {
         const value = listedCells(opening, cells)[key as OpeningField];
         return { value, style: 'note', format: columnFormat(measure, unit, value) };

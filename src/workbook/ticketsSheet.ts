@@ -1,7 +1,7 @@
 import { lengthText } from '../lengthText';
 import { roundTo } from '../rounding';
 import type { EndCut } from '../tickets/cuts';
-import { handsText } from '../tickets/hands';
+import { handsText } from '../takeoff/hands';
 import type { GlueTicket, SawTicket, Ticket } from '../tickets/tickets';
 import type { TrimTicket } from '../tickets/trim';
 import type { Unit } from '../unit';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readSchedule, type Answers } from '../../src/schedule';
 import { defaultStandards } from '../../src/standards';
-import { handsOf } from '../../src/tickets/hands';
+import { handsOf } from '../../src/takeoff/hands';
 import { valueOf } from '../value';
 
 type Row = readonly [head: string, hand: string, remarks?: string];

@@ -61,6 +61,26 @@ describe('a straight piece longer than the shop carries', () => {
     expect(lower!.insideEdge).toBe(lower!.outsideEdge);
   });
 
+  it.each([
+    // A leg of 143 to 144 in with its end allowances goes under the shop's 144, but no 12 ft board trimmed at both ends holds it.
+    [141, 1],
+    [141.02, 2],
+    [141.9, 2],
+    [142.1, 2],
+  ])('is one that no board holds, too: a leg %d along its longer edge is made in %i', (long, parts) => {
+    const given = { head: 'half round', span: 36, ends: 'legs', leg: long } as const;
+    const { row, straight, ticket, taken } = one(given, { largestAcross: 144 });
+    const boards = planTakeoff(taken).boards;
+    expect(boards.problems).toEqual([]);
+    expect(straight.pieces).toMatchObject([
+      { parts, count: 2 * parts, length: expect.closeTo(long / parts + 2, 9) as number },
+    ]);
+    expect(figureOf(figureNamed('splices')!, row, 'in')).toBe(2 * (parts - 1));
+    expect(row.attention).toEqual(parts === 1 ? [] : [ATTENTION.split]);
+    expect(row.ownCost!.minutes.fitting).toBe(parts === 1 ? 0 : 2 * 20);
+    expect(ticket.trim.filter(({ piece }) => piece.includes('leg'))).toHaveLength(2 * parts);
+  });
+
   it('the halves of a slope that is mitered at both ends come to its whole edges', () => {
     const { ticket, row } = one({ head: 'shed', span: 80, rise: 30, ends: 'legs', leg: 20 }, { largestAcross: 70 });
     const [left, right] = ticket.trim;

@@ -37,6 +37,11 @@ export function narrowestBoard(width: string): string {
   return `MINIFS(Stock_width,${STOCK},Stock_width,">="&(${width}-0.000000001))`;
 }
 
+/** The longest board at least this wide. */
+export function longestBoardAt(width: string): string {
+  return `MAXIFS(Stock_length,${STOCK},Stock_width,">="&(${width}-0.000000001))`;
+}
+
 /** Price per board foot of boards of this width. */
 export function priceAt(width: string): string {
   return `MINIFS(Stock_price,${STOCK},Stock_width,${width})`;

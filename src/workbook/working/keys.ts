@@ -20,6 +20,7 @@ export type WoodStep =
   | 'quarters'
   | 'widest'
   | 'ripped'
+  | 'longestPiece'
   | 'flatLong'
   | 'headLong'
   | 'leftLegLong'

@@ -20,7 +20,7 @@ const KINDS: readonly Kind[] = [
 ];
 const NEARLY = '0.000000001';
 
-const parts = ({ long }: Kind) => `IF(${long}+2*Shop_end_allowance>Shop_largest_across+${NEARLY},2,1)`;
+const parts = ({ long }: Kind) => `IF(${long}+2*Shop_end_allowance>${its.longestPiece}+${NEARLY},2,1)`;
 /** A part before it is made longer for the rolls. */
 const own = (kind: Kind) => `(${kind.long}/${parts(kind)}+2*Shop_end_allowance)`;
 const length = (kind: Kind) => `IF(Shop_short_pieces="overlong",MAX(${own(kind)},Shop_shortest_piece),${own(kind)})`;
@@ -36,4 +36,4 @@ export const STRAIGHT_CARRIED = sum(
 );
 /** Conditions, to stand in an OR: a part is shorter than the rolls hold; even a half is longer than the shop carries. */
 export const STRAIGHT_SHORT = any((kind) => `${length(kind)}<Shop_shortest_piece-${NEARLY}`);
-export const STRAIGHT_TOO_LARGE = any((kind) => `${own(kind)}>Shop_largest_across+${NEARLY}`);
+export const STRAIGHT_TOO_LARGE = any((kind) => `${own(kind)}>${its.longestPiece}+${NEARLY}`);

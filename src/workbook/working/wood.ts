@@ -2,12 +2,13 @@ import { inGroup, plain, working, type WorkingColumns } from './column';
 import type { StraightPart } from '../../takeoff/curve';
 import type { Inputs } from '../../takeoff/inputs';
 import { carriedOf, splicesOf, type OwnFigures } from '../../takeoff/ownFigures';
-import { legLong as longEdgeOfLeg } from '../../takeoff/straightPieces';
+import { legLong as longEdgeOfLeg, longestPiece } from '../../takeoff/straightPieces';
 import {
   boardFeet,
   CLOSED_HEADS,
   headIs,
   HIGH_SIDED_HEADS,
+  longestBoardAt,
   narrowestBoard,
   ROUGH_QUARTERS,
   SPECIES_IN_STOCK,
@@ -56,6 +57,10 @@ export const WOOD_COLUMNS: WorkingColumns<WoodStep | 'stock' | 'splices' | 'boar
   ripped: working('Board for straight stock', 'length', {
     value: (row) => row.own?.ripWidth,
     formula: narrowestBoard(`(${its.face}+2*Shop_margin)`),
+  }),
+  longestPiece: working('Longest straight piece', 'length', {
+    value: (row, { standards }) => row.own && row.inputs && longestPiece(row.inputs, standards),
+    formula: `MIN(Shop_largest_across,${longestBoardAt(`(${its.face}+2*Shop_margin)`)}-2*Shop_end_trim)`,
   }),
   flatLong: working('Level piece, long edge', 'length', {
     value: (row) => row.own && longEdge(row.known.head === 'clipped corners' ? row.own.curve.straights[1] : undefined),

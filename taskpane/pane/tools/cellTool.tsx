@@ -142,7 +142,7 @@ function ExplainedCall({
 
 function RowOpening({ bench, row, state }: { readonly bench: Bench; readonly row: InRow; readonly state: PaneState }) {
   const { taken, at, figures, chosen } = row;
-  const { opening, needs, attention, no }: OpeningTakeoff = taken.openings[at]!;
+  const { opening, needs, attention, sideUnsaid, no }: OpeningTakeoff = taken.openings[at]!;
   return (
     <>
       <section class="card" aria-label="The opening in this row">
@@ -151,7 +151,7 @@ function RowOpening({ bench, row, state }: { readonly bench: Bench; readonly row
           {opening.quantity !== null && <span class="soft"> {opening.quantity} ×</span>}
         </h2>
         <OpeningDrawing opening={opening} standards={state.standards} locale={bench.options.locale} />
-        {[...needs, ...attention].map((sentence) => (
+        {[...needs, ...attention, ...sideUnsaid].map((sentence) => (
           <p key={sentence} class="needs">
             {sentence}
           </p>

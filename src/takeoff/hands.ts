@@ -10,6 +10,10 @@ export interface Hands {
 /** What the list says of them; `unsaid` where it doesn't, or in words that may be meant either way. */
 export type HandsOf = Hands | 'unsaid' | null;
 
+/** Said of a row whose head is high at one side, where its hand is not told: the price is the same, the pieces are not. */
+export const SIDE_UNSAID =
+  'Which side is high is not said: write in Remarks how many are high at the left, and how many at the right.';
+
 interface Source {
   readonly head: HeadShape;
   readonly quantity: number;
@@ -20,6 +24,11 @@ interface Source {
 const HIGH = /\b(?:high(?:er)?|tall(?:er)?|peak|crown)\b/i;
 const HIGH_AT = /\b(left|right)\b(?! leg)/i;
 const HAND = /\b(?:([lr])\.?h\b\.?|(left|right)[ -]hand(?:ed)?\b)/i;
+/** One, two and so on, as remarks write small counts. */
+const NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six'];
+const NUMBER = new RegExp(`\\b(?:${NUMBERS.join('|')})\\b`, 'gi');
+/** `1 left, 1 right`: of which hand is not said, but of each as many. */
+const BARE = /^\(?\d{0,3}\)? *(left|right)\.?$/i;
 const COUNT = /(?:^\(?(\d{1,3})\)?(?![\d/"'.])|(?:^|[\s:(])(\d{1,3})\)? (?=left|right))/i;
 const MIRRORED = /\b(?:pairs?|paired|mirrored|opposite hands?|both hands|handed pairs?)\b/i;
 
@@ -31,7 +40,7 @@ const MIRRORED = /\b(?:pairs?|paired|mirrored|opposite hands?|both hands|handed 
 export function handsOf({ head, quantity, sides, remarks }: Source): HandsOf {
   if (!SHAPES[head].highSide) return null;
   if (sides === 2) return { right: quantity, left: quantity };
-  const text = remarks ?? '';
+  const text = (remarks ?? '').replace(NUMBER, (word) => String(1 + NUMBERS.indexOf(word.toLowerCase())));
   const parts = text.split(/[;,/&+\n]|\band\b/i).map((part) => part.trim());
   const high = HIGH.test(text) ? countOf(parts, (part) => HIGH_AT.exec(part)?.[1]?.toLowerCase(), quantity) : null;
   if (high !== null) return high;
@@ -42,7 +51,7 @@ export function handsOf({ head, quantity, sides, remarks }: Source): HandsOf {
 
 function handOf(part: string): string | undefined {
   const found = HAND.exec(part);
-  const [, letter, word] = found ?? [];
+  const [, letter, word] = found ?? [undefined, undefined, BARE.exec(part)?.[1]];
   return letter === undefined ? word?.toLowerCase() : letter.toLowerCase() === 'l' ? 'left' : 'right';
 }
 

@@ -1,5 +1,8 @@
 import { expect, it } from 'vitest';
-import { handsOf } from '../../src/tickets/hands';
+import { defaultStandards } from '../../src/standards';
+import { handsOf, SIDE_UNSAID } from '../../src/takeoff/hands';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { opening } from './openings';
 
 const raked = (remarks: string | null, quantity = 2, sides = 1) =>
   handsOf({ head: 'half segmental', quantity, sides, remarks });
@@ -15,6 +18,8 @@ it.each([
   ['left hand and right hand', 6, { right: 3, left: 3 }],
   ['mulled pair', 4, { right: 2, left: 2 }],
   ['opposite hands; stain grade', 2, { right: 1, left: 1 }],
+  ['one left, one right', 2, { right: 1, left: 1 }],
+  ['two left / two right', 4, { right: 2, left: 2 }],
 ])('the hands of a raked pair are read from "%s", of %i', (remarks, quantity, hands) => {
   expect(raked(remarks, quantity)).toEqual(hands);
 });
@@ -29,6 +34,7 @@ it.each([
   ['2 high side left, 1 high side right', 4],
   ['LH and RH', 3],
   ['pair', 3],
+  ['two left, one right', 3],
   ['right leg 60" high', 1],
 ])('and stay unsaid where "%s" doesn\'t say, of %s', (remarks, quantity) => {
   expect(raked(remarks, quantity)).toBe('unsaid');
@@ -40,4 +46,13 @@ it('casing on both sides of the wall has one of each hand for each opening', () 
 
 it('a head alike on both sides has no hands', () => {
   expect(handsOf({ head: 'half round', quantity: 2, sides: 1, remarks: 'LH and RH' })).toBeNull();
+});
+
+it('an unsaid hand is said where the row is priced', () => {
+  const raked = { head: 'half segmental', span: 18, rise: 6, quantity: 2 } as const;
+  const remarks = ['stain grade', 'LH', '1 high side left, 1 high side right'];
+  const openings = remarks.map((each, at) => opening({ ...raked, row: at + 2, remarks: each }));
+  const taken = takeoff([...openings, opening({ row: 9, head: 'segmental', span: 18, rise: 6 })], defaultStandards());
+  expect(taken.openings.map(({ sideUnsaid }) => sideUnsaid)).toEqual([[SIDE_UNSAID], [SIDE_UNSAID], [], []]);
+  expect(taken.openings.map(({ cost }) => cost === null)).toEqual([false, false, false, false]);
 });
