@@ -1,65 +1,30 @@
 import { patternKey } from '../stock/cutting';
-import { cutOf, type Cut, type LaneFill, type Problem } from './problem';
+import type { Fills } from './fills';
+import { cutOf, type Cut, type Problem } from './problem';
 import { laneSets } from './sections';
 
-/** More cuts of a kind of board, or fillings of a lane, than this are too many. */
+/** More cuts of a kind of board than this are too many. */
 const MOST_CUTS = 15_000;
-const MOST_FILLS = 400_000;
 /** Equal stretches of a board, for a quick look at what a lane's neighbors can be worth at the most. */
 const STRETCHES = 64;
-
-export interface Filled {
-  readonly fill: LaneFill;
-  readonly room: number;
-  /** The widest class in it; −1: it is empty. */
-  readonly class: number;
-}
-
-/** A filling with its worth. */
-interface Worthy extends Filled {
-  readonly worth: number;
-}
-
-/** All fillings of a lane of the longest board, the shortest first. Null: too many. `step` is called for each case looked at. */
-export function allFills(problem: Problem, step: (many: number) => void): readonly Filled[] | null {
-  const { demand, kinds, classes, boards, hair } = problem;
-  const longest = Math.max(...boards.map(({ room }) => room)) + hair;
-  const widest = Math.max(...boards.map((board) => board.classes));
-  const end = kinds.filter((kind) => kind.class < widest).length;
-  const all: Filled[] = [{ fill: { pieces: [], counts: [] }, room: 0, class: -1 }];
-  // Each filling that is found is gone on with by kinds behind its last one.
-  for (let at = 0; at < all.length; at++) {
-    const { fill, room, class: last } = all[at]!;
-    if (all.length > MOST_FILLS) return null;
-    const next = (fill.pieces.at(-1) ?? -1) + 1;
-    step((end - next) / 8);
-    for (let kind = next; kind < end; kind++) {
-      const { step: long, class: c } = kinds[kind]!;
-      const opened = room + (c === last ? 0 : classes[c]!.over);
-      for (let count = 1; count <= demand[kind]! && opened + count * long <= longest; count++) {
-        const more = { pieces: fill.pieces.concat(kind), counts: fill.counts.concat(count) };
-        all.push({ fill: more, room: opened + count * long, class: c });
-      }
-    }
-    step(1);
-  }
-  return all.sort((one, other) => one.room - other.room);
-}
 
 /** What lanes as wide as each class can be worth at the most, by the length they have. */
 class Bests {
   private readonly rooms: number[][];
   private readonly worths: number[][];
 
-  constructor(fills: readonly Filled[], worths: Float64Array, classes: number) {
+  constructor(fills: Fills, worths: Float64Array, classes: number) {
     this.rooms = Array.from({ length: classes }, () => [0]);
     this.worths = Array.from({ length: classes }, () => [0]);
-    fills.forEach((each, at) => {
-      for (let c = Math.max(0, each.class); c < classes && worths[at]! > this.worths[c]!.at(-1)!; c++) {
-        this.rooms[c]!.push(each.room);
-        this.worths[c]!.push(worths[at]!);
+    const most = new Float64Array(classes);
+    for (let at = 0; at < fills.count; at++) {
+      const worth = worths[at]!;
+      for (let c = Math.max(0, fills.class[at]!); c < classes && worth > most[c]!; c++) {
+        most[c] = worth;
+        this.rooms[c]!.push(fills.room[at]!);
+        this.worths[c]!.push(worth);
       }
-    });
+    }
   }
 
   within(c: number, length: number): number {
@@ -81,15 +46,14 @@ class Bests {
  */
 export function allCuts(
   problem: Problem,
-  fills: readonly Filled[],
+  fills: Fills,
   worths: readonly number[],
   least: readonly number[],
   step: (many: number) => void,
 ): Cut[] | null {
-  const worthOf = Float64Array.from(fills, ({ fill: { pieces, counts } }) =>
-    pieces.reduce((sum, piece, at) => sum + counts[at]! * worths[piece]!, 0),
-  );
+  const worthOf = fills.worths(worths);
   const bests = new Bests(fills, worthOf, problem.classes.length);
+  step(fills.count);
   const cuts: Cut[] = [];
   for (const [board, atLeast] of least.entries()) {
     if (atLeast === Infinity) continue;
@@ -103,7 +67,7 @@ export function allCuts(
 function cutsOf(
   problem: Problem,
   board: number,
-  fills: readonly Filled[],
+  fills: Fills,
   worthOf: Float64Array,
   bests: Bests,
   least: number,
@@ -114,93 +78,95 @@ function cutsOf(
   const room = boards[board]!.room + hair;
   const { sets } = laneSets(problem, 'plan').find((each) => each.width === width)!;
   const stretch = room / STRETCHES;
-  const best = (c: number, at: number) => bests.within(c, (at + 1) * stretch);
+  const stretchAt = (length: number) => Math.max(0, Math.min(STRETCHES - 1, Math.floor(length / stretch)));
+  const atEnds = Array.from({ length: classes }, (_, c) =>
+    Float64Array.from({ length: STRETCHES }, (__, at) => bests.within(c, (at + 1) * stretch)),
+  );
   const whole = Array.from({ length: STRETCHES }, (_, at) => bests.within(classes - 1, room - at * stretch));
   /** What lanes of a set hold at the most, in each stretch that the crosscut may lie in. */
-  const inSet = sets.map((set) => Float64Array.from(whole, (_, at) => set.reduce((sum, c) => sum + best(c, at), 0)));
+  const inSet = sets.map((set) =>
+    Float64Array.from(whole, (_, at) => set.reduce((sum, c) => sum + atEnds[c]![at]!, 0)),
+  );
   const lanesAtMost = Float64Array.from(whole, (_, at) => inSet.reduce((most, sums) => Math.max(most, sums[at]!), 0));
   step(sets.length * STRETCHES);
-  const useful = (limit: number, rest: (at: number) => number): Worthy[] => {
-    const found: Worthy[] = [];
-    for (let at = 0; at < fills.length; at++) {
-      const each = fills[at]!;
-      if (each.room > room) break;
-      if (each.class >= limit) continue;
-      const worth = worthOf[at]!;
-      if (worth + rest(each.room) >= least) found.push({ ...each, worth });
+  /** The fillings with classes before `limit` that are worth enough with the most that the rest of the board can be, those worth most first. */
+  const useful = (limit: number, rest: ArrayLike<number>): Int32Array => {
+    const found: number[] = [];
+    for (let at = 0; at < fills.count && fills.room[at]! <= room; at++) {
+      if (fills.class[at]! < limit && worthOf[at]! + rest[stretchAt(fills.room[at]!)]! >= least) found.push(at);
     }
-    step(fills.length / 8);
-    return found.sort((one, other) => other.worth - one.worth);
+    step(fills.count / 4 + 5 * found.length);
+    return Int32Array.from(found.sort((one, other) => worthOf[other]! - worthOf[one]!));
   };
-  const lanesOf = new Map<number, Worthy[]>();
+  const lanesOf = new Map<number, Int32Array>();
   for (const c of new Set(sets.flat())) {
     // What all others hold where this lane is as long as the section, or longer: the most from a stretch on.
     const others = new Float64Array(STRETCHES);
     sets.forEach((set, index) => {
       if (!set.includes(c)) return;
       for (let at = 0; at < STRETCHES; at++)
-        others[at] = Math.max(others[at]!, inSet[index]![at]! - best(c, at) + whole[at]!);
+        others[at] = Math.max(others[at]!, inSet[index]![at]! - atEnds[c]![at]! + whole[at]!);
     });
     for (let at = STRETCHES - 2; at >= 0; at--) others[at] = Math.max(others[at]!, others[at + 1]!);
-    lanesOf.set(
-      c,
-      useful(c + 1, (length) => others[Math.min(STRETCHES - 1, Math.floor(length / stretch))]!),
-    );
+    lanesOf.set(c, useful(c + 1, others));
   }
-  const wholes = useful(
-    classes,
-    (length) => lanesAtMost[Math.max(0, Math.min(STRETCHES - 1, Math.floor((room - length) / stretch)))]!,
-  );
+  // The longer the section that keeps its width is, the less the lanes have.
+  const wholes = useful(classes, lanesAtMost.slice().reverse());
 
   const found = new Map<string, Cut>();
-  const made = kinds.map(() => 0);
-  const keep = (lanes: readonly Filled[], kept: Filled) => {
+  const made = new Int32Array(kinds.length);
+  const keep = (lanes: readonly number[], kept: number) => {
     const cut = cutOf(
       board,
-      lanes.map(({ fill }) => fill),
-      kept.fill,
+      lanes.map((lane) => fills.pieces(lane)),
+      fills.pieces(kept),
       problem,
     );
     if (cut === null || cut.pieces.length === 0) return;
     const key = patternKey(cut);
     if (!found.has(key)) found.set(key, cut);
   };
-  const add = ({ pieces, counts }: LaneFill, sign: number) => {
-    for (let at = 0; at < pieces.length; at++) made[pieces[at]!]! += sign * counts[at]!;
+  const add = (fill: number, sign: number) => {
+    for (let at = fill; at > 0; at = fills.before[at]!) made[fills.kind[at]!]! += sign * fills.added[at]!;
   };
-  const fits = ({ pieces, counts }: LaneFill) => {
-    for (let at = 0; at < pieces.length; at++)
-      if (made[pieces[at]!]! + counts[at]! > demand[pieces[at]!]!) return false;
+  const fits = (fill: number) => {
+    for (let at = fill; at > 0; at = fills.before[at]!)
+      if (made[fills.kind[at]!]! + fills.added[at]! > demand[fills.kind[at]!]!) return false;
     return true;
   };
   for (const kept of wholes) {
     if (found.size > MOST_CUTS) return null;
-    if (kept.worth >= least) keep([], kept);
-    const along = room - kept.room;
-    const at = Math.max(0, Math.min(STRETCHES - 1, Math.floor(along / stretch)));
-    step(1 + sets.length / 8);
-    add(kept.fill, 1);
+    if (worthOf[kept]! >= least) keep([], kept);
+    const along = room - fills.room[kept]!;
+    const at = stretchAt(along);
+    step(1 + sets.length / 4);
+    add(kept, 1);
     sets.forEach((set, index) => {
-      if (kept.worth + inSet[index]![at]! < least) return;
+      if (worthOf[kept]! + inSet[index]![at]! < least) return;
       const most = set.map((c) => bests.within(c, along));
       const after = set.map((_, from) => most.slice(from + 1).reduce((sum, each) => sum + each, 0));
-      const lanes: Filled[] = [];
-      const choose = (lane: number, worth: number) => {
+      step(8 * set.length);
+      const lanes: number[] = [];
+      /** Lanes of one width are chosen in the order of their list, so that no set of fillings is met twice. */
+      const choose = (lane: number, worth: number, first: number) => {
         if (lane === set.length) return keep(lanes, kept);
-        for (const each of lanesOf.get(set[lane]!)!) {
-          if (worth + each.worth + after[lane]! < least) break;
-          step(1);
-          if (each.room > along || !fits(each.fill)) continue;
+        const list = lanesOf.get(set[lane]!)!;
+        const enough = least - worth - after[lane]!;
+        let place = first;
+        for (; place < list.length && worthOf[list[place]!]! >= enough; place++) {
+          const each = list[place]!;
+          if (fills.room[each]! > along || !fits(each)) continue;
           lanes.push(each);
-          add(each.fill, 1);
-          choose(lane + 1, worth + each.worth);
-          add(each.fill, -1);
+          add(each, 1);
+          choose(lane + 1, worth + worthOf[each]!, set[lane + 1] === set[lane] ? place : 0);
+          add(each, -1);
           lanes.pop();
         }
+        step(place - first + 1);
       };
-      choose(0, kept.worth);
+      choose(0, worthOf[kept]!, 0);
     });
-    add(kept.fill, -1);
+    add(kept, -1);
   }
   return [...found.values()];
 }

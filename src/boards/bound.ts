@@ -42,8 +42,9 @@ export function boundOf({ worths, most }: Proof, problem: Problem, effort: Effor
 
 /** Steps of looking for the cheapest boards. */
 const MOST_STEPS = 300_000;
-/** Work of one such step. */
-const A_STEP = 30;
+/** Work of one such step, and of each proof in it. */
+const A_STEP = 8;
+const A_PROOF = 1;
 
 /**
  * The cheapest whole boards, so many of each kind, that hold the worth of all pieces by every one of the proofs, cost less than
@@ -66,16 +67,24 @@ export function cheapestBoards(
       rate[at] = Math.max(rate[at + 1]!, most[order[at]!]! / boards[order[at]!]!.price);
     return rate;
   });
+  const p = proofs.length;
+  // What is still wanted by each proof, place by place: no list is made in the innermost loop.
+  const left = new Float64Array((n + 1) * p);
+  left.set(wanted);
   let best = below;
   let found: number[] | null = null;
   const counts = new Array<number>(n).fill(0);
   let steps = 0;
-  const choose = (at: number, cost: number, left: readonly number[]): boolean => {
+  const choose = (at: number, cost: number): boolean => {
     if (++steps > MOST_STEPS) return false;
+    const here = at * p;
     let more = 0;
-    for (let p = 0; p < proofs.length; p++) {
-      if (left[p]! <= 0) continue;
-      more = Math.max(more, rates[p]![at]! > 0 ? left[p]! / rates[p]![at]! : Infinity);
+    for (let each = 0; each < p; each++) {
+      const rest = left[here + each]!;
+      if (rest <= 0) continue;
+      const rate = rates[each]![at]!;
+      if (rate <= 0) return true;
+      if (rest > more * rate) more = rest / rate;
     }
     // What is still to be paid, in whole cents, a rounding less.
     if (cost + Math.ceil(more * (1 - 1e-12) - 1e-6) >= best) return true;
@@ -87,16 +96,17 @@ export function cheapestBoards(
     if (at === n) return true;
     const board = order[at]!;
     const { price, limit } = boards[board]!;
-    const most = Math.min(limit, Math.ceil((best - cost) / price));
-    for (let count = most; count >= 0; count--) {
+    for (let count = Math.min(limit, Math.ceil((best - cost) / price)); count >= 0; count--) {
+      if (cost + count * price >= best) continue;
       counts[board] = count;
-      const next = left.map((each, p) => each - count * proofs[p]!.most[board]!);
-      if (cost + count * price < best && !choose(at + 1, cost + count * price, next)) return false;
+      for (let each = 0; each < p; each++)
+        left[here + p + each] = left[here + each]! - count * proofs[each]!.most[board]!;
+      if (!choose(at + 1, cost + count * price)) return false;
     }
     counts[board] = 0;
     return true;
   };
-  const complete = choose(0, 0, wanted);
-  effort.spend(A_STEP * steps);
+  const complete = choose(0, 0);
+  effort.spend((A_STEP + A_PROOF * p) * steps);
   return complete ? (found ?? 'none') : null;
 }

@@ -4,6 +4,10 @@ import type { Cut, LaneFill, Problem } from './problem';
 import { mostOver, parted, proper, worthOf, type Layout, type Question } from './proper';
 import { laneSets, type Lanes } from './sections';
 
+/** Work of making a cut proper, and of each kind in it. */
+const A_CUT = 400;
+const A_KIND = 30;
+
 /** The fullest boards: those that hold the most worth for their price. */
 export class Filler {
   private readonly setsOf: readonly (readonly Lanes[])[];
@@ -41,7 +45,7 @@ export class Filler {
     for (let board = 0; board < boards.length; board++) {
       if (question.prices[board] === Infinity || boards[board]!.classes === 0) continue;
       for (const layout of this.best(board, tables, question.prices[board]!, each)) {
-        const cut = proper(this.fills(layout, tables), layout, question, this.problem);
+        const cut = this.proper(this.fills(layout, tables), layout, question);
         if (cut !== null && worthOf(cut, question.worths) > question.prices[board]!) cuts.push(cut);
       }
     }
@@ -96,7 +100,7 @@ export class Filler {
       open.splice(at, 1);
       const fills = this.fills(next.layout, next.tables);
       const over = mostOver(fills, wanted);
-      const tried = proper(fills, next.layout, question, problem);
+      const tried = this.proper(fills, next.layout, question);
       const triedRatio = tried === null ? 0 : worthOf(tried, worths) / prices[next.layout.board]!;
       if (tried !== null && triedRatio > found) [found, cut] = [triedRatio, tried];
       // Nothing over: what the ruler has here is the best of all cases, even where the exact lengths don't allow it.
@@ -107,19 +111,30 @@ export class Filler {
       for (const change of parted(fills, over, wanted[over]!)) {
         const tables = [...next.tables];
         const caps = [...next.caps];
+        const fresh: LaneTable[] = [];
         for (const [position, cap] of change) {
           if (cap >= caps[position]![over]!) continue;
           const lower = [...caps[position]!];
           lower[over] = cap;
           caps[position] = lower;
-          made.push((tables[position] = this.table(worths, lower)));
+          fresh.push((tables[position] = this.table(worths, lower)));
         }
         const child = weigh(tables, caps, found);
-        if (child !== null) open.push({ ...child, ratio: Math.min(child.ratio, next.ratio) });
+        // Few large tables stay near at hand: those of a case that is done are filled again first.
+        if (child === null) this.idle.push(...fresh);
+        else {
+          made.push(...fresh);
+          open.push({ ...child, ratio: Math.min(child.ratio, next.ratio) });
+        }
       }
     }
     this.idle.push(...made);
     return { ratio, found, cut };
+  }
+
+  private proper(fills: readonly LaneFill[], layout: Layout, question: Question): Cut | null {
+    this.effort.spend(A_CUT + A_KIND * this.problem.kinds.length);
+    return proper(fills, layout, question, this.problem);
   }
 
   /** The `count` best layouts of one board worth more than `least`, best first, each with other lanes. */

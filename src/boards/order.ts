@@ -57,6 +57,21 @@ export interface WoodPlan {
   readonly tooLarge: readonly number[];
   /** Pieces of each part, by its place in the order, that the boards on hand leave unmade. Empty where they suffice. */
   readonly short: readonly { readonly part: number; readonly count: number }[];
+  readonly grounds: Grounds;
+}
+
+/** Why no plan costs less than `lowerBound`, so that it can be looked into by others: boards that keep to all of this cost no less. */
+export interface Grounds {
+  /** Whatever is bought holds the worth of all pieces, by each of these. */
+  readonly pricings: readonly PartPricing[];
+  /** Boards, so many of each place in the order's list, of which all plans were looked through: no plan is made of these or fewer. */
+  readonly lookedThrough: readonly { readonly counts: readonly number[]; readonly pricing: PartPricing }[];
+}
+
+/** A piece of each part, by its place, is worth so much, and no board of a place, cut by the rules and with no more pieces than wanted, holds more than `most`. */
+export interface PartPricing {
+  readonly worths: readonly number[];
+  readonly most: readonly number[];
 }
 
 /** Boards cut alike. */

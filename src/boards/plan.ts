@@ -5,6 +5,7 @@ import { randomNumbers } from '../stock/random';
 import { boundOf, proofOf, type Proof } from './bound';
 import { Filler } from './filling';
 import { generateCuts, masterOf, questionOf } from './fractions';
+import { groundsOf, NO_GROUNDS, type Reasons } from './grounds';
 import type { WoodOrder, WoodPlan } from './order';
 import { FEW_STATES, MOST_STATES } from './lanes';
 import { layOut } from './layOut';
@@ -35,9 +36,8 @@ export function planWood(order: WoodOrder, control: PlanControl): Result<WoodPla
   const refusal = refusalOf(order);
   if (refusal !== null) return refuse(refusal);
   const { problem, tooLarge } = problemOf(order);
-  const nothing = { boards: [], cost: 0, lowerBound: 0, proven: true, interrupted: false, tooLarge, short: [] };
-  if (problem.kinds.length === 0) return ok(nothing);
-  const { cuts, bound, short } = search(problem, control);
+  if (problem.kinds.length === 0) return ok({ ...NOTHING, tooLarge });
+  const { cuts, bound, short, reasons } = search(problem, control);
   const cost = costOf(cuts, problem);
   const proven = short.every((count) => count === 0) && cost <= bound;
   return ok({
@@ -48,8 +48,14 @@ export function planWood(order: WoodOrder, control: PlanControl): Result<WoodPla
     interrupted: !proven && control.effort.interrupted,
     tooLarge,
     short: shortParts(short, problem, order),
+    grounds: groundsOf(reasons, problem, order),
   });
 }
+
+const NOTHING: WoodPlan = {
+  ...{ boards: [], cost: 0, lowerBound: 0, proven: true, interrupted: false },
+  ...{ tooLarge: [], short: [], grounds: NO_GROUNDS },
+};
 
 /** Shares of the effort: for raising the bound by whole boards, and for the first plan at most. */
 const FOR_WHOLE_BOARDS = 0.85;
@@ -75,6 +81,7 @@ interface Found {
   readonly bound: number;
   /** Pieces of each kind left unmade for want of boards. */
   readonly short: readonly number[];
+  readonly reasons: Reasons;
 }
 
 function search(whole: Problem, control: PlanControl): Found {
@@ -116,11 +123,13 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
   };
   better?.(cost / 100, bound / 100);
 
+  let lookedThrough: Reasons['lookedThrough'] = [];
   if (cost > bound && !effort.ended) {
     const share = whole.kinds.length > FEW_KINDS ? FOR_WHOLE_BOARDS_OF_MANY : FOR_WHOLE_BOARDS;
     const part = { ...tools, effort: effort.part(share * effort.left) };
     const raised = wholeBoards(problem, proofs, cost, bounding, part, TRIES);
     bound = Math.max(bound, raised.bound);
+    lookedThrough = raised.lookedThrough;
     if (raised.plan !== null) keep(raised.plan);
   }
   // The fractional plan is one of all pieces, also of those that stay unmade.
@@ -136,7 +145,7 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
     else improving += took;
     if (found !== null) keep(found);
   }
-  return { cuts: best, bound, short };
+  return { cuts: best, bound, short, reasons: { proofs, lookedThrough } };
 }
 
 /**
@@ -175,7 +184,7 @@ function searchInPortions(whole: Problem, { effort, better }: PlanControl): Foun
   const proofs = [proofOf(question, bounding, effort.part(0)), proofByArea(problem, bounding, effort)];
   const bound = Math.max(...proofs.map((each) => boundOf(each, problem, effort)));
   better?.(costOf(cuts, whole) / 100, bound / 100);
-  return { cuts, bound, short };
+  return { cuts, bound, short, reasons: { proofs, lookedThrough: [] } };
 }
 
 /** That the wood in the pieces fits in the boards: a bound even where the fractional plan isn't at its end. */

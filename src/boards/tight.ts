@@ -1,13 +1,15 @@
 import type { Effort } from '../stock/effort';
 import { Simplex } from '../stock/simplex';
-import { allCuts, allFills, type Filled } from './allCuts';
+import { allCuts } from './allCuts';
+import { allFills, type Fills } from './fills';
 import type { Cut, Problem } from './problem';
 import { worthOf } from './proper';
 
 /** More steps than this are too many. */
-const MOST_STEPS = 10_000_000;
-/** Work of one step: a case of finding cuts, or a cut that is looked at for a place in the plan. */
+const MOST_STEPS = 20_000_000;
+/** Work of one step: a case of finding cuts, or a cut that is looked at for a place in the plan; so many are counted at once. */
 const A_STEP = 3;
+const AT_ONCE = 1024;
 /** Where more cuts than this come into question, the fractional plan is worked out to leave some of them out. */
 const MANY_CUTS = 400;
 /** A piece left unmade, and one made too many, in its worth. */
@@ -27,7 +29,7 @@ export interface Pricing {
 
 /** All fillings of a lane of this problem, once they are known; null: there are too many. */
 export interface Fillings {
-  all?: readonly Filled[] | null;
+  all?: Fills | null;
 }
 
 /**
@@ -49,11 +51,12 @@ export function tightPlan(
   const budget = counts.reduce((sum, count, at) => sum + (count === 0 ? 0 : count * prices[at]!), 0) - total;
   if (budget < 0) return 'none';
   let steps = 0;
-  const step = (many = 1) => {
-    if (Math.floor(steps / 1024) !== Math.floor((steps += many) / 1024)) {
-      if (steps > MOST_STEPS || effort.ended) throw new TooMany();
-    }
-    effort.spend(many * A_STEP);
+  let counted = 0;
+  const step = (many: number) => {
+    if ((steps += many) < counted + AT_ONCE) return;
+    effort.spend((steps - counted) * A_STEP);
+    counted = steps;
+    if (steps > MOST_STEPS || effort.ended) throw new TooMany();
   };
   try {
     const fills = (fillings.all ??= allFills(problem, step));

@@ -4,6 +4,7 @@ import { evenPricing } from './evenPricing';
 import type { Filler } from './filling';
 import { generateCuts, questionOf } from './fractions';
 import type { Cut, Problem } from './problem';
+import type { Reasons } from './grounds';
 import { diveFor, type Tools } from './search';
 import { tightPlan, type Fillings } from './tight';
 
@@ -15,6 +16,7 @@ export interface WholeBoards {
   readonly bound: number;
   /** A plan that costs just that; null: none was found. */
   readonly plan: Cut[] | null;
+  readonly lookedThrough: Reasons['lookedThrough'];
 }
 
 /**
@@ -34,30 +36,32 @@ export function wholeBoards(
   const { effort } = tools;
   let bound = 0;
   const excluded: number[][] = [];
+  const lookedThrough: Reasons['lookedThrough'][number][] = [];
   const fillings: Fillings = {};
   while (!effort.ended) {
     const counts = cheapestBoards(proofs, problem, upper, excluded, effort);
-    if (counts === 'none') return { bound: upper, plan: null };
+    if (counts === 'none') return { bound: upper, plan: null, lookedThrough };
     if (counts === null) break;
     bound = problem.boards.reduce((sum, { price }, at) => sum + counts[at]! * price, 0);
     const ruledOut = unmadeProof(problem, counts, rounding, tools);
     if (ruledOut === null) {
       const pricing = evenPricing(problem, counts, rounding, tools);
       const tight = pricing === null ? null : tightPlan(problem, counts, pricing, fillings, effort);
-      if (tight !== null && tight !== 'none') return { bound, plan: tight };
+      if (tight !== null && tight !== 'none') return { bound, plan: tight, lookedThrough };
       if (tight === null) {
         for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
           const plan = diveFor(problem, problem.demand, counts, bound, tools, attempt === 0 ? 0 : 0.5);
-          if (plan !== null) return { bound, plan };
+          if (plan !== null) return { bound, plan, lookedThrough };
         }
         break;
       }
       excluded.push(counts);
+      lookedThrough.push({ counts, proof: { worths: pricing!.worths, most: pricing!.prices } });
       continue;
     }
     proofs.push(ruledOut);
   }
-  return { bound, plan: null };
+  return { bound, plan: null, lookedThrough };
 }
 
 /** A proof that these boards don't hold all pieces, if fractions of cuts don't make them all; else null. */

@@ -1,4 +1,4 @@
-import type { BoardsAlike, Part, WoodOrder } from '../boards/order';
+import type { BoardsAlike, Part, WoodOrder, WoodPlan } from '../boards/order';
 import { planWood } from '../boards/plan';
 import { boardFeet } from '../lumber';
 import { refuse, type Result } from '../result';
@@ -57,6 +57,8 @@ export interface BoardControl {
   readonly stop?: (() => boolean) | undefined;
   /** Told of each step: the share of the work that is done, 0 to 1, and the wood that is being planned. */
   readonly progress?: ((done: number, wood: string) => void) | undefined;
+  /** Told of each wood as the planner has it, its grounds for the bound with it. */
+  readonly planned?: ((order: WoodOrder, plan: WoodPlan) => void) | undefined;
 }
 
 /** The rules of sawing that a plan keeps to, in the words of the shop. */
@@ -68,20 +70,23 @@ export const SAWING_RULES = [
   'One saw cut is lost between pieces, rows, lanes and sections. What is left over counts as waste.',
 ] as const;
 
-const WORK_AT_LEAST = 3e7;
-const WORK_FOR_A_PART = 2.8e6;
+const WORK_AT_LEAST = 5e6;
+const WORK_FOR_A_PART = 4.5e6;
+/** Behind so many parts each gets half. */
+const FEW_PARTS = 40;
 const WORK_AT_MOST = 1.2e9;
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
 const A_WOOD = 10;
 
 /** The work that plans of so many parts get: more for more parts, up to some seconds. */
 export function workFor(parts: number): number {
-  return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * parts);
+  const counted = (parts + Math.min(parts, FEW_PARTS)) / 2;
+  return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * counted);
 }
 
 /** The boards to buy for these parts: one plan for each wood, over every width and length on sale. */
 export function planBoards(parts: readonly WoodPart[], standards: Standards, control: BoardControl = {}): BoardNeeds {
-  const { now = Date.now, stop, progress } = control;
+  const { now = Date.now, stop, progress, planned: told } = control;
   const end = now() + GUARD_MS;
   const work = control.work ?? workFor(parts.length);
   const effort = new Effort(work, () => now() >= end || (stop?.() ?? false));
@@ -109,7 +114,13 @@ export function planBoards(parts: readonly WoodPart[], standards: Standards, con
   for (const [key, group] of [...groups].sort(([, a], [, b]) => a.parts.length - b.parts.length)) {
     const { species, thickness } = nameOf(group.wood);
     progress?.(1 - effort.left / work, `${species} ${thickness}`);
-    const planned = planOne(group.wood, group.parts, standards, effort.part((effort.left * weight(group)) / left));
+    const planned = planOne(
+      group.wood,
+      group.parts,
+      standards,
+      effort.part((effort.left * weight(group)) / left),
+      told,
+    );
     left -= weight(group);
     if (!planned.ok) {
       problems.push(`${species} ${thickness}: ${planned.message}`);
@@ -131,6 +142,7 @@ function planOne(
   parts: readonly WoodPart[],
   standards: Standards,
   effort: Effort,
+  told: BoardControl['planned'],
 ): Result<{ plan: WoodBoards; problems: string[] }> {
   const { kerf, endTrim, unit } = standards;
   const extra = partsForWaste(parts, standards.waste);
@@ -152,6 +164,7 @@ function planOne(
   };
   const made = planWood(order, { effort });
   if (!made.ok) return refuse(made.message);
+  told?.(order, made.value);
   const { boards, short } = made.value;
   const sum = (of: (board: StockBoard) => number) =>
     boards.reduce((total, { board, count }) => total + count * of(sale[board]!), 0);

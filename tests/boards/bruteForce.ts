@@ -32,7 +32,7 @@ const MOST_LANES = 4;
 const NEAR = 1e-9;
 
 /** Every piece in the section that keeps its width (0) or in one of the lanes of the other. */
-function fitsOne(
+export function fitsOne(
   pieces: readonly Part[],
   board: { width: number; length: number },
   { kerf, trim }: WoodOrder,

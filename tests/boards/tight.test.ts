@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { allCuts, allFills } from '../../src/boards/allCuts';
+import { allCuts } from '../../src/boards/allCuts';
+import { allFills } from '../../src/boards/fills';
 import { Filler } from '../../src/boards/filling';
 import type { WoodOrder } from '../../src/boards/order';
 import { planWood } from '../../src/boards/plan';

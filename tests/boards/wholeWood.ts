@@ -22,7 +22,7 @@ export function faultsOfWood(plan: WoodBoards, { kerf, endTrim }: Standards): st
     kerf,
     trim: endTrim,
   };
-  return faultsOf({ ...plan, tooLarge: [], short: [] }, order);
+  return faultsOf({ ...plan, tooLarge: [], short: [], grounds: { pricings: [], lookedThrough: [] } }, order);
 }
 
 /** How much of the boards' face lies under pieces at the least, and the money that much of the cheapest wood costs: no plan is cheaper. */
