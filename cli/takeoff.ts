@@ -20,7 +20,7 @@ import { Progress } from './progress';
 import { segmentsText } from './segmentsReport';
 import { readStanding, unfitToFillAgain } from './standing';
 import { notSetJson, openingJson, readingJson, setupsJson, stockJson, totalsJson } from './takeoffJson';
-import { attentionLines, takeoffTable } from './takeoffReport';
+import { attentionLines, costLines, takeoffTable } from './takeoffReport';
 
 const help = `archwright takeoff SCHEDULE [options]    a takeoff from a schedule of openings (.csv, .tsv, .xlsx, .pdf)
 
@@ -127,6 +127,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     io.out(JSON.stringify(json, null, 2) + '\n');
   } else {
     io.out(takeoffTable(taken, job));
+    const costs = costLines(taken);
+    if (costs.length > 0) io.out(`\nWhat the prices pay for:\n${costs.map((line) => `  ${line}\n`).join('')}`);
     const lines = attentionLines(taken, schedule, boards);
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }

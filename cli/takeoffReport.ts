@@ -5,6 +5,7 @@ import { notSetSentence } from '../src/notSet';
 import type { Reading } from '../src/schedule/opening';
 import type { BoardNeeds } from '../src/takeoff/boards';
 import { allExtras, extrasTotal } from '../src/takeoff/extras';
+import { costKinds } from '../src/takeoff/costKinds';
 import type { Takeoff } from '../src/takeoff/takeoff';
 
 /** The table a person reads, as wide as a terminal. */
@@ -53,6 +54,19 @@ export function takeoffTable(taken: Takeoff, job: Job): string {
     )
     .map((line) => line.trimEnd() + '\n')
     .join('');
+}
+
+/** What the prices of the openings pay for, each kind with its share; empty where nothing is priced. */
+export function costLines(taken: Takeoff): string[] {
+  const kinds = costKinds(taken).filter(({ money }) => Math.abs(money) >= 0.005);
+  const all = kinds.reduce((sum, { money }) => sum + money, 0);
+  const widest = Math.max(...kinds.map(({ name }) => name.length));
+  const figures = kinds.map(({ money }) => money.toFixed(2));
+  const longest = Math.max(...figures.map(({ length }) => length));
+  return kinds.map(({ name, money }, at) => {
+    const share = `${((100 * money) / all).toFixed(1)} %`;
+    return `${name.padEnd(widest)}  ${figures[at]!.padStart(longest)}  ${share.padStart(6)}`;
+  });
 }
 
 /** What a person should look at, a line each; empty where there is nothing. */

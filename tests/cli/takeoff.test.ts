@@ -78,6 +78,18 @@ describe('archwright takeoff', () => {
     );
   });
 
+  test('prints what the prices pay for, each kind of cost with its share of all', () => {
+    const { out } = archwright(['takeoff', SCHEDULE]);
+    const printed = /What the prices pay for:\n((?: {2}.+\n)+)/.exec(out)?.[1] ?? '';
+    const lines = [...printed.matchAll(/^ {2}(\S.*?) {2,}(-?\d+\.\d\d) +(-?\d+\.\d) %$/gm)];
+    const { costs, totals } = json(SCHEDULE);
+    expect(lines.map(([, name, money]) => [name, money])).toEqual(
+      costs.filter(({ money }) => Math.abs(money) >= 0.005).map(({ name, money }) => [name, money.toFixed(2)]),
+    );
+    for (const [, , money, share] of lines) expect(Number(share)).toBeCloseTo((100 * Number(money)) / totals.price!, 0);
+    expect(lines.reduce((sum, [, , , share]) => sum + Number(share), 0)).toBeCloseTo(100, 0);
+  });
+
   test('--json gives every figure of the contract for an opening that is complete', () => {
     const { openings, problems, totals, costs } = json(SCHEDULE);
     expect(openings).toHaveLength(3);
