@@ -49,25 +49,23 @@ export type ColumnKey = 'no' | 'mark' | 'place' | 'priceAgreed' | 'remarks' | Ro
 /** The addresses of one row's cells, such as F6; `main` and `more` are the two blocks of inputs. */
 export type CellsOfRow = Readonly<Record<ColumnKey | 'main' | 'more', string>>;
 
-type Rest = Partial<TakeoffColumn>;
+/** A column but for its key. */
+type Column = Omit<TakeoffColumn, 'key' | 'value'> & {
+  /** Null: what stands in the row's own cell of this key. */
+  readonly value: TakeoffColumn['value'] | null;
+};
+type Rest = Partial<Column>;
 
-const input = (
-  key: ColumnKey,
-  heading: string,
-  measure: ColumnMeasure,
-  width: number,
-  rest: Rest = {},
-): TakeoffColumn => ({
-  ...{ key, heading, measure, width, group: 'More inputs', role: 'input' },
-  value: ({ cells }) => cells[key as RowField],
+const input = (heading: string, measure: ColumnMeasure, width: number, rest: Rest = {}): Column => ({
+  ...{ heading, measure, width, group: 'More inputs', role: 'input', value: null },
   ...rest,
 });
 
 /** A figure that the cell asks `ARCH.OPENING` for: heading, measure and value are those of its description. */
-const ofOpening = (key: ColumnKey, name: FigureName, width: number, rest: Rest = {}): TakeoffColumn => {
+const ofOpening = (name: FigureName, width: number, rest: Rest = {}): Column => {
   const described = figureNamed(name)!;
   return {
-    ...{ key, heading: described.heading, measure: described.measure, width, figure: name, shows: name },
+    ...{ heading: described.heading, measure: described.measure, width, figure: name, shows: name },
     ...{ group: 'Figures', role: 'figure' },
     value: (row, { standards }) => figureOf(described, row, standards.unit),
     ...rest,
@@ -75,10 +73,10 @@ const ofOpening = (key: ColumnKey, name: FigureName, width: number, rest: Rest =
 };
 
 /** A figure of money, by its own formula. */
-const ofMoney = (key: ColumnKey, name: MoneyFigureName, width: number, rest: Rest = {}): TakeoffColumn => {
+const ofMoney = (name: MoneyFigureName, width: number, rest: Rest = {}): Column => {
   const { heading, measure, value } = moneyFigure(name);
   const formula = MONEY_FORMULAS[name];
-  return { key, heading, measure, width, value, formula, shows: name, group: 'Money', role: 'figure', ...rest };
+  return { heading, measure, width, value, formula, shows: name, group: 'Money', role: 'figure', ...rest };
 };
 
 /** What the last column says of a row that the boards and set-ups at hand were not planned from, or not as it stands now. */
@@ -97,50 +95,57 @@ export const NEEDS_NUMBER = 'Needs its No. back.';
 
 /** Every column of the takeoff from left to right. The first eleven are what an estimator looks at first. */
 // prettier-ignore
-export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = [
-  { key: 'no', heading: 'No.', group: 'Opening', measure: 'row', width: 5, role: 'number', value: ({ no }) => no },
-  input('mark', 'Mark', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.mark }),
-  input('place', 'Place', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.place }),
-  input('quantity', 'Quantity', 'count', 10, { group: 'Opening' }),
-  input('head', 'Head', 'text', 13, { group: 'Opening' }),
-  input('span', 'Span', 'input length', 9, { group: 'Opening' }),
-  input('rise', 'Rise', 'input length', 9, { group: 'Opening' }),
-  { ...ofOpening('longPoint', 'long point text', 11, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
-  ofMoney('unitPrice', 'unit price', 10, { group: 'Opening' }),
-  ofMoney('price', 'price', 11, { group: 'Opening', total: true }),
-  ofOpening('lookAt', 'look at', 26, {
+const COLUMNS: Readonly<Record<ColumnKey, Column>> = {
+  no: { heading: 'No.', group: 'Opening', measure: 'row', width: 5, role: 'number', value: ({ no }) => no },
+  mark: input('Mark', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.mark }),
+  place: input('Place', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.place }),
+  quantity: input('Quantity', 'count', 10, { group: 'Opening' }),
+  head: input('Head', 'text', 13, { group: 'Opening' }),
+  span: input('Span', 'input length', 9, { group: 'Opening' }),
+  rise: input('Rise', 'input length', 9, { group: 'Opening' }),
+  longPoint: { ...ofOpening('long point text', 11, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
+  unitPrice: ofMoney('unit price', 10, { group: 'Opening' }),
+  price: ofMoney('price', 11, { group: 'Opening', total: true }),
+  lookAt: ofOpening('look at', 26, {
     group: 'Opening',
     value: (row, { standards }) => lookAt(String(figureOf(figureNamed('look at')!, row, standards.unit)), row.opening.priceAgreed !== null),
     formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")&IF(${at.no}=""," ${NEEDS_NUMBER}","")`,
   }),
 
-  input('ends', 'Ends', 'text', 9),
-  input('reveal', 'Reveal', 'input length', 9),
-  input('face', 'Casing width', 'input length', 9),
-  input('thickness', 'Thickness', 'input length', 10),
-  input('species', 'Species', 'text', 12),
-  input('profile', 'Profile', 'text', 12),
-  input('leg', 'Leg, each', 'input length', 9),
-  input('segmentsWanted', 'Segments wanted', 'count', 10),
-  input('sides', 'Sides', 'count', 7),
-  input('arcs', 'Arcs', 'count', 7),
-  input('haunch', 'Haunch', 'input length', 9),
-  input('otherLeg', 'Other leg', 'input length', 9),
-  input('priceAgreed', 'Price agreed', 'money', 10, { value: ({ opening }) => opening.priceAgreed }),
-  input('remarks', 'Remarks', 'text', 24, { value: ({ opening }) => opening.remarks }),
+  ends: input('Ends', 'text', 9),
+  reveal: input('Reveal', 'input length', 9),
+  face: input('Casing width', 'input length', 9),
+  thickness: input('Thickness', 'input length', 10),
+  species: input('Species', 'text', 12),
+  profile: input('Profile', 'text', 12),
+  leg: input('Leg, each', 'input length', 9),
+  segmentsWanted: input('Segments wanted', 'count', 10),
+  sides: input('Sides', 'count', 7),
+  arcs: input('Arcs', 'count', 7),
+  haunch: input('Haunch', 'input length', 9),
+  otherLeg: input('Other leg', 'input length', 9),
+  priceAgreed: input('Price agreed', 'money', 10, { value: ({ opening }) => opening.priceAgreed }),
+  remarks: input('Remarks', 'text', 24, { value: ({ opening }) => opening.remarks }),
 
-  ofOpening('length', 'long point', 12),
-  ofOpening('radius', 'radius', 10),
-  ofOpening('blank', 'blank', 28),
-  ofOpening('cuts', 'cuts', 10),
-  ofOpening('runMinutes', 'run minutes', 10, { total: true }),
-  ofOpening('boardFeet', 'board feet', 10, { total: true }),
-  ofOpening('stock', 'stock', 16),
-  ofOpening('wood', 'wood', 11, { group: 'Money', total: true }),
-  ofOpening('labor', 'labor', 11, { group: 'Money', total: true }),
-  ofMoney('material', 'material', 11, { total: true }),
-  { key: 'plan', heading: 'Boards and set-ups', measure: 'text', width: 14, group: 'Plan', role: 'figure', value: ({ cost }) => (cost && !cost.planned ? UNPLANNED : ''), formula: (at) => `IF(IFERROR(VLOOKUP(${at.no},Plan,2,FALSE)=${rowText(at)},FALSE),"","${UNPLANNED}")` },
-];
+  length: ofOpening('long point', 12),
+  radius: ofOpening('radius', 10),
+  blank: ofOpening('blank', 28),
+  cuts: ofOpening('cuts', 10),
+  runMinutes: ofOpening('run minutes', 10, { total: true }),
+  boardFeet: ofOpening('board feet', 10, { total: true }),
+  stock: ofOpening('stock', 16),
+  wood: ofOpening('wood', 11, { group: 'Money', total: true }),
+  labor: ofOpening('labor', 11, { group: 'Money', total: true }),
+  material: ofMoney('material', 11, { total: true }),
+  plan: { heading: 'Boards and set-ups', measure: 'text', width: 14, group: 'Plan', role: 'figure', value: ({ cost }) => (cost && !cost.planned ? UNPLANNED : ''), formula: (at) => `IF(IFERROR(VLOOKUP(${at.no},Plan,2,FALSE)=${rowText(at)},FALSE),"","${UNPLANNED}")` },
+};
+
+/** The columns in their order: a key that has no line above doesn't compile. */
+export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = Object.entries(COLUMNS).map(([key, column]) => ({
+  ...column,
+  key: key as ColumnKey,
+  value: column.value ?? (({ cells }) => cells[key as RowField]),
+}));
 
 /** What the column "Look at" says. */
 function lookAt(said: string, priceAgreed: boolean): string {
