@@ -1,7 +1,9 @@
+import { cellsNamed } from '../../cellTemplate';
+
 /**
  * What the rules of a quote's check are written in: an expression has a value for the figures of a line and a formula for the cells
- * that hold them, so that one rule judges in the text, in JSON and on the sheet. In a formula `{quantity}` is the cell of that
- * figure; a blank cell is null here. A formula's texts hold no quotation marks.
+ * that hold them, so that one rule judges in the text, in JSON and on the sheet. A formula names the cell of a figure by
+ * its key (`cellTemplate.ts`); a blank cell is null here. A formula's texts hold no quotation marks.
  */
 export interface Expression<Value, Figures = unknown> {
   readonly of: (figures: Figures) => Value;
@@ -15,7 +17,7 @@ type Truth<Figures> = Expression<boolean, Figures>;
 
 /** A figure of the line, by the name of its cell. */
 export function figure<Key extends string>(key: Key): Number<Readonly<Record<Key, Figure>>> {
-  return { of: (figures) => figures[key], formula: `{${key}}` };
+  return { of: (figures) => figures[key], formula: cellsNamed<Key>().its[key] };
 }
 
 /** A setting of the shop, by the name of its cell in the Standards. */
@@ -25,7 +27,7 @@ export function setting<Key extends string>(key: Key, cell: string): Number<Read
 
 /** What is said of a figure, by the name of its cell. */
 export function said<Key extends string>(key: Key): Text<Readonly<Record<Key, string>>> {
-  return { of: (figures) => figures[key], formula: `{${key}}` };
+  return { of: (figures) => figures[key], formula: cellsNamed<Key>().its[key] };
 }
 
 /** Something worked out elsewhere: its value, and a formula where a cell holds it. */

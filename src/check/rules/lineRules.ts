@@ -1,3 +1,4 @@
+import { cellsNamed } from '../../cellTemplate';
 import {
   any,
   atMost,
@@ -54,12 +55,16 @@ export interface LineFigures {
 }
 type Of<Key extends keyof LineFigures> = Pick<LineFigures, Key>;
 
+const { its, all: column } = cellsNamed<keyof LineFigures>();
 const AGREES = words('agrees');
 const cell = <Key extends Exclude<keyof LineFigures, 'lacks'>>(key: Key): Value<Of<Key>> => figure(key);
 
-/** `{lacks}` in a formula is the line's own word. */
+/** In the formula the line's own word stands in the place of `lacks`. */
 function noneGiven(name: string): Text<Of<'lacks'>> {
-  return { of: ({ lacks }) => cantTellOf(`no ${name} ${lacks}`), formula: `"${cantTellOf(`no ${name}`)} {lacks}"` };
+  return {
+    of: ({ lacks }) => cantTellOf(`no ${name} ${lacks}`),
+    formula: `"${cantTellOf(`no ${name}`)} ${its.lacks}"`,
+  };
 }
 
 function ifGiven<One, Rest>(value: Value<One>, name: string, rest: Text<Rest>): Text<One & Of<'lacks'> & Rest> {
@@ -80,7 +85,7 @@ export type CountedBy = 'itself' | 'the sum' | 'with the first';
 /** The pieces of all lines with the same place. */
 const TOGETHER: Value<Of<'together'>> = {
   of: ({ together }) => together,
-  formula: 'SUMIFS({quantity:all},{place:all},{place})',
+  formula: `SUMIFS(${column.quantity},${column.place},${its.place})`,
 };
 
 export function countOf(by: CountedBy): Value<Of<'quantity' | 'together'>> {

@@ -30,7 +30,7 @@ export function checkRow(check: LineCheck, takeoff: Takeoff, row: number, lines:
     const liveFormat = format === '@' ? 'General' : format;
     return {
       value: value ?? '',
-      formula: atRow(formula.replaceAll('{lacks}', lacks(check.line.unread)), row, lines),
+      formula: atRow(formula, row, lines, lacks(check.line.unread)),
       style,
       format: liveFormat,
       ...look,
@@ -82,7 +82,7 @@ class RowCells {
     const single = place !== undefined && more.length === 0 && check.part !== 'alternate' && check.part !== 'extra';
     this.opening = single ? (takeoff.openings[place] ?? null) : null;
     this.openings = takeoff.openings.length;
-    this.figures = lineFigures(check, this.opening);
+    this.figures = lineFigures(check, this.opening, takeoff.standards.unit);
     const comparisons = new Comparisons(check, this.opening, this.figures, takeoff, plain);
     this.compared = comparisons.all();
     this.live = comparisons.live && formulas.VERDICT.of(this.words()) === check.verdict;

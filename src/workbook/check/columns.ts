@@ -1,3 +1,4 @@
+import { cellsNamed, withAddresses } from '../../cellTemplate';
 import { columnLetters } from '../address';
 import type { ColumnMeasure } from '../format';
 
@@ -71,9 +72,13 @@ export function checkRange(key: CheckKey, { first, last }: Lines): string {
   return `$${letter}$${first}:$${letter}$${last}`;
 }
 
-/** A template with its places filled in: `{quantity}` is the same row's cell, `{quantity:all}` the cells of all lines. */
-export function atRow(template: string, row: number, lines: Lines): string {
-  return template.replace(/\{(\w+)(:all)?\}/g, (_place, key: string, all?: string) =>
-    all ? checkRange(key as CheckKey, lines) : `${checkLetter(key as CheckKey)}${row}`,
-  );
+/** A cell of the same row in a formula's template, and those of all lines. */
+export const { its } = cellsNamed<CheckKey>();
+
+/** A template with its addresses filled in. `lacks` is the line's own word for a figure it hasn't. */
+export function atRow(template: string, row: number, lines: Lines, lacks: string): string {
+  return withAddresses<CheckKey | 'lacks'>(template, (key, all) => {
+    if (key === 'lacks') return lacks;
+    return all ? checkRange(key, lines) : `${checkLetter(key)}${row}`;
+  });
 }

@@ -6,20 +6,21 @@ import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
 import type { FigureName } from '../../takeoff/figures';
 import { quote } from '../quote';
+import { its, type CheckKey } from './columns';
 import { figureAt, inputAt } from '../takeoff/lookup';
 import { takeoffRange } from '../takeoff/places';
 
 /*
- * The Check sheet's formulas, templates as in `columns.ts`. Those that judge a figure or a line are the rules of `src/check/rules`;
+ * The Check sheet's formulas, templates by the keys of `columns.ts`. Those that judge a figure or a line are the rules of `src/check/rules`;
  * here are the figures that they read, and the money.
  */
 
 /** A figure of the opening on the line's place in the takeoff; blank where it has none. */
 export function ours(of: FigureName | 'quantity' | 'unit price', openings: number, plain: boolean): string {
-  const cell = of === 'quantity' ? inputAt(of, '{place}', openings) : figureAt(of, '{place}', openings, plain);
+  const cell = of === 'quantity' ? inputAt(of, its.place, openings) : figureAt(of, its.place, openings, plain);
   // A count that is asked about is text in the takeoff.
   const text = of === 'quantity' ? `IF(ISTEXT(${cell}),"",${cell})` : cell;
-  return `IF({place}="","",IF(${cell}="","",${text}))`;
+  return `IF(${its.place}="","",IF(${cell}="","",${text}))`;
 }
 
 export const RADIUS_FIGURES: Readonly<Record<RadiusBasis, FigureName>> = {
@@ -36,15 +37,13 @@ export const LENGTH_FIGURES: Readonly<Record<LengthBasis, FigureName>> = {
 };
 
 export function placeFormula(openings: number): string {
-  return `IF({mark}="","",IFERROR(MATCH({mark},${takeoffRange('mark', openings)},0),""))`;
+  return `IF(${its.mark}="","",IFERROR(MATCH(${its.mark},${takeoffRange('mark', openings)},0),""))`;
 }
 
 /** The price of one piece, from the extension where the quote gives no unit price. */
-export const UNIT_FORMULA =
-  'IF({unitPrice}<>"",{unitPrice},IF({extension}="","",IF({quantity}="","",{extension}/{quantity})))';
+export const UNIT_FORMULA = `IF(${its.unitPrice}<>"",${its.unitPrice},IF(${its.extension}="","",IF(${its.quantity}="","",${its.extension}/${its.quantity})))`;
 
-export const AMOUNT_FORMULA =
-  'IF({extension}<>"",{extension},IF({quantity}="",0,IF({unitPrice}="",0,ROUND({quantity}*{unitPrice},2))))';
+export const AMOUNT_FORMULA = `IF(${its.extension}<>"",${its.extension},IF(${its.quantity}="",0,IF(${its.unitPrice}="",0,ROUND(${its.quantity}*${its.unitPrice},2))))`;
 
 /** What was said of a figure when it was checked, and for which figures it was said. */
 export interface Written {
@@ -67,7 +66,7 @@ export function wrongCurve(
   unit: Unit,
   openings: number | null,
 ): string {
-  const [quoted, right] = kind === 'radius' ? ['{radius}', '{ourRadius}'] : ['{length}', '{ourLength}'];
+  const [quoted, right] = kind === 'radius' ? [its.radius, its.ourRadius] : [its.length, its.ourLength];
   const same = (cell: string, value: number) => `ABS(${cell}-${figure(value)})<0.000001`;
   const off = `${lengthTextFormula(`ABS(${quoted}-${right})`, unit)}&IF(${quoted}<${right}," short"," long")&"; check again to name the mistake"`;
   const otherwise = openings === null ? off : lengthCheck(openings);
@@ -79,8 +78,8 @@ export function wrongCurve(
 /** The worksheet function, which knows every mistake in a length. */
 function lengthCheck(openings: number): string {
   const inputs = ['head', 'span', 'rise', 'face', 'reveal', 'ends'] as const;
-  const args = inputs.map((input) => inputAt(input, '{place}', openings)).join(',');
-  return `ARCH.LENGTHCHECK({length},${args},Shop_tolerance)`;
+  const args = inputs.map((input) => inputAt(input, its.place, openings)).join(',');
+  return `ARCH.LENGTHCHECK(${its.length},${args},Shop_tolerance)`;
 }
 
 const COMPARED = ['openingSays', 'quantitySays', 'radiusSays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
@@ -115,34 +114,33 @@ export const REASON = lineReason<Readonly<Record<Compared | 'verdict', string>>>
 );
 
 /** Beside a quoted figure: that it agrees, or the right one, a length in inches to the sixteenth that a tape has. */
-export function beside(quoted: string, says: Compared, ours: string, unit: Unit): string {
+export function beside(quoted: CheckKey, says: Compared, ours: CheckKey, unit: Unit): string {
   const isLength = quoted === 'radius' || quoted === 'length';
-  const right = isLength && unit === 'in' ? `IF({${ours}}="","",ROUND({${ours}}*16,0)/16)` : `{${ours}}`;
-  return `IF({${quoted}}="","",IF({${says}}="agrees","agrees",${right}))`;
+  const right = isLength && unit === 'in' ? `IF(${its[ours]}="","",ROUND(${its[ours]}*16,0)/16)` : its[ours];
+  return `IF(${its[quoted]}="","",IF(${its[says]}="agrees","agrees",${right}))`;
 }
 
 /** What the line comes to at the price it quotes, its count and its own arithmetic put right. */
 export function rightAmount(by: CountedBy): string {
   return (
     `IF(OR(${differs('quantitySays')},${differs('extensionSays')}),` +
-    `ROUND(({quantity}+IF(${differs('quantitySays')},{ourQuantity}-${countOf(by).formula},0))*{unit},2),{amount})`
+    `ROUND((${its.quantity}+IF(${differs('quantitySays')},${its.ourQuantity}-${countOf(by).formula},0))*${its.unit},2),${its.amount})`
   );
 }
 
-export const EXTENSION_BESIDE =
-  'IF({extension}="",{rightAmount},IF(ABS({extension}-{rightAmount})<0.005,"agrees",{rightAmount}))';
+export const EXTENSION_BESIDE = `IF(${its.extension}="",${its.rightAmount},IF(ABS(${its.extension}-${its.rightAmount})<0.005,"agrees",${its.rightAmount}))`;
 
-export const OFF_FORMULA = 'ROUND({amount}-{rightAmount},2)';
+export const OFF_FORMULA = `ROUND(${its.amount}-${its.rightAmount},2)`;
 
 /** The line's price above or below ours by more than the band. Lines that are counted together each bear that of their own pieces. */
 export function priceOff(by: CountedBy): string {
-  const pieces = by === 'itself' ? '{ourQuantity}' : '{quantity}';
-  return `ROUND(IF(${differs('priceSays')},({unit}-{ourPrice})*N(${pieces}),0),2)`;
+  const pieces = by === 'itself' ? its.ourQuantity : its.quantity;
+  return `ROUND(IF(${differs('priceSays')},(${its.unit}-${its.ourPrice})*N(${pieces}),0),2)`;
 }
 
 export const HANGS_FORMULA =
-  `IF(AND(OR(${(['openingSays', 'radiusSays', 'lengthSays'] as const).map(differs).join(',')},{verdict}="can't tell"),` +
-  '{rightAmount}={amount}),ABS({amount}),0)';
+  `IF(AND(OR(${(['openingSays', 'radiusSays', 'lengthSays'] as const).map(differs).join(',')},${its.verdict}="can't tell"),` +
+  `${its.rightAmount}=${its.amount}),ABS(${its.amount}),0)`;
 
 /** What a sum or a charge comes to; the quoted amount where that is right but for its rounding. */
 export function rightSum(quoted: string, sum: string, within: number): string {

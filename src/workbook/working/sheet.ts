@@ -1,3 +1,4 @@
+import { takenApart } from '../../cellTemplate';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
 import { groupRow, headingRow, unitRow } from '../columnHeads';
@@ -8,7 +9,7 @@ import type { WorkingFigure } from '../takeoff/sheet';
 import type { WorkingColumn } from './column';
 import { WORKING_COLUMNS } from './columns';
 import { FITTED_HEADS } from './formulas';
-import { takenApart, type WorkingKey } from './keys';
+import type { WorkingKey } from './keys';
 import { workingTakeoff, type WorkingTakeoff } from './shared';
 
 /** Rows above the figures: title, what it is, groups, headings, units. */
@@ -131,7 +132,7 @@ function resolver(body: Body): (template: string, row: number) => string {
     const rowText = String(row);
     let template = known.get(text);
     if (template === undefined) {
-      const { texts, keys } = takenApart(text);
+      const { texts, keys } = takenApart<WorkingKey>(text);
       const places = keys.map(({ key, all }) => {
         const range = columnRange(key, body);
         return all ? () => range : (of: string) => LETTERS[key] + of;
