@@ -8,9 +8,8 @@ import { SAWING_RULES, type BoardNeeds } from '../src/takeoff/boards';
 import { boardsToBuy } from '../src/takeoff/boardsToBuy';
 import type { Curve } from '../src/takeoff/curve';
 import { factorsOf } from '../src/takeoff/factors';
-import { numberOf, type FigureName } from '../src/takeoff/figures';
+import { numberOf, numberOfRing, type FigureName } from '../src/takeoff/figures';
 import { moneyFigure, type MoneyFigureName } from '../src/takeoff/moneyFigures';
-import type { OwnFigures } from '../src/takeoff/ownFigures';
 import type { SetupPlan } from '../src/takeoff/setups';
 import { allExtras, extrasOf, extrasTotal, type ExtraLine } from '../src/takeoff/extras';
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
@@ -19,7 +18,7 @@ import { partLength } from '../src/takeoff/woodParts';
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
 export function openingJson(row: OpeningTakeoff, standards: Standards) {
   const extras = extrasOf(row, standards);
-  const { own, curve, known, opening } = row;
+  const { curve, known, opening } = row;
   const attention = [...row.attention, ...row.sideUnsaid];
   const figure = (name: FigureName) => numberOf(name, row, standards.unit);
   const money = (name: MoneyFigureName) => moneyFigure(name).value(row) ?? null;
@@ -55,7 +54,7 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     blankLength: figure('blank length'),
     ...(splices === null || splices === 0 ? {} : { splices }),
     boardFeet: figure('board feet'),
-    cutsPerInch: own?.cutsPerInch ?? null,
+    cutsPerInch: figure('center cuts'),
     runMinutes: figure('run minutes'),
     material: money('material'),
     labor: figure('labor'),
@@ -96,26 +95,25 @@ function minimumJson({ charge, short, otherLines, total }: JobMinimum) {
  * The constant-radius pieces of a head that has several, left to right; radius is the opening's own, length the long point's.
  * Straight pieces of a head stand by themselves, with both edges and the degrees off square of their cuts.
  */
-function piecesJson({ own, curve }: OpeningTakeoff) {
+function piecesJson(row: OpeningTakeoff) {
+  const { curve } = row;
   if (curve === null) return {};
   const straights = curve.straights.length > 0 ? { straights: curve.straights } : {};
-  return { ...arcsJson(curve, own), ...straights };
+  return { ...arcsJson(row, curve), ...straights };
 }
 
-function arcsJson(curve: Curve, own: OwnFigures | null) {
+function arcsJson(row: OpeningTakeoff, curve: Curve) {
   if (curve.arcs.length < 2) return {};
   return {
     pieces: curve.arcs.map((arc, at) => {
       const kind = curve.rings.findIndex(({ arcs }) => arcs.includes(at));
-      const ring = curve.rings[kind];
-      const plan = own?.rings[kind];
       return {
-        radius: ring?.radius ?? null,
-        angle: ring?.angle ?? null,
+        radius: numberOfRing('radius', row, kind),
+        angle: numberOfRing('angle', row, kind),
         length: arc.length,
-        segments: plan?.blank.chosen.segments ?? null,
-        blankWidth: plan?.blank.chosen.width ?? null,
-        blankLength: plan?.blank.chosen.length ?? null,
+        segments: numberOfRing('segments', row, kind),
+        blankWidth: numberOfRing('blank width', row, kind),
+        blankLength: numberOfRing('blank length', row, kind),
       };
     }),
   };

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { GROUPS } from '../functions/groups';
 import { METADATA, type Answer, type FunctionMetadata } from '../functions/metadata';
 import { toSvg } from '../src/drawing/svg';
+import { FIGURES, type Figure } from '../src/takeoff/figures';
 import { asWrittenPage } from './asWrittenPage';
 import { settingsPage } from './settingsPage';
 import { PICTURE_OF, PICTURES } from './pictures';
@@ -53,6 +54,7 @@ function section(one: FunctionMetadata): string {
     one.description,
     `\`=ARCH.${one.name}(${signature(one)})\``,
     argumentTable(one),
+    ...(one.name === 'OPENING' ? [figureTable()] : []),
     `**Gives** ${lowerFirst(one.returns)}`,
     `**Refuses** ${lowerFirst(one.refuses)}`,
     `**Formula and notes** ${one.remarks}`,
@@ -69,6 +71,18 @@ function signature({ parameters }: FunctionMetadata): string {
 function argumentTable({ parameters }: FunctionMetadata): string {
   const rows = parameters.map(({ name, description }) => `| \`${name}\` | ${description.replaceAll('|', '\\|')} |`);
   return ['| argument | |', '| --- | --- |', ...rows].join('\n');
+}
+
+/** What each measure is counted in, where a figure's words leave it open. */
+const COUNTED_IN: Readonly<Record<Figure['measure'], string>> = {
+  ...{ text: 'text', 'length text': 'text', length: "the workbook's unit", number: 'a number', count: 'a count' },
+  ...{ degrees: 'degrees', cuts: 'cuts per inch', minutes: 'minutes', boardFeet: 'board feet', money: 'money' },
+};
+
+/** Every figure by its name: what `ARCH.OPENING` gives, as its one description has it. */
+function figureTable(): string {
+  const rows = FIGURES.map(({ name, about, measure }) => `| \`${name}\` | ${about} | ${COUNTED_IN[measure]} |`);
+  return ['| figure | | in |', '| --- | --- | --- |', ...rows].join('\n');
 }
 
 function shown(answer: Answer): string {

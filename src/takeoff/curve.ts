@@ -44,6 +44,8 @@ export interface Curve {
   readonly length: number;
   /** Degrees off square between the low leg and the head; null where the ends are not mitered to legs. */
   readonly miter: number | null;
+  /** The same joint's cut of the head, degrees off its radial line at the inside corner; of a straight piece off square. */
+  readonly headMiter: number | null;
   /** How each end is cut; null for a closed head. */
   readonly joints: readonly [EndJoint, EndJoint] | null;
   /** The legs it stands on, should there be any, with their upper corners. */
@@ -94,6 +96,7 @@ export function curveOf(inputs: ShapeInputs, shop: Shop): Result<Curve> {
   if (!high.ok) return high;
   const joints = endJoints(head, reveal, face, ends, options);
   if (!joints.ok) return joints;
+  const mitered = mitersLegs(head, ends) ? joints.value?.[0] : undefined;
   const legs = legTops(head, reveal, face, ends, options);
   if (!legs.ok) return legs;
   const adds = levelAdds(head, edge, ends, outside.value);
@@ -114,7 +117,8 @@ export function curveOf(inputs: ShapeInputs, shop: Shop): Result<Curve> {
     insideLength: inside.value,
     centerLength: center.value,
     length: outside.value,
-    miter: mitersLegs(head, ends) ? (joints.value?.[0].legMiter ?? null) : null,
+    miter: mitered?.legMiter ?? null,
+    headMiter: mitered?.headInside ?? null,
     joints: joints.value,
     legs: legs.value,
     arcs: high.value.filter(isArc),

@@ -71,20 +71,22 @@ export function byHeadLength(offset: (reveal: number, face: number) => number): 
 export const byTape: Explain = ({ curve }) =>
   curve && { by: 'the long point as on a tape', from: [length('long point', curve.length)] };
 
-export const byMiter: Explain = (row) => {
-  const { curve, known } = row;
-  if (curve === null || curve.miter === null) return null;
-  return {
-    by: 'ARCH.HEADMITER',
-    from: [
-      ...shapeOf(row),
-      length('casing width', known.face),
-      length('reveal', known.reveal),
-      rest('ends', known.ends, 'text'),
-      length('haunch', known.haunch),
-    ],
+export function byMiter(by: string): Explain {
+  return (row) => {
+    const { curve, known } = row;
+    if (curve === null || curve.miter === null) return null;
+    return {
+      by,
+      from: [
+        ...shapeOf(row),
+        length('casing width', known.face),
+        length('reveal', known.reveal),
+        rest('ends', known.ends, 'text'),
+        length('haunch', known.haunch),
+      ],
+    };
   };
-};
+}
 
 export function byRadius(which: Which): Explain {
   return (row) => {

@@ -1,4 +1,5 @@
 import { knifeListed } from '../onHand';
+import type { Standards } from '../standards';
 import { perFootPerMinute } from '../unit';
 import type { RowFigures } from './computeRow';
 import { length, rest, type Explain, type RestsOn } from './explained';
@@ -43,13 +44,26 @@ export const bySplices: Explain = (row, standards) =>
     ],
   };
 
+export const byCenterCuts: Explain = (row, standards) =>
+  row.own && {
+    by: 'ARCH.CUTSPERINCH',
+    from: machine(standards, standards.feed),
+  };
+
+/** What the knife cuts go by: the spindle, its knives, and a feed in ft/min. */
+function machine({ rpm, knives, unit }: Standards, feed: number): RestsOn[] {
+  return [
+    rest('rpm', rpm, 'number'),
+    rest('knives that mark', knives, 'count'),
+    rest('feed, ft/min', feed / perFootPerMinute(unit), 'number'),
+  ];
+}
+
 export const byCuts: Explain = (row, standards) => {
   const { own, inputs } = row;
   if (own === null || inputs === null) return null;
   // Straight molding alone runs at a feed of its own.
-  const used = own.rings.length > 0 ? standards.feed : standards.straightFeed;
-  const feed = rest('feed, ft/min', used / perFootPerMinute(standards.unit), 'number');
-  const machine = [rest('rpm', standards.rpm, 'number'), rest('knives that mark', standards.knives, 'count'), feed];
+  const by = machine(standards, own.rings.length > 0 ? standards.feed : standards.straightFeed);
   // The fewest fall where the outside edge is the longest against the center.
   const tightest = own.rings.find(({ ring }) => {
     const cuts = cutsAtEdge(ring, inputs.face, standards);
@@ -59,11 +73,11 @@ export const byCuts: Explain = (row, standards) => {
     by: 'ARCH.CUTSPERINCH',
     from: tightest
       ? [
-          ...machine,
+          ...by,
           length('radius of the molding’s center', tightest.ring.inside + inputs.face / 2),
           length('radius of its outside edge', tightest.ring.outside),
         ]
-      : machine,
+      : by,
   };
 };
 

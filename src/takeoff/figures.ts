@@ -21,6 +21,7 @@ import {
 import {
   byBlanks,
   byBoardFeet,
+  byCenterCuts,
   byCuts,
   byGrade,
   byKnife,
@@ -186,11 +187,13 @@ export const FIGURES = [
   { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', explain: byHeadLength((reveal, face) => reveal + face / 2), value: (row) => row.curve?.centerLength },
   { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', explain: byHeadLength((reveal, face) => reveal + face), value: (row) => row.curve?.length },
   { name: 'long point text', heading: 'Long point', measure: 'length text', stage: 'curve', about: 'The same as on a tape.', explain: byTape, value: (row, unit) => row.curve && lengthText(row.curve.length, unit) },
-  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter, value: (row) => row.curve?.miter },
+  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter('ARCH.HEADMITER'), value: (row) => row.curve?.miter },
+  { name: 'head miter', heading: 'Miter of the head', measure: 'degrees', stage: 'curve', about: 'Saw setting of the head where it meets the left leg, degrees off its radial line at the inside corner, of a straight piece off square; blank where the head is not mitered to legs.', explain: byMiter('the second of ARCH.HEADMITER'), value: (row) => row.curve?.headMiter },
   { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', explain: byBlanks, value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
   ...ringFigures('haunch', 'haunch '),
   { name: 'splices', heading: 'Finished splices', measure: 'count', stage: 'blank', about: 'Finished splices of one head and its legs, where a piece is larger than the shop carries and is made in halves.', explain: bySplices, value: (row) => row.own && splicesOf(row.own) },
   { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', explain: byCuts, value: (row) => row.own?.cutsOutside },
+  { name: 'center cuts', heading: 'Cuts per inch, center', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the center line, where the feed is held.', explain: byCenterCuts, value: (row) => row.own?.cutsPerInch },
   { name: 'grade', heading: 'Grade met (AWS)', measure: 'text', stage: 'machine', about: 'Grade of the Architectural Woodwork Standards that these cuts meet.', explain: byGrade, value: (row) => row.own?.grade },
   { name: 'passes', heading: 'Passes', measure: 'count', stage: 'machine', about: 'Passes to take the profile down to its depth; the list of knives may name either.', explain: byPasses, value: (row) => row.own?.passes },
   { name: 'run minutes', heading: 'Run minutes', measure: 'minutes', stage: 'labor', about: 'Minutes at the machine for the whole quantity, without spare pieces and set-ups.', explain: byRunning, value: (row) => row.ownCost?.runMinutes },
@@ -231,6 +234,25 @@ export function figureOf(figure: Figure, row: RowFigures, unit: Unit): string | 
 export function numberOf(name: FigureName, row: RowFigures, unit: Unit): number | null {
   const value = figureOf(BY_NAME.get(name)!, row, unit);
   return typeof value === 'number' ? value : null;
+}
+
+/**
+ * A figure of one of an opening's rings, the crown's the first, under the name that the crown's figure has; null where there is none
+ * or it is in doubt.
+ */
+export function numberOfRing(
+  name: keyof typeof OF_RING | keyof typeof OF_BLANK,
+  row: RowFigures,
+  ring: number,
+): number | null {
+  const { stage } = BY_NAME.get(name)!;
+  if (stage !== null && row.isInDoubt(stage)) return null;
+  if (name in OF_RING) {
+    const kind = row.curve?.rings[ring];
+    return kind ? OF_RING[name as keyof typeof OF_RING](kind) : null;
+  }
+  const plan = row.own?.rings[ring];
+  return plan ? OF_BLANK[name as keyof typeof OF_BLANK](plan.blank.chosen) : null;
 }
 
 function blanksText(rings: readonly RingPlan[], unit: Unit): string {

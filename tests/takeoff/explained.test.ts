@@ -13,15 +13,17 @@ const STANDARDS = defaultStandards();
 const TAKEN = takeoff(randomOpenings(60, random(7)), STANDARDS);
 const complete = TAKEN.openings.filter(({ cost }) => cost !== null);
 
-/** What a worksheet function gives for the numbers that an explanation names; of a spill the first. */
+/** What a worksheet function gives for the numbers that an explanation names; of a spill the first, or the one it says. */
 function called({ by, from }: Explained): unknown {
   const args = from.map(({ value }) => value);
-  const answer = call(by.replace('ARCH.', ''), args);
+  const answer = call(by.replace(/^.*ARCH\./, ''), args);
   if ('error' in answer) return answer.message;
-  return Array.isArray(answer.value) ? (answer.value as number[][])[0]![0] : answer.value;
+  return Array.isArray(answer.value)
+    ? (answer.value as number[][])[0]![by.startsWith('the second of') ? 1 : 0]
+    : answer.value;
 }
 
-const isFunction = ({ by }: Explained) => /^ARCH\.[A-Z]+$/.test(by);
+const isFunction = ({ by }: Explained) => /^(?:the second of )?ARCH\.[A-Z]+$/.test(by);
 
 describe('a figure explained', () => {
   it('comes out of the named function with the very numbers that are told, for 60 random openings', () => {
@@ -41,6 +43,7 @@ describe('a figure explained', () => {
       'radius',
       'long point',
       'leg miter',
+      'head miter',
       'blank width',
       'blank length',
       'haunch blank width',

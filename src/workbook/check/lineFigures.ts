@@ -1,13 +1,19 @@
 import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks } from '../../check/quote/finding';
 import type { LineFigures } from '../../check/rules/lineRules';
-import type { QuoteLine } from '../../quote/quote';
+import { numberOf, type FigureName } from '../../takeoff/figures';
+import { moneyFigure } from '../../takeoff/moneyFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-
-type Figure = number | null;
+import type { Unit } from '../../unit';
+import { LENGTH_FIGURES, RADIUS_FIGURES } from './formulas';
 
 /** The figures of a quoted line beside our own for its opening, as they stand in the cells that its formulas read. */
-export function lineFigures({ line, places, count }: LineCheck, opening: OpeningTakeoff | null): LineFigures {
+export function lineFigures(
+  { line, places, count }: LineCheck,
+  opening: OpeningTakeoff | null,
+  workbookUnit: Unit,
+): LineFigures {
+  const ours = (name: FigureName) => opening && numberOf(name, opening, workbookUnit);
   const { quantity, radius, length, unitPrice, extension } = line;
   return {
     lacks: lacks(line.unread),
@@ -20,20 +26,8 @@ export function lineFigures({ line, places, count }: LineCheck, opening: Opening
     extension,
     unit: unitPrice ?? (extension !== null && quantity !== null ? extension / quantity : null),
     ourQuantity: opening?.known.quantity ?? null,
-    ourRadius: radiusOf(line, opening),
-    ourLength: lengthOf(line, opening),
-    ourPrice: opening?.cost?.unitPrice ?? null,
+    ourRadius: ours(RADIUS_FIGURES[line.radiusOf]),
+    ourLength: ours(LENGTH_FIGURES[line.lengthOf]),
+    ourPrice: opening && (moneyFigure('unit price').value(opening) ?? null),
   };
-}
-
-function radiusOf({ radiusOf: edge }: QuoteLine, opening: OpeningTakeoff | null): Figure {
-  const ring = opening?.own?.crown?.ring;
-  if (!ring) return null;
-  return edge === 'inside' ? ring.inside : edge === 'outside' ? ring.outside : ring.radius;
-}
-
-function lengthOf({ lengthOf: edge }: QuoteLine, opening: OpeningTakeoff | null): Figure {
-  const curve = opening?.own?.curve;
-  if (!curve) return null;
-  return edge === 'inside' ? curve.insideLength : edge === 'center' ? curve.centerLength : curve.length;
 }

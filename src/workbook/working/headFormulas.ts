@@ -62,7 +62,7 @@ export const anotherRise = (own: string) => `IF(${its.rise}="",FALSE,ABS(${its.r
 export const fitted = (kind: number, column: 1 | 2) =>
   `INDEX(ARCH.HEADARCS(${its.head},${its.span},${its.rise}),${kind},${column})`;
 
-/** Height above the spring line where an arc's edge meets its leg; `half` is half the span of the whole arc. */
+/** Height above the spring line where an arc's edge meets its leg; `halfSpan` is half the span of the whole arc. */
 export const legTop = (halfSpan: string, offset: string) =>
   `${its.rise}-(${halfSpan}^2+${its.rise}^2)/(2*${its.rise})+(${halfSpan}-${its.rise})*SQRT((${halfSpan}+${its.rise})^2+4*${its.rise}*${offset})/(2*${its.rise})`;
 
@@ -72,6 +72,10 @@ export const slopeTop = (run: string, sign: '-' | '+' = '-') =>
 
 /** Degrees off square between a plumb leg and a slope that rises over `run`. */
 export const slopeMiter = (run: string) => `DEGREES(ATAN((SQRT((${run})^2+${its.rise}^2)-${its.rise})/(${run})))`;
+
+/** Degrees between the radial line of an arc at its inside corner and the joint with its leg; `halfSpan` is half the span of the whole arc. */
+export const arcMiter = (halfSpan: string) =>
+  `DEGREES(ATAN2(${halfSpan}+${its.reveal},(${halfSpan}-${its.rise})*SQRT((${halfSpan}+${its.rise})^2+4*${its.rise}*${its.reveal})/(2*${its.rise})))-${its['leg miter']}`;
 
 /** Height of the outer corner of a leg at the crown of one side's arc. */
 export const highTop = (radius: string, above: string) => `SQRT(${radius}*(${radius}+2*${EDGE}))-(${above})`;

@@ -3,6 +3,7 @@ import { ARCS, EDGE, HALF_SPAN, headIs } from './formulas';
 import {
   ALONG,
   anotherRise,
+  arcMiter,
   arcRadius,
   BEYOND_CROWN,
   bisector,
@@ -27,7 +28,10 @@ import { HIGH_LEG_OF_QUARTER_ELLIPSE } from './highLeg';
 import { its } from './keys';
 import type { PlainHead, PlainStraights } from './plainHead';
 
-const PLUMB_LEG = { miter: '0', top: '0' };
+const PLUMB_LEG = { miter: '0', headMiter: '0', top: '0' };
+/** Leg and slope that rises over `run` are cut alike. */
+const slopeLeg = (run: string) => ({ miter: slopeMiter(run), headMiter: slopeMiter(run), top: slopeTop(run) });
+const MITERED_45 = `IF(${its.stops}="mitered",45,"")`;
 const NO_STRAIGHTS: PlainStraights = { count: '0', long: '0', level: '0' };
 const ONE_ARC = { fails: null, haunch: null, highLegTop: null, straights: NO_STRAIGHTS, joints: '0' };
 const STRAIGHT_PIECES = { crown: null, haunch: null };
@@ -60,7 +64,7 @@ export const PLAIN_HEADS: Readonly<Record<HeadShape, PlainHead>> = {
     },
     misfit: `${its.rise}<=0`,
     crown: { radius: `ARCH.RADIUS(${its.span},${its.rise})`, angle: `ARCH.ANGLE(${its.span},${its.rise})`, finished: CUT_ARC, count: '1' },
-    leg: { miter: `ARCH.MITER(${its.span},${its.rise},${its.face},${its.reveal})`, top: `MAX(${legTop(HALF_SPAN, its.reveal)},${legTop(HALF_SPAN, EDGE)})` },
+    leg: { miter: `ARCH.MITER(${its.span},${its.rise},${its.face},${its.reveal})`, headMiter: arcMiter(HALF_SPAN), top: `MAX(${legTop(HALF_SPAN, its.reveal)},${legTop(HALF_SPAN, EDGE)})` },
   },
   'half round': {
     ...ONE_ARC,
@@ -125,7 +129,7 @@ export const PLAIN_HEADS: Readonly<Record<HeadShape, PlainHead>> = {
     misfit: null,
     fails: anotherRise('0'),
     // Whatever its ends are called, they are its own.
-    leg: { miter: `IF(${its.stops}="mitered",45,"")`, top: `IF(${its.stops}="over legs",${its.reveal},${EDGE})` },
+    leg: { miter: MITERED_45, headMiter: MITERED_45, top: `IF(${its.stops}="over legs",${its.reveal},${EDGE})` },
     highLegTop: null,
     straights: alike(1),
     joints: '0',
@@ -159,7 +163,7 @@ export const PLAIN_HEADS: Readonly<Record<HeadShape, PlainHead>> = {
     },
     misfit: `NOT(AND(${its.rise}>0,${its.rise}<=${its.span}*1.000000001))`,
     crown: { radius: oneSidedRadius(its.span, its.rise), angle: `DEGREES(2*ATAN(${its.rise}/${its.span}))`, finished: CUT_ARC, count: '1' },
-    leg: { miter: `ARCH.MITER(2*${its.span},${its.rise},${its.face},${its.reveal})`, top: legTop(its.span, EDGE) },
+    leg: { miter: `ARCH.MITER(2*${its.span},${its.rise},${its.face},${its.reveal})`, headMiter: arcMiter(its.span), top: legTop(its.span, EDGE) },
     highLegTop: highTop(oneSidedRadius(its.span, its.rise), `${oneSidedRadius(its.span, its.rise)}-${its.rise}`),
   },
   'quarter ellipse': {
@@ -194,7 +198,7 @@ export const PLAIN_HEADS: Readonly<Record<HeadShape, PlainHead>> = {
     },
     misfit: `${its.rise}<=0`,
     fails: null,
-    leg: { miter: slopeMiter(HALF_SPAN), top: slopeTop(HALF_SPAN) },
+    leg: slopeLeg(HALF_SPAN),
     highLegTop: null,
     straights: alike(2),
     joints: '1',
@@ -209,7 +213,7 @@ export const PLAIN_HEADS: Readonly<Record<HeadShape, PlainHead>> = {
     },
     misfit: `${its.rise}<=0`,
     fails: `${ALONG}>=${its.span}/2*0.999999999`,
-    leg: { miter: slopeMiter(ALONG), top: slopeTop(ALONG) },
+    leg: slopeLeg(ALONG),
     highLegTop: null,
     straights: {
       count: '2',
@@ -226,7 +230,7 @@ export const PLAIN_HEADS: Readonly<Record<HeadShape, PlainHead>> = {
     },
     misfit: `${its.rise}<=0`,
     fails: null,
-    leg: { miter: slopeMiter(its.span), top: slopeTop(its.span) },
+    leg: slopeLeg(its.span),
     highLegTop: `${its.rise}+${slopeTop(its.span, '+')}`,
     straights: alike(1),
     joints: '0',

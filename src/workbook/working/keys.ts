@@ -1,3 +1,4 @@
+import { cellsNamed } from '../../cellTemplate';
 import type { FigureName } from '../../takeoff/figures';
 import type { RowField } from '../../takeoff/row';
 
@@ -12,7 +13,7 @@ export type InputKey = 'at' | RowField;
 export type ShareKey = 'no' | 'shareMoney' | 'shareWood';
 export type HighLegKey = 'insideAtLeg' | 'centerAtLeg' | 'outsideAtLeg';
 export type PriceStep = 'benchMinutes';
-export type MachineStep = 'cutsPerInch' | 'straightCuts' | 'cutsFewest' | 'straightMinutes';
+export type MachineStep = 'straightCuts' | 'cutsFewest' | 'straightMinutes';
 export type ToDoStep =
   'attention' | 'stops' | 'lacksShape' | 'curveFails' | 'missingShape' | 'lacks' | 'blankFails' | 'missing' | 'counted';
 export type WoodStep =
@@ -63,36 +64,5 @@ export type RingStep =
 export type RingBefore = '' | 'haunch ' | 'second haunch ' | 'third haunch ';
 export type RingKey<Before extends RingBefore> = `${Before}${RingFigure | RingStep}`;
 
-/**
- * What stands around a key in a template, until the sheet puts its addresses in: characters that no text of a user's has, or of a
- * formula.
- */
-const [OPEN, CLOSE, ALL] = ['\uE000', '\uE001', '\uE002'];
-
-const tokens = (all: string) =>
-  new Proxy({} as Readonly<Record<WorkingKey, string>>, {
-    get: (_target, key) => `${OPEN}${String(key)}${all}${CLOSE}`,
-  });
-
-/** A cell of the same row in a formula's template: `${its.span}/2`. */
-export const its = tokens('');
-/** A whole column: `SUM(${all.counted})`. */
-export const all = tokens(ALL);
-
-/** A template taken apart: `texts` stand before, between and behind the addresses of `keys`. */
-export interface Template {
-  readonly texts: readonly string[];
-  readonly keys: readonly { readonly key: WorkingKey; readonly all: boolean }[];
-}
-
-export function takenApart(template: string): Template {
-  const [first = '', ...rest] = template.split(OPEN);
-  const pairs = rest.map((part) => part.split(CLOSE) as [string, string]);
-  return {
-    texts: [first, ...pairs.map(([, text]) => text)],
-    keys: pairs.map(([token]) => {
-      const whole = token.endsWith(ALL);
-      return { key: (whole ? token.slice(0, -ALL.length) : token) as WorkingKey, all: whole };
-    }),
-  };
-}
+/** A cell of the same row in a formula's template, `${its.span}/2`, and a whole column, `SUM(${all.counted})`. */
+export const { its, all } = cellsNamed<WorkingKey>();

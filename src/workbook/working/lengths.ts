@@ -2,6 +2,7 @@ import { lengthTextFormula } from '../lengthFormula';
 import { inGroup, ofCurve, plain, type WorkingColumn, type WorkingColumns } from './column';
 import { CLOSED_HEADS, EDGE, headIs } from './formulas';
 import { perHead } from './heads';
+import type { PlainHead } from './plainHead';
 import { highLength } from './highLeg';
 import { its } from './keys';
 
@@ -17,12 +18,11 @@ const lengthAt =
         highLength(row, edge, offset),
     )(row, takeoff);
 
-type LengthFigure = 'inside length' | 'center length' | 'long point' | 'long point text' | 'leg miter';
+type LengthFigure = 'inside length' | 'center length' | 'long point' | 'long point text' | 'leg miter' | 'head miter';
 
 /** What goes all round has no leg; a straight head is mitered by its own word. */
-const LEG_MITER =
-  `IF(${headIs(...CLOSED_HEADS)},"",IF(AND(${its.head}<>"straight",${its.stops}<>"legs"),"",` +
-  `${perHead(({ leg }) => leg.miter, '0')}))`;
+const miterOf = (of: (head: PlainHead) => string) =>
+  `IF(${headIs(...CLOSED_HEADS)},"",IF(AND(${its.head}<>"straight",${its.stops}<>"legs"),"",` + `${perHead(of, '0')}))`;
 
 /** Lengths of one head along the casing's edges. */
 export const LENGTH_COLUMNS: WorkingColumns<LengthFigure> = inGroup('Lengths', {
@@ -33,5 +33,6 @@ export const LENGTH_COLUMNS: WorkingColumns<LengthFigure> = inGroup('Lengths', {
     'long point text',
     (_row, { standards: { unit } }) => `IF(${its['long point']}="","",${lengthTextFormula(its['long point'], unit)})`,
   ),
-  'leg miter': plain('leg miter', ofCurve(LEG_MITER)),
+  'leg miter': plain('leg miter', ofCurve(miterOf(({ leg }) => leg.miter))),
+  'head miter': plain('head miter', ofCurve(miterOf(({ leg }) => leg.headMiter))),
 });

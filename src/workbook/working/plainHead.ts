@@ -23,8 +23,8 @@ export interface PlainHead {
   readonly fails: string | null;
   readonly crown: PlainRing | null;
   readonly haunch: PlainRing | null;
-  /** Degrees off square of a leg that the head is mitered to; its farther upper corner above the spring line. */
-  readonly leg: { readonly miter: string; readonly top: string };
+  /** A leg that the head is mitered to: its cut in degrees off square, the head's off its radial line, its farther upper corner above the spring line. */
+  readonly leg: { readonly miter: string; readonly headMiter: string; readonly top: string };
   /** The same corner of the leg at its high side; null where it has none. */
   readonly highLegTop: string | null;
   readonly straights: PlainStraights;
