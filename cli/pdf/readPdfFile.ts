@@ -1,45 +1,34 @@
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { ListKind } from '../../src/pdf/found';
-import { TOO_SLOW, type OnPage, type PdfReading } from '../../src/pdf/readPdf';
+import type { OnPage, PdfReading } from '../../src/pdf/readPdf';
+import { LONGEST_PAGE_MS, withoutSlowPages, type ReadOnce } from '../../src/pdf/slowPages';
 import { refuse, type Result } from '../../src/result';
 import type { PdfJob, PdfNews } from './worker';
 
-/** A page that takes longer is stopped. */
-const LONGEST_PAGE_MS = 8_000;
 /** A file that needs more is stopped: schedules need a tenth of it. A thread's own limits don't hold what lies outside its heap. */
 const MOST_MEMORY_BYTES = 470e6;
 const WATCHED_EVERY_MS = 20;
-/** A file with more slow pages is given up. */
-const MOST_SLOW_PAGES = 2;
 
 const TOO_MUCH =
   'It needs more memory than a schedule does: please ask for the spreadsheet, or for a PDF saved from it.';
 
 /** Reads a PDF's tables in a thread of its own. A page that takes too long is left out, and the rest is read without it. */
-export async function readPdfFile(
+export function readPdfFile(
   file: string,
   bytes: Uint8Array,
   kind: ListKind['name'],
   onPage: OnPage,
 ): Promise<Result<PdfReading>> {
-  const skip: number[] = [];
-  for (;;) {
-    const read = await readOnce({ library: __dirname, file, bytes, kind, skip }, onPage);
-    if ('result' in read) return read.result;
-    if (read.slowPage === 0 || skip.length >= MOST_SLOW_PAGES) return refuse(TOO_SLOW);
-    skip.push(read.slowPage);
-  }
+  return withoutSlowPages((skip) => readOnce({ library: __dirname, file, bytes, kind, skip: [...skip] }, onPage));
 }
 
-type Read = { readonly result: Result<PdfReading> } | { readonly slowPage: number };
-
-function readOnce(job: PdfJob, onPage: OnPage): Promise<Read> {
+function readOnce(job: PdfJob, onPage: OnPage): Promise<ReadOnce> {
   return new Promise((resolve) => {
     let [page, since] = [0, Date.now()];
     // What the library says of a file it mends is nothing for the user.
     const worker = new Worker(join(__dirname, 'read-pdf.cjs'), { workerData: job, stdout: true, stderr: true });
-    const settle = (read: Read) => {
+    const settle = (read: ReadOnce) => {
       clearInterval(watch);
       void worker.terminate();
       resolve(read);

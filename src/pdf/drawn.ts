@@ -1,4 +1,4 @@
-import { moved, type Band, type Matrix, type Rule } from './marks';
+import { moved, type Band, type Box, type Matrix, type Rule } from './marks';
 
 /** Thicker fills are bands, not rules. */
 const THICKEST_RULE = 2.2;
@@ -6,14 +6,6 @@ const THICKEST_RULE = 2.2;
 const SHORTEST_RULE = 1.5;
 /** How far the ends of a rule may lie off the level. */
 const LEVEL = 0.35;
-
-/** An upright rectangle, as drawn or as all that is shown. */
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
 
 export interface Dot {
   readonly x: number;

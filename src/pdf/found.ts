@@ -1,8 +1,8 @@
-import type { Box } from './drawn';
+import type { Box } from './marks';
 import type { Merge, Table } from '../schedule/opening';
 
-/** A table found on a page, as read. Places are in points on the page turned so that the table stands upright. */
-export interface FoundTable {
+/** A frame with column lines: where a table is, or where the user has set it. In points on the page turned so that it stands upright. */
+export interface Frame {
   /** From 1. */
   readonly page: number;
   /** Quarter turns to the right by which the table is turned on its page. */
@@ -10,6 +10,10 @@ export interface FoundTable {
   readonly box: Box;
   /** Left edge of each column, and the right edge of the last. */
   readonly edges: readonly number[];
+}
+
+/** A table found on a page, as read. */
+export interface FoundTable extends Frame {
   readonly rows: readonly FoundRow[];
   /** Cells that span rows or columns; rows and columns from 0. */
   readonly merges: readonly Merge[];
@@ -19,6 +23,8 @@ export interface FoundTable {
   readonly named: boolean;
   /** Letters within its frame that went into no cell, as text. */
   readonly unplaced: readonly string[];
+  /** Columns that its page had no room for, each group on a page of its own, row by row. */
+  readonly beside: readonly FoundTable[];
 }
 
 export interface FoundRow {

@@ -1,9 +1,10 @@
 import { raised } from './characters';
 import type { Letter, Rule } from './marks';
 import { wordsOf, type Word } from './words';
+import { pushTo } from '../pushTo';
 
 /** Figures smaller than this part of the type beside them belong to a fraction. */
-const SMALL = 0.8;
+const SMALL = 0.85;
 
 /**
  * Fractions set as small figures, over a bar or beside a stroke, as one letter each ("1/2") on the baseline of the number
@@ -162,9 +163,7 @@ function gridOf<T>(
   for (const thing of things) {
     const [x, y] = place(thing);
     const key = keyOf(cell(x), cell(y));
-    const there = cells.get(key);
-    if (there) there.push(thing);
-    else cells.set(key, [thing]);
+    pushTo(cells, key, thing);
   }
   return (x, y) => {
     const found: T[] = [];

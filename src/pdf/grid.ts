@@ -1,12 +1,20 @@
-import type { Rule } from './marks';
+import type { Box, Rule } from './marks';
 import { clusters } from './rules';
+import { pushTo } from '../pushTo';
 
-/** A closed rectangle between rules; columns and rows count the lines of its grid. */
-export interface Cell {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
+/** A closed rectangle between rules. */
+export type Cell = Box;
+
+/** The smallest rectangle round all. */
+export function boxAround(boxes: readonly Box[]): Box {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const box of boxes) {
+    left = Math.min(left, box.left);
+    top = Math.min(top, box.top);
+    right = Math.max(right, box.right);
+    bottom = Math.max(bottom, box.bottom);
+  }
+  return { left, top, right, bottom };
 }
 
 /** Rules meet where their ends lie this near. */
@@ -43,9 +51,7 @@ function components(rules: readonly Rule[]): Rule[][] {
   const bins = new Map<number, Rule[]>();
   for (const rule of down) {
     const bin = Math.floor(rule.at / STEP);
-    const there = bins.get(bin);
-    if (there) there.push(rule);
-    else bins.set(bin, [rule]);
+    pushTo(bins, bin, rule);
   }
   for (const rule of across)
     for (let bin = Math.floor((rule.from - MEETS) / STEP); bin <= Math.floor((rule.to + MEETS) / STEP); bin += 1)
@@ -53,9 +59,7 @@ function components(rules: readonly Rule[]): Rule[][] {
   const found = new Map<Rule, Rule[]>();
   for (const rule of rules) {
     const top = root(rule);
-    const there = found.get(top);
-    if (there) there.push(rule);
-    else found.set(top, [rule]);
+    pushTo(found, top, rule);
   }
   return [...found.values()].filter((component) => component.length >= 4);
 }
@@ -219,9 +223,7 @@ function groups({ xs, ys, blocks }: Closed): Cell[][] {
   const found = new Map<number, Cell[]>();
   blocks.forEach(({ column, row, columns, rows }, index) => {
     const cell = { left: xs[column]!, right: xs[column + columns]!, top: ys[row]!, bottom: ys[row + rows]! };
-    const there = found.get(root(index));
-    if (there) there.push(cell);
-    else found.set(root(index), [cell]);
+    pushTo(found, root(index), cell);
   });
   return [...found.values()];
 }

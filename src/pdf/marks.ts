@@ -38,12 +38,16 @@ export interface Rule {
   readonly to: number;
 }
 
-/** A filled rectangle too thick for a rule: a zebra stripe, a shaded heading. */
-export interface Band {
+/** An upright rectangle, as drawn or as all that is shown. */
+export interface Box {
   readonly left: number;
   readonly top: number;
   readonly right: number;
   readonly bottom: number;
+}
+
+/** A filled rectangle too thick for a rule: a zebra stripe, a shaded heading. */
+export interface Band extends Box {
   readonly color: string;
 }
 
@@ -79,44 +83,50 @@ export function moved([a, b, c, d, e, f]: Matrix, x: number, y: number): readonl
   return [a * x + c * y + e, b * x + d * y + f];
 }
 
+/** A page's size, in points. */
+type Size = Pick<PageMarks, 'width' | 'height'>;
+
+/** Where a point of a page lies once the page is turned by as many quarters to the left. */
+function turnedPoint({ width, height }: Size, turn: number, x: number, y: number): readonly [number, number] {
+  if (turn === 0) return [x, y];
+  return turn === 1 ? [y, width - x] : turn === 2 ? [width - x, height - y] : [height - y, x];
+}
+
+/** The same of an upright rectangle. */
+export function turnedBox(size: Size, turn: number, { left, top, right, bottom }: Box): Box {
+  const one = turnedPoint(size, turn, left, top);
+  const other = turnedPoint(size, turn, right, bottom);
+  return {
+    left: Math.min(one[0], other[0]),
+    top: Math.min(one[1], other[1]),
+    right: Math.max(one[0], other[0]),
+    bottom: Math.max(one[1], other[1]),
+  };
+}
+
 /** The page turned so that letters with this `turn` stand upright; only they are kept. */
 export function upright(marks: PageMarks, turn: number): PageMarks {
   const letters = marks.letters.filter((letter) => letter.turn === turn);
   if (turn === 0) return { ...marks, letters };
   const { width, height } = marks;
-  const point = (x: number, y: number): readonly [number, number] =>
-    turn === 1 ? [y, width - x] : turn === 2 ? [width - x, height - y] : [height - y, x];
   const swaps = turn !== 2;
   return {
     ...marks,
     width: swaps ? height : width,
     height: swaps ? width : height,
     letters: letters.map((letter) => {
-      const [x, y] = point(letter.x, letter.y);
+      const [x, y] = turnedPoint(marks, turn, letter.x, letter.y);
       return { ...letter, x, y, turn: 0 };
     }),
     rules: marks.rules.map(({ horizontal, at, from, to }) => {
-      const one = horizontal ? point(from, at) : point(at, from);
-      const other = horizontal ? point(to, at) : point(at, to);
-      const lies = horizontal !== swaps;
-      const [along, across] = lies ? [0, 1] : [1, 0];
-      return {
-        horizontal: lies,
-        at: one[across as 0 | 1],
-        from: Math.min(one[along as 0 | 1], other[along as 0 | 1]),
-        to: Math.max(one[along as 0 | 1], other[along as 0 | 1]),
-      };
+      const line = horizontal
+        ? { left: from, right: to, top: at, bottom: at }
+        : { left: at, right: at, top: from, bottom: to };
+      const { left, right, top, bottom } = turnedBox(marks, turn, line);
+      return horizontal !== swaps
+        ? { horizontal: true, at: top, from: left, to: right }
+        : { horizontal: false, at: left, from: top, to: bottom };
     }),
-    bands: marks.bands.map(({ left, top, right, bottom, color }) => {
-      const one = point(left, top);
-      const other = point(right, bottom);
-      return {
-        left: Math.min(one[0], other[0]),
-        top: Math.min(one[1], other[1]),
-        right: Math.max(one[0], other[0]),
-        bottom: Math.max(one[1], other[1]),
-        color,
-      };
-    }),
+    bands: marks.bands.map((band) => ({ ...turnedBox(marks, turn, band), color: band.color })),
   };
 }

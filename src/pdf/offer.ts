@@ -1,7 +1,8 @@
 import { ok, refuse, type Result } from '../result';
 import { cellText } from '../schedule/cell';
 import type { Table, Unread } from '../schedule/opening';
-import type { PdfTable } from './pdfTable';
+import { lastPage } from './moreColumns';
+import { pagesOf, type PdfTable } from './pdfTable';
 import type { PdfReading } from './readPdf';
 
 /** Which of a PDF's tables the user wants: those of a page, and which of them, both from 1. */
@@ -13,7 +14,10 @@ export interface TableChoice {
 /** The one table that is offered or chosen; else a sentence with the list of them. Pages and tables left out are in `unread`. */
 export function chooseOffered(file: string, { tables, unread }: PdfReading, choice: TableChoice): Result<Table> {
   const { page, table } = choice;
-  const there = page === undefined ? tables : tables.filter(({ parts }) => parts.some((part) => part.page === page));
+  const there =
+    page === undefined
+      ? tables
+      : tables.filter(({ parts }) => parts.some((part) => part.page <= page && page <= lastPage(part)));
   const where = page === undefined ? `"${file}"` : `Page ${page} of "${file}"`;
   if (there.length === 0) return refuse(`${where} holds no table that reads like one; there are:\n${listed(tables)}`);
   if (table === undefined && there.length > 1)
@@ -37,13 +41,11 @@ function listed(tables: readonly PdfTable[]): string {
 
 /** `page 2, 14 rows: Mark, Qty, Head, Width`. */
 function describe({ parts, table }: PdfTable): string {
-  const [first, last] = [parts[0]!.page, parts.at(-1)!.page];
-  const pages = first === last ? `page ${first}` : `pages ${first} to ${last}`;
   const widest = table.rows
     .slice(0, 6)
     .reduce((best, row) => (filled(row) > filled(best) ? row : best), table.rows[0] ?? []);
   const headings = widest.map(cellText).filter((text) => text !== '');
-  return `${pages}, ${table.rows.length} rows: ${headings.join(', ')}`;
+  return `${pagesOf(parts)}, ${table.rows.length} rows: ${headings.join(', ')}`;
 }
 
 function filled(row: Table['rows'][number]): number {

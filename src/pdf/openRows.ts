@@ -8,6 +8,7 @@ import { outOfLine } from './outOfLine';
 import { clusters } from './rules';
 import { splitRows, type WordRow } from './splitRows';
 import { wordLines, type Word } from './words';
+import { pushTo } from '../pushTo';
 
 export type OpenTable = Omit<FoundTable, 'page' | 'turn'>;
 
@@ -58,7 +59,7 @@ export function assembled(
     };
   });
   const edges = [...columns.map(({ left }) => left), columns.at(-1)!.right];
-  return { box, edges, rows, merges: [], ruled: false, named: head.length > 0, unplaced: [] };
+  return { box, edges, rows, merges: [], ruled: false, named: head.length > 0, unplaced: [], beside: [] };
 }
 
 /**
@@ -115,9 +116,7 @@ function separated(
   const parts = new Map<number, Line[]>();
   for (const line of body) {
     const part = cuts.filter((at) => at < line.y - 0.3 * line.size).length;
-    const there = parts.get(part);
-    if (there) there.push(line);
-    else parts.set(part, [line]);
+    pushTo(parts, part, line);
   }
   return [...parts.values()];
 }

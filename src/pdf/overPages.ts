@@ -1,29 +1,43 @@
 import type { FoundTable } from './found';
+import { hasEdgesOf, hasRowsOf, lastPage } from './moreColumns';
 
 /** The parts of one table, page after page. */
 export type TableParts = readonly FoundTable[];
 
-/** Column edges of two pages are the same within this, in points. */
-const SAME_EDGE = 4;
 /** Rows at the top of a table among which its headings are looked for. */
 const HEADING_ROWS = 4;
 
-/** Tables that go on over pages, put together: the same headings on the next page, or the same columns. */
+/**
+ * Tables that go on over pages, put together: the same headings on the next page, or the same columns; and columns that had
+ * no room on their page, beside the rows at whose heights they stand.
+ */
 export function overPages(tables: readonly FoundTable[]): TableParts[] {
   const whole: FoundTable[][] = [];
   for (const table of tables) {
     const before = whole.find((parts) => goesOn(parts.at(-1)!, table));
+    const widened = before ? null : besides(whole, table);
     if (before) before.push(continued(before.at(-1)!, table));
+    else if (widened) widened.parts[widened.at] = { ...widened.part, beside: [...widened.part.beside, table] };
     else whole.push([table]);
   }
   return whole;
 }
 
+/** The part of a table that has rows at the heights of `table`'s and no headings there: of several, the first with the fewest columns on other pages. */
+function besides(whole: readonly FoundTable[][], table: FoundTable) {
+  if (table.named) return null;
+  const all = whole.flatMap((parts) => (parts[0]!.named ? parts.map((part, at) => ({ parts, part, at })) : []));
+  const fitting = all.filter(
+    ({ part }) => part.page < table.page && part.turn === table.turn && hasRowsOf(table, part),
+  );
+  const fewest = Math.min(...fitting.map(({ part }) => part.beside.length));
+  return fitting.find(({ part }) => part.beside.length === fewest) ?? null;
+}
+
 function goesOn(before: FoundTable, after: FoundTable): boolean {
-  if (after.page !== before.page + 1 || after.turn !== before.turn) return false;
+  if (after.page !== lastPage(before) + 1 || after.turn !== before.turn) return false;
   if (after.edges.length !== before.edges.length) return false;
-  const sameEdges = after.edges.every((edge, index) => Math.abs(edge - before.edges[index]!) <= SAME_EDGE);
-  return repeatsHeadings(before, after) || (sameEdges && after.named === false);
+  return repeatsHeadings(before, after) || (hasEdgesOf(after, before) && after.named === false);
 }
 
 function repeatsHeadings(before: FoundTable, after: FoundTable): boolean {

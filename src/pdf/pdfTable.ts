@@ -1,5 +1,6 @@
 import type { Merge, Table } from '../schedule/opening';
 import type { FoundRow, FoundTable, IsHeading } from './found';
+import { lastPage } from './moreColumns';
 import type { TableParts } from './overPages';
 
 /** A table of a PDF as it is offered: where it stands, and the plain table that the schedule's reader takes. */
@@ -17,9 +18,10 @@ export function pdfTable(file: string, parts: TableParts, isHeading: IsHeading):
   const merges: Merge[] = [];
   parts.forEach((part, index) => {
     const from = rows.length;
-    for (const merge of part.merges)
+    const whole = widened(part);
+    for (const merge of whole.merges)
       merges.push({ ...merge, firstRow: merge.firstRow + from + 1, lastRow: merge.lastRow + from + 1 });
-    part.rows.forEach((row, at) => {
+    whole.rows.forEach((row, at) => {
       rows.push(row);
       places.push({ part: index, row: at });
     });
@@ -49,9 +51,40 @@ export function pdfTable(file: string, parts: TableParts, isHeading: IsHeading):
       rows: rows.map(({ cells }) => cells.map((cell) => (cell === '' ? null : cell))),
       merges,
       doubts,
-      remarks: parts.flatMap(unplacedRemark),
+      remarks: parts.flatMap((part) => [
+        ...unplacedRemark(part),
+        ...part.beside.flatMap((more) => [
+          `Page ${more.page} was read as more columns of page ${part.page}.`,
+          ...unplacedRemark(more),
+        ]),
+      ]),
     },
   };
+}
+
+/** A part with the columns that stand on pages of their own, behind its own. */
+function widened(part: FoundTable): Pick<FoundTable, 'rows' | 'merges'> {
+  let { rows, merges } = part;
+  for (const { page, rows: more, merges: spans } of part.beside) {
+    const width = rows[0]?.cells.length ?? 0;
+    if (more.length !== rows.length) {
+      const flag = `page ${page} holds more of its columns, which have other rows than this frame`;
+      rows = rows.map((row) => ({ ...row, flags: [...row.flags, flag] }));
+      continue;
+    }
+    rows = rows.map((row, index) => ({
+      ...row,
+      cells: [...row.cells, ...more[index]!.cells],
+      flags: [...row.flags, ...more[index]!.flags.map((flag) => `on page ${page} ${flag}`)],
+    }));
+    const shifted = spans.map((span) => ({
+      ...span,
+      firstColumn: span.firstColumn + width,
+      lastColumn: span.lastColumn + width,
+    }));
+    merges = [...merges, ...shifted];
+  }
+  return { rows, merges };
 }
 
 /** The row that names the most columns. */
@@ -60,8 +93,9 @@ function headingRow(rows: readonly FoundRow[], isHeading: IsHeading): number {
   return named.indexOf(Math.max(...named));
 }
 
-function pagesOf(parts: TableParts): string {
-  const [first, last] = [parts[0]!.page, parts.at(-1)!.page];
+/** `page 2`, `pages 2 to 4`. */
+export function pagesOf(parts: TableParts): string {
+  const [first, last] = [parts[0]!.page, Math.max(...parts.map(lastPage))];
   return first === last ? `page ${first}` : `pages ${first} to ${last}`;
 }
 

@@ -1,40 +1,48 @@
 import type { FoundTable, IsHeading } from './found';
-import { withFractions } from './fractions';
 import { continuedTable, rowsBelow } from './givenColumns';
 import { ruledCells } from './grid';
-import { upright, type PageMarks } from './marks';
+import type { PageMarks } from './marks';
+import { hasEdgesOf, hasRowsOf, mayBelong, openBeside } from './moreColumns';
 import { openTables } from './openTable';
+import type { OpenTable } from './openRows';
+import { pageText } from './pageText';
 import { ruledTable } from './ruledTable';
-import { merged } from './rules';
-import { once, wordsOf, type Word } from './words';
+import { turnedTexts, turnedWithin, type TurnedText } from './turnedText';
+import type { Word } from './words';
 
 /** Fewer letters in one direction than this are no table. */
 const FEWEST_LETTERS = 20;
 
 /**
  * The tables of a page that read like lists of openings or lines of a quote, as `isHeading` knows their headings. Those of
- * the page before may go on without headings.
+ * earlier pages may go on without headings, downward or with more columns.
  */
 export function readPage(
   marks: PageMarks,
   page: number,
   isHeading: IsHeading,
-  before: readonly FoundTable[] = [],
+  earlier: readonly FoundTable[] = [],
 ): FoundTable[] {
+  const text = pageText(marks);
   return [0, 1, 2, 3].flatMap((turn) => {
-    const turned = upright(marks, turn);
-    if (turned.letters.length < FEWEST_LETTERS && !before.some((table) => table.turn === turn)) return [];
-    const rules = merged(turned.rules);
-    const letters = withFractions(once(turned.letters), rules);
-    const words = wordsOf(letters, rules);
+    const letters = marks.letters.filter((letter) => letter.turn === turn);
+    const alike = earlier.filter((table) => table.turn === turn);
+    const before = alike.filter((table) => table.page === page - 1);
+    if (letters.length < FEWEST_LETTERS && before.length === 0) return [];
+    const { page: shown, rules, words } = text(turn);
+    let texts: readonly TurnedText[] | undefined;
+    const across = () => (texts ??= turnedTexts(text, turn));
     const used = new Set<Word>();
-    const tables: Omit<FoundTable, 'page' | 'turn'>[] = [];
-    const earlier = before.filter((table) => table.turn === turn);
+    const tables: OpenTable[] = [];
     for (const cells of ruledCells(rules)) {
-      const found = ruledTable(cells, words, isHeading, earlier.length > 0);
+      const near = alike.filter((table) => mayBelong(cells, table));
+      const found = ruledTable(cells, words, across, isHeading, before.length > 0 || near.length > 0);
       if (found === null) continue;
       const named = isNamed(found.table.rows, isHeading);
-      if (!named && !earlier.some((table) => table.edges.length === found.table.edges.length)) continue;
+      const goesOn =
+        before.some((table) => table.edges.length === found.table.edges.length) ||
+        near.some((table) => hasRowsOf(found.table, table) || hasEdgesOf(found.table, table));
+      if (!named && !goesOn) continue;
       found.used.forEach((word) => used.add(word));
       const below = rowsBelow(
         words.filter((word) => !used.has(word)),
@@ -45,14 +53,21 @@ export function readPage(
       tables.push({ ...found.table, rows: [...found.table.rows, ...below.rows], named });
     }
     const left = words.filter((word) => !used.has(word));
-    const open = openTables(left, rules, turned.bands, isHeading);
+    const open = openTables(left, rules, shown.bands, isHeading);
     tables.push(...open);
-    for (const table of earlier) {
+    for (const table of before) {
       if (table.ruled || open.some(({ edges }) => edges.length === table.edges.length)) continue;
-      const more = continuedTable(left, table, rules, turned.bands, isHeading);
+      const more = continuedTable(left, table, rules, shown.bands, isHeading);
       if (more !== null) tables.push(more);
     }
-    return tables.map((table) => ({ ...table, page, turn }));
+    if (tables.length === 0)
+      for (const table of alike) {
+        const more = table.ruled ? null : openBeside(left, table, isHeading);
+        if (more !== null) tables.push(more);
+      }
+    // What stands at a quarter turn within a table that no rules close is in none of its cells.
+    const strange = ({ ruled, box }: OpenTable) => (ruled ? [] : turnedWithin(across(), box));
+    return tables.map((table) => ({ ...table, unplaced: [...table.unplaced, ...strange(table)], page, turn }));
   });
 }
 

@@ -106,8 +106,7 @@ async function readAll(
     const marks = await pageMarks(await document.getPage(number), library, (properties) =>
       layers.isVisible(properties),
     );
-    const before = found.filter(({ page }) => page === number - 1);
-    const tables = readPage(marks, number, isHeading, before);
+    const tables = readPage(marks, number, isHeading, found);
     found.push(...tables);
     const why = tables.length > 0 ? null : whyNoLetters(marks);
     if (why !== null) unread.push({ page: number, why });

@@ -1,10 +1,11 @@
 import type { Merge } from '../schedule/opening';
-import { cellText } from './cellText';
+import { cellText, type CellText } from './cellText';
 import { headingLevels } from './headings';
 import type { FoundRow, FoundTable, IsHeading } from './found';
-import { firstFrom, type Cell } from './grid';
+import { boxAround, firstFrom, type Cell } from './grid';
 import { clusters } from './rules';
 import { splitRows } from './splitRows';
+import { middleOf as middleOfBox, type TurnedText } from './turnedText';
 import { phrasesOf, wordLines, type Phrase, type Word } from './words';
 
 /** Words of a cell that starts nearer its left edge than this, in ems, and runs over its right edge, were let run over. */
@@ -20,18 +21,20 @@ type Found = Omit<FoundTable, 'page' | 'turn' | 'named'>;
 export function ruledTable(
   cells: readonly Cell[],
   words: readonly Word[],
+  /** What the page says at a quarter turn to the table: headings over narrow columns often do. */
+  across: () => readonly TurnedText[],
   isHeading: IsHeading,
   mayGoOn: boolean,
 ): { table: Found; used: Set<Word> } | null {
   if (!mayGoOn && cells.length < 2) return null;
   // No more cells can be filled than there are words: the lines of a drawing hold few, and are not looked at closer.
-  const near = within(words, boxOf(cells));
+  const near = within(words, boxAround(cells));
   if (!mayGoOn && near.length < FULL * cells.length) return null;
   const xs = edges(cells.flatMap(({ left, right }) => [left, right]));
   const ys = edges(cells.flatMap(({ top, bottom }) => [top, bottom]));
   // Rules may part the columns only: one closed row then holds many of the list.
   const isOneRow = ys.length < 3;
-  if (xs.length < (isOneRow && !mayGoOn ? 4 : 3)) return null;
+  if (xs.length < (mayGoOn ? 2 : isOneRow ? 4 : 3)) return null;
   const box = { left: xs[0]!, right: xs.at(-1)!, top: ys[0]!, bottom: ys.at(-1)! };
   const inside = within(near, box);
   const isFull = (filled: number) => filled >= FULL * cells.length && (isOneRow || filled >= 6);
@@ -43,6 +46,7 @@ export function ruledTable(
     columns: indexOf(xs, cell.right) - indexOf(xs, cell.left),
     rows: indexOf(ys, cell.bottom) - indexOf(ys, cell.top),
     words: [] as Word[],
+    turned: [] as TurnedText[],
     flags: new Set<string>(),
   }));
   const byRow = ys.slice(1).map((): typeof places => []);
@@ -74,6 +78,13 @@ export function ruledTable(
       home.words.push(...phrase.words);
     }
   inside.forEach((word) => used.add(word));
+  for (const text of across()) {
+    const { x, y } = middleOfBox(text.box);
+    if (x < box.left || x > box.right || y < box.top || y > box.bottom) continue;
+    const home = cellAt(x, y);
+    if (home === undefined || !isWithin(text.box, home.cell)) unplaced.push(text.phrase.text);
+    else home.turned.push(text);
+  }
   const filled = places.filter((place) => place.words.length > 0);
   const wide = byRow.filter((row) => row.filter((place) => place.words.length > 0).length >= 2).length;
   if (!mayGoOn && !(isFull(filled.length) && (isOneRow || wide >= 2))) return null;
@@ -100,7 +111,11 @@ export function ruledTable(
       { cells: byColumn.map((each) => each?.words ?? []), flags: [], top: ys[row]!, bottom: ys[row + 1]! },
     ];
     for (const part of parts) {
-      const texts = part.cells.map((each, column) => cellText(each, place(column), isHeading, parts.length > 1));
+      const isFirst = part === parts[0];
+      const texts = part.cells.map((each, column) => {
+        const text = cellText(each, place(column), isHeading, parts.length > 1);
+        return withTurned(text, isFirst ? (byColumn[column]?.turned ?? []) : [], `column ${column + 1}`, isHeading);
+      });
       const flags = [
         ...part.flags,
         ...starting.flatMap((each) => [...each.flags]),
@@ -123,7 +138,36 @@ export function ruledTable(
         firstColumn: column,
         lastColumn: column + columns - 1,
       });
-  return { table: { box, edges: xs, rows, merges, ruled: true, unplaced }, used };
+  return { table: { box, edges: xs, rows, merges, ruled: true, unplaced, beside: [] }, used };
+}
+
+/** A cell's text with what stands in it at a quarter turn. Where both are there, which of them comes first is in doubt. */
+function withTurned(upright: CellText, turned: readonly TurnedText[], name: string, isHeading: IsHeading): CellText {
+  if (turned.length === 0) return upright;
+  const whole = [1, 2, 3].flatMap((quarters) => {
+    const words = turned.filter(({ turn }) => turn === quarters).flatMap(({ phrase }) => phrase.words);
+    // How long a line of it may get is not known: no word counts as broken.
+    return words.length === 0 ? [] : [cellText(words, { left: 0, right: Infinity, name }, isHeading, false)];
+  });
+  const texts = upright.text === '' ? whole : [upright, ...whole];
+  return {
+    text: texts.map(({ text }) => text).join(' '),
+    flags: [
+      ...texts.flatMap(({ flags }) => flags),
+      ...(texts.length > 1 ? [`texts stand both upright and turned in ${name}`] : []),
+    ],
+  };
+}
+
+/** Whether a text lies in a cell, but for a little. */
+function isWithin(text: Cell, cell: Cell): boolean {
+  const SLACK = 1.5;
+  return (
+    text.left > cell.left - SLACK &&
+    text.right < cell.right + SLACK &&
+    text.top > cell.top - SLACK &&
+    text.bottom < cell.bottom + SLACK
+  );
 }
 
 /** Where rules part the columns only, a closed row holds many rows of the list: these, headings first; else null. */
@@ -138,17 +182,6 @@ function holdsSeveralRows(columns: readonly (readonly Word[])[], spans: boolean,
   if (!body.some((words) => words.some(({ text }) => /\d/.test(text)))) return null;
   const split = splitRows(body);
   return headings === null ? split : [{ cells: headings, flags: [] }, ...split];
-}
-
-function boxOf(cells: readonly Cell[]): Cell {
-  let { left, right, top, bottom } = cells[0]!;
-  for (const cell of cells) {
-    left = Math.min(left, cell.left);
-    right = Math.max(right, cell.right);
-    top = Math.min(top, cell.top);
-    bottom = Math.max(bottom, cell.bottom);
-  }
-  return { left, right, top, bottom };
 }
 
 function within(words: readonly Word[], box: Cell): Word[] {

@@ -1,6 +1,7 @@
 import { median } from '../median';
 import { clusters } from './rules';
 import { wordLines, type Word } from './words';
+import { pushTo } from '../pushTo';
 
 /** One row of words by column, and what is in doubt about it. */
 export interface WordRow {
@@ -146,9 +147,7 @@ function fitted(stand: Stand, lines: readonly Line[], anchors: readonly Anchor[]
   const cells = new Map<string, Line[]>();
   for (const line of lines) {
     const key = `${rowOf.get(line)} ${line.column}`;
-    const there = cells.get(key);
-    if (there) there.push(line);
-    else cells.set(key, [line]);
+    pushTo(cells, key, line);
   }
   for (const [key, cell] of cells) {
     const row = Number(key.split(' ')[0]);

@@ -1,7 +1,7 @@
 import { readable, UNKNOWN } from './characters';
-import { boxOf, Drawn, within, type Box } from './drawn';
+import { boxOf, Drawn, within } from './drawn';
 import { BlankWidths } from './blanks';
-import { matrixOf, moved, times, type Letter, type Matrix, type PageMarks } from './marks';
+import { matrixOf, moved, times, type Box, type Letter, type Matrix, type PageMarks } from './marks';
 import { chains } from './rules';
 import { firstState, type PageFacts, type State } from './walkState';
 

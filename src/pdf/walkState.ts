@@ -1,5 +1,4 @@
-import type { Box } from './drawn';
-import type { Matrix } from './marks';
+import type { Box, Matrix } from './marks';
 
 /** What of a font is needed to place its letters. */
 export interface FontFacts {

@@ -1,4 +1,5 @@
 import type { Letter, Rule } from './marks';
+import { pushTo } from '../pushTo';
 
 /** Letters that hang together on one line, as wide as they are drawn. */
 export interface Word {
@@ -34,54 +35,54 @@ export function once(letters: readonly Letter[]): Letter[] {
           if (Math.abs(other.x - letter.x) <= near && Math.abs(other.y - letter.y) <= near) return false;
         }
     const key = `${letter.text} ${column} ${row}`;
-    const there = kept.get(key);
-    if (there) there.push(letter);
-    else kept.set(key, [letter]);
+    pushTo(kept, key, letter);
     return true;
   });
 }
 
-/** Letters by line, top down, each line from left to right. Baselines within 0.2 em are one line. */
-function linesOf(letters: readonly Letter[]): Letter[][] {
-  const sorted = [...letters].sort((one, other) => one.y - other.y);
-  const lines: { y: number; size: number; letters: Letter[] }[] = [];
-  for (const letter of sorted) {
+/** Things by line, top down. Baselines within `reach` ems are one line. */
+function byLine<T extends { readonly y: number; readonly size: number }>(things: readonly T[], reach: number): T[][] {
+  const sorted = [...things].sort((one, other) => one.y - other.y);
+  const lines: { y: number; size: number; things: T[] }[] = [];
+  for (const thing of sorted) {
     const last = lines.at(-1);
-    if (last && letter.y - last.y <= 0.2 * Math.max(last.size, letter.size)) {
-      last.letters.push(letter);
-      last.size = Math.max(last.size, letter.size);
-    } else lines.push({ y: letter.y, size: letter.size, letters: [letter] });
+    if (last && thing.y - last.y <= reach * Math.max(last.size, thing.size)) {
+      last.things.push(thing);
+      last.size = Math.max(last.size, thing.size);
+    } else lines.push({ y: thing.y, size: thing.size, things: [thing] });
   }
-  return lines.map((line) => line.letters.sort((one, other) => one.x - other.x));
+  return lines.map((line) => line.things);
+}
+
+/** Letters by line, each line from left to right. */
+function linesOf(letters: readonly Letter[]): Letter[][] {
+  return byLine(letters, 0.2).map((line) => line.sort((one, other) => one.x - other.x));
 }
 
 /** The words of a page, by line. `rules` part words that they stand between. */
 export function wordsOf(letters: readonly Letter[], rules: readonly Rule[]): Word[] {
   const vertical = rules.filter(({ horizontal }) => !horizontal).sort((one, other) => one.at - other.at);
-  return linesOf(letters).flatMap((line) => {
-    const words: Word[] = [];
-    let run: Letter[] = [];
-    for (const letter of line) {
-      const before = run.at(-1);
-      if (before) {
-        const end = before.x + before.width;
-        const gap = letter.x - end;
-        const startsFraction = FRACTION.test(letter.text) && /\d$/.test(before.text);
-        const isGap = gap > WORD_GAP * Math.max(before.size, letter.size);
-        if (isGap || startsFraction || isParted(vertical, before, letter)) {
-          words.push(wordOf(run));
-          run = [];
-        }
-      }
-      run.push(letter);
-    }
-    if (run.length > 0) words.push(wordOf(run));
-    return words;
+  const isParted = (before: Letter, letter: Letter) => {
+    const gap = letter.x - before.x - before.width;
+    const startsFraction = FRACTION.test(letter.text) && /\d$/.test(before.text);
+    const isGap = gap > WORD_GAP * Math.max(before.size, letter.size);
+    return isGap || startsFraction || isRuled(vertical, before, letter);
+  };
+  return linesOf(letters).flatMap((line) => runsOf(line, isParted).map(wordOf));
+}
+
+/** Things of one line in runs: a new one begins wherever two are parted. */
+function runsOf<T>(line: readonly T[], isParted: (before: T, thing: T) => boolean): T[][] {
+  const runs: T[][] = [];
+  line.forEach((thing, index) => {
+    if (index === 0 || isParted(line[index - 1]!, thing)) runs.push([thing]);
+    else runs.at(-1)!.push(thing);
   });
+  return runs;
 }
 
 /** Whether a rule stands in the gap between two letters. */
-function isParted(vertical: readonly Rule[], before: Letter, after: Letter): boolean {
+function isRuled(vertical: readonly Rule[], before: Letter, after: Letter): boolean {
   const [end, start] = [before.x + before.width, after.x];
   const slack = 0.06 * before.size;
   if (start - end < -slack) return false;
@@ -143,28 +144,12 @@ export function joins(before: Word, word: Word, gap: number): number {
 
 /** Words of one line, from left to right, as phrases. */
 export function phrasesOf(line: readonly Word[], gap: number, isCut: (x0: number, x1: number, y: number) => boolean) {
-  const phrases: Phrase[] = [];
-  let run: Word[] = [];
-  for (const word of line) {
-    const before = run.at(-1);
-    if (before && (word.left - before.right > joins(before, word, gap) || isCut(before.right, word.left, word.y))) {
-      phrases.push(phraseOf(run));
-      run = [];
-    }
-    run.push(word);
-  }
-  if (run.length > 0) phrases.push(phraseOf(run));
-  return phrases;
+  const isParted = (before: Word, word: Word) =>
+    word.left - before.right > joins(before, word, gap) || isCut(before.right, word.left, word.y);
+  return runsOf(line, isParted).map(phraseOf);
 }
 
-/** Words by line. */
+/** Words by line, each line from left to right. */
 export function wordLines(words: readonly Word[]): Word[][] {
-  const sorted = [...words].sort((one, other) => one.y - other.y);
-  const lines: Word[][] = [];
-  for (const word of sorted) {
-    const last = lines.at(-1)?.[0];
-    if (last && word.y - last.y <= 0.25 * Math.max(last.size, word.size)) lines.at(-1)!.push(word);
-    else lines.push([word]);
-  }
-  return lines.map((line) => line.sort((one, other) => one.left - other.left));
+  return byLine(words, 0.25).map((line) => line.sort((one, other) => one.left - other.left));
 }

@@ -1,3 +1,4 @@
+import { pushTo } from '../pushTo';
 /** The takeoff's marks, looked up as a quote may write them. */
 export interface Marks {
   /** Places in the takeoff of the openings with this mark, exactly or without regard to spaces and hyphens; empty: none. */
@@ -21,8 +22,8 @@ export function marksOf(all: readonly string[]): Marks {
   const loose = new Map<string, number[]>();
   all.forEach((mark, place) => {
     if (mark === '') return;
-    put(exact, spaced(mark), place);
-    put(loose, bare(mark), place);
+    pushTo(exact, spaced(mark), place);
+    pushTo(loose, bare(mark), place);
   });
   const find = (text: string): readonly number[] => {
     if (text.length > LONGEST_MARK) return [];
@@ -34,12 +35,6 @@ export function marksOf(all: readonly string[]): Marks {
     return one ? near : [];
   };
   return { find, within: (text, markOnly = false) => within(text, find, all, markOnly) };
-}
-
-function put(map: Map<string, number[]>, key: string, place: number): void {
-  const there = map.get(key);
-  if (there) there.push(place);
-  else map.set(key, [place]);
 }
 
 function spaced(mark: string): string {

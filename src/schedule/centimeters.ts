@@ -4,6 +4,7 @@ import { meaningOf, type MeaningKey } from './meanings';
 import { isBare, readLength } from './readLength';
 import { cellsOf, type RawOpening } from './rowCells';
 import { straightMarks } from './straightMarks';
+import { pushTo } from '../pushTo';
 
 /*
  * Whether a list that reads well in inches reads as well in centimeters. Between the two lies a factor of 2.54, less than openings of
@@ -58,9 +59,7 @@ export function mayBeCentimeters(raws: readonly RawOpening[], bare: readonly Bar
   if (!leans && areHalfFeet(across)) return false;
   const byKey = new Map<MeaningKey, number[]>();
   for (const { key, value } of bare) {
-    const there = byKey.get(key);
-    if (there) there.push(value);
-    else byKey.set(key, [value]);
+    pushTo(byKey, key, value);
   }
   return [...byKey].every(([key, values]) => fits(values, IN_CENTIMETERS[key], leans));
 }

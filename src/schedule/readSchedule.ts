@@ -23,6 +23,7 @@ import { asTogether } from './together';
 import { readTableNotes, unitOfTitle } from './tableNotes';
 import { transposedHeadings } from './transposed';
 import { askColumns } from './unusedColumns';
+import { pushTo } from '../pushTo';
 
 /** What is known of a list beside the list itself. */
 export interface HowToRead {
@@ -227,9 +228,7 @@ function withRepeatedMarks(read: readonly Read[], leave: (changes: RowChanges, w
   const keyOf = ({ opening }: Read) => opening.mark.toLowerCase().replace(/\s+/g, ' ');
   const alike = new Map<string, Read[]>();
   for (const one of read) {
-    const there = alike.get(keyOf(one));
-    if (there) there.push(one);
-    else alike.set(keyOf(one), [one]);
+    pushTo(alike, keyOf(one), one);
   }
   return read.flatMap((one): Read[] => {
     const { changes, opening } = one;

@@ -1,4 +1,4 @@
-import type { Frame } from '../../../src/pdf/framed';
+import type { Frame } from '../../../src/pdf/found';
 import { isPdf } from '../../../src/pdf/isPdf';
 import type { PdfTable } from '../../../src/pdf/pdfTable';
 import { refuse, type Result } from '../../../src/result';

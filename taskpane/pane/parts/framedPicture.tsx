@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Box } from '../../../src/pdf/drawn';
-import type { FoundTable } from '../../../src/pdf/found';
-import type { Frame } from '../../../src/pdf/framed';
+import type { Box } from '../../../src/pdf/marks';
+import type { FoundTable, Frame } from '../../../src/pdf/found';
 import { drawPage } from '../deeds/choosePdf';
 
 interface FramedPictureProps {

@@ -1,6 +1,6 @@
-import { readFramed, type Frame } from '../../../src/pdf/framed';
+import { readFramed } from '../../../src/pdf/framed';
 import { SCHEDULE } from '../../../src/pdf/kinds';
-import type { FoundTable } from '../../../src/pdf/found';
+import type { FoundTable, Frame } from '../../../src/pdf/found';
 import type { PageMarks } from '../../../src/pdf/marks';
 import { pageMarks, type PdfDocument, type PdfPage } from '../../../src/pdf/readPdf';
 import { openInWorker, pageLibrary, type InWorker } from './library';

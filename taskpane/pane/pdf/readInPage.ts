@@ -1,13 +1,10 @@
 import type { ListKind } from '../../../src/pdf/found';
 import { KINDS } from '../../../src/pdf/kinds';
-import { readPdf, TOO_SLOW, type OnPage, type PdfReading } from '../../../src/pdf/readPdf';
+import { readPdf, type OnPage, type PdfReading } from '../../../src/pdf/readPdf';
+import { LONGEST_PAGE_MS, withoutSlowPages } from '../../../src/pdf/slowPages';
 import { refuse, type Result } from '../../../src/result';
 import { STOPPED } from '../../refusals';
 import { openInWorker, pageLibrary, type InWorker } from './library';
-
-/** A page that takes longer is stopped. */
-const LONGEST_PAGE_MS = 8_000;
-const MOST_SLOW_PAGES = 2;
 
 /** Reads a PDF's tables beside the page. A page that takes too long is left out, and the rest is read without it. */
 export async function readInPage(
@@ -18,8 +15,7 @@ export async function readInPage(
   signal: AbortSignal,
 ): Promise<Result<PdfReading>> {
   const library = await pageLibrary();
-  const skip = new Set<number>();
-  for (;;) {
+  return withoutSlowPages(async (skip) => {
     let open: InWorker | null = null;
     let [page, since] = [0, Date.now()];
     // Each reading has a worker of its own: ended, it takes nothing along.
@@ -40,9 +36,7 @@ export async function readInPage(
     });
     const first = await Promise.race([done, stopped]);
     (open as InWorker | null)?.end();
-    if (first === 'stopped') return refuse(STOPPED);
-    if (first !== 'slow') return first;
-    if (page === 0 || skip.size >= MOST_SLOW_PAGES) return refuse(TOO_SLOW);
-    skip.add(page);
-  }
+    if (first === 'stopped') return { result: refuse(STOPPED) };
+    return first === 'slow' ? { slowPage: page } : { result: first };
+  });
 }
