@@ -1,21 +1,13 @@
 import { degrees, PDFDocument, StandardFonts } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
-import { QUOTE, SCHEDULE } from '../../src/pdf/kinds';
-import { isPdf } from '../../src/pdf/isPdf';
+import { QUOTE } from '../../src/pdf/kinds';
 import { chooseOffered } from '../../src/pdf/offer';
-import { readPdf } from '../../src/pdf/readPdf';
 import { readQuote } from '../../src/quote/readQuote';
 import { readSchedule } from '../../src/schedule/readSchedule';
 import { defaultStandards } from '../../src/standards';
 import { valueOf } from '../value';
-import { pdfLibrary } from './library';
+import { blanks, read, rowsOf, schedule } from './reading';
 import { drawn, SCHEDULE_ROWS, SCHEDULE_WIDTHS, type Sheet } from './plan';
-
-const read = async (bytes: Uint8Array, kind = SCHEDULE) => readPdf(await pdfLibrary(), 'plan.pdf', bytes.slice(), kind);
-const rowsOf = async (bytes: Uint8Array) => valueOf(await read(bytes)).tables.map(({ table }) => table.rows);
-const blanks = (rows: readonly (readonly string[])[]) =>
-  rows.map((row) => row.map((cell) => (cell === '' ? null : cell)));
-const schedule = (sheet: Sheet, y = 60) => sheet.table(SCHEDULE_ROWS, 50, y, SCHEDULE_WIDTHS);
 
 describe('tables of a PDF', () => {
   test('a ruled schedule on a plan sheet is read, its title block and notes are not', async () => {
@@ -202,14 +194,46 @@ describe('tables of a PDF', () => {
   });
 
   test('letters within the frame that are in no cell are counted and shown', async () => {
-    const bytes = await drawn((sheet) => {
-      // The frame has a corner that no cell closes.
-      schedule(sheet);
-      sheet.table([['Note', 'x', 'y', 'z', 'w']], 50, 124, SCHEDULE_WIDTHS);
+    const bytes = await drawn(({ page, font, table, say }) => {
+      table(SCHEDULE_ROWS.slice(0, 3), 50, 60, SCHEDULE_WIDTHS);
+      // One more row, of which rules close the middle cells alone.
+      table([['1', 'Segmental', '42']], 100, 108, SCHEDULE_WIDTHS.slice(1, 4));
+      say('A9', 53, 119.5);
+      // Across the rules of three rows.
+      page.drawText('VERIFY ALL', { x: 240, y: 612 - 110, size: 9, font, rotate: degrees(90) });
     });
     const [table] = valueOf(await read(bytes)).tables;
-    expect(table!.table.rows.at(-1)).toEqual(['Note', 'x', 'y', 'z', 'w']);
-    expect(table!.table.remarks).toEqual([]);
+    expect(table!.table.remarks).toEqual([
+      // A rule stands between two of its letters.
+      'On page 1, 11 letters within the table\'s frame went into no cell: "A9", "VER IFY ALL".',
+    ]);
+  });
+
+  test('headings turned upright are read with the cells below them', async () => {
+    const bytes = await drawn(({ page, font, table }) => {
+      table([SCHEDULE_ROWS[0]!.map(() => ''), ...SCHEDULE_ROWS.slice(1)], 50, 60, SCHEDULE_WIDTHS);
+      SCHEDULE_ROWS[0]!.forEach((heading, column) => {
+        const left = SCHEDULE_WIDTHS.slice(0, column).reduce((sum, width) => sum + width, 50);
+        page.drawText(heading, { x: left + 20, y: 612 - 75, size: 3, font, rotate: degrees(90) });
+      });
+    });
+    expect(await rowsOf(bytes)).toEqual([blanks(SCHEDULE_ROWS)]);
+  });
+
+  test('columns on a page of their own stand beside the rows at whose heights they are', async () => {
+    const wide = SCHEDULE_ROWS.map((row, index) => [...row, index === 0 ? 'Remarks' : `note ${index}`]);
+    const bytes = await drawn(schedule, (sheet) =>
+      sheet.table(
+        wide.map((row) => row.slice(5)),
+        50,
+        60,
+        [120],
+      ),
+    );
+    const [table, ...others] = valueOf(await read(bytes)).tables;
+    expect(others).toEqual([]);
+    expect(table!.table.rows).toEqual(blanks(wide));
+    expect(table!.table.remarks).toEqual(['Page 2 was read as more columns of page 1.']);
   });
 
   test('of several tables one must be chosen, and the list says which there are', async () => {
@@ -259,66 +283,5 @@ describe('tables of a PDF', () => {
     const { lines } = valueOf(readQuote(table!.table, defaultStandards()));
     expect(lines.map(({ extension }) => extension)).toEqual([420, 300]);
     expect(lines.map(({ problems }) => problems.length)).toEqual([0, 1]);
-  });
-});
-
-describe('a PDF that can not be read is refused in a sentence', () => {
-  test('damaged, cut short, or no PDF inside', async () => {
-    const whole = await drawn(schedule);
-    for (const bytes of [whole.slice(0, 200), new TextEncoder().encode('%PDF-1.7\nnothing of the kind')]) {
-      expect(isPdf(bytes)).toBe(true);
-      expect(await read(bytes)).toEqual({
-        ok: false,
-        message: expect.stringMatching(/damaged or cut short|No schedule|picture/),
-      });
-    }
-  });
-
-  test('text at a slant', async () => {
-    const document = await PDFDocument.create();
-    const font = await document.embedFont(StandardFonts.Helvetica);
-    const page = document.addPage();
-    SCHEDULE_ROWS.forEach((row, line) =>
-      row.forEach((cell, column) =>
-        page.drawText(cell, {
-          x: 60 + column * 80,
-          y: 500 - line * 18 + column * 3,
-          size: 9,
-          font,
-          rotate: degrees(2),
-        }),
-      ),
-    );
-    expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/askew/) });
-  });
-
-  test('letters drawn as lines', async () => {
-    const document = await PDFDocument.create();
-    const page = document.addPage();
-    for (let letter = 0; letter < 300; letter += 1)
-      page.drawSvgPath('M 0,0 Q 5,5 10,0 L 3,8', {
-        x: 20 + (letter % 30) * 15,
-        y: 700 - Math.floor(letter / 30) * 20,
-        borderWidth: 0.5,
-      });
-    expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/drawn as lines/) });
-  });
-
-  test('a picture of text', async () => {
-    const document = await PDFDocument.create();
-    const pixel = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==';
-    const image = await document.embedPng(pixel);
-    document.addPage().drawImage(image, { x: 0, y: 0, width: 600, height: 800 });
-    expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/picture of text/) });
-  });
-
-  test('text without a schedule', async () => {
-    const bytes = await drawn((sheet) =>
-      sheet.say('Dear builder, thank you for your interest in our arched casings.', 50, 50),
-    );
-    expect(await read(bytes)).toEqual({
-      ok: false,
-      message: expect.stringMatching(/^No schedule was found on its page/),
-    });
   });
 });

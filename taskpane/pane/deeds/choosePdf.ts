@@ -68,7 +68,7 @@ export function setFrame(bench: Bench, part: number, frame: Frame): Promise<void
     if (!pdf || !before || pictures === null) return;
     const found = await (await pictures).read(frame);
     if (found === null) return fail(bench, 'No rows stand in this frame: make it larger.');
-    const parts = before.parts.map((each, index) => (index === part ? found : each));
+    const parts = before.parts.map((each, index) => (index === part ? { ...found, beside: each.beside } : each));
     const [{ pdfTable }, { SCHEDULE }] = await Promise.all([
       import('../../../src/pdf/pdfTable'),
       import('../../../src/pdf/kinds'),

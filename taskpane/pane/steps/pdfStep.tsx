@@ -89,7 +89,8 @@ export function PdfStep({ bench, pdf }: { readonly bench: Bench; readonly pdf: S
 }
 
 function pagesOf({ parts }: PdfTable): string {
-  const [first, last] = [parts[0]!.page, parts.at(-1)!.page];
+  const pages = parts.flatMap((part) => [part.page, ...part.beside.map(({ page }) => page)]);
+  const [first, last] = [Math.min(...pages), Math.max(...pages)];
   return first === last ? `Page ${first}` : `Pages ${first} to ${last}`;
 }
 
