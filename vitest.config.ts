@@ -23,6 +23,7 @@ export default defineConfig({
           exclude: [...configDefaults.exclude, ...BUILT, ...BROWSER, ...SPREADSHEET],
         },
       },
+      { extends: true, test: { name: 'mutants', include: ['tests/mutants/run.ts'] } },
       {
         extends: true,
         test: { name: 'built', include: BUILT, testTimeout: 240_000, globalSetup: 'tests/build/build.ts' },

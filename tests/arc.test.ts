@@ -176,6 +176,18 @@ describe('ordinates', () => {
     expect(rows[6]![0]).toBeCloseTo(1.8, 12);
     expect(rows[7]![0]).toBe(2.1);
     expect(valueOf(arcOrdinates(0.6, 0.1, 0.1))).toHaveLength(4);
+    // A step that really leaves a rest has a row for it, however small the rest.
+    expect(valueOf(arcOrdinates(36, 6, 18 / 3.0005))).toHaveLength(5);
+  });
+
+  it('keep their digits a hair from the spring point of an arc that is nearly a half round', () => {
+    const step = 18 * (1 - 1e-7);
+    const height = valueOf(arcOrdinates(36, 17.5, step))[1]![1];
+    const [x, half, rise] = [exact(step), exact(18), exact(17.5)];
+    const radius = half.times(half).plus(rise.times(rise)).div(rise.times(2));
+    const upright = radius.times(radius).minus(x.times(x)).sqrt();
+    // What the rounding of the radius leaves: (radius − x) is a two-thousandth of it.
+    expectExact(height, upright.minus(radius.minus(rise)), 1e-12, { step });
   });
 
   it('above a half round give the upper crossing at half the span', () => {
@@ -186,6 +198,7 @@ describe('ordinates', () => {
 
   it('refuse a step that would give more than 10,000 rows, and give 10,000', () => {
     expect(valueOf(arcOrdinates(36, 6, 18 / 9_999)).length).toBe(MOST_ORDINATES);
+    expect(refusalOf(arcOrdinates(36, 6, 18 / 10_000))).toContain('for at most 10,000 rows');
     expect(refusalOf(arcOrdinates(36, 6, 0.001))).toBe(
       'step must be at least 0.001800180018, for at most 10,000 rows; got 0.001',
     );
@@ -211,5 +224,10 @@ describe('the arc refuses', () => {
   it('nothing that misses its limit by rounding alone', () => {
     expect(valueOf(arcRise(36, 18 * (1 - 1e-13)))).toBe(18);
     expect(valueOf(arcSpan(60 * (1 + 1e-13), 30))).toBe(0);
+    // The limit of rounding itself is still taken, a thousand times as much is not.
+    expect(valueOf(arcRise(36, 18 * (1 - 1e-12)))).toBe(18);
+    expect(valueOf(arcSpan(60 * (1 + 1e-12), 30))).toBe(0);
+    expect(refusalOf(arcRise(36, 18 * (1 - 1e-9)))).toContain('radius must be at least half the span');
+    expect(refusalOf(arcSpan(60 * (1 + 1e-9), 30))).toContain('rise must be at most twice the radius');
   });
 });
