@@ -7,7 +7,7 @@ import type { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { differences, liveTakeoff } from '../workbench/differences';
 import { exampleSchedule, exampleSheets } from '../workbench/example';
 import { useBuilt } from './built';
-import { watch } from './launch';
+import type { watch } from './launch';
 
 declare const workbench: { readonly host: WorkbenchHost; readonly settled: () => Promise<void> };
 
@@ -20,13 +20,9 @@ const built = useBuilt();
 let page: Page;
 let seen: ReturnType<typeof watch>;
 beforeEach(async () => {
-  page = await built.browser.newPage({ viewport: { width: 1440, height: 900 } });
-  seen = watch(page, built.address);
-  await page.goto(built.address);
-  await page.waitForFunction(() => 'workbench' in globalThis, null, { timeout: 60_000 });
+  ({ page, seen } = await built.workbench());
 });
-afterEach(async () => {
-  await page.close();
+afterEach(() => {
   expect(seen).toEqual({ outside: [], errors: [] });
 });
 

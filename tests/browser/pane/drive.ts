@@ -11,6 +11,8 @@ const SHOTS = 'artifacts/pane';
 export interface OpenPane {
   readonly page: Page;
   readonly complaints: string[];
+  /** Loads the page anew, with nothing kept, as for somebody else. */
+  again(query?: string): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -31,11 +33,22 @@ export async function openPane(
     const { protocol, host } = new URL(request.url());
     if (protocol.startsWith('http') && host !== new URL(server.address).host) complaints.push(`asked ${request.url()}`);
   });
-  await page.goto(server.address + query);
-  await page.locator('h1').waitFor();
+  const load = async (at: string) => {
+    await page.goto(server.address + at);
+    await page.locator('h1').waitFor();
+  };
+  await load(query);
   return {
     page,
     complaints,
+    async again(at = '') {
+      expect(complaints).toEqual([]);
+      await page.evaluate(() => {
+        localStorage.clear();
+        sessionStorage.clear();
+      });
+      await load(at);
+    },
     async close() {
       expect(complaints).toEqual([]);
       await context.close();

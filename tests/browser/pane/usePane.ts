@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll } from 'vitest';
+import { afterAll, beforeAll, expect } from 'vitest';
 import { launchChromium } from '../launch';
 import { fillButton, heading, openPane, press, type OpenPane } from './drive';
 import { servePane, type PaneServer } from './server';
@@ -18,6 +18,8 @@ type Options = Parameters<typeof openPane>[2] & { readonly sheets?: PaneServer['
 export function usePane(): (work: (page: Page, pane: OpenPane) => Promise<void>, options?: Options) => Promise<void> {
   let browser: Browser | undefined;
   let server: PaneServer | undefined;
+  // A page of its own for every test would be most of the test's time; one that failed is not used again.
+  let usual: OpenPane | undefined;
   beforeAll(async () => {
     [browser, server] = await Promise.all([launchChromium(), servePane()]);
   });
@@ -27,9 +29,18 @@ export function usePane(): (work: (page: Page, pane: OpenPane) => Promise<void>,
   });
   return async (work, { sheets = { List: LIST }, ...others } = {}) => {
     server!.sheets = sheets;
-    const pane = await openPane(browser!, server!, others);
+    const { query, ...special } = others;
+    if (Object.keys(special).length > 0) {
+      const pane = await openPane(browser!, server!, others);
+      await work(pane.page, pane);
+      return pane.close();
+    }
+    const pane = usual ?? (await openPane(browser!, server!, others));
+    if (usual !== undefined) await pane.again(query);
+    usual = undefined;
     await work(pane.page, pane);
-    await pane.close();
+    expect(pane.complaints).toEqual([]);
+    usual = pane;
   };
 }
 
