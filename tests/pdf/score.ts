@@ -37,7 +37,7 @@ export async function score(
     cellsRight: 0,
     refused,
   });
-  const read = await readPdf(await pdfLibrary(), 'plan.pdf', bytes.slice(), SCHEDULE);
+  const read = await readPdf(await pdfLibrary(), 'plan.pdf', new Uint8Array(bytes), SCHEDULE);
   if (!read.ok) return none(read.message);
   const [first] = [...read.value.tables].sort((one, other) => other.table.rows.length - one.table.rows.length);
   const found = readSchedule(first!.table, standards);
