@@ -108,7 +108,7 @@ export interface Opening extends OpeningInputs {
 }
 
 /** What few lists give. */
-export const NOT_GIVEN = {
+const NOT_GIVEN = {
   place: null,
   remarks: null,
   sides: null,
