@@ -40,7 +40,7 @@ export function findingsOf(
   const quantity = countOf(match, same, opening);
   if (at === null) {
     return [
-      cantTell('opening', `${name(opening)} in the takeoff needs something first. ${needs}`),
+      cantTell('opening', `${name(opening)} in the takeoff needs something first. ${needs.replace(/\.$/, '')}`),
       quantity,
       ...extension,
     ];

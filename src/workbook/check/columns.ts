@@ -7,7 +7,7 @@ export const CHECK_COLUMNS = [
   { key: 'row', heading: 'Row in the quote', group: 'Quote', measure: 'row', width: 7 },
   { key: 'mark', heading: 'Mark', group: 'Quote', measure: 'text', width: 9 },
   { key: 'verdict', heading: 'Verdict', group: 'Verdict', measure: 'text', width: 11 },
-  { key: 'reason', heading: 'Reason', group: 'Verdict', measure: 'text', width: 34 },
+  { key: 'reason', heading: 'Reason', group: 'Verdict', measure: 'text', width: 26 },
   { key: 'quantity', heading: 'Quoted', group: 'Quantity', measure: 'number', width: 7 },
   { key: 'quantityRight', heading: 'Right', group: 'Quantity', measure: 'count', width: 7 },
   { key: 'radius', heading: 'Quoted', group: 'Radius', measure: 'input length', width: 10 },
