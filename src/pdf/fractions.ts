@@ -27,7 +27,12 @@ export function withFractions(letters: readonly Letter[], rules: readonly Rule[]
     const host = whole !== null && upper.size < whole.size * SMALL ? whole : null;
     const lower = near(upper).find((other) => isUnder(upper, other) && !used.has(other.letters[0]!));
     const slash = letters.length > 0 ? slashAfter(upper, neighbors) : null;
-    const beside = slash && near(upper).find((other) => isBeside(upper, slash, other) && !used.has(other.letters[0]!));
+    // Of tight rows the figure below is near as well: the stroke's own stands nearest to its line.
+    const beside =
+      slash &&
+      near(upper)
+        .filter((other) => isBeside(upper, slash, other) && !used.has(other.letters[0]!))
+        .sort((one, other) => Math.abs(one.y - slash.y) - Math.abs(other.y - slash.y))[0];
     if (slash && beside && (host !== null || upper.y < beside.y - 0.15 * upper.size)) {
       const parts = [...upper.letters, slash, ...beside.letters];
       parts.forEach((letter) => used.add(letter));

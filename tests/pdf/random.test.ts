@@ -26,3 +26,8 @@ test(
     expect(tally.right).toBeGreaterThan(0.6 * tally.openings);
   },
 );
+
+test('in rows set tight a plain fraction keeps its own denominator, not that of the row below', async () => {
+  const tally = await proof(1144, 1, true);
+  expect([tally.wrong, tally.lost, tally.right]).toEqual([[], [], 22]);
+});
