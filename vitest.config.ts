@@ -44,7 +44,7 @@ export default defineConfig({
         test: {
           name: 'spreadsheet',
           include: SPREADSHEET,
-          testTimeout: 300_000,
+          testTimeout: 600_000,
           fileParallelism: false,
           maxConcurrency: 10,
         },

@@ -36,7 +36,7 @@ interface Found {
 function spelledOut(text: string): string {
   return text
     .replace(/\b(?:two|pair of|pr of) (?=legs?\b|heads?\b|arch)/gi, '2 ')
-    .replace(/\b(\d{1,2})\/(1[0-2]|\d)(?= (?:opg|opng|opening|window|wide|w)\b)/gi, `$1'-$2"`)
+    .replace(/(?<!\d[- ]|\/)\b(\d{1,2})\/(1[0-2]|\d)(?= (?:opg|opng|opening|window|wide|w)\b)/gi, `$1'-$2"`)
     .replace(/\b(\d{2,3})\/(\d{1,3})(?![\d"'/.])(?=\s*(?:$|[,;)]|hd\b|head|csg|casing))/g, (all, wide, high) =>
       Number(wide) > Number(high) ? `${wide} x ${high}` : all,
     )

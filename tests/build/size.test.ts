@@ -11,8 +11,8 @@ describe('the built scripts stay small', () => {
     expect(zipped('functions.js') / 1000).toBeLessThanOrEqual(52);
   });
 
-  test("the pane's own script is at most 120 kB", () => {
-    expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(120);
+  test("the pane's own script is at most 124 kB", () => {
+    expect(zipped('taskpane.js') / 1000).toBeLessThanOrEqual(124);
   });
 
   test("the workbench's own script is at most 190 kB without the grid", () => {
