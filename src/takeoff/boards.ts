@@ -72,15 +72,16 @@ export const SAWING_RULES = [
 
 const WORK_AT_LEAST = 5e6;
 const WORK_FOR_A_PART = 4.5e6;
-/** Behind so many parts each gets half. */
-const FEW_PARTS = 40;
-const WORK_AT_MOST = 1.2e9;
+/** Parts between these numbers count half: what is left of a gap there falls slowly. */
+const [FEW_PARTS, MANY_PARTS] = [40, 120];
+const WORK_AT_MOST = 1.9e9;
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
 const A_WOOD = 10;
 
 /** The work that plans of so many parts get: more for more parts, up to some seconds. */
 export function workFor(parts: number): number {
-  const counted = (parts + Math.min(parts, FEW_PARTS)) / 2;
+  const halved = Math.max(0, Math.min(parts, MANY_PARTS) - FEW_PARTS);
+  const counted = parts - halved / 2;
   return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * counted);
 }
 
