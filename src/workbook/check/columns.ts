@@ -6,8 +6,8 @@ import type { ColumnMeasure } from '../format';
 export const CHECK_COLUMNS = [
   { key: 'row', heading: 'Row in the quote', group: 'Quote', measure: 'row', width: 7 },
   { key: 'mark', heading: 'Mark', group: 'Quote', measure: 'text', width: 9 },
-  { key: 'verdict', heading: 'Verdict', group: 'Verdict', measure: 'text', width: 11 },
-  { key: 'reason', heading: 'Reason', group: 'Verdict', measure: 'text', width: 26 },
+  { key: 'verdict', heading: 'Verdict', group: 'Verdict', measure: 'text', width: 10 },
+  { key: 'reason', heading: 'Reason', group: 'Verdict', measure: 'text', width: 22 },
   { key: 'quantity', heading: 'Quoted', group: 'Quantity', measure: 'number', width: 7 },
   { key: 'quantityRight', heading: 'Right', group: 'Quantity', measure: 'count', width: 7 },
   { key: 'radius', heading: 'Quoted', group: 'Radius', measure: 'input length', width: 10 },
