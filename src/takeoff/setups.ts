@@ -1,4 +1,5 @@
 import { guides, type Guides } from '../blank/guides';
+import { pushTo } from '../pushTo';
 import type { Result } from '../result';
 import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
@@ -82,10 +83,7 @@ export function planSetups(takeoff: Takeoff): SetupPlan {
   const drafts = new Map<string, Run[]>();
   // Crowns first: the workbook looks a guide set's radius up among the crowns before the haunches.
   for (const run of [...runs.filter(isCrown), ...runs.filter((each) => !isCrown(each))]) {
-    const key = run.name.toLowerCase();
-    const draft = drafts.get(key);
-    if (draft) draft.push(run);
-    else drafts.set(key, [run]);
+    pushTo(drafts, run.name.toLowerCase(), run);
   }
   const finished = [...drafts.values()].map((draft) => finish(draft, standards)).sort(byKnifeThenRadius);
   const minutes = changesOf(finished, standards);

@@ -25,11 +25,11 @@ type Body = (...args: unknown[]) => unknown;
 /** As much of vitest as the held files use: a test is put aside instead of run. */
 function collector(found: HeldTest[]) {
   const setUps: (() => unknown)[] = [];
-  const isOnce = { done: false };
+  let isSetUp = false;
   const test = (name: string, body: Body) => {
     const run = () => {
-      if (!isOnce.done) for (const setUp of setUps) setUp();
-      isOnce.done = true;
+      if (!isSetUp) for (const setUp of setUps) setUp();
+      isSetUp = true;
       return body();
     };
     found.push({ name, run });
