@@ -2,7 +2,7 @@ import { knifeListed } from '../onHand';
 import type { Standards } from '../standards';
 import { perFootPerMinute } from '../unit';
 import type { RowFigures } from './computeRow';
-import { length, rest, type Explain, type RestsOn } from './explained';
+import { byCall, length, rest, RINGS, type Explain, type RestsOn } from './explained';
 import { headsOf } from './ownCost';
 import { longestPiece } from './straightPieces';
 import { cutsAtEdge, type RingPlan } from './ownFigures';
@@ -10,7 +10,7 @@ import { cutsAtEdge, type RingPlan } from './ownFigures';
 /** How the figures of wood, machine and work came about; those of curve and blanks are in `explained.ts`. */
 
 const eachRing = ({ own }: RowFigures, of: (plan: RingPlan, name: string) => readonly RestsOn[]): RestsOn[] =>
-  (own?.rings ?? []).flatMap((plan) => [...of(plan, plan === own?.haunch ? 'haunch' : 'crown')]);
+  (own?.rings ?? []).flatMap((plan, at) => [...of(plan, RINGS[at]!)]);
 
 export const byBlanks: Explain = (row) =>
   row.own && {
@@ -45,10 +45,7 @@ export const bySplices: Explain = (row, standards) =>
   };
 
 export const byCenterCuts: Explain = (row, standards) =>
-  row.own && {
-    by: 'ARCH.CUTSPERINCH',
-    from: machine(standards, standards.feed),
-  };
+  row.own && byCall('CUTSPERINCH', machine(standards, standards.feed));
 
 /** What the knife cuts go by: the spindle, its knives, and a feed in ft/min. */
 function machine({ rpm, knives, unit }: Standards, feed: number): RestsOn[] {
@@ -69,16 +66,13 @@ export const byCuts: Explain = (row, standards) => {
     const cuts = cutsAtEdge(ring, inputs.face, standards);
     return cuts.ok && cuts.value === own.cutsOutside;
   });
-  return {
-    by: 'ARCH.CUTSPERINCH',
-    from: tightest
-      ? [
-          ...by,
-          length('radius of the molding’s center', tightest.ring.inside + inputs.face / 2),
-          length('radius of its outside edge', tightest.ring.outside),
-        ]
-      : by,
-  };
+  const edges = tightest
+    ? [
+        length('radius of the molding’s center', tightest.ring.inside + inputs.face / 2),
+        length('radius of its outside edge', tightest.ring.outside),
+      ]
+    : [];
+  return byCall('CUTSPERINCH', [...by, ...edges]);
 };
 
 export const byGrade: Explain = ({ own }) =>

@@ -15,6 +15,7 @@ import {
   bySegments,
   bySum,
   byTape,
+  RINGS,
   type Explain,
   type FigureMeasure,
 } from './explained';
@@ -71,110 +72,41 @@ export const OF_BLANK = {
   'board width': (blank: Blank) => blank.boardWidth,
 } as const;
 
-/** Figures of one kind of ring; of the haunches under the same names with `haunch` before. */
-function ringFigures<Before extends '' | 'haunch '>(which: 'crown' | 'haunch', before: Before) {
-  const title = (text: string) =>
-    which === 'crown' ? text : `Haunch: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
-  const ofCurve = (ring: (of: RingKind) => number) => (row: RowFigures) => {
-    const found = row.curve?.[which];
-    return found && ring(found);
+/** Figures of one kind of ring, the crown's the first: under the same names as its own with `haunch`, say, before. */
+function ringFigures<Before extends string>(ring: number, before: Before) {
+  const ofCurve = (of: (ring: RingKind) => number) => (row: RowFigures) => {
+    const found = row.curve?.rings[ring];
+    return found && of(found);
   };
-  const ofBlank = (blank: (of: Blank) => number) => (row: RowFigures) => {
-    const found = row.own?.[which];
-    return found && blank(found.blank.chosen);
+  const ofBlank = (of: (blank: Blank) => number) => (row: RowFigures) => {
+    const found = row.own?.rings[ring];
+    return found && of(found.blank.chosen);
   };
   const make = <N extends string>(
     name: N,
-    heading: string,
-    measure: FigureMeasure,
-    stage: Stage,
-    about: string,
-    explain: Explain,
-    value: Figure['value'],
-  ) => ({ name: `${before}${name}` as const, heading: title(heading), measure, stage, about, explain, value });
+    [ofCrown, ofHaunch]: readonly [string, string],
+    rest: Pick<Figure, 'measure' | 'stage' | 'about' | 'explain' | 'value'>,
+  ) => ({
+    name: `${before}${name}` as const,
+    heading: ring === 0 ? ofCrown : ofHaunch.replace('Haunch', sentenceCase(RINGS[ring]!)),
+    ...rest,
+  });
+  // prettier-ignore
   return [
-    make(
-      'radius',
-      'Opening radius',
-      'length',
-      'curve',
-      "Radius of the opening's own edge.",
-      byRadius(which),
-      ofCurve(OF_RING.radius),
-    ),
-    make(
-      'inside radius',
-      'Inside radius',
-      'length',
-      'curve',
-      'Radius with the reveal: the inside edge of the molding.',
-      bySum(which, 'reveal'),
-      ofCurve(OF_RING['inside radius']),
-    ),
-    make(
-      'outside radius',
-      'Outside radius',
-      'length',
-      'curve',
-      'Radius of the outside edge of the molding.',
-      bySum(which, 'face'),
-      ofCurve(OF_RING['outside radius']),
-    ),
-    make(
-      'angle',
-      'Angle',
-      'degrees',
-      'curve',
-      "Degrees that one arc of the opening's own edge turns through.",
-      byArc(which),
-      ofCurve(OF_RING.angle),
-    ),
-    make(
-      'blank angle',
-      'Blank angle',
-      'degrees',
-      'blank',
-      'Degrees that one glued blank covers: of an arc in halves, of one; end allowances, and what is longer for the rolls, included.',
-      byAllowance(which),
-      (row) => row.own?.[which]?.ring.blankAngle,
-    ),
-    make(
-      'segments',
-      'Segments',
-      'count',
-      'blank',
-      'Segments that one ring is glued of.',
-      bySegments(which),
-      ofBlank(OF_BLANK.segments),
-    ),
-    make(
-      'blank width',
-      'Blank width',
-      'length',
-      'blank',
-      'Width of board that one segment takes.',
-      byBlank(which, 'ARCH.BLANKWIDTH'),
-      ofBlank(OF_BLANK['blank width']),
-    ),
-    make(
-      'blank length',
-      'Blank length',
-      'length',
-      'blank',
-      'Length of board that one segment takes.',
-      byBlank(which, 'ARCH.BLANKLENGTH'),
-      ofBlank(OF_BLANK['blank length']),
-    ),
-    make(
-      'board width',
-      'Board width',
-      'length',
-      'blank',
-      'Narrowest board on sale that holds the segment.',
-      byBoard(which),
-      ofBlank(OF_BLANK['board width']),
-    ),
+    make('radius', ['Opening radius', 'Haunch: opening radius'], { measure: 'length', stage: 'curve', about: "Radius of the opening's own edge.", explain: byRadius(ring), value: ofCurve(OF_RING.radius) }),
+    make('inside radius', ['Inside radius', 'Haunch: inside radius'], { measure: 'length', stage: 'curve', about: 'Radius with the reveal: the inside edge of the molding.', explain: bySum(ring, 'reveal'), value: ofCurve(OF_RING['inside radius']) }),
+    make('outside radius', ['Outside radius', 'Haunch: outside radius'], { measure: 'length', stage: 'curve', about: 'Radius of the outside edge of the molding.', explain: bySum(ring, 'face'), value: ofCurve(OF_RING['outside radius']) }),
+    make('angle', ['Angle', 'Haunch: angle'], { measure: 'degrees', stage: 'curve', about: "Degrees that one arc of the opening's own edge turns through.", explain: byArc(ring), value: ofCurve(OF_RING.angle) }),
+    make('blank angle', ['Blank angle', 'Haunch: blank angle'], { measure: 'degrees', stage: 'blank', about: 'Degrees that one glued blank covers: of an arc in halves, of one; end allowances, and what is longer for the rolls, included.', explain: byAllowance(ring), value: (row) => row.own?.rings[ring]?.ring.blankAngle }),
+    make('segments', ['Segments', 'Haunch: segments'], { measure: 'count', stage: 'blank', about: 'Segments that one ring is glued of.', explain: bySegments(ring), value: ofBlank(OF_BLANK.segments) }),
+    make('blank width', ['Blank width', 'Haunch: blank width'], { measure: 'length', stage: 'blank', about: 'Width of board that one segment takes.', explain: byBlank(ring, 'BLANKWIDTH'), value: ofBlank(OF_BLANK['blank width']) }),
+    make('blank length', ['Blank length', 'Haunch: blank length'], { measure: 'length', stage: 'blank', about: 'Length of board that one segment takes.', explain: byBlank(ring, 'BLANKLENGTH'), value: ofBlank(OF_BLANK['blank length']) }),
+    make('board width', ['Board width', 'Haunch: board width'], { measure: 'length', stage: 'blank', about: 'Narrowest board on sale that holds the segment.', explain: byBoard(ring), value: ofBlank(OF_BLANK['board width']) }),
   ] as const;
+}
+
+function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Every figure that `ARCH.OPENING` gives, in the order of the reference page. */
@@ -182,15 +114,15 @@ function ringFigures<Before extends '' | 'haunch '>(which: 'crown' | 'haunch', b
 export const FIGURES = [
   { name: 'needs', heading: 'Needs', measure: 'text', stage: null, about: 'What is missing or in doubt; blank where nothing is.', explain: byInputs, value: (row) => sentences(row.needs) },
   { name: 'look at', heading: 'Look at', measure: 'text', stage: null, about: 'What the row needs; where it needs nothing, what should be looked at before the order goes out.', explain: byInputs, value: (row) => sentences(row.needs.length > 0 ? row.needs : row.attention) },
-  ...ringFigures('crown', ''),
-  { name: 'inside length', heading: 'Inside length', measure: 'length', stage: 'curve', about: 'Length of one head along the inside edge of the casing.', explain: byHeadLength((reveal) => reveal), value: (row) => row.curve?.insideLength },
-  { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', explain: byHeadLength((reveal, face) => reveal + face / 2), value: (row) => row.curve?.centerLength },
-  { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', explain: byHeadLength((reveal, face) => reveal + face), value: (row) => row.curve?.length },
+  ...ringFigures(0, ''),
+  { name: 'inside length', heading: 'Inside length', measure: 'length', stage: 'curve', about: 'Length of one head along the inside edge of the casing.', explain: byHeadLength((reveal) => reveal, 'the reveal'), value: (row) => row.curve?.insideLength },
+  { name: 'center length', heading: 'Center length', measure: 'length', stage: 'curve', about: 'Length of one head along the middle of the casing.', explain: byHeadLength((reveal, face) => reveal + face / 2, 'at the middle of the casing'), value: (row) => row.curve?.centerLength },
+  { name: 'long point', heading: 'Outside (long-point) length', measure: 'length', stage: 'curve', about: 'Length of one head along its outside edge, from long point to long point.', explain: byHeadLength((reveal, face) => reveal + face, 'reveal and casing'), value: (row) => row.curve?.length },
   { name: 'long point text', heading: 'Long point', measure: 'length text', stage: 'curve', about: 'The same as on a tape.', explain: byTape, value: (row, unit) => row.curve && lengthText(row.curve.length, unit) },
-  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter('ARCH.HEADMITER'), value: (row) => row.curve?.miter },
-  { name: 'head miter', heading: 'Miter of the head', measure: 'degrees', stage: 'curve', about: 'Saw setting of the head where it meets the left leg, degrees off its radial line at the inside corner, of a straight piece off square; blank where the head is not mitered to legs.', explain: byMiter('the second of ARCH.HEADMITER'), value: (row) => row.curve?.headMiter },
+  { name: 'leg miter', heading: 'Miter of the leg', measure: 'degrees', stage: 'curve', about: 'Saw setting of the leg, degrees off square; blank where the head is not mitered to legs.', explain: byMiter('leg'), value: (row) => row.curve?.miter },
+  { name: 'head miter', heading: 'Miter of the head', measure: 'degrees', stage: 'curve', about: 'Saw setting of the head where it meets the left leg, degrees off its radial line at the inside corner, of a straight piece off square; blank where the head is not mitered to legs.', explain: byMiter('head'), value: (row) => row.curve?.headMiter },
   { name: 'blank', heading: 'Blank', measure: 'length text', stage: 'blank', about: 'Segments of every ring, and the board that each takes.', explain: byBlanks, value: (row, unit) => row.own && blanksText(row.own.rings, unit) },
-  ...ringFigures('haunch', 'haunch '),
+  ...ringFigures(1, 'haunch '),
   { name: 'splices', heading: 'Finished splices', measure: 'count', stage: 'blank', about: 'Finished splices of one head and its legs, where a piece is larger than the shop carries and is made in halves.', explain: bySplices, value: (row) => row.own && splicesOf(row.own) },
   { name: 'cuts', heading: 'Cuts per inch, outside edge', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the outside edge, where the fewest fall.', explain: byCuts, value: (row) => row.own?.cutsOutside },
   { name: 'center cuts', heading: 'Cuts per inch, center', measure: 'cuts', stage: 'machine', about: 'Knife cuts per inch at the center line, where the feed is held.', explain: byCenterCuts, value: (row) => row.own?.cutsPerInch },
@@ -206,6 +138,13 @@ export const FIGURES = [
 ] as const satisfies readonly Figure[];
 
 export type FigureName = (typeof FIGURES)[number]['name'];
+
+/** All of them, and those of further rings that a head of many radii has: no cell asks for these by name. */
+export const FIGURES_OF_EVERY_RING: readonly Figure[] = FIGURES.flatMap((figure): readonly Figure[] =>
+  figure.name === 'haunch board width'
+    ? [figure, ...ringFigures(2, 'second haunch '), ...ringFigures(3, 'third haunch ')]
+    : [figure],
+);
 
 /** Figures that rest on the passes of the knife, which the list of knives may name. */
 const BY_KNIFE: ReadonlySet<FigureName> = new Set<FigureName>(['passes', 'run minutes', 'labor']);

@@ -2,6 +2,7 @@ import { lengthText } from '../lengthText';
 import { markDepth } from '../machine';
 import { markOrRow } from '../schedule/opening';
 import { CARD_CAUTIONS, CAUTIONS, NOT_A_SUBSTITUTE } from '../takeoff/cautions';
+import { GUIDE_FIGURES } from '../takeoff/guideFigures';
 import { setupFlags } from '../takeoff/setupFlags';
 import type { Setup } from '../takeoff/setups';
 import { setupSteps, stepSources } from '../takeoff/setupSteps';
@@ -65,7 +66,8 @@ function figureLines(setup: Setup, standards: Takeoff['standards']): string[] {
 function guideLines({ guides }: Setup, length: (value: number) => string): string[] {
   if (!guides?.ok) return [];
   const { inside, outside } = guides.value;
-  return [`Inside guide R ${length(inside)}`, `Outside guide R ${length(outside)}`];
+  const of = GUIDE_FIGURES;
+  return [`${of.inside.heading} R ${length(inside)}`, `${of.outside.heading} R ${length(outside)}`];
 }
 
 /** Pieces by opening and by length along the center, the length that the rolls carry: `No. 3 W1: 2 of 41 3/8`. */

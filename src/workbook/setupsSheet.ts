@@ -1,4 +1,6 @@
 import type { Standards } from '../standards';
+import { figureNamed, type FigureName } from '../takeoff/figures';
+import { GUIDE_FIGURES } from '../takeoff/guideFigures';
 import { setupFlags } from '../takeoff/setupFlags';
 import { marksOf, type Setup, type SetupPlan } from '../takeoff/setups';
 import type { Takeoff } from '../takeoff/takeoff';
@@ -30,26 +32,15 @@ interface SetupColumn {
 const COLUMNS: readonly SetupColumn[] = [
   { heading: 'Order', measure: 'count', width: 6, value: (_setup, at) => at + 1 },
   { heading: 'Set-up', measure: 'text', width: 31, value: (setup) => setup.name },
-  { heading: 'Knife', measure: 'text', width: 20, value: (setup) => setup.knife },
+  { ...described('knife'), width: 20, value: (setup) => setup.knife },
   { heading: 'Marks', measure: 'text', width: 18, value: (setup) => marksOf(setup.pieces).join(', ') },
   {
-    heading: 'Inside radius',
-    measure: 'length',
+    ...described('inside radius'),
     width: 9,
     value: (setup) => setup.insideRadius,
   },
-  {
-    heading: 'Inside guide',
-    measure: 'length',
-    width: 9,
-    value: (setup) => guideOf(setup, 'inside'),
-  },
-  {
-    heading: 'Outside guide',
-    measure: 'length',
-    width: 9,
-    value: (setup) => guideOf(setup, 'outside'),
-  },
+  guideColumn('inside'),
+  guideColumn('outside'),
   {
     heading: 'Pieces',
     measure: 'count',
@@ -58,26 +49,22 @@ const COLUMNS: readonly SetupColumn[] = [
     total: true,
   },
   {
-    heading: 'Passes',
-    measure: 'count',
+    ...described('passes'),
     width: 7,
     value: (setup) => setup.passes,
   },
   {
-    heading: 'Cuts per inch, center',
-    measure: 'cuts',
+    ...described('center cuts'),
     width: 9,
     value: (setup) => setup.cutsCenter,
   },
   {
-    heading: 'Cuts per inch, outside',
-    measure: 'cuts',
+    ...described('cuts'),
     width: 9,
     value: (setup) => setup.cutsOutside,
   },
   {
-    heading: 'Run minutes',
-    measure: 'minutes',
+    ...described('run minutes'),
     width: 9,
     value: (setup) => setup.runMinutes,
     total: true,
@@ -90,8 +77,7 @@ const COLUMNS: readonly SetupColumn[] = [
     total: true,
   },
   {
-    heading: 'Look at',
-    measure: 'text',
+    ...described('look at'),
     width: 34,
     value: (setup, _at, standards) => setupFlags(setup, standards).join(' '),
     style: 'attention',
@@ -167,8 +153,15 @@ export function setupsSheet(plan: SetupPlan, takeoff: Takeoff): Sheet {
   };
 }
 
-function guideOf(setup: Setup, side: 'inside' | 'outside'): number | null {
-  return setup.guides?.ok ? setup.guides.value[side] : null;
+/** A set-up's figure under the heading that it has for an opening. */
+function described(name: FigureName): Pick<SetupColumn, 'heading' | 'measure'> {
+  const { heading, measure } = figureNamed(name)!;
+  return { heading, measure };
+}
+
+function guideColumn(side: 'inside' | 'outside'): SetupColumn {
+  const { heading, measure } = GUIDE_FIGURES[side];
+  return { heading, measure, width: 9, value: ({ guides }) => (guides?.ok ? guides.value[side] : null) };
 }
 
 function orderText(plan: SetupPlan): string {

@@ -46,19 +46,7 @@ export function count(many: number, of: string): string {
   return many === 1 ? `1 ${of}` : `${many.toLocaleString()} ${of}s`;
 }
 
-/** A figure as it is read off a tape or a saw: lengths to the nearest 1/16 in or 0.1 mm. */
-export function figureText(
-  figure: number,
-  kind: 'length' | 'degrees' | 'count' | 'number',
-  unit: Unit,
-  locale?: string,
-): string {
-  switch (kind) {
-    case 'length':
-      return unit === 'in' ? `${unbroken(tapeText(figure, 'in'))}″` : `${decimal(figure, 1, locale)} mm`;
-    case 'degrees':
-      return `${decimal(figure, 2, locale)}°`;
-    default:
-      return decimal(figure, 1, locale);
-  }
+/** A length as it is read off a tape: to the nearest 1/16 in or 0.1 mm. */
+export function onTape(length: number, unit: Unit, locale?: string): string {
+  return unit === 'in' ? `${unbroken(tapeText(length, 'in'))}″` : `${decimal(length, 1, locale)} mm`;
 }

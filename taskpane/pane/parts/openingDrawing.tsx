@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import type { Opening } from '../../../src/schedule/opening';
 import type { Standards } from '../../../src/standards';
-import { count, figureText } from '../format';
+import { count, onTape } from '../format';
 import { openingScene, takeOne } from '../openingFigures';
 import { Drawing } from './drawing';
 
@@ -17,7 +17,7 @@ export function OpeningDrawing({ opening, standards, locale }: OpeningDrawingPro
   const own = useMemo(() => takeOne(opening, standards)?.own, [opening, standards]);
   if (!scene.ok) return <p class="no-drawing soft">{scene.message}</p>;
   const blank = own?.crown?.blank.chosen;
-  const say = (length: number) => figureText(length, 'length', standards.unit, locale);
+  const say = (length: number) => onTape(length, standards.unit, locale);
   return (
     <figure class="sheet">
       <Drawing scene={scene.value} />

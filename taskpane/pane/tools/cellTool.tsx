@@ -5,7 +5,7 @@ import { followCell } from '../deeds/followCell';
 import { functionHelp } from '../help';
 import { HelpLink } from '../parts/helpLink';
 import { OpeningDrawing } from '../parts/openingDrawing';
-import type { FigureApart } from '../cell/rowFigures';
+import type { FigureApart } from '../figure/apart';
 import { WhatItMeans } from '../parts/whatItMeans';
 import type { OpeningTakeoff, Takeoff } from '../../../src/takeoff/takeoff';
 import { takeoffOnce } from '../deeds/rowAtHand';
@@ -96,8 +96,11 @@ async function rowAt(bench: Bench, row: number, column: number): Promise<InRow |
   // Openings of a workbook know the row of the sheet where they stand.
   const at = taken?.openings.findIndex(({ opening }) => opening.row === row + 1) ?? -1;
   if (taken === null || at < 0) return null;
-  const { figuresApart, figureInColumn } = await import('../cell/rowFigures');
-  const chosen = figureInColumn(column);
+  const [{ figuresApart }, { TAKEOFF_COLUMNS }] = await Promise.all([
+    import('../figure/apart'),
+    import('../../../src/workbook/takeoff/columns'),
+  ]);
+  const chosen = TAKEOFF_COLUMNS[column]?.shows ?? null;
   const figures = figuresApart(taken, taken.openings[at]!, bench.options.locale);
   const first = figures.filter(({ name }) => name === chosen);
   return { taken, at, chosen, figures: [...first, ...figures.filter(({ name }) => name !== chosen)] };
@@ -171,13 +174,14 @@ function RowOpening({ bench, row, state }: { readonly bench: Bench; readonly row
 }
 
 function Apart({ figure, open }: { readonly figure: FigureApart; readonly open: boolean }) {
-  const { heading, value, by, from } = figure;
+  const { heading, value, by, from, how } = figure;
   return (
     <details open={open} class="left-out">
       <summary>
         {heading}: <strong>{value}</strong>
       </summary>
       <p class="soft">{by}</p>
+      {how !== '' && <p class="soft">{how}</p>}
       <dl class="arguments">
         {from.map((each) => (
           <div key={each.name}>

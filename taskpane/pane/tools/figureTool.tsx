@@ -2,16 +2,16 @@ import { useMemo, useState } from 'preact/hooks';
 import { ENDS, HEAD_SHAPES } from '../../../src/head/head';
 import { firstAsk, readAsk, type AskField, type OpeningAsk } from '../figure/ask';
 import { hasOwnRise } from '../fix';
-import type { Figure } from '../figure/figure';
-import { figuresOf } from '../figure/figures';
+import { numbersApart, type FigureApart } from '../figure/apart';
 import { putInCell, putOver, type Waiting } from '../deeds/putFigure';
 import type { Bench } from '../deeds/bench';
-import { standardText } from '../fields';
-import { decimal, figureText } from '../format';
+import { fieldOf, standardText } from '../fields';
+import { decimal, onTape } from '../format';
 import { takeOne } from '../openingFigures';
 import { Ask } from '../parts/ask';
 import { Entry } from '../parts/entry';
 import { OpeningDrawing } from '../parts/openingDrawing';
+import type { Unit } from '../../../src/unit';
 import type { PaneState } from '../state';
 
 /** A calculator for one opening: every figure, how it comes about, and a way into the selected cell. */
@@ -23,13 +23,10 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
   const [waiting, setWaiting] = useState<Waiting | null>(null);
   const { opening, refused } = useMemo(() => readAsk(ask, standards, locale), [ask, standards, locale]);
   const taken = useMemo(() => takeOne(opening, standards), [opening, standards]);
-  const figures =
-    Object.keys(refused).length === 0 && taken?.inputs && taken.own
-      ? figuresOf(taken.inputs, taken.own, standards, locale)
-      : [];
-  const entry = (field: AskField, label: string) => ({
+  const figures = Object.keys(refused).length === 0 && taken?.own ? numbersApart(taken, standards, locale) : [];
+  const entry = (field: AskField) => ({
     id: `ask-${field}`,
-    label,
+    label: fieldOf(field).label,
     held: ask[field],
     refused: refused[field],
     live: true,
@@ -38,8 +35,8 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
       return true;
     },
   });
-  const put = async (figure: Figure) => {
-    const inTheWay = await putInCell(bench, asFormula ? `=${figure.formula}` : figure.value);
+  const put = async ({ figure, formula }: FigureApart) => {
+    const inTheWay = await putInCell(bench, asFormula && formula !== null ? `=${formula}` : figure);
     setWaiting(inTheWay ?? null);
   };
   const needs = Object.keys(refused).length === 0 ? (taken?.needs ?? []) : [];
@@ -48,12 +45,12 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
       <h1>Ask a figure</h1>
       <section class="card ask-form" aria-label="The opening">
         <div class="fields">
-          <Entry {...entry('head', 'Head')} choices={HEAD_SHAPES} />
-          <Entry {...entry('span', 'Span')} />
-          {hasOwnRise(ask.head) && <Entry {...entry('rise', 'Rise')} />}
-          <Entry {...entry('reveal', 'Reveal')} hint={standardText('reveal', standards, locale)} />
-          <Entry {...entry('face', 'Casing width')} hint={standardText('face', standards, locale)} />
-          <Entry {...entry('ends', 'Ends')} choices={ENDS} />
+          <Entry {...entry('head')} choices={HEAD_SHAPES} />
+          <Entry {...entry('span')} />
+          {hasOwnRise(ask.head) && <Entry {...entry('rise')} />}
+          <Entry {...entry('reveal')} hint={standardText('reveal', standards, locale)} />
+          <Entry {...entry('face')} hint={standardText('face', standards, locale)} />
+          <Entry {...entry('ends')} choices={ENDS} />
         </div>
       </section>
       {Object.keys(refused).length === 0 ? (
@@ -93,17 +90,17 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
           </fieldset>
           <ul class="figure-list">
             {figures.map((figure) => (
-              <li key={figure.key}>
-                <p class="figure-name">{figure.label}</p>
+              <li key={figure.name}>
+                <p class="figure-name">{figure.heading}</p>
                 <p class="figure-value">
-                  {figureText(figure.value, figure.kind, standards.unit, locale)}
-                  {figure.kind === 'length' && standards.unit === 'in' && (
-                    <span class="soft exact">{decimal(figure.value, 4, locale)}</span>
+                  {measured(figure, standards.unit, locale)}
+                  {figure.measure === 'length' && standards.unit === 'in' && (
+                    <span class="soft exact">{decimal(Number(figure.figure), 4, locale)}</span>
                   )}
                 </p>
-                <p class="words soft">{figure.words}</p>
+                <p class="words soft">{figure.how || byAndFrom(figure)}</p>
                 <button type="button" onClick={() => put(figure)}>
-                  Put it in the cell<span class="hidden">: {figure.label}</span>
+                  Put it in the cell<span class="hidden">: {figure.heading}</span>
                 </button>
               </li>
             ))}
@@ -112,4 +109,15 @@ export function FigureTool({ bench, state }: { readonly bench: Bench; readonly s
       )}
     </>
   );
+}
+
+/** A length as on a tape, its exact figure stands beside it; anything else as it is. */
+function measured({ measure, figure, value }: FigureApart, unit: Unit, locale?: string): string {
+  return measure === 'length' && typeof figure === 'number' ? onTape(figure, unit, locale) : value;
+}
+
+/** `Radius and reveal: radius 30″, reveal 1/4″.` */
+function byAndFrom({ by, from }: FigureApart): string {
+  const numbers = from.map(({ name, value }) => `${name} ${value}`).join(', ');
+  return `${by.charAt(0).toUpperCase()}${by.slice(1)}: ${numbers}.`;
 }

@@ -12,10 +12,10 @@ describe('the tools', () => {
       await page.getByRole('textbox', { name: 'Rise' }).fill('12');
       await page.locator('.drawing').getByText('R 19 1/2').waitFor();
       await page.evaluate(() => globalThis.memory.select('List', 'H9'));
-      await page.getByRole('button', { name: /^Put it in the cell.*Radius of the opening$/ }).click();
+      await page.getByRole('button', { name: /^Put it in the cell.*: Opening radius$/ }).click();
       await page.getByRole('status').getByText('Written into List, cell H9.').waitFor();
       expect(await page.evaluate(() => globalThis.memory.cell('List', 'H9')?.formula)).toBe(
-        '=INDEX(ARCH.HEADARCS("segmental",36,12),1,1)',
+        '=ARCH.HEADRADIUS("segmental",36,12)',
       );
     });
   });
@@ -24,7 +24,7 @@ describe('the tools', () => {
     await withPane(async (page) => {
       await press(page, 'Figure');
       await page.evaluate(() => globalThis.memory.select('List', 'A2'));
-      await page.getByRole('button', { name: /^Put it in the cell.*Radius of the opening$/ }).click();
+      await page.getByRole('button', { name: /^Put it in the cell.*: Opening radius$/ }).click();
       await page.getByRole('alertdialog', { name: 'Cell A2 of List is not empty' }).waitFor();
       await press(page, 'Leave it');
       expect(await page.evaluate(() => globalThis.memory.cell('List', 'A2')?.value)).toBe('W1');

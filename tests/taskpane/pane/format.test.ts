@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figureText, lengthText, typedLength, withPoint } from '../../../taskpane/pane/format';
+import { lengthText, onTape, typedLength, withPoint } from '../../../taskpane/pane/format';
 
 describe('lengths in the pane', () => {
   it.each([
@@ -17,9 +17,9 @@ describe('lengths in the pane', () => {
     expect(typedLength(914.45, 'mm', 'de-DE')).toBe('914,45');
   });
 
-  it('as figures are read off a tape', () => {
-    expect(figureText(43.3558872, 'length', 'in', 'en-US')).toBe('43\u00a03/8″');
-    expect(figureText(73.7397953, 'degrees', 'in', 'en-US')).toBe('73.74°');
+  it('as lengths are read off a tape', () => {
+    expect(onTape(43.3558872, 'in', 'en-US')).toBe('43\u00a03/8″');
+    expect(onTape(914.449, 'mm', 'en-US')).toBe('914.4 mm');
   });
 });
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { figureInColumn, figuresApart } from '../../../../taskpane/pane/cell/rowFigures';
+import { figuresApart } from '../../../../taskpane/pane/figure/apart';
 import { fill } from '../../../../taskpane/pane/deeds/fill';
 import { takeoffOnce } from '../../../../taskpane/pane/deeds/rowAtHand';
 import { TAKEOFF_COLUMNS } from '../../../../src/workbook/takeoff/columns';
@@ -15,6 +15,7 @@ it('takes a row of the filled Takeoff apart, and again after an edit', async () 
     heading: 'Opening radius',
     value: '30″',
     by: 'ARCH.HEADRADIUS',
+    how: expect.stringContaining('(18² + 6²) ÷ (2 × 6)'),
     from: [
       { name: 'head', value: 'segmental' },
       { name: 'span', value: '36″' },
@@ -34,6 +35,6 @@ it('takes a row of the filled Takeoff apart, and again after an edit', async () 
 });
 
 it('knows the figure in every column that is none of the inputs, but for what tells the age of the plan', () => {
-  const without = TAKEOFF_COLUMNS.filter(({ role }, at) => role === 'figure' && figureInColumn(at) === null);
+  const without = TAKEOFF_COLUMNS.filter(({ role, shows }) => role === 'figure' && shows === undefined);
   expect(without.map(({ key }) => key)).toEqual(['plan']);
 });
