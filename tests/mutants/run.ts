@@ -28,11 +28,12 @@ test('every change is noticed', { timeout: 86_400_000 }, async () => {
   if (changed.length === 0) throw new Error('CHANGED names no source: CHANGED="src/arc.ts src/blank" npm run mutants');
   const held = words('HELD').flatMap((path) => within(path, '.test.ts'));
   const tests = new Set(held.length > 0 ? held : changed.flatMap(testsOf));
-  const { changes, unnoticed, explained } = await changesOf(
+  const { changes, unnoticed, explained, needless } = await changesOf(
     changed,
     [...tests],
     Number(process.env['MOST_MS'] ?? Infinity),
   );
   for (const line of unnoticed) console.log(line);
+  for (const line of needless) console.log(`explained, but noticed: ${line}`);
   console.log(`${changes} changes, ${unnoticed.length} that no test noticed, ${explained} explained`);
 });
