@@ -21,10 +21,11 @@ export function readCallout(text: string, options: DimensionOptions = {}): Resul
   // 34 · 25.4 would come out as 863.5999…
   const answer = (inches: number) => (options.answer === 'mm' ? (inches * 254) / 10 : inches);
   const digits = /^\d{4,6}$/.exec(plain) ? digitReadings(plain) : [];
-  if (digits.length === 1) return ok({ width: answer(digits[0]![0]), height: answer(digits[0]![1]) });
   if (digits.length > 1) {
     return refuse(`${quoted(written)} can be read in ${digits.length} ways; write it as in 2/10 x 6/8`);
   }
+  const [only] = digits;
+  if (only !== undefined) return ok({ width: answer(only[0]), height: answer(only[1]) });
   const sides = plain.split(/ ?(?:x|by) ?/);
   if (sides.length !== 2) return refusal;
   const [width, height] = sides.map((side) => {

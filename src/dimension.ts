@@ -105,10 +105,10 @@ function readSize(text: string, options: DimensionOptions): Size | null {
   if (inches) {
     const marked = inches[6] !== undefined;
     if (marked) return inInches(mixed(inches, 1, 'tape or not'));
-    const bareNumber = inches[2] === undefined && inches[4] === undefined;
-    if (options.bare === 'mm') return bareNumber ? inMillimeters(inches[1]!, 'mm') : null;
+    const bareNumber = inches[2] === undefined ? inches[1] : undefined;
+    if (options.bare === 'mm') return bareNumber === undefined ? null : inMillimeters(bareNumber, 'mm');
     // A comma in a number without any unit may as well part two numbers.
-    return bareNumber && inches[1]!.includes(',') ? null : inInches(mixed(inches, 1, 'tape only'));
+    return bareNumber?.includes(',') ? null : inInches(mixed(inches, 1, 'tape only'));
   }
 
   const feetOnly = FOOT_SIZE.exec(text);
@@ -147,7 +147,7 @@ function mixed(
   at: number,
   bareFraction: 'tape only' | 'tape or not',
 ): number | null {
-  const [number, over, under, aloneOver, aloneUnder] = match.slice(at, at + 5);
+  const [number, over, under, aloneOver, aloneUnder] = match.slice(at);
   if (number === undefined) {
     const alone = proper(aloneOver!, aloneUnder!);
     return bareFraction === 'tape only' && !onTape(Number(aloneOver), Number(aloneUnder)) ? null : alone;

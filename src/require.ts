@@ -35,15 +35,14 @@ export function finite(name: string, value: number, most = LONGEST): Refusal | n
 
 /** More than 0 and no more than `most`. */
 export function positive(name: string, value: number, most = LONGEST): Refusal | null {
-  if (value >= SHORTEST && value <= most) return null;
-  if (value <= 0 && Number.isFinite(value)) return refuse(`${name} must be more than 0; got ${figure(value)}`);
-  if (value > 0 && value < SHORTEST) return refuse(`${name} must be at least ${SHORTEST}; got ${figure(value)}`);
+  if (Number.isFinite(value) && value < SHORTEST) {
+    return refuse(`${name} must be ${value > 0 ? `at least ${SHORTEST}` : 'more than 0'}; got ${figure(value)}`);
+  }
   return finite(name, value, most);
 }
 
 export function notNegative(name: string, value: number, most = LONGEST): Refusal | null {
-  if (value >= 0 && value <= most) return null;
-  if (value < 0 && Number.isFinite(value)) return refuse(`${name} must be 0 or more; got ${figure(value)}`);
+  if (Number.isFinite(value) && value < 0) return refuse(`${name} must be 0 or more; got ${figure(value)}`);
   return finite(name, value, most);
 }
 

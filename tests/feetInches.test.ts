@@ -17,6 +17,9 @@ describe('feet and inches are written', () => {
     [-42.5, '-3\'-6 1/2"'],
     [-(11 + 31 / 32), '-1\'-0"'],
     [0.25, '0\'-0 1/4"'],
+    [-1, '-0\'-1"'],
+    [1e12, '83333333333\'-4"'],
+    [-1e12, '-83333333333\'-4"'],
   ])('%d as %s', (inches, text) => {
     expect(valueOf(feetInches(inches))).toBe(text);
   });
@@ -53,6 +56,7 @@ describe('feet and inches are written', () => {
     expect(refusalOf(feetInches(1, 2.5))).toBe('denominator must be a whole number from 1 to 128; got 2.5');
     expect(refusalOf(feetInches(NaN))).toBe('inches must be a number between -1e12 and 1e12; got NaN');
     expect(refusalOf(shopInches(Infinity))).toContain('got Infinity');
+    expect(refusalOf(feetInches(1e12 + 1))).toContain('got 1000000000000');
   });
 
   it('what is written is read back, within half of the finest fraction', () => {

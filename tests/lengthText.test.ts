@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lengthText } from '../src/lengthText';
+import { lengthInWords, lengthText } from '../src/lengthText';
 
 describe('a length as a shop reads it', () => {
   it('is inches as on a tape, to the nearest sixteenth unless another fraction is asked for', () => {
@@ -12,6 +12,12 @@ describe('a length as a shop reads it', () => {
     expect(lengthText(914.4, 'mm')).toBe('914.4');
     expect(lengthText(914.45, 'mm', 32)).toBe('914.5');
     expect(lengthText(914, 'mm')).toBe('914');
+  });
+
+  it('names its unit in a sentence where it is not inches', () => {
+    expect(lengthInWords(19.6875, 'in')).toBe('19 11/16');
+    expect(lengthInWords(17.96875, 'in', 32)).toBe('17 31/32');
+    expect(lengthInWords(914.4, 'mm')).toBe('914.4 mm');
   });
 
   it('is the plain figure beyond a million million inches', () => {

@@ -10,6 +10,7 @@ describe('a figure that must be more than 0', () => {
     [0, 'span must be more than 0; got 0'],
     [-3, 'span must be more than 0; got -3'],
     [1e-12, 'span must be at least 1e-9; got 1e-12'],
+    [-Infinity, 'span must be a number; got -Infinity'],
     [1_000_001, 'span must be no more than 1000000; got 1000001'],
     [NaN, 'span must be a number; got NaN'],
     [Infinity, 'span must be a number; got Infinity'],
@@ -19,7 +20,7 @@ describe('a figure that must be more than 0', () => {
 });
 
 describe('a figure of any sign', () => {
-  it.each([0, -3, 3, -1_000_000])('may be %d', (value) => {
+  it.each([0, -3, 3, -1_000_000, 1_000_000])('may be %d', (value) => {
     expect(finite('offset', value)).toBeNull();
   });
 
@@ -33,15 +34,16 @@ describe('a figure of any sign', () => {
 
 describe('a figure that must be 0 or more', () => {
   it('may be 0, not less, and has an upper limit', () => {
-    expect(notNegative('kerf', 0)).toBeNull();
+    for (const value of [0, 0.5, 1_000_000]) expect(notNegative('kerf', value)).toBeNull();
     expect(notNegative('kerf', -0.1)?.message).toBe('kerf must be 0 or more; got -0.1');
+    expect(notNegative('kerf', 4, 4)).toBeNull();
     expect(notNegative('kerf', 5, 4)?.message).toBe('kerf must be no more than 4; got 5');
   });
 });
 
 describe('a count', () => {
   it('must be whole and within its limits', () => {
-    expect(wholeBetween('plies', 3, 1, 5)).toBeNull();
+    for (const value of [1, 3, 5]) expect(wholeBetween('plies', value, 1, 5)).toBeNull();
     for (const value of [0, 6, 2.5]) {
       expect(wholeBetween('plies', value, 1, 5)?.message).toBe(
         `plies must be a whole number from 1 to 5; got ${value}`,

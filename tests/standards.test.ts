@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { settingsPage } from '../docs/settingsPage';
 import {
   cellName,
   defaultStandards,
@@ -35,6 +37,10 @@ describe('the settings of the shop', () => {
       expect([each.key, each.metric]).not.toEqual([each.key, undefined]);
       expect(Math.abs(each.metric! - inOtherUnit)).toBeLessThanOrEqual(0.07 * inOtherUnit);
     }
+  });
+
+  it('start at the figures and have the limits that the page of settings promises', () => {
+    expect(settingsPage()).toBe(readFileSync('docs/settings.md', 'utf8'));
   });
 
   it('are told apart by key, by label and by the name of their cell', () => {

@@ -12,6 +12,14 @@ describe('settings as JSON', () => {
     expect(valueOf(readStandardsJson(standardsJson(standards), 'shop.json'))).toEqual(standards);
   });
 
+  it('are written with an entry on each line, for a person to read', () => {
+    expect(standardsJson(defaultStandards()).split('\n').slice(0, 3)).toEqual([
+      '{',
+      '  "unit": "in",',
+      '  "reveal": 0.1875,',
+    ]);
+  });
+
   it('leave what they do not name at the default of their unit', () => {
     expect(valueOf(readStandardsJson('{}', 'shop.json'))).toEqual(defaultStandards());
     expect(valueOf(readStandardsJson('{"unit": "mm", "reveal": 6}', 'shop.json'))).toEqual({
@@ -50,6 +58,41 @@ describe('settings as JSON are refused by the name of their file', () => {
     ],
   ])('%s', (text, sentence) => {
     expect(refusalOf(readStandardsJson(text, 'shop.json')).startsWith(sentence)).toBe(true);
+  });
+
+  it('are taken at the least of each figure, and refused below it', () => {
+    const free = { ...BOARD, pricePerBoardFoot: 0, onHand: 0 };
+    const knife = { kind: 'new knife', profile: 'Casing', face: 3.5, thickness: 0.75, passes: 1, charge: 0 };
+    const read = (stock: object, onHand: object) =>
+      readStandardsJson(JSON.stringify({ stock: [stock], onHand: [onHand] }), 'shop.json');
+    expect(valueOf(read(free, knife))).toMatchObject({ stock: [free], onHand: [knife] });
+    for (const less of [{ pricePerBoardFoot: -0.01 }, { onHand: -1 }]) {
+      expect(refusalOf(read({ ...free, ...less }, knife))).toContain(`at 0.${Object.keys(less)[0]}: `);
+    }
+    for (const less of [{ passes: 0 }, { charge: -0.01 }]) {
+      expect(refusalOf(read(free, { ...knife, ...less }))).toContain(`at 0.${Object.keys(less)[0]}: `);
+    }
+  });
+
+  it('may nest 20 deep and no deeper, brackets and braces alike, wherever they stand', () => {
+    const nested = (open: string, close: string, depth: number) =>
+      readStandardsJson(
+        `{"a": [], "b": {}, "c": "}\\"]", "d": ${open.repeat(depth - 1)}${close.repeat(depth - 1)}}`,
+        'it',
+      );
+    for (const [open, close] of [
+      ['[', ']'],
+      ['{"x":', '}'],
+    ] as const) {
+      const inner = open === '[' ? '' : '0';
+      const at = (depth: number) => refusalOf(nested(open, inner + close, depth));
+      expect(at(20)).not.toContain('nests');
+      expect(at(21)).toContain('nests');
+    }
+    // What is closed again counts no more.
+    const many = `{${Array.from({ length: 60 }, (_, at) => `"k${at}": [{}]`).join(', ')}}`;
+    expect(refusalOf(readStandardsJson(many, 'it'))).not.toContain('nests');
+    expect(refusalOf(readStandardsJson('['.repeat(21), 'it'))).toContain('nests');
   });
 
   it('are refused where they are nested deeply, however deeply', () => {
