@@ -4,9 +4,10 @@ import type { WoodOrder, WoodPlan } from '../../src/boards/order';
 import { planWood } from '../../src/boards/plan';
 import { Effort } from '../../src/stock/effort';
 import { random } from '../random';
-import { lookAtBound, type Highs } from './bounds';
+import { lookAtBound, wantedOf, type Highs } from './bounds';
 import { fitsOne } from './bruteForce';
 import { holdsMore, rowClasses } from './fullest';
+import { noPlanOf } from './lookedThrough';
 import { randomOrder } from './orders';
 
 let highs: Highs;
@@ -51,6 +52,32 @@ describe('the fullest board', () => {
       }
     }
     expect(tried).toBeGreaterThan(10);
+  });
+});
+
+describe('all plans of some boards', () => {
+  it('have one where a plan was made of them, and none with one board less where that plan is the cheapest', () => {
+    let without = 0;
+    for (let seed = 31; seed <= 36; seed++) {
+      const of = random(seed);
+      const order = randomOrder(of, of.whole(2, 5), of.whole(2, 5));
+      const plan = planned(order);
+      const wanted = wantedOf(order, plan);
+      const counts = order.boards.map(() => 0);
+      for (const { board, count } of plan.boards) counts[board]! += count;
+      for (const pricing of plan.grounds.pricings) {
+        if (pricing.most.some((most, board) => most === 0 && counts[board]! > 0)) continue;
+        expect(noPlanOf(order, wanted, counts, pricing, highs), `seed ${seed}`).toBe(false);
+        if (!plan.proven) continue;
+        counts.forEach((count, board) => {
+          if (count === 0) return;
+          const fewer = counts.map((its, at) => (at === board ? its - 1 : its));
+          expect(noPlanOf(order, wanted, fewer, pricing, highs), `seed ${seed}, ${fewer.join()}`).toBe(true);
+          without++;
+        });
+      }
+    }
+    expect(without).toBeGreaterThan(10);
   });
 });
 

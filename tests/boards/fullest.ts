@@ -48,7 +48,7 @@ function rowOf(part: Part, kerf: number) {
 }
 
 /** Undominated fillings, shortest first, and how each came about: from an entry of the first list or, with pieces added, of the second. */
-interface List {
+export interface List {
   readonly length: Float64Array;
   readonly worth: Float64Array;
   readonly from: Int32Array;
@@ -115,7 +115,12 @@ const EMPTY: List = {
 };
 
 /** By class, the fillings with pieces no wider, at most `caps` of each part. */
-function listsOf(classes: readonly RowClass[], worths: readonly number[], caps: readonly number[], fine: Fine): List[] {
+export function listsOf(
+  classes: readonly RowClass[],
+  worths: readonly number[],
+  caps: readonly number[],
+  fine: Fine,
+): List[] {
   let top = EMPTY;
   return classes.map(({ over, parts }) => {
     const worthwhile = parts.filter(({ part }) => worths[part]! > 0 && caps[part]! > 0);
@@ -134,7 +139,7 @@ function listsOf(classes: readonly RowClass[], worths: readonly number[], caps: 
   });
 }
 
-function within(list: List, length: number): number {
+export function within(list: List, length: number): number {
   let low = 0;
   let high = list.length.length;
   while (high - low > 1) {

@@ -1,12 +1,12 @@
 import type { PartPricing, WoodOrder } from '../../src/boards/order';
 import type { Highs } from './bounds';
-import { rowClasses, type RowClass } from './fullest';
+import { listsOf, rowClasses, within, type List, type RowClass } from './fullest';
 
 const NEAR = 1e-7;
 /** More fillings of a lane, steps or ways to cut than this: not told. */
-const MOST_FILLS = 250_000;
-const MOST_STEPS = 60_000_000;
-const MOST_CUTS = 4_000;
+const MOST_FILLS = 1_000_000;
+const MOST_STEPS = 400_000_000;
+const MOST_CUTS = 15_000;
 
 interface Fill {
   readonly length: number;
@@ -63,54 +63,49 @@ export function noPlanOf(
 
 /** What each way to cut this board makes that is worth at least so much, by part; null: too many. */
 function cutsOf(
-  { boards, kerf, trim }: WoodOrder,
+  order: WoodOrder,
   classes: readonly RowClass[],
   board: number,
   wanted: readonly number[],
   worths: readonly number[],
   least: number,
 ): number[][] | null {
-  const { width, length } = boards[board]!;
+  const { width, length } = order.boards[board]!;
+  const { kerf, trim } = order;
   const room = length - 2 * trim + kerf + NEAR;
   const fits = classes.filter((each) => each.width <= width + NEAR);
-  const fills = fillsOf(fits, wanted, worths, room);
+  if (fits.length === 0) return [];
+  const rest = new Rest(fits, wanted, worths, room, width + kerf, kerf);
+  const fills = fillsOf(fits, wanted, worths, room, least, rest);
   if (fills === null) return null;
-  const byWorth = [...fills].sort((a, b) => b.worth - a.worth);
-  const found = new Map<string, number[]>();
+  const wholes = fills.filter((fill) => fill.worth + rest.besideWhole(fill.length) >= least);
+  const inLanes = fills.filter((fill) => fill.widest >= 0 && fill.worth + rest.besideLane(fill) >= least);
   const made = wanted.map(() => 0);
+  const found = new Map<string, number[]>();
   let steps = 0;
-  const add = ({ made: its }: Fill, sign: number) => its.forEach(([part, count]) => (made[part]! += sign * count));
-  /** The most that one lane holds, up to the end of each of equal stretches. */
-  const stretches = new Array<number>(65).fill(0);
-  for (const { length: long, worth } of fills) {
-    const first = Math.min(64, Math.ceil((64 * long) / room));
-    stretches[first] = Math.max(stretches[first]!, worth);
-  }
-  for (let at = 1; at <= 64; at++) stretches[at] = Math.max(stretches[at]!, stretches[at - 1]!);
-  const mostIn = (long: number) => stretches[Math.min(64, Math.ceil((64 * long) / room))]!;
-  const narrowest = fits[0]!.width + kerf;
+  const add = (fill: Fill, sign: number) => fill.made.forEach(([part, count]) => (made[part]! += sign * count));
+  const tooMany = (fill: Fill) => fill.made.some(([part, count]) => made[part]! + count > wanted[part]!);
   /** Lanes beside one another, from the fillings worth most on, each no longer than `along`. */
   const beside = (from: number, across: number, along: number, worth: number): boolean => {
     if (worth >= least) found.set(made.join(), [...made]);
     if (found.size > MOST_CUTS) return false;
-    const lanes = Math.floor((across + NEAR) / narrowest);
-    if (lanes === 0 || worth + lanes * mostIn(along) < least) return true;
-    for (let at = from; at < byWorth.length; at++) {
-      const fill = byWorth[at]!;
+    const lanes = Math.floor((across + NEAR) / rest.narrowest);
+    if (lanes === 0 || worth + rest.lanes(across, along) < least) return true;
+    for (let at = from; at < inLanes.length; at++) {
+      const fill = inLanes[at]!;
       if (++steps > MOST_STEPS) return false;
-      if (worth + lanes * fill.worth < least || fill.widest < 0) break;
-      if (fill.length > along || fits[fill.widest]!.width + kerf > across + NEAR) continue;
-      if (fill.made.some(([part, count]) => made[part]! + count > wanted[part]!)) continue;
+      if (worth + lanes * fill.worth < least) break;
+      const left = across - fits[fill.widest]!.width - kerf;
+      if (fill.length > along || left < -NEAR) continue;
+      if (worth + fill.worth + rest.lanes(left, along) < least || tooMany(fill)) continue;
       add(fill, 1);
-      const goOn = beside(at, across - fits[fill.widest]!.width - kerf, along, worth + fill.worth);
+      const goOn = beside(at, left, along, worth + fill.worth);
       add(fill, -1);
       if (!goOn) return false;
     }
     return true;
   };
-  const most = Math.floor((width + kerf + NEAR) / narrowest);
-  for (const whole of byWorth) {
-    if (whole.worth + most * mostIn(room - whole.length) < least) continue;
+  for (const whole of wholes) {
     add(whole, 1);
     const goOn = beside(0, width + kerf, room - whole.length, whole.worth);
     add(whole, -1);
@@ -119,31 +114,124 @@ function cutsOf(
   return [...found.values()];
 }
 
-/** Every filling of a lane, shortest first. */
+/** Equal stretches of a board's length and of its width. */
+const ALONG = 256;
+const ACROSS = 200;
+
+/** What the rest of a board can hold at the most, by its length and width in stretches: too much rather than too little. */
+class Rest {
+  readonly narrowest: number;
+  private readonly stretch: number;
+  private readonly cell: number;
+  /** By stretches along, then cells across. */
+  private readonly sideBySide: Float64Array[];
+  /** By class, then the stretch that a lane ends in: what lies beside it and in the section that keeps its width. */
+  private readonly withLane: Float64Array[];
+  /** By class from which on pieces are added, then the stretch a filling reaches to: what it gains and all beside it. */
+  private readonly toCome: Float64Array[];
+
+  constructor(
+    classes: readonly RowClass[],
+    wanted: readonly number[],
+    worths: readonly number[],
+    private readonly room: number,
+    private readonly width: number,
+    kerf: number,
+  ) {
+    this.narrowest = classes[0]!.width + kerf;
+    this.stretch = room / ALONG;
+    this.cell = width / ACROSS;
+    const places = Array.from({ length: ALONG + 1 }, (_, at) => at);
+    const held = (list: List) => Float64Array.from(places, (at) => list.worth[within(list, at * this.stretch)]!);
+    const fine = { room, entries: 8_000 };
+    const lane = listsOf(classes, worths, wanted, fine).map(held);
+    const cells = classes.map((each) => Math.floor((each.width + kerf) / this.cell - 1e-6));
+    this.sideBySide = places.map((at) => {
+      const most = new Float64Array(ACROSS + 1);
+      for (let across = 1; across <= ACROSS; across++) {
+        most[across] = most[across - 1]!;
+        cells.forEach((its, c) => {
+          if (its <= across) most[across] = Math.max(most[across]!, most[across - its]! + lane[c]![at]!);
+        });
+      }
+      return most;
+    });
+    const whole = lane.at(-1)!;
+    this.withLane = classes.map((each) => {
+      const most = new Float64Array(ALONG + 1);
+      const across = this.across(width - each.width - kerf);
+      for (let at = ALONG; at >= 0; at--) {
+        const here = this.sideBySide[at]![across]! + whole[Math.min(ALONG, ALONG - at + 1)]!;
+        most[at] = Math.max(here, at < ALONG ? most[at + 1]! : 0);
+      }
+      return most;
+    });
+    const any = places.map((at) =>
+      Math.max(this.sideBySide[ALONG - at]![ACROSS]!, ...this.withLane.map((its) => its[at]!)),
+    );
+    this.toCome = [...classes.keys(), classes.length].map((from) => {
+      const free = classes.slice(from).map((each) => ({ ...each, over: 0 }));
+      const more = from === classes.length ? null : held(listsOf(free, worths, wanted, fine).at(-1)!);
+      return Float64Array.from(places, (at) => {
+        let most = any[at]!;
+        for (let to = at; more !== null && to <= ALONG; to++)
+          most = Math.max(most, any[to]! + more[Math.min(ALONG, to + 1 - at)]!);
+        return most;
+      });
+    });
+  }
+
+  private across(width: number): number {
+    return Math.max(0, Math.min(ACROSS, Math.ceil((width + NEAR) / this.cell)));
+  }
+
+  lanes(across: number, along: number): number {
+    return this.sideBySide[Math.min(ALONG, Math.ceil(along / this.stretch))]![this.across(across)]!;
+  }
+
+  besideWhole(length: number): number {
+    return this.lanes(this.width, this.room - length);
+  }
+
+  besideLane({ widest, length }: Fill): number {
+    return this.withLane[widest]![Math.min(ALONG, Math.ceil(length / this.stretch - 1e-9))]!;
+  }
+
+  afterClass(from: number, length: number): number {
+    return this.toCome[from]![Math.min(ALONG, Math.floor(length / this.stretch))]!;
+  }
+}
+
+/** The fillings of a lane that a board worth so much can have, those worth most first; null: too many. */
 function fillsOf(
   classes: readonly RowClass[],
   wanted: readonly number[],
   worths: readonly number[],
   room: number,
+  least: number,
+  rest: Rest,
 ): Fill[] | null {
-  let fills: Fill[] = [{ length: 0, widest: -1, worth: 0, made: [] }];
-  for (const [c, { over, parts }] of classes.entries()) {
-    for (const { part, step } of parts) {
-      const more: Fill[] = [];
-      for (const { length, widest, worth, made } of fills) {
-        const opened = length + (widest === c ? 0 : over);
-        for (let count = 1; count <= wanted[part]! && opened + count * step <= room; count++) {
-          more.push({
-            length: opened + count * step,
-            widest: c,
-            worth: worth + count * worths[part]!,
-            made: [...made, [part, count]],
-          });
-        }
-      }
-      fills = [...fills, ...more];
-      if (fills.length > MOST_FILLS) return null;
+  const inOrder = classes.flatMap(({ over, parts }, c) => parts.map((part) => ({ ...part, class: c, over })));
+  const fills: Fill[] = [];
+  const made: [part: number, count: number][] = [];
+  let steps = 0;
+  const fill = (at: number, length: number, widest: number, worth: number): boolean => {
+    const next = inOrder[at];
+    if (++steps > MOST_STEPS || fills.length > MOST_FILLS) return false;
+    if (worth + rest.afterClass(next?.class ?? classes.length, length) < least) return true;
+    if (next === undefined) {
+      fills.push({ length, widest, worth, made: [...made] });
+      return true;
     }
-  }
-  return fills.sort((a, b) => a.length - b.length);
+    if (!fill(at + 1, length, widest, worth)) return false;
+    const opened = length + (widest === next.class ? 0 : next.over);
+    for (let count = 1; count <= wanted[next.part]! && opened + count * next.step <= room; count++) {
+      made.push([next.part, count]);
+      const goOn = fill(at + 1, opened + count * next.step, next.class, worth + count * worths[next.part]!);
+      made.pop();
+      if (!goOn) return false;
+    }
+    return true;
+  };
+  return fill(0, 0, -1, 0) ? fills.sort((a, b) => b.worth - a.worth) : null;
 }
