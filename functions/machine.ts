@@ -1,6 +1,7 @@
 /* eslint-disable @typescript-eslint/no-explicit-any -- a length is a number or text, and the metadata knows no unions */
 import { cutsPerInch, feedRate, markDepth, runTime } from '../src/machine';
-import { feetPerMinute, inches } from '../src/unit';
+import { ok } from '../src/result';
+import { bare, feetPerMinute, inches } from '../src/unit';
 import {
   length as readLength,
   number,
@@ -68,7 +69,8 @@ export function FEEDRATE(cuts: any, rpm: any, knives: any): number {
  * @example =ARCH.MARKDEPTH(20, 5) → 0.000125003125156
  */
 export function MARKDEPTH(cuts: any, diameter: any): number {
-  return give(markDepth(number('cuts', cuts), inches(readLength('diameter', diameter), 'in')));
+  const depth = markDepth(number('cuts', cuts), inches(readLength('diameter', diameter), 'in'));
+  return give(depth.ok ? ok(bare(depth.value)) : depth);
 }
 
 /**

@@ -1,6 +1,6 @@
 import { figure, notNegative, positive, wholeBetween } from './require';
 import { ok, refuse, type Result } from './result';
-import { bare, type FeetPerMinute, type Inches } from './unit';
+import { bare, inches, type FeetPerMinute, type Inches } from './unit';
 
 const MOST_KNIVES = 100;
 const MOST_PASSES = 1000;
@@ -50,7 +50,7 @@ export function feedRate(cuts: number, rpm: number, knives: number): Result<numb
  * @param cuts to the inch; the pitch 1/cuts can't be more than the diameter
  * @param diameter of the cutting circle, inches
  */
-export function markDepth(cuts: number, across: Inches): Result<number> {
+export function markDepth(cuts: number, across: Inches): Result<Inches> {
   const diameter = bare(across);
   const refusal = positive('cuts', cuts) ?? positive('diameter', diameter);
   if (refusal) return refusal;
@@ -59,7 +59,7 @@ export function markDepth(cuts: number, across: Inches): Result<number> {
   if (halfPitch > radius) {
     return refuse(`cuts must be at least 1/diameter, here ${figure(1 / diameter)}; got ${figure(cuts)}`);
   }
-  return ok((halfPitch * halfPitch) / (radius + Math.sqrt((radius - halfPitch) * (radius + halfPitch))));
+  return ok(inches((halfPitch * halfPitch) / (radius + Math.sqrt((radius - halfPitch) * (radius + halfPitch))), 'in'));
 }
 
 /**

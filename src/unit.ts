@@ -49,6 +49,11 @@ export function inches(length: number, unit: Unit): Inches {
   return (length / perInch(unit)) as unknown as Inches;
 }
 
+/** A length in inches as the workbook has it: what a rule or a habit says in inches, beside a length of a sheet. */
+export function inWorkbook(length: Inches, unit: Unit): number {
+  return bare(length) * perInch(unit);
+}
+
 /** A feed of a workbook in ft/min. */
 export function feetPerMinute(feed: number, unit: Unit): FeetPerMinute {
   return (feed / perFootPerMinute(unit)) as unknown as FeetPerMinute;

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cutsPerInch, feedRate, finishGrade, markDepth, runTime } from '../src/machine';
-import { feetPerMinute, inches } from '../src/unit';
+import { ok } from '../src/result';
+import { bare, feetPerMinute, inches } from '../src/unit';
 import { expectNear, refusalOf, valueOf } from './value';
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -9,7 +10,10 @@ const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Feed in ft/min, circle in inches. */
 const cuts = (rpm: number, knives: number, feed: number, feedRadius?: number, edgeRadius?: number) =>
   cutsPerInch(rpm, knives, feetPerMinute(feed, 'in'), feedRadius, edgeRadius);
-const depth = (perInch: number, circle: number) => markDepth(perInch, inches(circle, 'in'));
+const depth = (perInch: number, circle: number) => {
+  const deep = markDepth(perInch, inches(circle, 'in'));
+  return deep.ok ? ok(bare(deep.value)) : deep;
+};
 
 describe('knife cuts to the inch', () => {
   it('agree with the worked figures of "Knife marks per inch", FDMC magazine, January 2009', () => {

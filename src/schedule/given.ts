@@ -1,4 +1,4 @@
-import { perInch, type Unit } from '../unit';
+import { inches, inWorkbook, type Unit } from '../unit';
 import type { OpeningField, RoughFigures } from './opening';
 
 /** A length as the row gives it: read, or present and unreadable (`fault` is the sentence), or null where it is blank. */
@@ -35,8 +35,11 @@ export interface Findings {
   rough(field: keyof RoughFigures, figure: number): void;
 }
 
+/** As schedules are rounded. */
+const ROUNDED_TO = inches(1 / 32, 'in');
+
 /** How far figures that should agree may lie apart, in the workbook's unit: 1/32 in, as schedules are rounded. */
 export function agreement(unit: Unit): number {
   // A little more, so that two figures exactly 1/32 apart agree.
-  return (perInch(unit) / 32) * (1 + 1e-9);
+  return inWorkbook(ROUNDED_TO, unit) * (1 + 1e-9);
 }

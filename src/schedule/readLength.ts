@@ -1,22 +1,30 @@
 import { readDimension } from '../dimension';
 import { ok, refuse, type Refusal, type Result } from '../result';
-import { perInch, type Unit } from '../unit';
+import { bare, inches, inWorkbook, type Inches, type Unit } from '../unit';
 import { cellText } from './cell';
 import { inWorkbookUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
 import { capital, figure, quote } from './figure';
+import type { MeaningKey } from './meanings';
 import type { CellValue } from './opening';
 import { straightMarks } from './straightMarks';
 import { trapped } from './trapped';
 
 /** Nothing on a building is longer: 1,000 ft. */
-const LONGEST_INCHES = 12_000;
+const LONGEST = inches(12_000, 'in');
 /** Widths and heights of whole openings lie between these; a figure that doesn't is most likely in another unit. */
-const LEAST_WHOLE_INCHES = 4;
-const MOST_WHOLE_INCHES = 600;
+const LEAST_WHOLE = inches(4, 'in');
+const MOST_WHOLE = inches(600, 'in');
 /** Where a heading gives the unit, wider is most likely in another: 36 under feet, 914 under centimeters. */
-const MOST_WHOLE_IN_COLUMN = 300;
+const MOST_WHOLE_IN_COLUMN = inches(300, 'in');
+/** No casing is wider or thicker, no reveal larger: a reveal of 5 is in millimeters. */
+export const MOST_OF_CASING: Partial<Record<MeaningKey, Inches>> = {
+  reveal: inches(2, 'in'),
+  face: inches(24, 'in'),
+  thickness: inches(6, 'in'),
+};
 /** Longer text is no figure; the patterns below never see it. */
 const LONGEST_TEXT = 60;
+const A_FOOT = inches(12, 'in');
 const BARE_FIGURE = /^[-+]?[\d\s.,/\u2044\u00bc-\u00be\u2150-\u215e-]+$/;
 
 export interface LengthOptions {
@@ -28,8 +36,8 @@ export interface LengthOptions {
   readonly zero?: boolean;
   /** A width or height of a whole opening: a figure without a unit of its own must be a likely one. */
   readonly whole?: boolean;
-  /** Greatest length in inches that can be meant; 1,000 ft unless said. */
-  readonly most?: number;
+  /** Greatest length that can be meant; 1,000 ft unless said. */
+  readonly most?: Inches | undefined;
 }
 
 /**
@@ -52,11 +60,11 @@ export function readLength(cell: CellValue, options: LengthOptions): Result<numb
   if (!Number.isFinite(value)) return refuse(`${name} can't be read: the cell says ${quote(text)}.`);
   if (value < 0 || (value === 0 && !options.zero))
     return refuse(`${name} must be more than 0; the cell says ${quote(text)}.`);
-  const most = options.most ?? LONGEST_INCHES;
-  if (value > most * perInch(unit)) {
+  const most = options.most ?? LONGEST;
+  if (value > inWorkbook(most, unit)) {
     const serial = /^[345]\d{4}$/.test(text);
     const why = serial ? ' It may be a fraction that a spreadsheet program turned into a date.' : '';
-    const limit = most === LONGEST_INCHES ? '1,000 ft' : `${figure(most)} in`;
+    const limit = most === LONGEST ? '1,000 ft' : `${figure(bare(most))} in`;
     return refuse(`${name} of ${figure(value)} is more than ${limit}, which can't be right.${why}`);
   }
   return (options.whole && isBare(cell) ? unlikely(text, value, options) : null) ?? ok(value);
@@ -69,14 +77,13 @@ export function isBare(cell: CellValue): boolean {
 
 /** Whether a whole opening may be this wide or high; the length in the workbook's unit. */
 export function isLikelyWhole(value: number, unit: Unit): boolean {
-  const inches = value / perInch(unit);
-  return inches >= LEAST_WHOLE_INCHES && inches < MOST_WHOLE_INCHES;
+  return value >= inWorkbook(LEAST_WHOLE, unit) && value < inWorkbook(MOST_WHOLE, unit);
 }
 
 /** A bare 914 in a workbook of inches is most likely millimeters, a bare 3 feet: better asked than priced. */
 function unlikely(text: string, value: number, options: LengthOptions): Refusal | null {
   const { name, column, unit } = options;
-  const likely = isLikelyWhole(value, unit) && (column === null || value < MOST_WHOLE_IN_COLUMN * perInch(unit));
+  const likely = isLikelyWhole(value, unit) && (column === null || value < inWorkbook(MOST_WHOLE_IN_COLUMN, unit));
   if (likely) return null;
   if (column !== null)
     return refuse(
@@ -110,7 +117,7 @@ function feetAndInches(text: string, unit: Unit): Result<number> {
   const parts = /^\s*(\d+)\s*(?:-\s*(\d{1,2}(?:(?:\s+|\s*-\s*)\d+\/\d+|\.\d+)?)|\/\s*(0))\s*$/.exec(text);
   if (parts === null) {
     const read = readDimension(text, { answer: unit });
-    if (read.ok && /\d[\s-]+\d+\/\d+/.test(text) && read.value >= 12 * perInch(unit)) return read;
+    if (read.ok && /\d[\s-]+\d+\/\d+/.test(text) && read.value >= inWorkbook(A_FOOT, unit)) return read;
     return refuse(`In a column of feet and inches, write the marks: 7' or 7".`);
   }
   const read = readDimension(`${parts[1]}' ${parts[2] ?? parts[3] ?? 0}"`, { answer: unit });

@@ -1,13 +1,13 @@
 import type { HeadShape } from '../head/head';
 import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
-import { perInch } from '../unit';
+import { inches, inWorkbook } from '../unit';
 import { figure } from './figure';
 import type { Findings, GivenLengths } from './given';
 import { isLikelyWhole } from './readLength';
 
 /** A rough opening is no more than this wider than its window or door: what is wider belongs to another. */
-const MOST_ROUGH_INCHES = 8;
+const MOST_ROUGH = inches(8, 'in');
 
 /** The span: the width, else the rough opening less the allowance, else what radius and shape say. */
 export function resolveSpan(
@@ -31,10 +31,7 @@ export function resolveSpan(
         `The rough opening ${figure(roughWidth.value)} is narrower than the width ${figure(width.value)}.`,
       );
       return null;
-    } else if (
-      roughWidth !== undefined &&
-      roughWidth.value > width.value + MOST_ROUGH_INCHES * perInch(standards.unit)
-    ) {
+    } else if (roughWidth !== undefined && roughWidth.value > width.value + inWorkbook(MOST_ROUGH, standards.unit)) {
       const choices = [width.value, roughWidth.value - allowance].map(figure);
       say.problem(
         'span',

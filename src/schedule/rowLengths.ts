@@ -1,4 +1,5 @@
 import type { Standards } from '../standards';
+import { inches, inWorkbook } from '../unit';
 import { cellText } from './cell';
 import { inWorkbookUnit, readUnit, UNIT_NAMES, type ColumnUnit } from './columnUnit';
 import { figure, quote } from './figure';
@@ -9,12 +10,9 @@ import type { Writings } from './manners';
 import type { CellValue } from './opening';
 import { diameterOf, ofWords, plainFigure, sizeParts, widthAndWords, type PlainFigure } from './plainFigure';
 import { inOtherSystem, METRIC } from './otherSystem';
-import { isBare, readLength, type LengthOptions } from './readLength';
+import { isBare, MOST_OF_CASING, readLength, type LengthOptions } from './readLength';
 import { readSection, readSize } from './readSize';
 import { cellsOf, type NamedCell, type RawOpening } from './rowCells';
-
-/** No casing is wider or thicker, no reveal larger: a reveal of 5 is in millimeters. */
-const MOST_INCHES: Partial<Record<MeaningKey, number>> = { reveal: 2, face: 24, thickness: 6 };
 
 const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'size',
@@ -27,7 +25,7 @@ const WHOLE: ReadonlySet<MeaningKey> = new Set<MeaningKey>([
   'diameter',
 ]);
 /** A figure of an opening under its heading's unit is at least this long. */
-const LEAST_MIXED_INCHES = 8;
+const LEAST_MIXED = inches(8, 'in');
 const OF_THE_CASING: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'face', 'thickness', 'casingSize']);
 const MAY_BE_ZERO: ReadonlySet<MeaningKey> = new Set<MeaningKey>(['reveal', 'rise', 'leg', 'otherLeg']);
 
@@ -152,7 +150,7 @@ export class RowLengths {
   private section(): Casing {
     const [first] = cellsOf(this.raw, 'casingSize');
     if (first === undefined) return {};
-    const read = readSection(first.cell, { ...this.optionsFor('casingSize', first), most: MOST_INCHES.face });
+    const read = readSection(first.cell, { ...this.optionsFor('casingSize', first), most: MOST_OF_CASING.face });
     if (!read.ok) return { face: { fault: read.message } };
     const { width, height } = read.value;
     const [thickness, face] = width < height ? [width, height] : [height, width];
@@ -198,7 +196,7 @@ export class RowLengths {
       unit: this.standards.unit,
       zero: MAY_BE_ZERO.has(key),
       whole: WHOLE.has(key),
-      most: MOST_INCHES[key],
+      most: MOST_OF_CASING[key],
     };
   }
 
@@ -217,7 +215,7 @@ export class RowLengths {
     if (bare === undefined) return null;
     const read = readLength(bare, { name: '', column, unit: 'in', zero: true });
     // What is no length of an opening in the heading's unit can only be inches.
-    if (!this.hasOwnUnit && (!read.ok || read.value < LEAST_MIXED_INCHES)) return null;
+    if (!this.hasOwnUnit && (!read.ok || read.value < inWorkbook(LEAST_MIXED, 'in'))) return null;
     return {
       fault: `${spokenName(key)} is ${quote(text)} where the others are in ${UNIT_NAMES[column]}; please say which is meant.`,
       choices: [text, `${bare} ${column}`],

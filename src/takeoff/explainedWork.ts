@@ -1,6 +1,6 @@
 import { knifeListed } from '../onHand';
 import type { Standards } from '../standards';
-import { perFootPerMinute } from '../unit';
+import { bare, feetPerMinute, type FeetPerMinute } from '../unit';
 import type { RowFigures } from './computeRow';
 import { byCall, length, rest, RINGS, type Explain, type RestsOn } from './explained';
 import { headsOf } from './ownCost';
@@ -47,12 +47,15 @@ export const bySplices: Explain = (row, standards) =>
 export const byCenterCuts: Explain = (row, standards) =>
   row.own && byCall('CUTSPERINCH', machine(standards, standards.feed));
 
+/** A feed as the functions of the machine take it. */
+const fed = (name: string, at: FeetPerMinute) => rest(`${name}, ft/min`, bare(at), 'number');
+
 /** What the knife cuts go by: the spindle, its knives, and a feed in ft/min. */
 function machine({ rpm, knives, unit }: Standards, feed: number): RestsOn[] {
   return [
     rest('rpm', rpm, 'number'),
     rest('knives that mark', knives, 'count'),
-    rest('feed, ft/min', feed / perFootPerMinute(unit), 'number'),
+    fed('feed', feetPerMinute(feed, unit)),
   ];
 }
 
@@ -106,14 +109,10 @@ export const byRunning: Explain = (row, standards) => {
       ...(own.straight
         ? [
             length('straight molding of one head', own.straight.length),
-            rest(
-              'feed of straight molding, ft/min',
-              standards.straightFeed / perFootPerMinute(standards.unit),
-              'number',
-            ),
+            fed('feed of straight molding', feetPerMinute(standards.straightFeed, standards.unit)),
           ]
         : []),
-      rest('feed, ft/min', standards.feed / perFootPerMinute(standards.unit), 'number'),
+      fed('feed', feetPerMinute(standards.feed, standards.unit)),
       rest('passes', own.passes, 'count'),
       rest('minutes of handling a piece', standards.handling, 'minutes'),
     ],

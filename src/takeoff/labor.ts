@@ -1,5 +1,5 @@
 import type { Standards } from '../standards';
-import { longUnit, perFootPerMinute, perInch } from '../unit';
+import { bare, feetPerMinute, longUnit, perInch } from '../unit';
 
 /** Each kind of work on a piece, once, in the order it is done. Only running is at the machine; the rest is at the bench. */
 export const LABOR_KINDS = [
@@ -54,8 +54,8 @@ export function laborOf(worked: Worked, standards: Standards): LaborMinutes {
 }
 
 /** Minutes that one pass takes for one unit of length. */
-function minutesPerPass(straight: boolean, { feed, straightFeed, unit }: Standards): number {
-  return 1 / perInch(unit) / (12 * ((straight ? straightFeed : feed) / perFootPerMinute(unit)));
+export function minutesPerPass(straight: boolean, { feed, straightFeed, unit }: Standards): number {
+  return 1 / perInch(unit) / (12 * bare(feetPerMinute(straight ? straightFeed : feed, unit)));
 }
 
 export function addLabor(all: readonly LaborMinutes[]): LaborMinutes {

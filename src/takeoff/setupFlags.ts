@@ -1,7 +1,7 @@
 import { isAsGoodAsStraight } from '../blank/guides';
 import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
-import { perInch, type Unit } from '../unit';
+import { inches, inWorkbook, perInch, type Unit } from '../unit';
 import { NEARLY } from './arcPieces';
 import type { Setup, SetupPieces } from './setups';
 
@@ -57,12 +57,12 @@ export function setupFlags(
   return flags;
 }
 
-/** How far past each bed line a guide board reaches, in inches. */
-const BEYOND_BED_LINE = 1;
+/** How far past each bed line a guide board reaches. */
+const BEYOND_BED_LINE = inches(1, 'in');
 
 /** That guides of so large a radius are sawn straight, and over which length; null where they are not. */
 export function straightGuides({ guides }: Pick<Setup, 'guides'>, { bedLine, unit }: Standards): string | null {
-  const half = bedLine + BEYOND_BED_LINE * perInch(unit);
+  const half = bedLine + inWorkbook(BEYOND_BED_LINE, unit);
   return guides?.ok && isAsGoodAsStraight(guides.value.inside, half, perInch(unit))
     ? `Guides as good as straight over ${lengthInWords(2 * half, unit)}`
     : null;

@@ -1,6 +1,7 @@
 import { longestStraight } from '../blank/guides';
 import { lengthInWords } from '../lengthText';
 import type { Standards } from '../standards';
+import { inches, inWorkbook } from '../unit';
 import { COMMON_PRACTICE } from './cautions';
 import type { Setup } from './setups';
 
@@ -11,7 +12,7 @@ export interface SetupStep {
 }
 
 /** Larger rings than this, in inches across, tip off the bed by themselves. From memory. */
-const LARGE_RING = 48;
+const LARGE_RING = inches(48, 'in');
 
 /**
  * How a set-up is made, in the order of a careful hand: from the disconnected cutter to the first piece measured, with the
@@ -90,7 +91,7 @@ function dryRun({ insideRadius, face }: Setup, { margin, clearance, unit }: Stan
 }
 
 function isLarge(setup: Setup, { unit }: Standards): boolean {
-  return setup.insideRadius !== null && across(setup) > LARGE_RING * (unit === 'mm' ? 25.4 : 1);
+  return setup.insideRadius !== null && across(setup) > inWorkbook(LARGE_RING, unit);
 }
 
 /** From end to end of the largest piece, over its outside edge. */

@@ -3,8 +3,8 @@ import { pushTo } from '../pushTo';
 import type { Result } from '../result';
 import { markOrRow } from '../schedule/opening';
 import type { Standards } from '../standards';
-import { perFootPerMinute, perInch } from '../unit';
 import type { Inputs } from './inputs';
+import { minutesPerPass } from './labor';
 import { headsOf } from './ownCost';
 import { guideSetsOf, strayOf, type GuideSet, type GuideSets } from './guideSets';
 import { cutsAtEdge, cutsOfStraight, type OwnFigures, type RingPlan } from './ownFigures';
@@ -149,7 +149,6 @@ function finish(runs: readonly Run[], standards: Standards): Omit<Setup, 'change
   const { name, own, inputs, plan, guides: set } = runs[0]!;
   const pieces = runs.flatMap((each) => each.pieces);
   const feed = plan === null ? standards.straightFeed : standards.feed;
-  const minutesPerLength = 1 / perInch(standards.unit) / (12 * (feed / perFootPerMinute(standards.unit)));
   const { passes } = own;
   const inside = set?.radius ?? null;
   const pair = inside === null ? null : guides(inside, inputs.face, standards.margin, standards.clearance);
@@ -182,7 +181,7 @@ function finish(runs: readonly Run[], standards: Standards): Omit<Setup, 'change
     cutsCenter,
     cutsOutside: edge?.ok ? edge.value : cutsCenter,
     shortest: Math.min(...pieces.map((piece) => piece.runLength)),
-    runMinutes: passes * withSpares * minutesPerLength + (run + spares) * standards.handling,
+    runMinutes: passes * withSpares * minutesPerPass(plan === null, standards) + (run + spares) * standards.handling,
   };
 }
 

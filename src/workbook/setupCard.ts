@@ -7,7 +7,7 @@ import { setupFlags } from '../takeoff/setupFlags';
 import type { Setup } from '../takeoff/setups';
 import { setupSteps, stepSources } from '../takeoff/setupSteps';
 import type { Takeoff } from '../takeoff/takeoff';
-import { inches, perInch } from '../unit';
+import { inches, inWorkbook, type Inches } from '../unit';
 import { settingUnit } from '../settingUnit';
 import type { Cell } from './sheet';
 import { inLines } from './textLines';
@@ -45,8 +45,8 @@ function figureLines(setup: Setup, standards: Takeoff['standards']): string[] {
   const length = (value: number) =>
     unit === 'in' ? `${lengthText(value, unit, 32)} (${value.toFixed(3)})` : `${lengthText(value, unit)} mm`;
   const depth = markDepth(setup.cutsOutside, inches(standards.cuttingCircle, unit));
-  const deep = (depthInInches: number) =>
-    unit === 'in' ? `${depthInInches.toFixed(7)} in` : `${(depthInInches * perInch(unit)).toFixed(6)} mm`;
+  const deep = (inInches: Inches) =>
+    unit === 'in' ? `${inWorkbook(inInches, unit).toFixed(7)} in` : `${inWorkbook(inInches, unit).toFixed(6)} mm`;
   const marks = depth.ok ? [`Knife marks ${deep(depth.value)} deep at the outside edge`] : [];
   const said = [
     `Knife ${setup.knife}`,

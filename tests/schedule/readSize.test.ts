@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inches } from '../../src/unit';
 import type { ColumnUnit } from '../../src/schedule/columnUnit';
 import type { CellValue } from '../../src/schedule/opening';
 import { readSection, readSize } from '../../src/schedule/readSize';
@@ -66,7 +67,7 @@ describe("a casing's section", () => {
   );
 
   it('of more than its limit is refused', () => {
-    expect(refusalOf(readSection('36 x 80', { ...options(), whole: false, most: 48 }))).toBe(
+    expect(refusalOf(readSection('36 x 80', { ...options(), whole: false, most: inches(48, 'in') }))).toBe(
       "Size of 80 is more than 48 in, which can't be right.",
     );
   });
