@@ -15,6 +15,7 @@ describe('what the shop has on hand', () => {
     // At the limit itself, in sizes that a computer holds exactly.
     expect(knifeListed({ ...SIZE, face: 0 }, [{ ...KNIFE, face: 0.0005 }]).owned).toBe(true);
     expect(knifeListed({ ...SIZE, thickness: 0 }, [{ ...KNIFE, thickness: 0.0005 }]).owned).toBe(true);
+    expect(knifeListed({ ...SIZE, face: 0 }, [{ ...KNIFE, face: 0.000502 }]).owned).toBe(false);
     for (const other of [{ profile: 'Stool' }, { face: 3.501 }, { face: 3.499 }, { thickness: 0.751 }]) {
       expect([other, knifeListed({ ...SIZE, ...other }, [KNIFE]).owned]).toEqual([other, false]);
       expect([other, guidesOwned({ ...SIZE, ...other }, [GUIDES])]).toEqual([other, []]);
@@ -38,6 +39,8 @@ describe('what the shop has on hand', () => {
       ...{ owned: false, depth: null, passes: null },
       charge: 80,
     });
-    expect(guidesOwned(SIZE, [KNIFE, GUIDES, { ...GUIDES, insideRadius: 12 }])).toEqual([30, 12]);
+    expect(guidesOwned(SIZE, [{ ...KNIFE, insideRadius: 99 }, GUIDES, { ...GUIDES, insideRadius: 12 }])).toEqual([
+      30, 12,
+    ]);
   });
 });

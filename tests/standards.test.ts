@@ -60,6 +60,7 @@ describe('the settings of the shop', () => {
     expect(limits(setting('reveal') as NumberSetting, 'in')).toEqual({ min: 0, max: 6 });
     expect(limits(setting('reveal') as NumberSetting, 'mm')).toEqual({ min: 0, max: 6 * 25.4 });
     expect(limits(setting('feed') as NumberSetting, 'mm').max).toBeCloseTo(200 * 0.3048, 12);
+    expect(limits(setting('face') as NumberSetting, 'mm').min).toBe(0.25 * 25.4);
     expect(limits(setting('grain') as NumberSetting, 'mm')).toEqual({ min: 1, max: 60 });
   });
 });

@@ -1,6 +1,6 @@
 import { figure, positive } from '../require';
 import { ok, refuse, type Result } from '../result';
-import { EQUAL_WITHIN, halfSegment, MOST_SEGMENTS, ring, ringAngle, type Ring } from './ring';
+import { EQUAL_WITHIN, halfSegment, MOST_SEGMENTS, ring, ringAngle } from './ring';
 import { sectorWidth } from './width';
 
 /** Steepest grain angle at the face of a curved member, degrees. Source: ANSI/AWI 0622-2024, 3.3.2. */
@@ -38,23 +38,18 @@ export function segments(
   }
   const fits = (count: number) => sectorWidth(of.value, halfSegment(angle, count)) <= boardWidth + slack;
   const forGrain = Math.max(1, Math.ceil((angle / (2 * grain)) * (1 - EQUAL_WITHIN)));
-  // The closed form lands within rounding of the answer; the two loops settle which side of the boundary it is on.
-  const estimate = (angle * Math.PI) / 360 / widestHalf(of.value, boardWidth);
-  let count = Math.max(forGrain, Math.min(Math.ceil(estimate), MOST_SEGMENTS + 1));
-  while (count > forGrain && fits(count - 1)) count -= 1;
-  while (count <= MOST_SEGMENTS && !fits(count)) count += 1;
-  if (count > MOST_SEGMENTS) {
+  if (forGrain > MOST_SEGMENTS || !fits(MOST_SEGMENTS)) {
     return refuse(
       `no more than ${MOST_SEGMENTS} segments can be asked for: board_width ${figure(boardWidth)} is too little over ` +
         `face + 2·margin, here ${figure(of.value.width)}, or grain ${figure(grain)} is too small`,
     );
   }
-  return ok(count);
-}
-
-/** The largest half angle (radians) whose sector is no higher than the board: the inverse of `sectorWidth`. */
-function widestHalf(of: Ring, boardWidth: number): number {
-  if (boardWidth >= 2 * of.outside) return Math.PI;
-  if (boardWidth >= of.outside) return 2 * Math.asin(Math.sqrt(boardWidth / (2 * of.outside)));
-  return 2 * Math.asin(Math.sqrt(Math.min(1, (boardWidth - of.width) / (2 * of.inside))));
+  // The more segments, the narrower a board will do: the range is halved until the first that fits is left.
+  let [least, most] = [forGrain, MOST_SEGMENTS];
+  while (least < most) {
+    const middle = Math.floor((least + most) / 2);
+    if (fits(middle)) most = middle;
+    else least = middle + 1;
+  }
+  return ok(least);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { guides, longestStraight } from '../../src/blank/guides';
+import { guides, isAsGoodAsStraight, longestStraight } from '../../src/blank/guides';
 import { refusalOf, valueOf } from '../value';
 
 describe('the guides a blank slides between', () => {
@@ -20,6 +20,25 @@ describe('the guides a blank slides between', () => {
       'clearance must be less than radius − margin, here 0.2; got 0.5',
     );
     expect(refusalOf(guides(2, 3.5, 0, -0.1))).toBe('clearance must be 0 or more; got -0.1');
+  });
+});
+
+describe('a guide that is as good as straight', () => {
+  // Sagitta s over a chord of 2h: r = (h² + s²)/(2s); h 7 and s 1/64 give 1568.0078125.
+  it('is one that rises less than 1/64 in over its board, in either unit', () => {
+    const at = (radius: number) => [
+      isAsGoodAsStraight(radius, 7, 1),
+      isAsGoodAsStraight(radius * 25.4, 7 * 25.4, 25.4),
+    ];
+    expect(at(1568)).toEqual([false, false]);
+    expect(isAsGoodAsStraight(1568.0078125, 7, 1)).toBe(false);
+    expect(at(1568.01)).toEqual([true, true]);
+    expect(at(30)).toEqual([false, false]);
+  });
+
+  it('is none that turns a quarter or more to each side, however small', () => {
+    expect(isAsGoodAsStraight(0.01, 0.01, 1)).toBe(false);
+    expect(isAsGoodAsStraight(5, 7, 1)).toBe(false);
   });
 });
 

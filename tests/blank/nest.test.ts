@@ -47,6 +47,19 @@ describe('nesting sawn segments across a board', () => {
     }
   });
 
+  it('has no margin and no kerf unless said', () => {
+    const one = valueOf(blankWidth(18, 3.5, 180, 4));
+    expect(valueOf(nest(18, 3.5, 180, 4, one))).toBe(1);
+    const two = one + nestPitch(valueOf(ring(18, 3.5, 0)), halfSegment(180, 4), 0);
+    expect([valueOf(nest(18, 3.5, 180, 4, two)), valueOf(nest(18, 3.5, 180, 4, two - 1e-6))]).toEqual([2, 1]);
+  });
+
+  it('takes sizes within 1e-12 of the outside radius as equal, however large the ring', () => {
+    const one = valueOf(blankWidth(4996.5, 3.5, 180, 60));
+    expect(valueOf(nest(4996.5, 3.5, 180, 60, one - 0.5e-12 * 5000))).toBe(1);
+    expect(valueOf(nest(4996.5, 3.5, 180, 60, one - 2e-12 * 5000))).toBe(0);
+  });
+
   it('puts whole rings side by side', () => {
     expect(nest(18, 3.5, 360, 1, 86.125, 0, 0.125)).toEqual({ ok: true, value: 2 });
     expect(nest(18, 3.5, 360, 1, 86, 0, 0.125)).toEqual({ ok: true, value: 1 });

@@ -29,6 +29,11 @@ describe('plies of a bent lamination', () => {
     }
   });
 
+  it('may be 10,000', () => {
+    expect(valueOf(plies(2, 200)).count).toBe(10_000);
+    expect(refusalOf(plies(2, 200.01))).toContain('here 200; got 200.01');
+  });
+
   it('refuse more than 10,000, and sizes that are none', () => {
     expect(refusalOf(plies(1, 200))).toBe(
       'thickness must be no more than 10000 plies of radius/ratio, here 100; got 200',

@@ -87,6 +87,19 @@ describe('the least number of segments', () => {
     );
   });
 
+  it('takes sizes within 1e-12 of the outside radius as equal, however large the ring', () => {
+    const board = valueOf(blankWidth(4996.5, 3.5, 180, 60));
+    expect(valueOf(segments(4996.5, 3.5, 180, board - 0.5e-12 * 5000))).toBe(60);
+    expect(valueOf(segments(4996.5, 3.5, 180, board - 2e-12 * 5000))).toBe(61);
+    expect(refusalOf(segments(18, 3.5, 180, 3.5 + 1e-12 * 21.5))).toContain('must be more than face');
+  });
+
+  it('may be 10,000, for the grain and for the board', () => {
+    expect(valueOf(segments(18, 3.5, 360, 1000, 0, 0.018))).toBe(10_000);
+    expect(valueOf(segments(900, 3.5, 360, valueOf(blankWidth(900, 3.5, 360, 10_000))))).toBe(10_000);
+    expect(refusalOf(segments(18, 3.5, 360, 1000, 0, 0.0179))).toContain('grain 0.0179 is too small');
+  });
+
   it('refuses a board that no number of segments fits, and says what it must be more than', () => {
     expect(refusalOf(segments(18, 3.5, 180, 3.5))).toBe(
       'board_width must be more than face + 2·margin, here 3.5; got 3.5',

@@ -34,6 +34,11 @@ function isFigure(node: ts.Node): node is ts.NumericLiteral {
   return !(ts.isPropertyAssignment(parent) && parent.name === node) && !ts.isEnumMember(parent);
 }
 
+/** Whether a node is the example of a head: sizes of a picture, of which any will do. */
+function isExample(node: ts.Node): boolean {
+  return ts.isPropertyAssignment(node) && node.name.getText() === 'example';
+}
+
 /** What is put in a number's place. A limit of rounding means nothing in its last hundredth: it is made a million times as coarse. */
 function neighborOf(figure: number): number {
   if (figure !== 0 && figure < 1e-5) return figure * 1e6;
@@ -58,6 +63,7 @@ export function changeable(file: string, source: string, firstId: number): { tex
 
   const emit = (node: ts.Node): string => {
     if (ts.isTypeNode(node) && !ts.isExpressionWithTypeArguments(node)) return node.getText();
+    if (isExample(node)) return node.getText();
     if (isFigure(node)) {
       const to = neighborOf(Number(node.text)); // a separator (1_000) is not in it
       return `$number(${add(node, node.getText(), String(to))}, ${node.getText()}, ${to})`;

@@ -29,4 +29,58 @@ export const EXPLAINED: readonly Explained[] = [
     change: '< → <=',
     why: 'At depth 0 both are the upright, half² − x² being its square.',
   },
+  {
+    file: 'src/blank/width.ts',
+    text: 'return half <= Math.PI / 2 ? of.width + of.inside * versine : of.outside * versine;',
+    change: '<= → <',
+    why: 'At 90° the versine is 1, and inside radius and width together are the outside radius.',
+  },
+  {
+    file: 'src/blank/segments.ts',
+    text: 'const fits = (count: number) => sectorWidth(of.value, halfSegment(angle, count)) <= boardWidth + slack;',
+    change: '<= → <',
+    why: 'They are equal only where a board misses by the slack to the last bit; within it either answer is right.',
+  },
+  {
+    file: 'src/blank/nest.ts',
+    text: 'return left < 0 ? 0 : 1 + Math.floor(left / nestPitch(of, half, kerf));',
+    change: '< → <=',
+    why: 'It is 0 only where a board misses by the slack to the last bit; within it either answer is right.',
+  },
+  {
+    file: 'src/blank/nest.ts',
+    text: 'if (-inner * cosine <= of.inside) return inner;',
+    change: '<= → <',
+    why: 'There the nearest point of the end is the corner itself: its distance is reach / sine, too.',
+  },
+  {
+    file: 'src/blank/nest.ts',
+    text: 'if (-outer * cosine >= of.outside) return outer;',
+    change: '>= → >',
+    why: 'There the nearest point of the end is the corner itself: its distance is reach / sine, too.',
+  },
+  {
+    file: 'src/standards.ts',
+    text: 'return Number(limit.toPrecision(6));',
+    change: '6 → 7',
+    why: 'It drops the noise of a conversion: no limit has seven digits.',
+  },
+  {
+    file: 'src/feetInches.ts',
+    text: 'return ok({ negative: inches < 0 && (whole > 0 || over > 0), whole, fraction });',
+    change: '< → <=',
+    why: 'Zero has neither whole inches nor parts.',
+  },
+  {
+    file: 'src/dimension.ts',
+    text: 'const bareNumber = inches[2] === undefined ? inches[1] : undefined;',
+    change: '2 → 3',
+    why: 'Groups 2 and 3 are the two figures of one fraction: matched together.',
+  },
+  {
+    file: 'src/standardsJson.ts',
+    text: 'for (let at = 0; at < text.length; at += 1) {',
+    change: '< → <=',
+    why: 'Behind the last character there is none to count.',
+  },
 ];

@@ -32,8 +32,9 @@ test('every change is noticed', { timeout: 86_400_000 }, async () => {
     changed,
     [...tests],
     Number(process.env['MOST_MS'] ?? Infinity),
+    // Said at once, so that a run that is stopped is not lost.
+    (line) => console.log(line),
   );
-  for (const line of unnoticed) console.log(line);
   for (const line of needless) console.log(`explained, but noticed: ${line}`);
   console.log(`${changes} changes, ${unnoticed.length} that no test noticed, ${explained} explained`);
 });

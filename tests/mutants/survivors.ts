@@ -89,13 +89,14 @@ async function record(files: readonly HeldFile[]): Promise<{ runs: Run[]; loads:
 }
 
 /**
- * The changes that no test notices, the quickest tests first and no more of them than `mostMs` together. What is computed while a
+ * The changes that no test notices, each given to `found` at once, the quickest tests first and no more of them than `mostMs` together. What is computed while a
  * source is loaded needs the file loaded again.
  */
 export async function survivorsOf(
   files: readonly HeldFile[],
   changes: readonly Change[],
   mostMs = Infinity,
+  found: (survivor: Change) => void = () => undefined,
 ): Promise<Change[]> {
   const { runs, loads } = await record(files);
   const survivors: Change[] = [];
@@ -114,7 +115,9 @@ export async function survivorsOf(
       };
       noticed = await failsUnder(change.id, isFromStart ? anew : run.test.run);
     }
-    if (!noticed) survivors.push(change);
+    if (noticed) continue;
+    survivors.push(change);
+    found(change);
   }
   return survivors;
 }
