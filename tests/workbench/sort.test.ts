@@ -84,3 +84,23 @@ it('takes along a price that was typed over its formula, and leaves rows that ar
   expect((await body()).rows).toEqual(after.rows);
   expect(said.at(-1)).toMatch(/^Sorted by Span, smallest first/);
 }, 30_000);
+
+it('takes along the heights of rows, set by hand or found for their text, and an undo puts them back', async () => {
+  const sheet = engine.workbook.getSheetBySheetName('Takeoff')!;
+  const first = TAKEOFF_HEAD_ROWS;
+  const heights = () => OPENINGS.map((_, at) => sheet.getRowHeight(first + at));
+  const noOf = async () => (await body()).rows.map(([no]) => no);
+  expect(await noOf()).toEqual([1, 5, 4, 3, 2]);
+  Object.assign(sheet.getRowManager().getRowOrCreate(first), { h: 70, ia: 0 });
+  Object.assign(sheet.getRowManager().getRowOrCreate(first + 4), { ah: 55 });
+  const before = heights();
+  expect([before[0], before[4]]).toEqual([70, 55]);
+  valueOf(await host.show('Takeoff', cell('span', 1)));
+  new GridTools(engine, (sentence) => said.push(sentence)).sort(true);
+  expect(await noOf()).toEqual([2, 3, 4, 1, 5]);
+  const [of1, of5, of4, of3, of2] = before;
+  expect(heights()).toEqual([of2, of3, of4, of1, of5]);
+  await engine.api.undo();
+  expect(await noOf()).toEqual([1, 5, 4, 3, 2]);
+  expect(heights()).toEqual(before);
+}, 30_000);

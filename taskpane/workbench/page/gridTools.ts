@@ -1,10 +1,10 @@
-import type { ICellData, IRange, Worksheet } from '@univerjs/core';
+import type { IMutationInfo, IRange, Worksheet } from '@univerjs/core';
 import { ok, refuse, type Result } from '../../../src/result';
 import { readRange } from '../../../src/workbook/address';
-import { copiedFormula } from '../../../src/workbook/formulas/relativeForm';
 import { filledRegion } from '../../filledRegion';
-import { cellData, cellFormula, plainValue, usedSize, type Engine, type PlainValue } from '../engine';
+import { cellData, plainValue, usedSize, type Engine, type PlainValue } from '../engine';
 import { rulesOf } from '../typing';
+import { movedRows } from './movedRows';
 
 type Look = 'bold' | 'italic' | 'underline' | 'left' | 'center' | 'right' | 'wrap';
 
@@ -126,18 +126,13 @@ export class GridTools {
     const order = rows
       .map((row) => ({ row, value: this.value(sheet, row, column) }))
       .sort((one, other) => compared(one.value, other.value, largestFirst) || one.row - other.row);
-    const value: Record<number, Record<number, ICellData>> = {};
-    order.forEach(({ row: from }, at) => {
-      const to = body.startRow + at;
-      if (from === to) return;
-      for (let across = body.startColumn; across <= body.endColumn; across++) {
-        const moved = this.movedCell(sheet, from, to, across);
-        if (moved) (value[to] ??= {})[across] = moved;
-      }
-    });
-    const { SetRangeValuesCommand } = this.engine.library.sheets;
-    const done =
-      Object.keys(value).length === 0 || this.command(SetRangeValuesCommand.id, sheet, { range: body, value });
+    const { redo, undo } = movedRows(
+      this.engine,
+      sheet,
+      body,
+      order.map(({ row }) => row),
+    );
+    const done = this.undoable(redo, undo);
     this.say(
       done
         ? `Sorted by ${heading}, ${largestFirst ? 'largest' : 'smallest'} first. Undo puts the rows back.`
@@ -145,20 +140,16 @@ export class GridTools {
     );
   }
 
-  /** A cell as it stands in another row; null where one just like it stands there: most do, and each that is written takes its time. */
-  private movedCell(sheet: Worksheet, from: number, to: number, column: number): ICellData | null {
-    const [raw, there] = [sheet.getCellRaw(from, column), sheet.getCellRaw(to, column)];
-    const looksAlike =
-      (there?.s ?? null) === (raw?.s ?? null) && !there?.p && !raw?.p && noted(there?.custom) === noted(raw?.custom);
-    // Cells of one form; what they give follows from the row.
-    if (looksAlike && raw?.si != null && raw.si === there?.si) return null;
-    const formula = cellFormula(this.engine, sheet, from, column);
-    const moved = formula === '' ? null : copiedFormula(formula, to - from, 0);
-    const sameValue = (there?.v ?? null) === (raw?.v ?? null) && (there?.t ?? null) === (raw?.t ?? null);
-    const sameFormula = (moved ?? '') === cellFormula(this.engine, sheet, to, column);
-    if (looksAlike && sameFormula && (moved !== null || sameValue)) return null;
-    const rest = { p: raw?.p ?? null, s: raw?.s ?? null, custom: raw?.custom ?? null, si: null };
-    return { ...rest, f: moved, v: raw?.v ?? null, t: raw?.t ?? null };
+  /** Done at once, so that one undo takes all of it back. */
+  private undoable(redoMutations: readonly IMutationInfo[], undoMutations: readonly IMutationInfo[]): boolean {
+    const { library, injector, workbook } = this.engine;
+    if (redoMutations.length === 0) return true;
+    const [redo, undo] = [[...redoMutations], [...undoMutations]];
+    if (!library.core.sequenceExecute(redo, injector.get(library.core.ICommandService)).result) return false;
+    injector
+      .get(library.core.IUndoRedoService)
+      .pushUndoRedo({ unitID: workbook.getUnitId(), redoMutations: redo, undoMutations: undo });
+    return true;
   }
 
   /** Hides the rows of the table whose cell in this column is another. */
@@ -217,11 +208,6 @@ export class GridTools {
   private facade(sheet: Worksheet) {
     return this.engine.api.getActiveWorkbook()?.getSheetBySheetId(sheet.getSheetId());
   }
-}
-
-/** What is noted at a cell, but for the sentence of its error, which comes with its value. */
-function noted(custom: ICellData['custom']): string {
-  return JSON.stringify({ ...custom, error: undefined });
 }
 
 /** Numbers before texts, blanks last whichever way. */
