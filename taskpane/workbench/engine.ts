@@ -1,6 +1,7 @@
 import type { ICellData, Injector, Univer, Workbook, Worksheet } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
 import { Calculation } from './calculation/calculation';
+import { Telling } from './calculation/telling';
 import { registerFunctions, type GridFunction } from './functions';
 import type { GridLibrary } from './library';
 
@@ -35,38 +36,13 @@ export function startWorkbook(library: GridLibrary, univer: Univer, functions: r
   });
   registerFunctions({ library, injector }, functions);
   const telling = new Telling();
-  const calculation = new Calculation({ library, injector, workbook }, functions, (now) => telling.is(now));
+  const calculation = new Calculation({ library, injector, workbook }, functions, telling);
   univer.onDispose(() => calculation.end());
   return {
     ...{ library, univer, injector, api, workbook, calculation },
     settled: () => calculation.settled(),
     onCalculating: (listener) => telling.hear(listener),
   };
-}
-
-/** Shorter calculations are not worth a word; of a longer one it is told within a tenth of a second. */
-const MOMENT_MS = 50;
-
-/** Tells of calculations that take more than a moment. */
-class Telling {
-  private readonly listeners: ((calculating: boolean) => void)[] = [];
-  private told = false;
-  private moment: ReturnType<typeof setTimeout> | undefined;
-
-  hear(listener: (calculating: boolean) => void): void {
-    this.listeners.push(listener);
-  }
-
-  is(calculating: boolean): void {
-    clearTimeout(this.moment);
-    if (calculating) this.moment = setTimeout(() => this.tell(true), MOMENT_MS);
-    else this.tell(false);
-  }
-
-  private tell(now: boolean): void {
-    if (now !== this.told) for (const listener of this.listeners) listener(now);
-    this.told = now;
-  }
 }
 
 /** What a cell holds, exactly; null where it is empty. Spilled cells lie in a layer of their own. */

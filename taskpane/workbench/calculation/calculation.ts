@@ -6,6 +6,7 @@ import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from '
 import { keepArguments, keepGoing } from './keepGoing';
 import { Graph, NO_TRACES, Templates, type Traces } from './graph';
 import { Run } from './run';
+import type { Telling } from './telling';
 import { Turns } from './turns';
 import { CellValues } from './value';
 
@@ -55,7 +56,7 @@ export class Calculation {
   constructor(
     private readonly engine: EngineCore,
     functions: readonly GridFunction[],
-    private readonly told: (calculating: boolean) => void,
+    private readonly telling: Telling,
   ) {
     this.values = new CellValues(engine.library);
     this.templates = new Templates(engine, new Map(functions.map((fn) => [fn.name.toUpperCase(), fn])));
@@ -222,11 +223,10 @@ export class Calculation {
   }
 
   private async calculateAll(): Promise<void> {
-    this.told(true);
     try {
+      await this.telling.begins();
       while (this.waiting.length > 0) {
-        const dirty = this.waiting;
-        this.waiting = [];
+        const dirty = this.waiting.splice(0);
         try {
           if (!(await this.calculated(dirty))) this.waiting.unshift(...dirty);
         } catch (thrown) {
@@ -237,7 +237,7 @@ export class Calculation {
     } finally {
       // In the same breath as the last look at what waits: what comes now starts anew.
       this.running = null;
-      this.told(false);
+      this.telling.ends();
     }
   }
 

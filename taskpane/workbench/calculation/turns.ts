@@ -25,12 +25,29 @@ export class Turns {
 
   /** Does work step by step, as long as `wanted` says so after each turn; false where it was broken off. */
   async take(steps: Iterable<void>, wanted: () => boolean): Promise<boolean> {
-    let count = 0;
     for (const _step of steps) {
-      if (++count % 16 !== 0 || !this.due()) continue;
+      if (!this.due()) continue;
       await this.pass();
       if (!wanted()) return false;
     }
     return true;
   }
+}
+
+/** How long a picture is waited for, in ms, on a page that draws none. */
+const PICTURE_MS = 100;
+
+/** Waits until the page has drawn what was changed so far; where nothing is drawn, not at all. */
+export function pictured(): Promise<void> {
+  if (typeof requestAnimationFrame === 'undefined' || document.hidden) return Promise.resolve();
+  return new Promise((resolve) => {
+    const limit = setTimeout(resolve, PICTURE_MS);
+    requestAnimationFrame(() =>
+      // The picture is drawn when what was asked for before it is done.
+      setTimeout(() => {
+        clearTimeout(limit);
+        resolve();
+      }),
+    );
+  });
 }
