@@ -3,8 +3,8 @@ import { STOPPED } from '../refusals';
 import type { Core } from './core';
 
 /**
- * The core behind the pane. Readers and the workbook are fetched when they are first needed. A worker builds the workbook
- * beside the page; where there are none, it is built in the page.
+ * The core behind the pane. Readers and the workbook are fetched when they are first needed. A worker reads long lists and
+ * builds the workbook beside the page; where there are none, that is done in the page.
  */
 export function coreWith(startWorker: (() => Worker) | null): Core {
   return {
@@ -14,12 +14,11 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
     },
 
     async readSchedule(table, standards, choices, answers = {}, ours = false) {
-      if (ours) {
-        const { answeredTakeoff } = await import('./answeredTakeoff');
-        return answeredTakeoff(table, standards, answers);
-      }
-      const { readSchedule } = await import('../../src/schedule/readSchedule');
-      return readSchedule(table, standards, choices, { answers });
+      const { readList, LONG_LIST } = await import('./build/readList');
+      const job = { table, standards, choices, answers, ours };
+      if (startWorker === null || table.rows.length <= LONG_LIST) return readList(job);
+      const { readInWorker } = await import('./build/inWorker');
+      return readInWorker(startWorker, job);
     },
 
     async typed(openings, at, field, text, unit) {

@@ -6,8 +6,10 @@ import type { Alone, AloneJob } from '../../../src/takeoff/alone';
 import type { OnStep } from '../../../src/takeoff/segmentSavings';
 import type { PlanInputs, RenewedPlan } from '../../../src/workbook/renewPlan';
 import { STOPPED } from '../../refusals';
+import type { ListRead } from '../state';
 import type { Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
+import type { ListJob } from './readList';
 import type { Answered, Step, ToWorker } from './worker';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
@@ -18,6 +20,12 @@ export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortS
     const built = assemble(part);
     return built ? ok(built) : null;
   });
+}
+
+/** Has a worker read a list. */
+export function readInWorker(start: () => Worker, list: ListJob): Promise<Result<ListRead>> {
+  const { signal } = new AbortController();
+  return inWorker<Answered<ListRead>, ListRead>(start, { kind: 'read', list }, signal, ({ result }) => result);
 }
 
 /** Has a worker plan a workbook's boards and set-ups again. */
