@@ -255,10 +255,11 @@ export class WorkbenchHost implements Host {
   }
 
   private value(sheet: Worksheet, row: number, column: number): CellValue {
-    const value = plainValue(this.engine.library, cellData(this.engine, sheet, row, column));
+    const cell = cellData(this.engine, sheet, row, column);
+    const value = plainValue(this.engine.library, cell);
     if (typeof value !== 'number') return value;
     // A number shown as a date, or with a unit, is handed over as it is shown.
-    const format = this.engine.workbook.getStyles().getStyleByCell(sheet.getCell(row, column))?.n?.pattern;
+    const format = this.engine.workbook.getStyles().getStyleByCell(sheet.getCellRaw(row, column))?.n?.pattern;
     return format === undefined ? value : shownAs(value, lookOf(format));
   }
 

@@ -40,7 +40,17 @@ export async function writeSheets(
     built.push(present ? { ...data, id: present.getSheetId() } : data);
     before += sheet.rows.length;
   }
-  return putIn(engine, sheets, built, options.quiet ?? false);
+  const put = putIn(engine, sheets, built, options.quiet ?? false);
+  if (!put.ok) return put;
+  if (options.quiet) {
+    enterAgain(engine, sheets);
+    return put;
+  }
+  // At once, this and what is shown then would hold the page for longer than it is to stand still.
+  await breath();
+  enterAgain(engine, sheets);
+  await breath();
+  return put;
 }
 
 /** Lets the page draw and the stop button be pressed. */
@@ -87,7 +97,6 @@ function putIn(
     });
   }
   drawActive(engine);
-  enterAgain(engine, sheets);
   return ok(undefined);
 }
 
