@@ -93,20 +93,20 @@ export const PRICE_AGREED = 'Price agreed.';
 /** Said of a row whose number was cleared: it has no price, and no other sheet finds it. */
 export const NEEDS_NUMBER = 'Needs its No. back.';
 
-/** Every column of the takeoff from left to right. The first eleven are what an estimator looks at first. */
+/** Every column of the takeoff from left to right. The first eleven are what an estimator looks at first: no wider than a page of 1280 pixels shows beside the pane. */
 // prettier-ignore
 const COLUMNS: Readonly<Record<ColumnKey, Column>> = {
-  no: { heading: 'No.', group: 'Opening', measure: 'row', width: 5, role: 'number', value: ({ no }) => no },
-  mark: input('Mark', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.mark }),
-  place: input('Place', 'text', 9, { group: 'Opening', value: ({ opening }) => opening.place }),
-  quantity: input('Quantity', 'count', 10, { group: 'Opening' }),
-  head: input('Head', 'text', 13, { group: 'Opening' }),
+  no: { heading: 'No.', group: 'Opening', measure: 'row', width: 4, role: 'number', value: ({ no }) => no },
+  mark: input('Mark', 'text', 7, { group: 'Opening', value: ({ opening }) => opening.mark }),
+  place: input('Place', 'text', 8, { group: 'Opening', value: ({ opening }) => opening.place }),
+  quantity: input('Quantity', 'count', 9, { group: 'Opening' }),
+  head: input('Head', 'text', 11, { group: 'Opening' }),
   span: input('Span', 'input length', 9, { group: 'Opening' }),
-  rise: input('Rise', 'input length', 9, { group: 'Opening' }),
-  longPoint: { ...ofOpening('long point text', 11, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
+  rise: input('Rise', 'input length', 8, { group: 'Opening' }),
+  longPoint: { ...ofOpening('long point text', 10, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
   unitPrice: ofMoney('unit price', 10, { group: 'Opening' }),
   price: ofMoney('price', 11, { group: 'Opening', total: true }),
-  lookAt: ofOpening('look at', 26, {
+  lookAt: ofOpening('look at', 15, {
     group: 'Opening',
     value: (row, { standards }) => lookAt(String(figureOf(figureNamed('look at')!, row, standards.unit)), row.opening.priceAgreed !== null),
     formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")&IF(${at.no}=""," ${NEEDS_NUMBER}","")`,
