@@ -177,6 +177,13 @@ async function measure(browser: Browser, address: string, count: number): Promis
   await used.afterwards();
   await used.deed('undone', () => press(page, 'Undo'));
   await used.afterwards();
+  await used.goTo('Takeoff', SPAN_OF_THE_FIRST);
+  await used.deed('a row deleted', async () => {
+    const { x, y } = await used.canvas();
+    await page.mouse.click(x + 20, y + 400, { button: 'right' });
+    await page.getByText('Delete Selected Row').click();
+  });
+  await used.afterwards();
   await used.deed('saved', async () => {
     await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
   });
