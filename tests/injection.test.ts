@@ -14,7 +14,6 @@ import { planSetups } from '../src/takeoff/setups';
 import { takeoff, type Takeoff } from '../src/takeoff/takeoff';
 import { fittingText } from '../src/workbook/cellText';
 import type { Sheet } from '../src/workbook/sheet';
-import { workbookSheets } from '../src/workbook/workbook';
 import { writeXlsx } from '../src/workbook/xlsx';
 import { contentsOf } from '../taskpane/excel/cells';
 import { excelHost } from '../taskpane/excel/excelHost';
@@ -25,6 +24,7 @@ import { openings as drawn } from './drawing/openings';
 import { FakeWorkbook } from './excel/fakeExcel';
 import { addressAt } from './excel/fakeSheet';
 import { install } from './excel/officeJs';
+import { quickSheets } from './takeoff/quickPlan';
 import { valueOf } from './value';
 
 /** Text that somebody would have carried out, by a spreadsheet, a page, a drawing program or a file system. */
@@ -96,7 +96,7 @@ function read(rows: Rows): { schedule: Schedule; computed: Takeoff } {
 /** The sheets of each form asked for. */
 function sheetsOf(rows: Rows, ...forms: readonly ('live' | 'plain')[]): Sheet[] {
   const { schedule, computed } = read(rows);
-  return forms.flatMap((form) => workbookSheets(schedule, computed, { plain: form === 'plain' }));
+  return forms.flatMap((form) => quickSheets(schedule, computed, { plain: form === 'plain' }));
 }
 
 const withoutLiterals = (formula: string) => formula.replace(/"[^"]*"/g, '""');

@@ -1,10 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { checkQuote, chooseQuoteTable, readQuote } from '../../src/check/quote';
 import { BLANK_JOB, type Job } from '../../src/job/fields';
 import { proposalFrom } from '../../src/job/offered';
-import { readSchedule } from '../../src/schedule/readSchedule';
 import { readTables } from '../../src/schedule/readTables';
 import { defaultStandards, withSettings, type Standards } from '../../src/standards';
 import { planTakeoff } from '../../src/takeoff/planned';
@@ -15,6 +13,7 @@ import { writeXlsx } from '../../src/workbook/xlsx';
 import { random } from '../random';
 import { opening, randomOpenings } from '../takeoff/openings';
 import { valueOf } from '../value';
+import { exampleSchedule, plannedExample } from '../workbench/example';
 
 const STANDARDS = defaultStandards();
 const RULES: Partial<Job> = {
@@ -36,18 +35,8 @@ const RULES: Partial<Job> = {
   extras: [{ words: 'Straight casing by the foot', quantity: 120.5, unitPrice: 3.25 }],
 };
 
-const planned = new Map<Standards, Promise<Takeoff>>();
-
-/** The example's takeoff; its boards are planned once. */
-function example(standards: Standards = STANDARDS): Promise<Takeoff> {
-  const known = planned.get(standards) ?? plan(standards);
-  planned.set(standards, known);
-  return known;
-}
-
-async function plan(standards: Standards): Promise<Takeoff> {
-  const [table] = valueOf(await readTables('schedule.csv', readFileSync('examples/schedule.csv')));
-  return planTakeoff(takeoff(valueOf(readSchedule(table!, standards)).openings, standards)).taken;
+async function example(standards: Standards = STANDARDS): Promise<Takeoff> {
+  return plannedExample(await exampleSchedule(standards), standards).taken;
 }
 
 const written = (taken: Takeoff, job: Partial<Job>) =>

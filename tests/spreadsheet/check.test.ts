@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { checkQuote, readQuote } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
-import { planTakeoff } from '../../src/takeoff/planned';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { checkRows, exampleCheck, sharedLines } from '../check/quote/example';
 import { plant, rightLine, tableOf } from '../check/quote/planted';
 import { random } from '../random';
 import { opening, randomOpenings, scheduleOf } from '../takeoff/openings';
+import { quickPlan, quickSheets } from '../takeoff/quickPlan';
 import { valueOf } from '../value';
 import { compare } from './compare';
 
@@ -15,8 +15,8 @@ describe.concurrent(
   'LibreOffice Calc, made to recalculate, agrees with the core on every cell of the plain Check sheet',
   () => {
     it('for the example quote', async () => {
-      const { schedule, takeoff: taken, check } = await exampleCheck();
-      const result = await compare(workbookSheets(schedule, taken, { plain: true, check }));
+      const { schedule, takeoff: taken, boards, check } = await exampleCheck();
+      const result = await compare(workbookSheets(schedule, taken, { plain: true, boards, check }));
       expect(result.differences).toEqual([]);
       expect(result.cells).toBeGreaterThan(1300);
     });
@@ -32,7 +32,7 @@ describe.concurrent(
     it('for subtotals of a quote’s parts, one of them wrong', async () => {
       const marks = ['W1', 'W2', 'W3'];
       const openings = marks.map((mark) => opening({ head: 'segmental', span: 36, rise: 6, mark }));
-      const { taken } = planTakeoff(takeoff(openings, defaultStandards()));
+      const { taken } = quickPlan(takeoff(openings, defaultStandards()));
       const check = checkRows(
         [
           ['Mark', 'Description', 'Qty', 'Unit price', 'Amount'],
@@ -46,7 +46,7 @@ describe.concurrent(
         ],
         taken,
       );
-      const result = await compare(workbookSheets(scheduleOf(openings), taken, { plain: true, check }));
+      const result = await compare(quickSheets(scheduleOf(openings), taken, { plain: true, check }));
       expect(result.differences).toEqual([]);
     });
 
@@ -54,7 +54,7 @@ describe.concurrent(
       const from = random(72);
       const standards = defaultStandards(unit);
       const openings = randomOpenings(150, from, standards);
-      const { taken } = planTakeoff(takeoff(openings, standards));
+      const { taken } = quickPlan(takeoff(openings, standards));
       const made = taken.openings.flatMap((row) => {
         if (row.own === null) return [];
         const line = rightLine(row, from);
@@ -62,7 +62,7 @@ describe.concurrent(
         return [line];
       });
       const check = checkQuote(valueOf(readQuote(tableOf(made, from, unit), standards)), taken);
-      const result = await compare(workbookSheets(scheduleOf(openings), taken, { plain: true, check }));
+      const result = await compare(quickSheets(scheduleOf(openings), taken, { plain: true, check }));
       expect(result.differences).toEqual([]);
     });
   },

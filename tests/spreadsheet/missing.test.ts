@@ -5,11 +5,11 @@ import { takeoff } from '../../src/takeoff/takeoff';
 import { addressOf } from '../../src/workbook/address';
 import { quote } from '../../src/workbook/quote';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
-import { workbookSheets } from '../../src/workbook/workbook';
 import { writeXlsx } from '../../src/workbook/xlsx';
 import { exampleCheck } from '../check/quote/example';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
+import { quickSheets } from '../takeoff/quickPlan';
 import { valueOf } from '../value';
 import { calculated, type Book, type Calculated } from './calc';
 
@@ -63,8 +63,8 @@ const job: Job = {
 
 describe.concurrent('where the add-in is missing and everything is made to calculate', () => {
   it('what rests on our functions is an error or says so, and nothing else has changed', async () => {
-    const { schedule, takeoff: taken, check } = await exampleCheck();
-    const cells = await judged(workbookSheets(schedule, taken, { check, job, proposal: true }));
+    const { schedule, takeoff: taken, boards, check } = await exampleCheck();
+    const cells = await judged(quickSheets(schedule, taken, { boards, check, job, proposal: true }));
     expect(cells.filter(({ cell }) => cell.formula!.includes('ARCH.')).length).toBeGreaterThan(300);
     expect(untrue(cells)).toEqual([]);
     const totals = cells.filter(({ at, cell }) => isTotal(cell) && at.startsWith('Takeoff'));
@@ -75,7 +75,7 @@ describe.concurrent('where the add-in is missing and everything is made to calcu
 
   it('an error in one row, as #BUSY! is while a call is pending, reaches every total and changes no other row', async () => {
     const openings = randomOpenings(40, random(23));
-    const sheets = workbookSheets(scheduleOf(openings), takeoff(openings, defaultStandards()), { job, proposal: true });
+    const sheets = quickSheets(scheduleOf(openings), takeoff(openings, defaultStandards()), { job, proposal: true });
     const pending = /^Takeoff!\w+9$/;
     // What the other calls give stands in for them: Calc can't calculate them.
     const arrived = sheets.map((sheet): Sheet => ({

@@ -8,14 +8,14 @@ import { defaultStandards, withSettings, type Standards } from '../../src/standa
 import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
 import type { Sheet } from '../../src/workbook/sheet';
-import { workbookSheets } from '../../src/workbook/workbook';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
+import { quickSheets } from '../takeoff/quickPlan';
 import { valueOf } from '../value';
 import { compare } from './compare';
 
 function plainSheets(openings: readonly Opening[], standards: Standards, schedule?: Schedule): Sheet[] {
-  return workbookSheets(schedule ?? scheduleOf(openings), takeoff(openings, standards), { plain: true });
+  return quickSheets(schedule ?? scheduleOf(openings), takeoff(openings, standards), { plain: true });
 }
 
 describe.concurrent(

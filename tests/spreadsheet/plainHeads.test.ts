@@ -4,14 +4,14 @@ import type { Opening } from '../../src/schedule/opening';
 import { defaultStandards, withSettings, type Standards } from '../../src/standards';
 import { ATTENTION } from '../../src/takeoff/attention';
 import { takeoff } from '../../src/takeoff/takeoff';
-import { workbookSheets } from '../../src/workbook/workbook';
 import { random } from '../random';
 import { valueOf } from '../value';
 import { opening, randomOpenings, scheduleOf } from '../takeoff/openings';
+import { quickSheets } from '../takeoff/quickPlan';
 import { compare } from './compare';
 
 const plainSheets = (openings: readonly Opening[], standards: Standards) =>
-  workbookSheets(scheduleOf(openings), takeoff(openings, standards), { plain: true });
+  quickSheets(scheduleOf(openings), takeoff(openings, standards), { plain: true });
 
 /** Each head at every end rule, with legs alike, legs that differ and none, and with more arcs or a haunch where it takes them. */
 function everyHead(): Opening[] {

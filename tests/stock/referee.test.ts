@@ -40,15 +40,15 @@ function expectLeast(cutting: Cutting): void {
 }
 
 describe('against a mixed-integer solver over all patterns', () => {
-  it('finds and proves the fewest boards of one length, 80 random problems', () => {
-    for (let number = 0; number < 80; number++) expectLeast(small(number, 1, false));
+  it('finds and proves the fewest boards of one length, 40 random problems', () => {
+    for (let number = 0; number < 40; number++) expectLeast(small(number, 1, false));
   }, 60_000);
 
-  it('finds and proves the least cost of two to four lengths, 60 random problems', () => {
-    for (let number = 0; number < 60; number++) expectLeast(small(1_000 + number, 2 + (number % 3), false));
+  it('finds and proves the least cost of two to four lengths, 30 random problems', () => {
+    for (let number = 0; number < 30; number++) expectLeast(small(1_000 + number, 2 + (number % 3), false));
   }, 60_000);
 
-  it('finds and proves the least cost of boards of limited number, or that they do not suffice, 60 random problems', () => {
-    for (let number = 0; number < 60; number++) expectLeast(small(2_000 + number, 1 + (number % 4), true));
+  it('finds and proves the least cost of boards of limited number, or that they do not suffice, 30 random problems', () => {
+    for (let number = 0; number < 30; number++) expectLeast(small(2_000 + number, 1 + (number % 4), true));
   }, 60_000);
 });

@@ -1,15 +1,11 @@
 import { expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
-import { planBoards } from '../../src/takeoff/boards';
-import { partsOf } from '../../src/takeoff/parts';
-import { takeoff } from '../../src/takeoff/takeoff';
 import { faultsOfWood } from '../boards/wholeWood';
-import { exampleSchedule } from '../workbench/example';
+import { exampleSchedule, plannedExample } from '../workbench/example';
 
 it('the boards of the example schedule are proven to be the cheapest, and hold every piece', async () => {
   const standards = defaultStandards();
-  const { openings } = await exampleSchedule(standards);
-  const { plans } = planBoards(partsOf(takeoff(openings, standards)), standards);
+  const { plans } = plannedExample(await exampleSchedule(standards), standards).boards;
   expect(plans.map(({ species, cost, proven }) => ({ species, cost, proven }))).toEqual([
     { species: 'Poplar', cost: 393.63, proven: true },
     { species: 'Red oak', cost: 184.79, proven: true },

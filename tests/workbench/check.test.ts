@@ -1,9 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkQuote, type QuoteLine } from '../../src/check/quote';
 import { defaultStandards } from '../../src/standards';
-import { planBoards } from '../../src/takeoff/boards';
-import { factorsOf } from '../../src/takeoff/factors';
-import { partsOf } from '../../src/takeoff/parts';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { checkSheet, CHECK_HEAD_ROWS } from '../../src/workbook/checkSheet';
 import type { Sheet } from '../../src/workbook/sheet';
@@ -18,7 +15,7 @@ import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { exampleCheck, sharedLines, type Example } from '../check/quote/example';
 import { scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
-import { differences } from './differences';
+import { differences, plannedFactors } from './differences';
 
 const WITHIN = 1e-9;
 
@@ -31,7 +28,7 @@ beforeAll(async () => {
   engine = startHeadless(ARCH_FUNCTIONS);
   host = new WorkbenchHost(engine);
   example = await exampleCheck();
-  sheets = workbookSheets(example.schedule, example.takeoff, { check: example.check });
+  sheets = workbookSheets(example.schedule, example.takeoff, { boards: example.boards, check: example.check });
   valueOf(await host.writeSheets(sheets, { replace: [] }));
   engine.api.getFormula().executeCalculation();
   await engine.settled();
@@ -39,15 +36,6 @@ beforeAll(async () => {
 afterAll(() => engine.univer.dispose());
 
 const takeoffLetter = (key: ColumnKey) => columnLetters(TAKEOFF_COLUMNS.findIndex((column) => column.key === key));
-
-/** The wood factors that the workbook was filled with: an edit doesn't renew them. */
-function plannedFactors() {
-  const filled = takeoff(
-    example.takeoff.openings.map(({ opening }) => opening),
-    defaultStandards(),
-  );
-  return factorsOf(filled, planBoards(partsOf(filled), defaultStandards()));
-}
 
 const checkOf = (all: readonly Sheet[]) => all.find(({ name }) => name === 'Check')!;
 
@@ -119,10 +107,11 @@ describe('the Check sheet in the grid', () => {
     const after = await shown(10);
     valueOf(await host.writeCells('Takeoff', cell, [['']], true));
     await engine.settled();
-    const openings = example.takeoff.openings.map(({ opening }) =>
-      opening.mark === 'W4' ? { ...opening, face: 4.25 } : opening,
-    );
-    const check = checkQuote(example.check.quote, takeoff(openings, defaultStandards(), { factors: plannedFactors() }));
+    const filled = example.takeoff.openings.map(({ opening }) => opening);
+    const openings = filled.map((opening) => (opening.mark === 'W4' ? { ...opening, face: 4.25 } : opening));
+    const standards = defaultStandards();
+    const factors = plannedFactors(filled, standards);
+    const check = checkQuote(example.check.quote, takeoff(openings, standards, { factors }));
     const sheet = checkSheet(check, false);
     const cells = sheet.rows[rowOf(sheet, 10) - 1]!;
     // That a length is another casing's is named when it is checked; the function on the sheet knows the one width.

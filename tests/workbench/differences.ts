@@ -6,6 +6,7 @@ import type { Standards } from '../../src/standards';
 import { planBoards } from '../../src/takeoff/boards';
 import { factorsOf } from '../../src/takeoff/factors';
 import { partsOf } from '../../src/takeoff/parts';
+import type { WoodFactors } from '../../src/takeoff/price';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { TAKEOFF_COLUMNS } from '../../src/workbook/takeoff/columns';
 import { takeoffSource } from '../../src/workbook/takeoff/sheet';
@@ -37,6 +38,18 @@ export async function differences(
   return found.slice(0, 20);
 }
 
+const FACTORS = new WeakMap<readonly Opening[], WeakMap<Standards, WoodFactors>>();
+
+/** The wood factors that a workbook of these openings was filled with: an edit doesn't renew them. Planned once for a list. */
+export function plannedFactors(openings: readonly Opening[], standards: Standards): WoodFactors {
+  const known = FACTORS.get(openings) ?? new WeakMap<Standards, WoodFactors>();
+  FACTORS.set(openings, known);
+  const before = takeoff(openings, standards);
+  const factors = known.get(standards) ?? factorsOf(before, planBoards(partsOf(before), standards));
+  known.set(standards, factors);
+  return factors;
+}
+
 /**
  * The Takeoff sheet as it must stand after edits and before the boards are planned again: fresh figures, priced by the wood
  * factors of the plan that was made from other openings or settings. What tells the age of the plan is left out.
@@ -47,9 +60,9 @@ export function liveTakeoff(
   planned: readonly Opening[],
   plannedBy: Standards = standards,
 ): Sheet {
-  const before = takeoff(planned, plannedBy);
-  const factors = factorsOf(before, planBoards(partsOf(before), plannedBy));
-  const sheet = held(takeoffSource(takeoff(openings, standards, { factors }), null));
+  const sheet = held(
+    takeoffSource(takeoff(openings, standards, { factors: plannedFactors(planned, plannedBy) }), null),
+  );
   const plan = TAKEOFF_COLUMNS.findIndex(({ key }) => key === 'plan');
   const rows = sheet.rows.map((row) =>
     row.map((cell, at) => (at === plan || cell?.formula?.startsWith('Plan_state') === true ? null : cell)),

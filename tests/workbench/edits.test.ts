@@ -2,9 +2,6 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Opening } from '../../src/schedule/opening';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
-import { planBoards } from '../../src/takeoff/boards';
-import { factorsOf } from '../../src/takeoff/factors';
-import { partsOf } from '../../src/takeoff/parts';
 import { columnLetters, readAddress } from '../../src/workbook/address';
 import { readFactors, type FactorRow } from '../../src/workbook/planBlock';
 import { TYPED_OVER_LOOK } from '../../src/workbook/typedOver';
@@ -18,7 +15,7 @@ import { showTypedOver } from '../../taskpane/workbench/typedOver';
 import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
 import { opening, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
-import { differences, liveTakeoff } from './differences';
+import { differences, liveTakeoff, plannedFactors } from './differences';
 
 const STANDARDS = defaultStandards();
 let openings: Opening[] = [
@@ -197,6 +194,5 @@ function placeOf(address: string): [number, number] {
 
 /** The factor of a wood in the plan that the workbook was filled with. */
 function liveFactor(wood: string): number | null {
-  const planned = takeoff(PLANNED, STANDARDS);
-  return factorsOf(planned, planBoards(partsOf(planned), STANDARDS))(wood);
+  return plannedFactors(PLANNED, STANDARDS)(wood);
 }

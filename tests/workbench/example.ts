@@ -3,6 +3,7 @@ import type { Schedule } from '../../src/schedule/opening';
 import { readSchedule } from '../../src/schedule/readSchedule';
 import { readTables } from '../../src/schedule/readTables';
 import { defaultStandards, type Standards } from '../../src/standards';
+import { planTakeoff, type PlannedTakeoff } from '../../src/takeoff/planned';
 import { takeoff } from '../../src/takeoff/takeoff';
 import type { Sheet } from '../../src/workbook/sheet';
 import { workbookSheets } from '../../src/workbook/workbook';
@@ -16,8 +17,19 @@ export async function exampleSchedule(standards: Standards = defaultStandards())
   return schedule.value;
 }
 
+const planned = new Map<string, PlannedTakeoff>();
+
+/** The example's takeoff and its boards, which are planned once for all tests that ask for them. */
+export function plannedExample({ openings }: Schedule, standards: Standards): PlannedTakeoff {
+  const key = JSON.stringify([openings, standards]);
+  const known = planned.get(key) ?? planTakeoff(takeoff(openings, standards));
+  planned.set(key, known);
+  return known;
+}
+
 /** The example's schedule taken off with these standards, as the core gives it. */
 export async function exampleSheets(standards: Standards = defaultStandards()): Promise<readonly Sheet[]> {
   const schedule = await exampleSchedule(standards);
-  return workbookSheets(schedule, takeoff(schedule.openings, standards));
+  const { boards } = plannedExample(schedule, standards);
+  return workbookSheets(schedule, takeoff(schedule.openings, standards), { boards });
 }

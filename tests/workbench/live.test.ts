@@ -1,7 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { workbookSheets } from '../../src/workbook/workbook';
 import { notSetSentence } from '../../src/notSet';
-import type { Sheet } from '../../src/workbook/sheet';
 import {
   cellName,
   defaultStandards,
@@ -22,29 +21,27 @@ import { valueOf } from '../value';
 import { differences, liveTakeoff } from './differences';
 
 const OPENINGS = randomOpenings(16, random(3));
+const FIRST = defaultStandards();
+const SHEETS = workbookSheets(scheduleOf(OPENINGS), takeoff(OPENINGS, FIRST));
 
 let engine: Engine;
 let host: WorkbenchHost;
 beforeAll(async () => {
   engine = startHeadless(ARCH_FUNCTIONS);
   host = new WorkbenchHost(engine);
-  valueOf(await host.writeSheets(sheetsOf(defaultStandards()), { replace: [] }));
+  valueOf(await host.writeSheets(SHEETS, { replace: [] }));
   await engine.settled();
 }, 60_000);
 afterAll(() => engine.univer.dispose());
 
-function sheetsOf(standards: Standards): Sheet[] {
-  return workbookSheets(scheduleOf(OPENINGS), takeoff(OPENINGS, standards));
-}
-
 /** Where the grid's takeoff differs from a fresh one. */
 function differing(standards: Standards): Promise<string[]> {
-  return differences(host, [liveTakeoff(OPENINGS, standards, OPENINGS, defaultStandards())], 1e-9);
+  return differences(host, [liveTakeoff(OPENINGS, standards, OPENINGS, FIRST)], 1e-9);
 }
 
 /** The cell of the Standards sheet that holds a setting. */
 function cellOf(key: string): string {
-  const named = sheetsOf(defaultStandards()).flatMap((sheet) => sheet.names ?? []);
+  const named = SHEETS.flatMap((sheet) => sheet.names ?? []);
   return named
     .find(({ name }) => name === cellName(key))!
     .ref.split('!')[1]!
@@ -61,7 +58,7 @@ function otherValue(setting: Setting): string | number {
 
 describe('the takeoff in the grid', () => {
   it('shows what the core computes', async () => {
-    expect(await differing(defaultStandards())).toEqual([]);
+    expect(await differing(FIRST)).toEqual([]);
   });
 
   const saysNotSet = async () => {
@@ -70,11 +67,11 @@ describe('the takeoff in the grid', () => {
   };
 
   it('says which settings of the machine nobody has set', async () => {
-    expect(await saysNotSet()).toBe(notSetSentence(defaultStandards()));
+    expect(await saysNotSet()).toBe(notSetSentence(FIRST));
   });
 
   const live = (SETTINGS as readonly Setting[]).filter(({ key }) => key !== 'unit');
-  let standards = defaultStandards();
+  let standards = FIRST;
   // One change on top of another, as in a day's work: each is told apart by the figures it moves.
   it.each(live.map((setting) => [setting.label, setting] as const))(
     'recalculates to what a fresh takeoff gives when %s is changed',

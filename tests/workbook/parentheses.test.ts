@@ -2,9 +2,9 @@ import { expect, it } from 'vitest';
 import { HEAD_SHAPES } from '../../src/head/head';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
-import { workbookSheets } from '../../src/workbook/workbook';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
+import { quickSheets } from '../takeoff/quickPlan';
 
 /** Parentheses that are open at the end, and the deepest that closes more than is open. */
 function open(formula: string): { readonly atEnd: number; readonly least: number } {
@@ -22,7 +22,7 @@ it.each([true, false])(
   (plain) => {
     const standards = defaultStandards();
     const openings = HEAD_SHAPES.flatMap((head) => randomOpenings(3, random(9), standards, [head]));
-    const sheets = workbookSheets(scheduleOf(openings), takeoff(openings, standards), { plain });
+    const sheets = quickSheets(scheduleOf(openings), takeoff(openings, standards), { plain });
     const formulas = sheets.flatMap((sheet) => sheet.rows.flat()).flatMap((cell) => cell?.formula ?? []);
     expect(formulas.length).toBeGreaterThan(900);
     expect(formulas.filter((formula) => open(formula).atEnd !== 0 || open(formula).least < 0)).toEqual([]);

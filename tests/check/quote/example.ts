@@ -1,27 +1,28 @@
 import { readFileSync } from 'node:fs';
 import { checkTable, chooseQuoteTable, type QuoteCheck } from '../../../src/check/quote';
 import type { Schedule } from '../../../src/schedule/opening';
-import { readSchedule } from '../../../src/schedule/readSchedule';
-import { chooseTable, readTables } from '../../../src/schedule/readTables';
+import { readTables } from '../../../src/schedule/readTables';
 import { defaultStandards, withSettings, type Standards } from '../../../src/standards';
+import type { BoardNeeds } from '../../../src/takeoff/boards';
 import { planTakeoff } from '../../../src/takeoff/planned';
 import { takeoff, type Takeoff } from '../../../src/takeoff/takeoff';
 import { opening } from '../../takeoff/openings';
 import { valueOf } from '../../value';
+import { exampleSchedule, plannedExample } from '../../workbench/example';
 
 export interface Example {
   readonly schedule: Schedule;
   readonly takeoff: Takeoff;
+  readonly boards: BoardNeeds;
   readonly check: QuoteCheck;
 }
 
 /** The example schedule taken off and the example quote checked against it. */
 export async function exampleCheck(standards: Standards = defaultStandards()): Promise<Example> {
-  const scheduleTables = valueOf(await readTables('schedule.csv', readFileSync('examples/schedule.csv')));
-  const schedule = valueOf(readSchedule(chooseTable(scheduleTables)!, standards));
-  const { taken } = planTakeoff(takeoff(schedule.openings, standards));
+  const schedule = await exampleSchedule(standards);
+  const { taken, boards } = plannedExample(schedule, standards);
   const quoteTables = valueOf(await readTables('quote.csv', readFileSync('examples/quote.csv')));
-  return { schedule, takeoff: taken, check: valueOf(checkTable(chooseQuoteTable(quoteTables)!, taken)) };
+  return { schedule, takeoff: taken, boards, check: valueOf(checkTable(chooseQuoteTable(quoteTables)!, taken)) };
 }
 
 /** A quote in rows of text, checked against a takeoff. */
