@@ -8,7 +8,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { SCHEDULE } from '../src/pdf/kinds';
+import { SCHEDULE } from '../src/pdf/scheduleKind';
 import { readPdf } from '../src/pdf/readPdf';
 import { drawLayout } from '../tests/pdf/draw';
 import { layoutOf } from '../tests/pdf/layout';

@@ -1,8 +1,9 @@
 import { pathToFileURL } from 'node:url';
 import { parentPort, workerData } from 'node:worker_threads';
 import type { ListKind } from '../../src/pdf/found';
-import { KINDS } from '../../src/pdf/kinds';
+import { QUOTE } from '../../src/pdf/quoteKind';
 import { readPdf, type PdfLibrary, type PdfReading } from '../../src/pdf/readPdf';
+import { SCHEDULE } from '../../src/pdf/scheduleKind';
 import type { Result } from '../../src/result';
 
 /** Reads one PDF in a thread of its own, which can be ended at any moment. */
@@ -32,7 +33,7 @@ async function load(folder: string): Promise<PdfLibrary> {
 
 async function run({ library, file, bytes, kind, skip }: PdfJob): Promise<Result<PdfReading>> {
   const tell = (page: number, of: number) => parentPort?.postMessage({ kind: 'page', page, of } satisfies PdfNews);
-  return readPdf(await load(library), file, bytes, KINDS[kind], tell, new Set(skip));
+  return readPdf(await load(library), file, bytes, kind === 'quote' ? QUOTE : SCHEDULE, tell, new Set(skip));
 }
 
 void run(workerData as PdfJob).then((result) => parentPort?.postMessage({ kind: 'done', result } satisfies PdfNews));

@@ -29,7 +29,7 @@ export interface PdfPage {
 }
 
 /** How the library reads: no code from the file, no pictures, no fonts but their measures. */
-const READING_OPTIONS = {
+export const READING_OPTIONS = {
   isEvalSupported: false,
   useWasm: false,
   maxImageSize: 1,

@@ -1,6 +1,6 @@
 import { degrees, PDFDocument, StandardFonts } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
-import { QUOTE } from '../../src/pdf/kinds';
+import { QUOTE } from '../../src/pdf/quoteKind';
 import { chooseOffered } from '../../src/pdf/offer';
 import { readQuote } from '../../src/quote/readQuote';
 import { readSchedule } from '../../src/schedule/readSchedule';

@@ -1,4 +1,4 @@
-import { SCHEDULE } from '../../src/pdf/kinds';
+import { SCHEDULE } from '../../src/pdf/scheduleKind';
 import { readPdf } from '../../src/pdf/readPdf';
 import type { Opening, Table } from '../../src/schedule/opening';
 import { readSchedule } from '../../src/schedule/readSchedule';

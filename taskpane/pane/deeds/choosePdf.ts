@@ -3,12 +3,14 @@ import { isPdf } from '../../../src/pdf/isPdf';
 import type { PdfTable } from '../../../src/pdf/pdfTable';
 import { refuse, type Result } from '../../../src/result';
 import type { Table } from '../../../src/schedule/opening';
+import type { Frames } from '../pdf/inPdfWorker';
 import type { Pictures } from '../pdf/pictures';
 import { fail, work, type Bench } from './bench';
 import { takeTable } from './chooseList';
 
-/** The PDF that is open: its pictures are drawn from it as long as its tables are looked at. */
+/** The PDF that is open: its pictures are drawn, and frames read again, as long as its tables are looked at. */
 let pictures: Promise<Pictures> | null = null;
+let frames: Frames | null = null;
 
 /** Reads a PDF and shows its tables on their pages; the first is marked, the user says which one is read. */
 export async function takePdf(bench: Bench, name: string, bytes: Uint8Array, signal: AbortSignal): Promise<void> {
@@ -16,8 +18,9 @@ export async function takePdf(bench: Bench, name: string, bytes: Uint8Array, sig
   if (!read.ok) return fail(bench, `${name}: ${read.message}`);
   const { tables, unread } = read.value;
   closePdf();
-  const { openPictures } = await import('../pdf/pictures');
+  const [{ openPictures }, { framesOf }] = await Promise.all([import('../pdf/pictures'), import('../pdf/inPdfWorker')]);
   pictures = openPictures(bytes);
+  frames = framesOf(bytes);
   bench.store.send({ type: 'pdf read', pdf: { name, tables, unread, chosen: 0 } });
 }
 
@@ -28,13 +31,13 @@ async function readPages(
   kind: 'schedule' | 'quote',
   signal: AbortSignal,
 ) {
-  const { readInPage } = await import('../pdf/readInPage');
+  const { readInWorker } = await import('../pdf/inPdfWorker');
   const onPage = (page: number, of: number) =>
     bench.store.send({
       type: 'working',
       work: { what: `Reading page ${page} of ${of}`, done: page - 1, of, canStop: true },
     });
-  return readInPage(name, bytes, kind, onPage, signal);
+  return readInWorker(name, bytes, kind, onPage, signal);
 }
 
 /** The quote or revised schedule in a PDF: its only table that reads like one. */
@@ -60,25 +63,34 @@ export async function drawPage(page: number, turn: number, scale: number): Promi
   return pictures === null ? null : (await pictures).draw(page, turn, scale);
 }
 
-/** Reads a table again within the frame and the columns that the user has set. */
-export function setFrame(bench: Bench, part: number, frame: Frame): Promise<void> {
-  return work(bench, 'Reading the frame', async () => {
-    const { pdf } = bench.store.get();
-    const before = pdf?.tables[pdf.chosen];
-    if (!pdf || !before || pictures === null) return;
-    const found = await (await pictures).read(frame);
-    if (found === null) return fail(bench, 'No rows stand in this frame: make it larger.');
-    const parts = before.parts.map((each, index) => (index === part ? { ...found, beside: each.beside } : each));
-    const [{ pdfTable }, { SCHEDULE }] = await Promise.all([
-      import('../../../src/pdf/pdfTable'),
-      import('../../../src/pdf/kinds'),
-    ]);
-    const table = pdfTable(pdf.name, parts, SCHEDULE.isHeading);
-    bench.store.send({
-      type: 'pdf read',
-      pdf: { ...pdf, tables: pdf.tables.map((each, index) => (index === pdf.chosen ? table : each)) },
-    });
+/** The frame that was moved last and is not read yet. */
+let moved: { readonly part: number; readonly frame: Frame } | null = null;
+
+/** Reads a table again within the frame and the columns that the user has set. One moved meanwhile is read right after. */
+export async function setFrame(bench: Bench, part: number, frame: Frame): Promise<void> {
+  moved = { part, frame };
+  await work(bench, 'Reading the frame', async () => {
+    while (moved !== null) {
+      const wanted = moved;
+      moved = null;
+      await readMoved(bench, wanted.part, wanted.frame);
+    }
   });
+}
+
+async function readMoved(bench: Bench, part: number, frame: Frame): Promise<void> {
+  const { pdf } = bench.store.get();
+  const before = pdf?.tables[pdf.chosen];
+  if (!pdf || !before || frames === null) return;
+  const read = await frames.read({ name: pdf.name, parts: before.parts, part, frame });
+  // Where nothing can be read, the frame goes back to what the cells beside it were read from.
+  const back = (): PdfTable => ({ ...before, parts: before.parts.map((each) => ({ ...each })) });
+  const table = read.ok ? read.value : back();
+  bench.store.send({
+    type: 'pdf read',
+    pdf: { ...pdf, tables: pdf.tables.map((each, index) => (index === pdf.chosen ? table : each)) },
+  });
+  if (!read.ok) fail(bench, read.message);
 }
 
 /** Takes the marked table on to the next step, like any other list. */
@@ -93,6 +105,9 @@ export function takePdfTable(bench: Bench, { table }: PdfTable): Promise<void> {
 function closePdf(): void {
   void pictures?.then((open) => open.close()).catch(() => undefined);
   pictures = null;
+  frames?.close();
+  frames = null;
+  moved = null;
 }
 
 export function leavePdf(bench: Bench): void {

@@ -22,6 +22,7 @@ const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
 /** A page's picture with the table's frame and column lines, which can be dragged, or moved with the arrow keys. */
 export function FramedPicture({ part, others, onFrame }: FramedPictureProps) {
   const place = useRef<HTMLDivElement>(null);
+  const dragged = useRef(false);
   const [page, setPage] = useState<HTMLCanvasElement | null>(null);
   const [moved, setMoved] = useState<{ box: Box; edges: readonly number[] } | null>(null);
   const { box, edges } = moved ?? part;
@@ -63,6 +64,12 @@ export function FramedPicture({ part, others, onFrame }: FramedPictureProps) {
     return fits ? { box, edges: edges.map((edge, each) => (each === index ? at : edge)) } : { box, edges };
   };
 
+  /** Where on the page a pointer is, in points: from its left side, or from its top for a horizontal line. */
+  const pointed = ({ clientX, clientY }: PointerEvent, horizontal: boolean) => {
+    const { left, top, width: wide, height: high } = place.current!.getBoundingClientRect();
+    return horizontal ? ((clientY - top) / high) * height : ((clientX - left) / wide) * width;
+  };
+
   /** What a line needs so that a pointer and the arrow keys can move it. */
   const movable = (horizontal: boolean, at: number, move: (to: number) => { box: Box; edges: readonly number[] }) => ({
     role: 'slider' as const,
@@ -79,17 +86,17 @@ export function FramedPicture({ part, others, onFrame }: FramedPictureProps) {
     },
     onPointerDown: (event: PointerEvent) => {
       (event.currentTarget as Element).setPointerCapture(event.pointerId);
+      dragged.current = false;
     },
     onPointerMove: (event: PointerEvent) => {
-      const host = place.current;
-      if (!host || !(event.currentTarget as Element).hasPointerCapture(event.pointerId)) return;
-      const { left, top, width: wide, height: high } = host.getBoundingClientRect();
-      const to = horizontal ? ((event.clientY - top) / high) * height : ((event.clientX - left) / wide) * width;
-      setMoved(move(to));
+      if (!(event.currentTarget as Element).hasPointerCapture(event.pointerId)) return;
+      dragged.current = true;
+      setMoved(move(pointed(event, horizontal)));
     },
     onPointerUp: (event: PointerEvent) => {
       (event.currentTarget as Element).releasePointerCapture(event.pointerId);
-      if (moved) send(moved);
+      // Where it is let go counts, also where no picture was drawn since the last move.
+      if (dragged.current) send(move(pointed(event, horizontal)));
     },
   });
   const span = { top: percent(box.top, height), height: percent(box.bottom - box.top, height) };

@@ -1,6 +1,6 @@
 import type { PdfLibrary, PdfTask } from '../../../src/pdf/readPdf';
 
-/** The PDF library in a page: it works in a worker of its own, which can be ended at any moment. */
+/** The PDF library in a page, where it draws: it takes pages apart in a worker of its own, which can be ended at any moment. */
 export interface PageLibrary extends PdfLibrary {
   readonly PDFWorker: new (options: { port: Worker; verbosity: number }) => { destroy(): void };
 }
@@ -33,6 +33,11 @@ export function openInWorker(library: PageLibrary, options: object): InWorker {
   };
 }
 
+/** Where the library's files stand: beside the page. */
+export function libraryFolder(): string {
+  return new URL('.', document.baseURI).href;
+}
+
 function beside(name: string): string {
-  return new URL(name, document.baseURI).href;
+  return new URL(name, libraryFolder()).href;
 }

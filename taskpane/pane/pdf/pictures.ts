@@ -1,8 +1,4 @@
-import { readFramed } from '../../../src/pdf/framed';
-import { SCHEDULE } from '../../../src/pdf/kinds';
-import type { FoundTable, Frame } from '../../../src/pdf/found';
-import type { PageMarks } from '../../../src/pdf/marks';
-import { pageMarks, type PdfDocument, type PdfPage } from '../../../src/pdf/readPdf';
+import type { PdfDocument, PdfPage } from '../../../src/pdf/readPdf';
 import { openInWorker, pageLibrary, type InWorker } from './library';
 
 /** What the library can also do with a page: draw it. */
@@ -12,11 +8,10 @@ interface DrawnPage extends PdfPage {
   readonly rotate: number;
 }
 
-/** Draws a PDF's pages, and reads a frame of one that the user has set. */
+/** Draws a PDF's pages. */
 export interface Pictures {
   /** The page, turned so that its table stands upright, at `scale` pixels a point. */
   draw(page: number, turn: number, scale: number): Promise<HTMLCanvasElement>;
-  read(frame: Frame): Promise<FoundTable | null>;
   close(): void;
 }
 
@@ -33,11 +28,9 @@ export async function openPictures(bytes: Uint8Array): Promise<Pictures> {
     verbosity: 0,
   });
   const opened: PdfDocument = await open.task.promise;
-  const marks = new Map<number, PageMarks>();
-  const pageAt = async (page: number) => (await opened.getPage(page)) as DrawnPage;
   return {
     async draw(number, turn, scale) {
-      const page = await pageAt(number);
+      const page = (await opened.getPage(number)) as DrawnPage;
       const rotation = (page.rotate + 360 - turn * 90) % 360;
       const whole = page.getViewport({ scale: 1, rotation });
       const most = Math.sqrt(MOST_PIXELS / (whole.width * whole.height));
@@ -47,15 +40,6 @@ export async function openPictures(bytes: Uint8Array): Promise<Pictures> {
       canvas.height = Math.ceil(viewport.height);
       await page.render({ canvas, canvasContext: canvas.getContext('2d'), viewport, annotationMode: 0 }).promise;
       return canvas;
-    },
-    async read(frame) {
-      let own = marks.get(frame.page);
-      if (own === undefined) {
-        const layers = await opened.getOptionalContentConfig();
-        own = await pageMarks(await pageAt(frame.page), library, (properties) => layers.isVisible(properties));
-        marks.set(frame.page, own);
-      }
-      return readFramed(own, frame, SCHEDULE.isHeading);
     },
     close: open.end,
   };

@@ -1,9 +1,13 @@
 import { expect, test } from 'vitest';
+import { crowded } from '../../pdf/bombs';
 import { drawn, SCHEDULE_ROWS, SCHEDULE_WIDTHS } from '../../pdf/plan';
 import { heading, press } from './drive';
 import { filled, usePane } from './usePane';
 
 const pane = usePane();
+
+/** Checks run beside one another. */
+const PATIENCE = { timeout: 30_000 };
 
 const choose = (name: string, bytes: Uint8Array) => ({ name, mimeType: 'application/pdf', buffer: Buffer.from(bytes) });
 
@@ -47,6 +51,56 @@ test('a schedule in a PDF is shown on its page, framed, with its cells as read, 
   });
 });
 
+test('frame and column lines are dragged with the mouse, and the cells are read anew; a row in doubt is shown as it stands', async () => {
+  const bytes = await drawn(({ say, line, table }) => {
+    table(SCHEDULE_ROWS, 50, 60, SCHEDULE_WIDTHS);
+    say('XX', 52, 60 + 16 + 11.5);
+    line(40, 300, 700, 300);
+  });
+  await pane(async (page) => {
+    await page.setInputFiles('input[type=file]', choose('plan.pdf', bytes));
+    await heading(page, 'Is this the schedule?');
+    await page.waitForSelector('.pdf-page canvas');
+    const cells = () =>
+      page
+        .locator('.pdf-cells tr:not(.why)')
+        .evaluateAll((rows) => rows.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.textContent)));
+    expect(await cells()).toHaveLength(4);
+    const drag = async (label: string, points: { readonly x: number; readonly y: number }) => {
+      const line = page.getByLabel(label, { exact: true });
+      // While something is read, the pane says so above the picture.
+      await page.waitForFunction(() => document.querySelector('.page')?.getAttribute('aria-busy') === 'false');
+      await line.scrollIntoViewIfNeeded();
+      const { x, y, width, height } = (await line.boundingBox())!;
+      const picture = (await page.locator('.pdf-page').boundingBox())!;
+      const scale = picture.width / 792;
+      await page.mouse.move(x + width / 2, y + height / 2);
+      await page.mouse.down();
+      await page.mouse.move(x + width / 2 + 3, y + height / 2 + 3);
+      await page.mouse.move(x + width / 2 + points.x * scale, y + height / 2 + points.y * scale, { steps: 4 });
+      await page.mouse.up();
+    };
+    // The line between "Qty" and "Head" goes to the far side of "Head".
+    await drag('Line between columns 2 and 3', { x: 66, y: 0 });
+    await expect.poll(async () => (await cells())[0], PATIENCE).toEqual(['Mark', 'Qty Head', '', 'Width', 'Rise']);
+    await drag('Line between columns 2 and 3', { x: -66, y: 0 });
+    await expect.poll(async () => (await cells())[0], PATIENCE).toEqual(['Mark', 'Qty', 'Head', 'Width', 'Rise']);
+    // The frame's lower side goes up past the last row.
+    await drag('Frame, bottom', { x: 0, y: -16 });
+    await expect
+      .poll(async () => (await cells()).map(([mark]) => mark), PATIENCE)
+      .toEqual(['Mark', expect.stringContaining('A'), 'A2']);
+    await press(page, 'Show it on the page');
+    const dark = () =>
+      page.locator('.pdf-cells canvas').evaluate((canvas: HTMLCanvasElement) => {
+        if (canvas.height === 150 || canvas.height > 60) return 0;
+        const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+        return data.filter((value, index) => index % 4 === 0 && value < 128).length;
+      });
+    await expect.poll(dark, PATIENCE).toBeGreaterThan(50);
+  });
+});
+
 test('a revised list in a PDF is compared with the takeoff at hand', async () => {
   const bytes = await drawn((sheet) => sheet.table(SCHEDULE_ROWS, 50, 60, SCHEDULE_WIDTHS));
   const before = SCHEDULE_ROWS.map((cells) => cells.map((cell) => (cell === '42' ? '40' : cell)));
@@ -75,3 +129,29 @@ test('nothing of the PDF reader is loaded before a PDF is chosen, and one that i
     await page.waitForFunction(() => document.body.innerText.includes('No schedule was found on its page'));
   });
 });
+
+test('a page that takes too long is stopped in a sentence while the pane still answers, and the next file reads fine', async () => {
+  const [slow, fine] = [crowded(100_000), await drawn((sheet) => sheet.table(SCHEDULE_ROWS, 50, 60, SCHEDULE_WIDTHS))];
+  await pane(async (page) => {
+    await page.evaluate(() => {
+      let last = performance.now();
+      Object.assign(globalThis, { longestPause: 0 });
+      setInterval(() => {
+        const now = performance.now();
+        globalThis.longestPause = Math.max(globalThis.longestPause, now - last);
+        last = now;
+      }, 20);
+    });
+    await page.setInputFiles('input[type=file]', choose('slow.pdf', slow));
+    await page.getByText('slow.pdf: It takes longer than 8 seconds to read').waitFor();
+    // The machine may be busy; a page that did the work itself would be held for more than 8 seconds.
+    expect(await page.evaluate(() => globalThis.longestPause)).toBeLessThan(4000);
+    await page.setInputFiles('input[type=file]', choose('plan.pdf', fine));
+    await heading(page, 'Is this the schedule?');
+  });
+});
+
+declare global {
+  /** The longest time, in milliseconds, in which the page answered nobody. */
+  var longestPause: number;
+}

@@ -30,6 +30,7 @@ const PAGE = `<!doctype html>
 const TYPES: Readonly<Record<string, string>> = {
   css: 'text/css',
   js: 'text/javascript',
+  ts: 'text/javascript',
   mjs: 'text/javascript',
   csv: 'text/csv',
   json: 'application/json',
@@ -50,6 +51,7 @@ export async function servePane(): Promise<PaneServer> {
     entryPoints: {
       page: join(PROJECT, 'tests/browser/pane/page.ts'),
       worker: join(PROJECT, 'taskpane/pane/build/worker.ts'),
+      pdfWorker: join(PROJECT, 'taskpane/pane/pdf/pdfWorker.ts'),
     },
     bundle: true,
     splitting: true,
@@ -77,6 +79,8 @@ export async function servePane(): Promise<PaneServer> {
       else if (path === '/sheets.json') response.end(JSON.stringify(own.sheets));
       else if (path.endsWith('.mjs'))
         response.end(readFileSync(join(PROJECT, 'node_modules/pdfjs-dist/legacy/build', path)));
+      // The worker of a script is asked for by its source's name.
+      else if (path.endsWith('.ts')) response.end(readFileSync(join(folder, path.replace(/ts$/, 'js'))));
       else response.end(readFileSync(join(path.startsWith('/examples/') ? PROJECT : folder, path)));
     } catch {
       response.statusCode = 404;
