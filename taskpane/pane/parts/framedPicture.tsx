@@ -22,7 +22,8 @@ const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
 /** A page's picture with the table's frame and column lines, which can be dragged, or moved with the arrow keys. */
 export function FramedPicture({ part, others, onFrame }: FramedPictureProps) {
   const place = useRef<HTMLDivElement>(null);
-  const dragged = useRef(false);
+  /** How far from the line's own place it was taken hold of, in points, and whether it was moved since. */
+  const hold = useRef({ off: 0, dragged: false });
   const [page, setPage] = useState<HTMLCanvasElement | null>(null);
   const [moved, setMoved] = useState<{ box: Box; edges: readonly number[] } | null>(null);
   const { box, edges } = moved ?? part;
@@ -86,17 +87,17 @@ export function FramedPicture({ part, others, onFrame }: FramedPictureProps) {
     },
     onPointerDown: (event: PointerEvent) => {
       (event.currentTarget as Element).setPointerCapture(event.pointerId);
-      dragged.current = false;
+      hold.current = { off: at - pointed(event, horizontal), dragged: false };
     },
     onPointerMove: (event: PointerEvent) => {
       if (!(event.currentTarget as Element).hasPointerCapture(event.pointerId)) return;
-      dragged.current = true;
-      setMoved(move(pointed(event, horizontal)));
+      hold.current.dragged = true;
+      setMoved(move(pointed(event, horizontal) + hold.current.off));
     },
     onPointerUp: (event: PointerEvent) => {
       (event.currentTarget as Element).releasePointerCapture(event.pointerId);
       // Where it is let go counts, also where no picture was drawn since the last move.
-      if (dragged.current) send(move(pointed(event, horizontal)));
+      if (hold.current.dragged) send(move(pointed(event, horizontal) + hold.current.off));
     },
   });
   const span = { top: percent(box.top, height), height: percent(box.bottom - box.top, height) };
@@ -125,7 +126,7 @@ export function FramedPicture({ part, others, onFrame }: FramedPictureProps) {
             {edges.slice(1, -1).map((edge, index) => (
               <div
                 key={`edge ${index}`}
-                class="pdf-line column"
+                class="pdf-line between"
                 aria-label={`Line between columns ${index + 1} and ${index + 2}`}
                 style={{ ...span, left: percent(edge, width) }}
                 {...movable(false, edge, (to) => withEdge(index + 1, to))}
