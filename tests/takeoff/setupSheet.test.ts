@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards, type Standards } from '../../src/standards';
 import { CARD_CAUTIONS, CAUTIONS, CAUTION_PLACES, COMMON_PRACTICE, NOT_A_SUBSTITUTE } from '../../src/takeoff/cautions';
-import { setupFlags, tightnessChecks } from '../../src/takeoff/setupFlags';
+import { setupFlags, straightGuides, tightnessChecks } from '../../src/takeoff/setupFlags';
 import { planSetups, type Setup } from '../../src/takeoff/setups';
 import { setupSteps, stepSources } from '../../src/takeoff/setupSteps';
 import { takeoff } from '../../src/takeoff/takeoff';
@@ -143,6 +143,37 @@ describe('what stands out in a set-up', () => {
     ]);
     expect(flags({ widestFace: 4 })).toEqual([]);
     expect(flags({ widestFace: 3.75 })).toEqual(['Too wide: the blank is 4; the machine takes no more than 3 3/4.']);
+  });
+
+  it('is no piece that misses the shortest by rounding alone', () => {
+    const setup = setupOf(arched, standards);
+    const flags = (runLength: number) =>
+      setupFlags({ ...setup, pieces: [{ ...setup.pieces[0]!, runLength }] }, standards);
+    expect(flags(standards.shortestPiece - 1e-9)).toEqual([]);
+    expect(flags(standards.shortestPiece - 1e-6)).toHaveLength(1);
+  });
+
+  it('is a molding that strays from guides made for another radius, in its unit', () => {
+    const setup = setupOf({ ...arched, mark: 'W7' }, standards);
+    const flags = (strays: number, insideRadius: number | null, unit: 'in' | 'mm') =>
+      setupFlags({ ...setup, pieces: [{ ...setup.pieces[0]!, insideRadius, strays }] }, { ...standards, unit });
+    expect(flags(0.01234, 30.5, 'in')).toEqual([
+      'Shared guides: W7, inside radius 30 1/2, strays 0.012 in over the length of the guides.',
+    ]);
+    expect(flags(0.4567, 30.5, 'mm').at(-1)).toBe(
+      'Shared guides: W7, inside radius 30.5 mm, strays 0.46 mm over the length of the guides.',
+    );
+    expect([flags(0, 30.5, 'in'), flags(1, null, 'in')]).toEqual([[], []]);
+  });
+
+  // Sagitta s over a chord of 2h: r = h²/2s + s/2, for s of 1/64 in and h an inch past the bed line: 1568.01 in, 38759.46 mm.
+  it('is a guide as good as straight over the board, which reaches an inch past each bed line', () => {
+    const guides = (inside: number) => ({ guides: { ok: true, value: { inside, outside: inside + 4 } } }) as const;
+    expect(straightGuides(guides(1568), standards)).toBeNull();
+    expect(straightGuides(guides(1568.02), standards)).toBe('Guides as good as straight over 14');
+    const metric = defaultStandards('mm');
+    expect(straightGuides(guides(38_759), metric)).toBeNull();
+    expect(straightGuides(guides(38_760), metric)).toBe('Guides as good as straight over 350.8 mm');
   });
 
   it('is a clearance that leaves no inside guide, in the words of the core', () => {
