@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { HeadShape } from '../../src/head/head';
+import { ARC_COUNTS, type HeadShape } from '../../src/head/head';
+import { makeHead } from '../../src/head/makeHead';
 import { isHalfSpan, sameLength } from '../../src/head/shape';
 import { SHAPES } from '../../src/head/shapes';
-import { expectNear, valueOf } from '../value';
+import { expectNear, refusalOf, valueOf } from '../value';
 
 const ruleOf = (shape: HeadShape) => SHAPES[shape].rise;
 const radiusMade = (shape: HeadShape, span: number, rise: number | null) =>
@@ -102,12 +103,23 @@ describe('what a shape says of its rise', () => {
       true,
       true,
     ]);
+    expect([sameLength(0, 0), isHalfSpan(0, 0)]).toEqual([true, true]);
     expect([sameLength(36, 36 * (1 + 2e-9)), sameLength(1, 2)]).toEqual([false, false]);
     expect([isHalfSpan(36, 18 + 35e-9), isHalfSpan(36, 18 - 35e-9), isHalfSpan(36, 18 + 37e-9)]).toEqual([
       true,
       true,
       false,
     ]);
+  });
+
+  it('a second figure is taken by the shapes that have one, refused by the others', () => {
+    expect(makeHead('clipped corners', 36, 9, 6).ok).toBe(true);
+    expect(makeHead('segmental', 36, 6, null).ok).toBe(true);
+    expect(refusalOf(makeHead('segmental', 36, 6, 5))).toBe('haunch must be left out for a segmental head; got 5');
+  });
+
+  it('an ellipse is run as 3, 5 or 7 arcs and no other number', () => {
+    expect([...ARC_COUNTS]).toEqual([3, 5, 7]);
   });
 
   it('its sentences name the figures that it is worked out from', () => {

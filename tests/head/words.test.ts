@@ -84,6 +84,10 @@ describe('the shape of a head is read from', () => {
 
 it('text longer than 60 characters names no shape, and is quoted no further than a sentence bears', () => {
   expect(valueOf(readHead('arch head'))).toBe('segmental');
+  expect(valueOf(readHead(`arch${' '.repeat(52)}head`))).toBe('segmental');
+  expect(readHead(`arch${' '.repeat(53)}head`).ok).toBe(false);
+  expect(valueOf(readHeadWords(`eyebrow${' '.repeat(45)} on legs`)).ends).toBe('legs');
+  expect(readHeadWords(`eyebrow${' '.repeat(46)} on legs`).ok).toBe(false);
   expect(refusalOf(readHead(`arch${' head'.repeat(30)}`))).toMatch(/got "arch( head){11} …"$/);
 });
 
@@ -116,8 +120,22 @@ it('"on legs" behind a head says how the arc stops, "equilateral" how high it is
   expect(valueOf(readHeadWords('eyebrow'))).toMatchObject({ ends: null });
   const { riseOf, shape } = valueOf(readHeadWords('Equilateral gothic'));
   expect(shape).toBe('pointed');
+  expect(valueOf(readHeadWords('gothic')).riseOf).toBeNull();
   // Struck from both spring points with the span: √(36² − 18²). M. H. Bloxam, Principles of Gothic Ecclesiastical Architecture.
   expect(riseOf!(36)).toBeCloseTo(Math.sqrt(36 ** 2 - 18 ** 2), 12);
+});
+
+// Chord of a circle of 30 across, 24 above its lowest point: 2·√(24·6) (Euclid III.35).
+it('a horseshoe by its widest width has the span at its spring line, for a rise past the widest place', () => {
+  const { shape, spanOf } = valueOf(readHeadWords('horseshoe width at widest'));
+  expect(shape).toBe('segmental');
+  expect(valueOf(spanOf!(30, 24))).toBe(24);
+  expect([spanOf!(30, 15.01).ok, spanOf!(30, 29.99).ok]).toEqual([true, true]);
+  for (const rise of [10, 15, 30, 31]) {
+    expect(refusalOf(spanOf!(30, rise))).toBe(
+      `rise of a horseshoe 30 wide at its widest must be more than 15 and less than 30; got ${rise}`,
+    );
+  }
 });
 
 describe('curves that are not made here are refused by name, with what is needed', () => {
@@ -127,6 +145,7 @@ describe('curves that are not made here are refused by name, with what is needed
     ['parabolic', 'give a full-size drawing, or say elliptical or segmental'],
     ['catenary arch', 'give a full-size drawing, or say elliptical or segmental'],
     ['horseshoe', '"horseshoe at spring"'],
+    ['Horseshoe arch', '"horseshoe at spring"'],
     ['curved in plan', 'a curve in plan'],
     ['jamb extension', 'jamb extensions'],
   ])('%s', (text, needed) => {
