@@ -71,8 +71,8 @@ function countOf(
   const each = quantity / sides.size;
   const sum = (side: string) => named.reduce((total, one) => total + (one.side === side ? (one.count ?? each) : 0), 0);
   const counts = { right: sum('right'), left: sum('left') };
-  const whole = Number.isInteger(counts.right) && Number.isInteger(counts.left);
-  return named.length > 0 && whole && counts.right + counts.left === quantity ? counts : null;
+  // Of a whole number in all, one side is whole where the other is.
+  return named.length > 0 && Number.isInteger(counts.left) && counts.right + counts.left === quantity ? counts : null;
 }
 
 /** In words beside the drawing, which has the high side at the right. */

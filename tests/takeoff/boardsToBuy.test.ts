@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
-import { partsForWaste, planBoards } from '../../src/takeoff/boards';
+import { partsForWaste, planBoards, type BoardNeeds } from '../../src/takeoff/boards';
 import { boardsToBuy } from '../../src/takeoff/boardsToBuy';
 import { partsOf } from '../../src/takeoff/parts';
 import { takeoff } from '../../src/takeoff/takeoff';
@@ -34,6 +34,29 @@ describe('the boards to buy', () => {
       );
     }
   });
+});
+
+it('they stand by species, thickness, width and length, without those of which none is bought', () => {
+  const [board] = defaultStandards().stock;
+  const size = (width: number, length: number) => ({ ...board!, width, length });
+  const sale = [size(7.25, 96), size(5.5, 144), size(5.5, 96), size(7.25, 144), size(9.25, 96)];
+  const boards = [0, 1, 2, 3, 2].map((at) => ({ board: at, count: 1 }));
+  const plan = (species: string, thickness: number) => ({ species, thickness, sale, boards });
+  const plans = [plan('Walnut', 1), plan('Ash', 1.75), plan('Ash', 0.8125)] as unknown as BoardNeeds['plans'];
+  for (const order of [plans, [...plans].reverse(), [plans[1]!, plans[2]!, plans[0]!]]) {
+    const buys = boardsToBuy({ plans: order, problems: [] } as unknown as BoardNeeds, defaultStandards());
+    const said = buys.map(({ plan: its, board: { width, length }, bought }) => [
+      ...[its.species, its.thickness, width, length, bought],
+    ]);
+    const each = [
+      [5.5, 96, 2],
+      [5.5, 144, 1],
+      [7.25, 96, 1],
+      [7.25, 144, 1],
+    ];
+    const woods = [['Ash', 0.8125], ['Ash', 1.75], ['Walnut', 1]]; // prettier-ignore
+    expect(said).toEqual(woods.flatMap((wood) => each.map((one) => [...wood, ...one])));
+  }
 });
 
 describe('the pieces for defects and waste', () => {

@@ -41,6 +41,7 @@ describe('how far a radius may be from that of its guides', () => {
     expect(reachOf(30, shop({ guideTolerance: 0.5 }))).toEqual({ up: 0.5, down: 0.5 });
     expect(reachOf(30, shop({}))).toEqual({ up: 0, down: 0 });
     expect(reachOf(5, shop({ guideTolerance: 3 }))).toEqual({ up: 0, down: 0 });
+    expect(reachOf(5.25, shop({ guideTolerance: 3 }))).toEqual({ up: 0, down: 0 });
   });
 });
 
@@ -51,6 +52,15 @@ describe('guide sets', () => {
 
   it('with a tolerance are the fewest from the smallest up, made for the middle of their radii', () => {
     expect(sets([31, 30, 30.5, 31.5, 40], shop({ guideTolerance: 1 }))).toEqual([30.5, 31.5, 40]);
+  });
+
+  it('reach no farther than the tolerance, and are called by their middle to a thousandth', () => {
+    const standards = shop({ guideTolerance: 1 });
+    expect(sets([30, 31.001], standards)).toEqual([30, 31.001]);
+    const named = (...radii: number[]) => planSetups(takeoff(halfRounds(...radii), standards)).setups[0]!;
+    expect(named(30.123, 30.5).name).toMatch(/, R 30\.312$/);
+    // Alone it has guides of its very own radius.
+    expect(named(30.00012).insideRadius).toBeCloseTo(30.00012, 9);
   });
 
   it('say by how much each opening strays', () => {
@@ -70,6 +80,22 @@ describe('guide sets', () => {
     expect(sets([30, 31, 32.1], standards)).toEqual([30.75, 32.1]);
     const { openings } = takeoff(halfRounds(30, 32.1), standards);
     expect(openings.map(({ share }) => share!.guides > 0)).toEqual([false, true]);
+  });
+
+  it('of several that the shop owns are the nearest, of two as near the smaller, in whatever order they are listed', () => {
+    const guides = (insideRadius: number) =>
+      ({ kind: 'guides', profile: 'Casing', face: 3.5, thickness: 0.75, insideRadius }) as const;
+    const used = (...radii: number[]) => sets([30], shop({ guideTolerance: 1 }, radii.map(guides)));
+    for (const radii of [
+      [29.2, 30.7, 30.4, 29.5],
+      [30.4, 29.5, 30.7, 29.2],
+    ])
+      expect([used(...radii), used(...[...radii].reverse())]).toEqual([[30.4], [30.4]]);
+    expect([used(29.5, 30.5), used(30.5, 29.5)]).toEqual([[29.5], [29.5]]);
+    // Without a tolerance they are those of its own radius, to half a thousandth.
+    const made = (radius: number) => takeoff(halfRounds(30), shop({}, [guides(radius)])).openings[0]!.share!.guides;
+    expect([30, 29.9995, 30.0005].map(made)).toEqual([0, 0, 0]);
+    for (const radius of [29.999, 30.001]) expect(made(radius)).toBeGreaterThan(0);
   });
 
   it('are never more than openings need by themselves, hold every ring, and are the fewest there are', () => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
-import { handsOf, SIDE_UNSAID } from '../../src/takeoff/hands';
+import { handsOf, handsText, SIDE_UNSAID } from '../../src/takeoff/hands';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { opening } from './openings';
 
@@ -36,8 +36,21 @@ it.each([
   ['pair', 3],
   ['two left, one right', 3],
   ['right leg 60" high', 1],
+  ['verify in field', 0],
 ])('and stay unsaid where "%s" doesn\'t say, of %s', (remarks, quantity) => {
   expect(raked(remarks, quantity)).toBe('unsaid');
+});
+
+it('is said beside the drawing, which has the high side at the right', () => {
+  expect(handsText('unsaid')).toContain('is not said: drawn with it right');
+  expect(handsText({ right: 3, left: 0 })).toBe('3 high side right, as drawn');
+  expect(handsText({ right: 0, left: 2 })).toBe('2 high side left: cuts and legs change sides');
+  expect(handsText({ right: 1, left: 2 })).toBe(
+    '1 high side right, as drawn; 2 high side left: cuts and legs change sides',
+  );
+  expect(handsText({ right: 2, left: 1 })).toBe(
+    '2 high side right, as drawn; 1 high side left: cuts and legs change sides',
+  );
 });
 
 it('casing on both sides of the wall has one of each hand for each opening', () => {

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { OnHand } from '../../src/onHand';
 import { defaultStandards, withSettings, type SettingKey, type Standards } from '../../src/standards';
 import { planSetups } from '../../src/takeoff/setups';
-import { takeoff } from '../../src/takeoff/takeoff';
+import { sharesOf } from '../../src/takeoff/shares';
+import { sharersOf, takeoff } from '../../src/takeoff/takeoff';
 import { expectNear, valueOf } from '../value';
 import { opening } from './openings';
 
@@ -54,6 +55,28 @@ describe('the minutes of setting up', () => {
     expectNear(sum(shop({ guideChange: 29 }), 'settingUp') - MONEY, 4 * 9, 1e-9);
     // The bench has no part in it.
     expectNear(sum(shop({ benchRate: 99 }), 'settingUp'), MONEY, 1e-12);
+  });
+
+  it('of one set-up go by its pieces, of which a head may have several', () => {
+    // Both have corners or a crown of radius 12; the one has two of them, and a straight piece of its own between.
+    const corners = opening({ no: 1, row: 2, head: 'radius corners', span: 48, rise: 12 });
+    const round = opening({ no: 2, row: 3, head: 'half round', span: 24 });
+    const settingUp = (job: readonly (typeof corners)[]) =>
+      takeoff(job, shop()).openings.map(({ share }) => share!.settingUp);
+    const [two, one] = settingUp([corners, round]);
+    expectNear(two!, 5 + (2 / 3) * 20 + 20, 1e-12);
+    expectNear(one!, 5 + (1 / 3) * 20, 1e-12);
+    // Two legs and a straight head run between the same fences.
+    const legs = opening({ no: 1, row: 2, head: 'half round', span: 36, ends: 'legs', leg: 40 });
+    const [pair, single] = settingUp([legs, { ...STRAIGHT, no: 2 }]);
+    expectNear(pair!, 5 + 20 + (2 / 3) * 20, 1e-12);
+    expectNear(single!, 5 + (1 / 3) * 20, 1e-12);
+  });
+
+  it('come by ascending number, whatever the order of the rows', () => {
+    const sharers = sharersOf(takeoff(JOB, shop()).openings);
+    const orders = [sharers, [...sharers].reverse(), [sharers[2]!, sharers[0]!, sharers[3]!, sharers[1]!]];
+    for (const order of orders) expect(sharesOf(order, shop()).map(({ no }) => no)).toEqual([1, 2, 3, 4]);
   });
 
   it('are borne by heads for the knife, by pieces for the guides', () => {
