@@ -1,0 +1,75 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { HEAD_SHAPES } from '../../src/head/head';
+import { cellName, defaultStandards, SETTINGS, withSettings, type Setting, type Standards } from '../../src/standards';
+import { planBoards } from '../../src/takeoff/boards';
+import { FIGURES, figureOf } from '../../src/takeoff/figures';
+import { MONEY_FIGURES } from '../../src/takeoff/moneyFigures';
+import { takeoff } from '../../src/takeoff/takeoff';
+import { partsOf } from '../../src/workbook/formulas/lexer';
+import { workbookSheets } from '../../src/workbook/workbook';
+import { random } from '../random';
+import { randomOpenings, scheduleOf } from '../takeoff/openings';
+import { valueOf } from '../value';
+
+/** Guides that near radii share are in a plain workbook's formulas only where the shop shares them. */
+const STANDARDS = valueOf(withSettings(defaultStandards(), { guideTolerance: 3 }));
+const OPENINGS = HEAD_SHAPES.flatMap((head) => randomOpenings(1, random(9), STANDARDS, [head]));
+const HALF = OPENINGS.filter((_, at) => at % 2 === 0);
+/** Nothing is planned: it would take long, and brings no name. */
+const boards = planBoards([], STANDARDS);
+
+/** The names in the formulas of a whole workbook, and those that it defines. */
+function namesIn(plain: boolean) {
+  const taken = takeoff(OPENINGS, STANDARDS);
+  const sheets = workbookSheets(scheduleOf(OPENINGS), taken, { plain, proposal: true, boards });
+  const formulas = sheets.flatMap(({ rows }) => rows.flat()).flatMap((cell) => cell?.formula ?? []);
+  const parts = formulas.flatMap((formula) => partsOf(formula));
+  return {
+    used: new Set(parts.flatMap(({ kind, text }) => (kind === 'name' ? [text] : []))),
+    defined: new Set(sheets.flatMap(({ names = [] }) => names.map(({ name }) => name))),
+  };
+}
+
+it.each([true, false])('every name in a formula is one that its workbook defines (plain: %s)', (plain) => {
+  const { used, defined } = namesIn(plain);
+  expect(used.size).toBeGreaterThan(plain ? 50 : 3);
+  expect([...used].filter((name) => !defined.has(name))).toEqual([]);
+});
+
+it('every setting is used where something is worked out', () => {
+  const files = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter(
+    (path) => path.endsWith('.ts') && path !== 'standards.ts',
+  );
+  const source = files.map((path) => readFileSync(`src/${path}`, 'utf8')).join('\n');
+  expect(SETTINGS.filter(({ key }) => !new RegExp(`\\b${key}\\b`).test(source))).toEqual([]);
+});
+
+function figuresBy(standards: Standards): string {
+  const taken = takeoff(HALF, standards);
+  return JSON.stringify(
+    taken.openings.map((row) => [
+      FIGURES.map((figure) => (figure.name === 'look at' ? '' : figureOf(figure, row, 'in'))),
+      MONEY_FIGURES.map((figure) => figure.value(row) ?? null),
+    ]),
+  );
+}
+
+function otherValue(setting: Setting): string | number {
+  if (setting.measure === 'choice') return setting.choices.find((choice) => choice !== setting.value)!;
+  if (setting.measure === 'text') return setting.key === 'species' ? 'Cherry' : 'Ogee';
+  if (setting.measure === 'count') return setting.value + 1;
+  return Math.min(setting.max, setting.value * 1.25 || 1);
+}
+
+it('every setting that moves a figure stands in the plain formulas', () => {
+  const { used } = namesIn(true);
+  const before = figuresBy(STANDARDS);
+  const moving = (SETTINGS as readonly Setting[])
+    .filter(({ key }) => key !== 'unit')
+    .filter(
+      (setting) => figuresBy(valueOf(withSettings(STANDARDS, { [setting.key]: otherValue(setting) }))) !== before,
+    );
+  expect(moving.length).toBeGreaterThan(30);
+  expect(moving.map(({ key }) => cellName(key)).filter((name) => !used.has(name))).toEqual([]);
+});
