@@ -1,4 +1,4 @@
-import { limits, SETTING_GROUPS, SETTINGS, type NumberSetting, type Setting } from '../src/standards';
+import { cellName, limits, SETTING_GROUPS, SETTINGS, type NumberSetting, type Setting } from '../src/standards';
 import { settingUnit } from '../src/settingUnit';
 
 /** Every shop setting, by group, from the list that the core, the sheet Standards and the pane have them from. */
@@ -20,7 +20,11 @@ names it until somebody types the machine's own, be it the same; a cleared cell 
 \`archwright takeoff --standards FILE\` takes them from a saved workbook, a .csv or a .json.`;
 
 function section(setting: Setting): string {
-  return [`### ${setting.label}`, setting.note, `\`${setting.key}\`: ${starts(setting)}`].join('\n\n');
+  return [
+    `### ${setting.label}`,
+    setting.note,
+    `\`${setting.key}\`, cell \`${cellName(setting.key)}\`: ${starts(setting)}`,
+  ].join('\n\n');
 }
 
 function starts(setting: Setting): string {

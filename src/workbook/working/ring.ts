@@ -90,7 +90,7 @@ function ringColumns<Before extends RingBefore>(group: RingGroup<Before>): Worki
     const wood = `${boardFeet(board, `ARCH.BLANKLENGTH(${blank(count)})`, count)}*${priceAt(board)}*(1+Shop_waste)`;
     const joints = `(${count}-IF(${at('madeAngle')}=360,0,1))*Shop_joint_minutes/60*Shop_bench_rate`;
     const value = (plan: RingPlan) => plan.blank.weighed[more].cost;
-    return step(`Wood and joints, ${title}`, 'money', value, `${wood}+${joints}`);
+    return step(title, 'money', value, `${wood}+${joints}`);
   };
   const [fewest, oneMore, twoMore] = [at('weigh0'), at('weigh1'), at('weigh2')];
   const cheapest = `IF(${fewest}<=MIN(${oneMore},${twoMore}),0,IF(${oneMore}<=${twoMore},1,2))`;
@@ -145,9 +145,9 @@ function ringColumns<Before extends RingBefore>(group: RingGroup<Before>): Worki
       ),
       group: WEIGHED,
     },
-    weigh0: { ...weighed(0, 'fewest joints'), group: WEIGHED },
-    weigh1: { ...weighed(1, 'one more segment'), group: WEIGHED },
-    weigh2: { ...weighed(2, 'two more segments'), group: WEIGHED },
+    weigh0: { ...weighed(0, 'Wood and joints, fewest joints'), group: WEIGHED },
+    weigh1: { ...weighed(1, 'Wood and joints, one more segment'), group: WEIGHED },
+    weigh2: { ...weighed(2, 'Wood and joints, two more segments'), group: WEIGHED },
     segments: plainOfBlank(
       'segments',
       `IF(${its.segmentsWanted}="",${at('segmentsFewest')}+${cheapest},${its.segmentsWanted})`,
