@@ -109,8 +109,7 @@ export function curveOf(inputs: ShapeInputs, shop: Shop): Result<Curve> {
     );
   }
 
-  const allowance = closed && own.value.length === 1 ? 0 : shop.endAllowance;
-  const rings = ringsOf(own.value, low.value.filter(isArc), high.value.filter(isArc), reveal, face, allowance);
+  const rings = ringsOf(own.value, low.value.filter(isArc), high.value.filter(isArc), reveal, face, shop.endAllowance);
   const pieces = high.value.length;
   return ok({
     head,

@@ -37,7 +37,10 @@ describe('what a plan buys for each money of wood', () => {
 
   it('is there however cheap the wood, not where it costs nothing', () => {
     expect(factors(stockAt({ pricePerBoardFoot: 0.05 })).of('Poplar 0.8125')).toBeGreaterThan(1);
-    expect(factors(stockAt({ pricePerBoardFoot: 0 })).of('Poplar 0.8125')).toBeNull();
+    // Planned at a price, then free.
+    const free = stockAt({ pricePerBoardFoot: 0 });
+    const needs = planBoards(partsOf(takeoff([POPLAR], STANDARDS)), STANDARDS);
+    expect(factorsOf(takeoff([POPLAR], free), needs)('Poplar 0.8125')).toBeNull();
   });
 
   it('finds the wood by its thickness to four decimals', () => {

@@ -25,6 +25,8 @@ describe('the figures of an opening', () => {
 
   it('are the crown’s and the haunch’s, headed as such, and of each further ring there is', () => {
     const headings = new Map(FIGURES_OF_EVERY_RING.map(({ name, heading }) => [name, heading]));
+    expect(headings.size).toBe(FIGURES_OF_EVERY_RING.length);
+    expect(FIGURES_OF_EVERY_RING).toHaveLength(FIGURES.length + 2 * 9);
     expect(headings.get('radius')).toBe('Opening radius');
     expect(headings.get('haunch radius')).toBe('Haunch: opening radius');
     expect(headings.get('second haunch segments')).toBe('Second haunch: segments');

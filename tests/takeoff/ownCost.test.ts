@@ -27,6 +27,11 @@ describe('what an opening takes by itself', () => {
     expectNear(ownCost!.boardFeet, ring!.blank.chosen.boardFeet + own!.straight!.boardFeet, 1e-12);
   });
 
+  it('has two end cuts to each arc, a full circle none', () => {
+    expect(rowOf({ head: 'half round', span: 36 }).ownCost!.minutes.endCuts).toBe(2 * STANDARDS.endCutMinutes);
+    expect(rowOf({ head: 'round', span: 30 }).ownCost!.minutes.endCuts).toBe(0);
+  });
+
   it('are the joints of each ring and those where its arcs meet, each glued in the minutes of one', () => {
     const { own, ownCost } = rowOf({ head: 'three-centered', span: 48, rise: 14 });
     const [crown, haunch] = own!.rings.map(({ blank }) => blank.chosen.segments - 1);
