@@ -50,20 +50,26 @@ function wholeCell(cell: ReturnType<Worksheet['getCellRaw']>): ICellData {
 function movedCell(engine: Engine, sheet: Worksheet, from: number, to: number, column: number): ICellData | null {
   const [raw, there] = [sheet.getCellRaw(from, column), sheet.getCellRaw(to, column)];
   const looksAlike =
-    (there?.s ?? null) === (raw?.s ?? null) && !there?.p && !raw?.p && noted(there?.custom) === noted(raw?.custom);
+    (there?.s ?? null) === (raw?.s ?? null) && !there?.p && !raw?.p && notedAlike(there?.custom, raw?.custom);
   // Cells of one form; what they give follows from the row.
   if (looksAlike && raw?.si != null && raw.si === there?.si) return null;
-  const formula = cellFormula(engine, sheet, from, column);
+  const formulaOf = (cell: typeof raw, row: number) =>
+    cell?.f || cell?.si ? cellFormula(engine, sheet, row, column) : '';
+  const formula = formulaOf(raw, from);
   const moved = formula === '' ? null : copiedFormula(formula, to - from, 0);
   const sameValue = (there?.v ?? null) === (raw?.v ?? null) && (there?.t ?? null) === (raw?.t ?? null);
-  const sameFormula = (moved ?? '') === cellFormula(engine, sheet, to, column);
+  const sameFormula = (moved ?? '') === formulaOf(there, to);
   if (looksAlike && sameFormula && (moved !== null || sameValue)) return null;
   return { ...wholeCell(raw), si: null, f: moved };
 }
 
-/** What is noted at a cell, but for the sentence of its error, which comes with its value. */
-function noted(custom: ICellData['custom']): string {
-  return custom == null ? '' : JSON.stringify({ ...custom, error: undefined });
+/** Whether the same is noted at two cells, but for the sentence of an error, which comes with its value. */
+function notedAlike(one: ICellData['custom'], other: ICellData['custom']): boolean {
+  const keys = Object.keys({ ...one, ...other }).filter((key) => key !== 'error');
+  return keys.every((key) => {
+    const [note, there]: unknown[] = [one?.[key], other?.[key]];
+    return note === there || JSON.stringify(note) === JSON.stringify(there);
+  });
 }
 
 /** Rows keep their heights, those set by hand and those that the grid found for their text. */
