@@ -180,7 +180,7 @@ async function measure(browser: Browser, address: string, count: number): Promis
   await used.goTo('Takeoff', SPAN_OF_THE_FIRST);
   await used.deed('a row deleted', async () => {
     const { x, y } = await used.canvas();
-    await page.mouse.click(x + 20, y + 400, { button: 'right' });
+    await page.mouse.click(x + 20, y + 396, { button: 'right' });
     await page.getByText('Delete Selected Row').click();
   });
   await used.afterwards();
