@@ -46,7 +46,7 @@ const ofRing = (ring: number) => (ring === 0 ? '' : `${RINGS[ring]} `);
 type Argument = string | number | null | undefined;
 
 /** A call of a worksheet function as a formula has it, with nothing for what is left out; of a spill one cell of it. */
-export function callText(name: string, args: readonly Argument[], at?: readonly [number, number]): string {
+function callText(name: string, args: readonly Argument[], at?: readonly [number, number]): string {
   const texts = args.map((each) => (typeof each === 'string' ? `"${each.replace(/"/g, '""')}"` : String(each ?? '')));
   while (texts.at(-1) === '') texts.pop();
   const call = `ARCH.${name}(${texts.join(',')})`;
