@@ -1,5 +1,5 @@
 import type { Merge, Table } from '../schedule/opening';
-import type { FoundRow, FoundTable, IsHeading } from './found';
+import type { FoundRow, FoundTable, IsHeading, ListKind } from './found';
 import { lastPage } from './moreColumns';
 import type { TableParts } from './overPages';
 
@@ -12,7 +12,7 @@ export interface PdfTable {
 }
 
 /** The parts of a table as one plain table, with what is in doubt by row. */
-export function pdfTable(file: string, parts: TableParts, isHeading: IsHeading): PdfTable {
+export function pdfTable(file: string, parts: TableParts, { name, isHeading }: ListKind): PdfTable {
   const rows: FoundRow[] = [];
   const places: { part: number; row: number }[] = [];
   const merges: Merge[] = [];
@@ -34,9 +34,13 @@ export function pdfTable(file: string, parts: TableParts, isHeading: IsHeading):
   );
   rows.forEach(({ flags }, index) => {
     const continues = rows[index + 1]?.flags.some((flag) => flag.startsWith('it has no mark and may go on')) ?? false;
+    const isBelow = (at: number) => name === 'schedule' && at > heading + 1 && mayGoOn(rows[at - 1]!, rows[at]!);
+    const isFirst = index > heading && rows[index + 1] !== undefined && isBelow(index + 1);
     const all = [
       ...(index > heading ? ofHeadings : []),
       ...flags,
+      ...(isBelow(index) ? ['it has no mark and may go on with the row above it'] : []),
+      ...(isFirst ? ['the row below it has no mark and may go on with it'] : []),
       ...(continues ? ['the row below it, on the next page, may go on with it'] : []),
     ];
     if (all.length > 0) doubts.set(index + 1, all);
@@ -85,6 +89,15 @@ function widened(part: FoundTable): Pick<FoundTable, 'rows' | 'merges'> {
     merges = [...merges, ...shifted];
   }
   return { rows, merges };
+}
+
+const TOTAL = /^(?:sub|grand )?totals?\b/i;
+
+/** Whether a row without a mark may be a second line of the one above: it holds no more than half as much, and is no total. */
+function mayGoOn(above: FoundRow, { cells, flags }: FoundRow): boolean {
+  const filled = (row: readonly string[]) => row.filter((cell) => cell !== '').length;
+  if (flags.length > 0 || cells[0] !== '' || above.cells[0] === '' || filled(cells) === 0) return false;
+  return filled(cells) <= filled(above.cells) / 2 && !cells.some((cell) => TOTAL.test(cell));
 }
 
 /** The row that names the most columns. */

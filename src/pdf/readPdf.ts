@@ -113,7 +113,7 @@ async function readAll(
   }
   const tables = overPages(found)
     .filter(([first]) => first!.named)
-    .map((parts) => pdfTable(file, parts, kind.isHeading))
+    .map((parts) => pdfTable(file, parts, kind))
     .filter(({ table }) => kind.fits(table));
   const pages = document.numPages;
   const [first] = unread;

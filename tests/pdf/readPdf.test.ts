@@ -62,6 +62,22 @@ describe('tables of a PDF', () => {
     expect([...table!.table.doubts!.keys()]).toEqual([4, 5]);
   });
 
+  test('a row without a mark between rules is a question of the opening above it; a total is none', async () => {
+    const below = (...rows: readonly string[][]) =>
+      drawn((sheet) => sheet.table([...SCHEDULE_ROWS, ...rows], 50, 60, SCHEDULE_WIDTHS));
+    const asked = async (bytes: Uint8Array) => {
+      const [found] = valueOf(await read(bytes)).tables;
+      const { openings } = valueOf(readSchedule(found!.table, defaultStandards()));
+      return openings.map(({ mark, span }) => [mark, span]);
+    };
+    const rest = [
+      ['A1', 36.5],
+      ['A2', 42],
+    ];
+    expect(await asked(await below(['', '', 'with keystone', '', '']))).toEqual([...rest, ['A3', null]]);
+    expect((await asked(await below(['', '7', 'Total', '', '']))).slice(0, 3)).toEqual([...rest, ['A3', 60]]);
+  });
+
   test('a row in doubt is a question: its opening is not priced until the row has been compared with the page', async () => {
     const bytes = await drawn((sheet) => {
       schedule(sheet);

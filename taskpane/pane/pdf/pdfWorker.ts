@@ -66,7 +66,7 @@ async function answer(ask: ToPdfWorker): Promise<FromPdfWorker> {
   const found = frames === null ? null : await (await frames)(ask.frame);
   if (found === null) return { kind: 'framed', table: null };
   const parts = ask.parts.map((each, index) => (index === ask.part ? { ...found, beside: each.beside } : each));
-  return { kind: 'framed', table: pdfTable(ask.name, parts, SCHEDULE.isHeading) };
+  return { kind: 'framed', table: pdfTable(ask.name, parts, SCHEDULE) };
 }
 
 page.onmessage = ({ data }) => {
