@@ -126,12 +126,6 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'An opening has all three or none.',
   },
   {
-    file: 'src/takeoff/factors.ts',
-    text: 'return money === undefined || rows === undefined || !(rows > 0) ? null : money / rows;',
-    change: '|| → &&',
-    why: 'Of the second: rows that are undefined are not more than 0.',
-  },
-  {
     file: 'src/takeoff/costKinds.ts',
     text: 'const rows = openings.flatMap(({ cost, share }) => (cost && share ? [{ cost, share }] : []));',
     change: '&& → ||',
@@ -154,5 +148,29 @@ export const EXPLAINED: readonly Explained[] = [
     text: 'fits: (span, rise) => rise > 0 && rise < span / 2 && !isHalfSpan(span, rise),',
     change: '< → <=',
     why: 'Half the span is refused by the last part.',
+  },
+  {
+    file: 'src/takeoff/setups.ts',
+    text: "return one.knife.localeCompare(other.knife, 'en') || (one.insideRadius ?? -1) - (other.insideRadius ?? -1);",
+    change: '1 → 2',
+    why: 'Any figure below every radius puts straight set-ups first.',
+  },
+  {
+    file: 'src/takeoff/setups.ts',
+    text: 'if (inputs === null || own === null) return [];',
+    change: '|| → &&',
+    why: 'An opening has both or none.',
+  },
+  {
+    file: 'src/takeoff/arcPieces.ts',
+    text: 'const isShort = (angle: number) => radians(angle) * center < shop.shortestPiece - NEARLY;',
+    change: '< → <=',
+    why: 'They are equal only to the last bit of the billionth that is allowed.',
+  },
+  {
+    file: 'src/takeoff/arcPieces.ts',
+    text: 'across > shop.largestAcross + NEARLY || deep > shop.largestHigh + NEARLY || finished > shop.largestTurn + NEARLY',
+    change: '> → >=',
+    why: 'They are equal only to the last bit of the billionth that is allowed.',
   },
 ];
