@@ -1,4 +1,3 @@
-import { patternKey } from '../stock/cutting';
 import type { Fills } from './fills';
 import { cutOf, type Cut, type Problem } from './problem';
 import { laneSets } from './sections';
@@ -116,6 +115,9 @@ function cutsOf(
   const found = new Map<string, Cut>();
   const made = new Int32Array(kinds.length);
   const keep = (lanes: readonly number[], kept: number) => {
+    // Most cuts make what another makes: those are told before one is put together.
+    const key = made.join();
+    if (found.has(key)) return;
     const cut = cutOf(
       board,
       lanes.map((lane) => fills.pieces(lane)),
@@ -123,8 +125,7 @@ function cutsOf(
       problem,
     );
     if (cut === null || cut.pieces.length === 0) return;
-    const key = patternKey(cut);
-    if (!found.has(key)) found.set(key, cut);
+    found.set(key, cut);
   };
   const add = (fill: number, sign: number) => {
     for (let at = fill; at > 0; at = fills.before[at]!) made[fills.kind[at]!]! += sign * fills.added[at]!;
@@ -136,11 +137,11 @@ function cutsOf(
   };
   for (const kept of wholes) {
     if (found.size > MOST_CUTS) return null;
-    if (worthOf[kept]! >= least) keep([], kept);
     const along = room - fills.room[kept]!;
     const at = stretchAt(along);
     step(1 + sets.length / 4);
     add(kept, 1);
+    if (worthOf[kept]! >= least) keep([], kept);
     sets.forEach((set, index) => {
       if (worthOf[kept]! + inSet[index]![at]! < least) return;
       const most = set.map((c) => bests.within(c, along));

@@ -15,6 +15,8 @@ export class Filler {
   private readonly stretch: number;
   /** That of the question being answered. */
   private effort!: Effort;
+  /** For as many states as a table had so far, a new one has places from the start. */
+  private places = 0;
 
   constructor(
     readonly problem: Problem,
@@ -31,8 +33,10 @@ export class Filler {
   }
 
   private table(worths: ArrayLike<number>, caps: ArrayLike<number>): LaneTable {
-    const table = this.idle.pop() ?? new LaneTable();
-    return table.fill(this.problem, this, worths, caps, this.effort);
+    const table = this.idle.pop() ?? new LaneTable(this.places);
+    table.fill(this.problem, this, worths, caps, this.effort);
+    this.places = Math.max(this.places, table.size);
+    return table;
   }
 
   /** Quickly: boards that are worth more than their price, `each` different ones of every kind of board. */
@@ -69,7 +73,6 @@ export class Filler {
     const { worths, wanted, prices } = question;
     const positions = this.mostLanes + 1;
     const root = this.table(worths, wanted);
-    const made = [root];
     type Case = { tables: LaneTable[]; caps: (readonly number[])[]; layout: Layout; ratio: number };
     const weigh = (tables: LaneTable[], caps: (readonly number[])[], floor: number): Case | null => {
       let best: Case | null = null;
@@ -84,8 +87,23 @@ export class Filler {
     };
     const base = Array.from(wanted);
     const open: Case[] = [];
+    // Tables are large: one that no open case has any more is filled again first.
+    const uses = new Map<LaneTable, number>();
+    const count = (tables: readonly LaneTable[], more: number) => {
+      for (const table of tables) {
+        const left = (uses.get(table) ?? 0) + more;
+        uses.set(table, left);
+        if (left > 0) continue;
+        uses.delete(table);
+        this.idle.push(table);
+      }
+    };
+    count([root], 1);
     const first = weigh(Array(positions).fill(root), Array(positions).fill(base), 0);
-    if (first !== null) open.push(first);
+    if (first !== null) {
+      count(first.tables, 1);
+      open.push(first);
+    }
     let found = 0;
     let cut: Cut | null = null;
     let ratio = 0;
@@ -97,7 +115,6 @@ export class Filler {
         ratio = found;
         break;
       }
-      open.splice(at, 1);
       const fills = this.fills(next.layout, next.tables);
       const over = mostOver(fills, wanted);
       const tried = this.proper(fills, next.layout, question);
@@ -120,15 +137,17 @@ export class Filler {
           fresh.push((tables[position] = this.table(worths, lower)));
         }
         const child = weigh(tables, caps, found);
-        // Few large tables stay near at hand: those of a case that is done are filled again first.
         if (child === null) this.idle.push(...fresh);
         else {
-          made.push(...fresh);
+          count(child.tables, 1);
           open.push({ ...child, ratio: Math.min(child.ratio, next.ratio) });
         }
       }
+      open.splice(at, 1);
+      count(next.tables, -1);
     }
-    this.idle.push(...made);
+    for (const { tables } of open) count(tables, -1);
+    count([root], -1);
     return { ratio, found, cut };
   }
 

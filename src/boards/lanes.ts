@@ -29,11 +29,11 @@ export interface Steps {
  * lengths, a bound gives what is kept the least length that is dropped.
  */
 export class LaneTable {
-  length = new Float64Array(AT_FIRST);
-  worth = new Float64Array(AT_FIRST);
-  private before = new Int32Array(AT_FIRST);
+  length: Float64Array;
+  worth: Float64Array;
+  private before: Int32Array;
   /** Kind and count added to the state before, as kind·4096 + count; −1: a class was opened. */
-  private added = new Int32Array(AT_FIRST);
+  private added: Int32Array;
   private states = 0;
   private readonly tops: Steps[] = [];
   private room = 0;
@@ -41,6 +41,19 @@ export class LaneTable {
   private most = MOST_STATES;
   /** By class, what its lanes are worth at the ends of equal stretches of the longest board. */
   private samples = new Float64Array(0);
+
+  constructor(places = 0) {
+    const capacity = Math.max(places, AT_FIRST);
+    this.length = new Float64Array(capacity);
+    this.worth = new Float64Array(capacity);
+    this.before = new Int32Array(capacity);
+    this.added = new Int32Array(capacity);
+  }
+
+  /** States that it has. */
+  get size(): number {
+    return this.states;
+  }
 
   /**
    * Fills the table anew, for these worths, whole numbers, with no more than `caps` of each kind in a lane. A table is large, so

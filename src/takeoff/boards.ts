@@ -70,19 +70,26 @@ export const SAWING_RULES = [
   'One saw cut is lost between pieces, rows, lanes and sections. What is left over counts as waste.',
 ] as const;
 
-const WORK_AT_LEAST = 5e6;
-const WORK_FOR_A_PART = 4.5e6;
-/** Parts between these numbers count half: what is left of a gap there falls slowly. */
-const [FEW_PARTS, MANY_PARTS] = [40, 120];
-const WORK_AT_MOST = 1.9e9;
+/** Work by the number of parts, in straight lines between these: a few parts take half a second at most, some dozens two. */
+const WORK: readonly (readonly [parts: number, work: number])[] = [
+  [0, 5e6],
+  [12, 59e6],
+  [15, 62e6],
+  [30, 142e6],
+  [40, 187e6],
+  [120, 367e6],
+  [460, 1.9e9],
+];
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
 const A_WOOD = 10;
 
 /** The work that plans of so many parts get: more for more parts, up to some seconds. */
 export function workFor(parts: number): number {
-  const halved = Math.max(0, Math.min(parts, MANY_PARTS) - FEW_PARTS);
-  const counted = parts - halved / 2;
-  return Math.min(WORK_AT_MOST, WORK_AT_LEAST + WORK_FOR_A_PART * counted);
+  const above = WORK.findIndex(([more]) => parts <= more);
+  if (above < 0) return WORK.at(-1)![1];
+  const [to, most] = WORK[above]!;
+  const [from, least] = WORK[Math.max(0, above - 1)]!;
+  return to === from ? most : least + ((most - least) * (parts - from)) / (to - from);
 }
 
 /** The boards to buy for these parts: one plan for each wood, over every width and length on sale. */
