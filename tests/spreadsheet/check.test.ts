@@ -50,10 +50,10 @@ describe.concurrent(
       expect(result.differences).toEqual([]);
     });
 
-    it.each(['in', 'mm'] as const)('for 150 lines in %s, half of them with a mistake', async (unit) => {
+    it.each(['in', 'mm'] as const)('for 70 lines in %s, half of them with a mistake', async (unit) => {
       const from = random(72);
       const standards = defaultStandards(unit);
-      const openings = randomOpenings(150, from, standards);
+      const openings = randomOpenings(70, from, standards);
       const { taken } = quickPlan(takeoff(openings, standards));
       const made = taken.openings.flatMap((row) => {
         if (row.own === null) return [];
