@@ -142,7 +142,7 @@ test('F6 goes from the grid to the pane, the bar and back, and the pane can be p
   expect(await page.locator('#pane').isVisible()).toBe(true);
   await page.locator('#wb-divider').focus();
   await page.keyboard.press('ArrowLeft');
-  expect(await page.locator('#wb-divider').getAttribute('aria-valuenow')).toBe('440');
+  expect(await page.locator('#wb-divider').getAttribute('aria-valuenow')).toBe('350');
 });
 
 test("the whole page, the grid library's parts among it, has no fault that an accessibility checker finds", async () => {
