@@ -1,5 +1,6 @@
 import { countOf, type ExtraKind } from '../extras';
 import { addUp, toCents } from '../rounding';
+import { capital } from '../schedule/figure';
 import type { Unit } from '../unit';
 import { sumsOf, type Sums } from './charges';
 import type { Job, PricedLine } from './fields';
@@ -193,10 +194,6 @@ const MOST_LISTED = 12;
 function firstOf(texts: readonly string[], between: string): string {
   const more = texts.length - MOST_LISTED;
   return [...texts.slice(0, MOST_LISTED), ...(more > 0 ? [`and ${more} more`] : [])].join(between);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** How the money is rounded: stands on the proposal once. */

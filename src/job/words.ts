@@ -1,6 +1,7 @@
 import type { Ends, HeadShape } from '../head/head';
 import { riseFollows } from '../head/shapes';
 import { lengthText } from '../lengthText';
+import { capital } from '../schedule/figure';
 import type { Unit } from '../unit';
 
 /** What the words of an opening are made from; null: not known. */
@@ -68,8 +69,4 @@ function legWords({ head, leg, otherLeg = null }: Described, unit: Unit): string
   return legs[0] === legs[1]
     ? [`2 ${many} ${length(legs[0]!, unit)}`]
     : [`${many} ${length(legs[0]!, unit)} and ${length(legs[1]!, unit)}`];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

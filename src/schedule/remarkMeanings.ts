@@ -2,6 +2,7 @@ import { HEAD_SHAPES } from '../head/head';
 import { readHead } from '../head/words';
 import { AS_LISTED, LEAVE_OUT, type Choice } from './asked';
 import { extrasChoices, NAMES_AN_EXTRA } from './extraCells';
+import { capital } from './figure';
 import { footageChoices, NAMES_FOOTAGE } from './straightStock';
 import { togetherChoices } from './together';
 
@@ -187,8 +188,7 @@ export const REMARK_MEANINGS: readonly RemarkMeaning[] = [
     means: 'another wood',
     choices: (match) => {
       const wood = (match[1] ?? '').toLowerCase();
-      const name = wood.charAt(0).toUpperCase() + wood.slice(1);
-      return [{ label: `in ${wood}`, set: { species: name } }, { label: 'wood as listed' }];
+      return [{ label: `in ${wood}`, set: { species: capital(wood) } }, { label: 'wood as listed' }];
     },
   },
   {

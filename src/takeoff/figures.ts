@@ -1,4 +1,5 @@
 import { lengthText } from '../lengthText';
+import { capital } from '../schedule/figure';
 import type { Unit } from '../unit';
 import type { Blank } from './blankChoice';
 import type { RowFigures } from './computeRow';
@@ -88,7 +89,7 @@ function ringFigures<Before extends string>(ring: number, before: Before) {
     rest: Pick<Figure, 'measure' | 'stage' | 'about' | 'explain' | 'value'>,
   ) => ({
     name: `${before}${name}` as const,
-    heading: ring === 0 ? ofCrown : ofHaunch.replace('Haunch', sentenceCase(RINGS[ring]!)),
+    heading: ring === 0 ? ofCrown : ofHaunch.replace('Haunch', capital(RINGS[ring]!)),
     ...rest,
   });
   // prettier-ignore
@@ -103,10 +104,6 @@ function ringFigures<Before extends string>(ring: number, before: Before) {
     make('blank length', ['Blank length', 'Haunch: blank length'], { measure: 'length', stage: 'blank', about: 'Length of board that one segment takes.', explain: byBlank(ring, 'BLANKLENGTH'), value: ofBlank(OF_BLANK['blank length']) }),
     make('board width', ['Board width', 'Haunch: board width'], { measure: 'length', stage: 'blank', about: 'Narrowest board on sale that holds the segment.', explain: byBoard(ring), value: ofBlank(OF_BLANK['board width']) }),
   ] as const;
-}
-
-function sentenceCase(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Every figure that `ARCH.OPENING` gives, in the order of the reference page. */

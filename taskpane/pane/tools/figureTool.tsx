@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { ENDS, HEAD_SHAPES } from '../../../src/head/head';
+import { capital } from '../../../src/schedule/figure';
 import { firstAsk, readAsk, type AskField, type OpeningAsk } from '../figure/ask';
 import { hasOwnRise } from '../fix';
 import { numbersApart, type FigureApart } from '../figure/apart';
@@ -119,5 +120,5 @@ function measured({ measure, figure, value }: FigureApart, unit: Unit, locale?: 
 /** `Radius and reveal: radius 30″, reveal 1/4″.` */
 function byAndFrom({ by, from }: FigureApart): string {
   const numbers = from.map(({ name, value }) => `${name} ${value}`).join(', ');
-  return `${by.charAt(0).toUpperCase()}${by.slice(1)}: ${numbers}.`;
+  return `${capital(by)}: ${numbers}.`;
 }
