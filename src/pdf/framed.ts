@@ -2,7 +2,7 @@ import type { FoundTable, Frame, IsHeading } from './found';
 import { tableWithin } from './givenColumns';
 import type { PageMarks } from './marks';
 import { pageText } from './pageText';
-import { pageMarks, READING_OPTIONS, type PdfLibrary } from './readPdf';
+import { pagesOf, READING_OPTIONS, type PdfLibrary } from './readPdf';
 import { turnedTexts, turnedWithin } from './turnedText';
 
 /** Reads frames that the user has set; null where one holds no text. */
@@ -11,15 +11,11 @@ export type ReadFrame = (frame: Frame) => Promise<FoundTable | null>;
 /** Opens a PDF to read frames of it: each of its pages is taken apart once. */
 export async function frameReader(library: PdfLibrary, bytes: Uint8Array, isHeading: IsHeading): Promise<ReadFrame> {
   const document = await library.getDocument({ ...READING_OPTIONS, data: bytes }).promise;
-  const layers = await document.getOptionalContentConfig();
+  const marksOf = await pagesOf(document, library);
   const known = new Map<number, PageMarks>();
   return async (frame) => {
-    let marks = known.get(frame.page);
-    if (marks === undefined) {
-      const page = await document.getPage(frame.page);
-      marks = await pageMarks(page, library, (properties) => layers.isVisible(properties));
-      known.set(frame.page, marks);
-    }
+    const marks = known.get(frame.page) ?? (await marksOf(frame.page));
+    known.set(frame.page, marks);
     return readFramed(marks, frame, isHeading);
   };
 }

@@ -96,16 +96,14 @@ async function readAll(
   const isHeading = remembered(kind.isHeading);
   const found: FoundTable[] = [];
   const unread: UnreadPage[] = [];
-  const layers = await document.getOptionalContentConfig();
+  const marksOf = await pagesOf(document, library);
   for (let number = 1; number <= document.numPages; number += 1) {
     if (skip.has(number)) {
       unread.push({ page: number, why: TOO_SLOW });
       continue;
     }
     onPage(number, document.numPages);
-    const marks = await pageMarks(await document.getPage(number), library, (properties) =>
-      layers.isVisible(properties),
-    );
+    const marks = await marksOf(number);
     const tables = readPage(marks, number, isHeading, found);
     found.push(...tables);
     const why = tables.length > 0 ? null : whyNoLetters(marks);
@@ -157,8 +155,17 @@ function whyNoLetters({ letters, seen }: PageMarks): string | null {
   return null;
 }
 
-/** What one page draws. */
-export async function pageMarks(
+/** What a page of a document draws, on the layers that are shown. */
+export async function pagesOf(
+  document: PdfDocument,
+  library: PdfLibrary,
+): Promise<(page: number) => Promise<PageMarks>> {
+  const layers = await document.getOptionalContentConfig();
+  const isShown = (properties: unknown) => layers.isVisible(properties);
+  return async (page) => pageMarks(await document.getPage(page), library, isShown);
+}
+
+async function pageMarks(
   page: PdfPage,
   library: PdfLibrary,
   layer: (properties: unknown) => boolean,

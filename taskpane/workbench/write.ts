@@ -42,14 +42,10 @@ export async function writeSheets(
   }
   const put = putIn(engine, sheets, built, options.quiet ?? false);
   if (!put.ok) return put;
-  if (options.quiet) {
-    enterAgain(engine, sheets);
-    return put;
-  }
   // At once, this and what is shown then would hold the page for longer than it is to stand still.
-  await breath();
+  if (!options.quiet) await breath();
   enterAgain(engine, sheets);
-  await breath();
+  if (!options.quiet) await breath();
   return put;
 }
 
