@@ -15,6 +15,7 @@ import { ARCH_FUNCTIONS } from '../../taskpane/workbench/archFunctions';
 import type { Engine } from '../../taskpane/workbench/engine';
 import { startHeadless } from '../../taskpane/workbench/headless';
 import { WorkbenchHost } from '../../taskpane/workbench/workbenchHost';
+import { otherValue } from '../otherValue';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
@@ -46,14 +47,6 @@ function cellOf(key: string): string {
     .find(({ name }) => name === cellName(key))!
     .ref.split('!')[1]!
     .replace(/^\$C\$/, 'B'); // beside the value in use stands the one that is typed
-}
-
-/** Another value the setting may have, one that matters. */
-function otherValue(setting: Setting): string | number {
-  if (setting.measure === 'choice') return setting.choices.find((choice) => choice !== setting.value)!;
-  if (setting.measure === 'text') return setting.key === 'species' ? 'Cherry' : 'Ogee';
-  if (setting.measure === 'count') return setting.value + 1;
-  return Math.min(setting.max, setting.value * 1.25 || 1);
 }
 
 describe('the takeoff in the grid', () => {

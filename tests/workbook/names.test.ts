@@ -8,6 +8,7 @@ import { MONEY_FIGURES } from '../../src/takeoff/moneyFigures';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { partsOf } from '../../src/workbook/formulas/lexer';
 import { workbookSheets } from '../../src/workbook/workbook';
+import { otherValue } from '../otherValue';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
@@ -70,13 +71,6 @@ function figuresBy(standards: Standards): string {
       MONEY_FIGURES.map((figure) => figure.value(row) ?? null),
     ]),
   );
-}
-
-function otherValue(setting: Setting): string | number {
-  if (setting.measure === 'choice') return setting.choices.find((choice) => choice !== setting.value)!;
-  if (setting.measure === 'text') return setting.key === 'species' ? 'Cherry' : 'Ogee';
-  if (setting.measure === 'count') return setting.value + 1;
-  return Math.min(setting.max, setting.value * 1.25 || 1);
 }
 
 it('every setting that moves a figure stands in the plain formulas', () => {
