@@ -132,7 +132,7 @@ test('nothing of the PDF reader is loaded before a PDF is chosen, and one that i
 });
 
 test('a page that takes too long is stopped in a sentence while the pane still answers, and the next file reads fine', async () => {
-  const [slow, fine] = [crowded(100_000), await drawn((sheet) => sheet.table(SCHEDULE_ROWS, 50, 60, SCHEDULE_WIDTHS))];
+  const [slow, fine] = [crowded(250_000), await drawn((sheet) => sheet.table(SCHEDULE_ROWS, 50, 60, SCHEDULE_WIDTHS))];
   await pane(async (page) => {
     await page.evaluate(() => {
       let last = performance.now();
