@@ -75,6 +75,9 @@ describe('tables of a PDF', () => {
       ['A2', 42],
     ];
     expect(await asked(await below(['', '', 'with keystone', '', '']))).toEqual([...rest, ['A3', null]]);
+    // A row of its own fills more than half of what the one above does.
+    expect((await asked(await below(['', '', 'keystone', 'oak', '']))).slice(0, 3)).toEqual([...rest, ['A3', null]]);
+    expect((await asked(await below(['', '1', 'Segmental', '40', '']))).slice(0, 3)).toEqual([...rest, ['A3', 60]]);
     expect((await asked(await below(['', '7', 'Total', '', '']))).slice(0, 3)).toEqual([...rest, ['A3', 60]]);
   });
 
