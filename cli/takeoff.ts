@@ -88,7 +88,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const filled = takeoffWithEdits({
     ...{ schedule, standards, before: again?.before ?? null },
   });
-  const { held, said, ownColumns } = filled;
+  const { held, said, repriced, ownColumns } = filled;
   const savings = segments === undefined ? null : segmentSavings(filled.taken);
   const { taken, boards } =
     segments === 'take' && savings!.changes.length > 0
@@ -133,7 +133,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     if (lines.length > 0) io.out(`\nNeeds attention:\n${lines.map((line) => `  ${line}\n`).join('')}`);
   }
   if (savings !== null && !values.json) io.out(`\n${segmentsText(savings, segments === 'take')}`);
-  for (const sentence of said) io.say(sentence);
+  for (const sentence of [...repriced, ...said]) io.say(sentence);
   if (again && !isDeepStrictEqual(again.standards, standards))
     io.say(`The settings are those of ${values.standards}; the workbook's own Standards were others.`);
   io.say(

@@ -8,7 +8,7 @@ export interface CostKind {
   readonly money: number;
 }
 
-const WORK: Readonly<Record<LaborKind, string>> = {
+export const WORK: Readonly<Record<LaborKind, string>> = {
   gluing: 'Gluing up',
   sawing: 'Sawing rings',
   planing: 'Planing blanks',

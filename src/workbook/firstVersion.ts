@@ -59,10 +59,13 @@ export function keptFromFirst(values: Table, formulas: Table, unit: Unit): Kept 
   const typedOver: TypedOver[] = [];
   const own = new Map<string, Map<number, OwnCell>>();
   const said: string[] = [];
+  const firstPrices = new Map<number, number>();
   for (const [index, at] of rows.entries()) {
     const cells = values.rows[at]!;
     const [no, row] = [index + 1, Number(cells[0])];
     const shown = String(cells[place('Mark')] ?? '');
+    const price = cells[lastAt];
+    if (typeof price === 'number') firstPrices.set(no, price);
     const listed = readListed(cells[filledAt]);
     if (listed === null) {
       known.push({ no, row, mark: shown });
@@ -96,7 +99,7 @@ export function keptFromFirst(values: Table, formulas: Table, unit: Unit): Kept 
     }
   }
   const ownColumns = [...own].map(([heading, cells]): OwnColumn => ({ heading, cells }));
-  return { known, numbersGiven: known.length, edits, extras: [], typedOver, ownColumns, said };
+  return { known, numbersGiven: known.length, edits, extras: [], typedOver, ownColumns, said, firstPrices };
 }
 
 function readListed(cell: CellValue | undefined): CellValue[] | null {

@@ -75,6 +75,8 @@ export interface Kept {
   readonly ownColumns: readonly OwnColumn[];
   /** Sentences on what can't be kept. */
   readonly said?: readonly string[];
+  /** Of a takeoff of the first version: what each opening that was priced there sold for. */
+  readonly firstPrices?: ReadonlyMap<number, number>;
 }
 
 export const NOTHING_KEPT: Kept = { known: [], numbersGiven: 0, edits: [], extras: [], typedOver: [], ownColumns: [] };

@@ -2,6 +2,7 @@ import type { Schedule } from '../schedule/opening';
 import type { Standards } from '../standards';
 import { planTakeoff } from '../takeoff/planned';
 import { takeoff } from '../takeoff/takeoff';
+import { pricesSinceFirst } from './firstPrices';
 import { heldFactors } from './planBlock';
 import { keptFrom, NOTHING_KEPT, reapply, type Before } from './refill';
 
@@ -14,10 +15,11 @@ export interface Filling {
 
 /** The takeoff of a schedule with what its user has changed by hand in the workbook. */
 export function takeoffWithEdits(filling: Filling) {
-  const { taken: unplanned, said, ownColumns } = unplannedTakeoff(filling);
+  const { taken: unplanned, said, ownColumns, firstPrices } = unplannedTakeoff(filling);
   const held = heldFactors(filling.before?.stock ?? null);
   const { taken, boards } = planTakeoff(unplanned, {}, held);
-  return { taken, boards, held, said, ownColumns };
+  const repriced = firstPrices === undefined ? [] : pricesSinceFirst(firstPrices, taken);
+  return { taken, boards, held, said, repriced, ownColumns };
 }
 
 /** The same before its boards are planned, which takes seconds: enough for whatever doesn't rest on boards, as set-ups. */
@@ -25,5 +27,5 @@ export function unplannedTakeoff({ schedule, standards, before }: Filling) {
   const kept = before ? keptFrom(before, standards.unit) : NOTHING_KEPT;
   const { openings, said } = reapply(schedule.openings, kept, standards);
   const taken = takeoff(openings, standards, { numbersGiven: kept.numbersGiven });
-  return { taken, said, ownColumns: kept.ownColumns };
+  return { taken, said, ownColumns: kept.ownColumns, firstPrices: kept.firstPrices };
 }

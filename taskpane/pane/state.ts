@@ -66,6 +66,8 @@ export interface Filled extends TakeoffTotals {
   readonly sheets: readonly { readonly name: string; readonly address: string; readonly about: string }[];
   /** What was kept of an earlier filling, a sentence each. */
   readonly said: readonly string[];
+  /** How the prices of a workbook of the first version have changed, and why. */
+  readonly repriced: readonly string[];
 }
 
 /** A PDF whose tables are looked at. */

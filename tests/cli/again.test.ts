@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
@@ -42,6 +42,16 @@ describe('--out onto a takeoff that stands there', () => {
     expect(err).toContain('A1: kept span 40 from the workbook; the list says 36.');
     expect(err).toContain(`Filled again ${out}.`);
     expect(spanIn(out)).toBe('40');
+  });
+
+  test('of the first version: says what has become of its prices', () => {
+    const out = join(folder, 'first.xlsx');
+    copyFileSync('tests/workbook/firstVersion.xlsx', out);
+    const list = put(folder, 'first.csv', 'Mark,Qty,Head,Width,Rise\n\nA2,1,half round,40,\n');
+    const { code, err } = archwright(['takeoff', list, '--out', out]);
+    expect(code).toBe(0);
+    expect(err).toMatch(/^1 of 1 prices of the first version are others now: \$[\d.]+ together then, \$[\d.]+ now\.$/m);
+    expect(err).toMatch(/^They pay for planing blanks /m);
   });
 
   test('filled again without a change is byte for byte the same', () => {

@@ -6,7 +6,9 @@ import { defaultStandards } from '../../src/standards';
 import { readBook } from '../../src/workbook/readBook';
 import { readStandards } from '../../src/workbook/readStandards';
 import { keptFrom, type Before } from '../../src/workbook/refill';
+import { pricesSinceFirst } from '../../src/workbook/firstPrices';
 import { takeoffWithEdits } from '../../src/workbook/withEdits';
+import { build } from '../../taskpane/pane/build/job';
 import { scheduleOf } from '../takeoff/openings';
 import { valueOf } from '../value';
 import { firstVersionsList } from './firstVersionsList';
@@ -97,6 +99,37 @@ describe('a workbook of the first version, filled again', () => {
       'Row 5 A4: what the list gave is no longer told in the column "As filled", so inputs changed by hand there are not kept.',
       'A1: Price had a figure typed over its formula, which is written again. Use Price agreed to set a price.',
     ]);
+  });
+
+  it('says how many prices have become others, from what to what in all, and what they pay for now', () => {
+    const { taken, repriced } = fill(BEFORE);
+    const pricedThen = [0, 1, 3];
+    const dollars = (prices: readonly number[]) =>
+      prices.reduce((sum, price) => sum + price, 0).toLocaleString('en-US', { style: 'currency', currency: 'USD' });
+    const was = OPENINGS.map(({ row }) => BEFORE.values.rows[rowOf(row)]![columnOf('Price')]);
+    const now = taken.openings.map(({ cost }) => cost?.price);
+    expect(was.map((price, at) => [typeof price, price === now[at]])).toEqual(
+      OPENINGS.map((_, at) => [pricedThen.includes(at) ? 'number' : 'object', false]),
+    );
+    const sums = [was, now].map((prices) => dollars(pricedThen.map((at) => Number(prices[at]))));
+    expect(repriced).toEqual([
+      `3 of 3 prices of the first version are others now: ${sums[0]} together then, ${sums[1]} now.`,
+      expect.stringMatching(
+        /^They pay for planing blanks \(\$[\d.]+\), trimming to width \(\$[\d.]+\), .*, which the first version did not count, for the boards that are bought /,
+      ),
+    ]);
+    const schedule = scheduleOf(OPENINGS);
+    const { filled } = build({ schedule, standards: STANDARDS, plain: false, before: BEFORE });
+    expect(filled.repriced).toEqual(repriced);
+  });
+
+  it('says of prices that one is gone, and nothing where all are as they were', () => {
+    const { taken } = fill(BEFORE);
+    const same = new Map(taken.openings.flatMap(({ no, cost }) => (cost ? [[no, cost.price] as const] : [])));
+    expect(pricesSinceFirst(same, taken)).toEqual([]);
+    expect(pricesSinceFirst(new Map([...same, [3, 10]]), taken)[0]).toMatch(
+      /^1 of 5 prices of the first version are others now, 1 of them without any: /,
+    );
   });
 
   it('has its settings read from its Standards sheet', () => {

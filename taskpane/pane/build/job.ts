@@ -27,7 +27,7 @@ export interface Built {
 
 /** The workbook for a schedule, and what to say about it once it is written. */
 export function build(job: BuildJob): Built {
-  const { taken, boards, held, said, ownColumns } = takeoffWithEdits(job);
+  const { taken, boards, held, said, repriced, ownColumns } = takeoffWithEdits(job);
   const sheets = workbookSheets(job.schedule, taken, {
     plain: job.plain,
     ownColumns,
@@ -35,11 +35,11 @@ export function build(job: BuildJob): Built {
     held,
     job: job.job ?? BLANK_JOB,
   });
-  return { sheets, filled: { ...filledOf(sheets), said } };
+  return { sheets, filled: { ...filledOf(sheets), said, repriced } };
 }
 
 /** What the Takeoff's own cells add up to, as they will be written. */
-function filledOf(sheets: readonly Sheet[]): Omit<Filled, 'said'> {
+function filledOf(sheets: readonly Sheet[]): Omit<Filled, 'said' | 'repriced'> {
   const rows = sheets.find(({ name }) => name === 'Takeoff')!.rows;
   const values = { name: 'Takeoff', firstRow: 1, rows: rows.map((row) => row.map((cell) => cell?.value ?? null)) };
   return {

@@ -148,6 +148,7 @@ function Done({ bench, state, filled }: { readonly bench: Bench; readonly state:
         </div>
       </dl>
       <NotSet bench={bench} state={state} />
+      {filled.repriced.length > 0 && <p class="card">{filled.repriced.join(' ')}</p>}
       {filled.said.length > 0 && (
         <details class="left-out">
           <summary>{count(filled.said.length, 'figure')} of yours came up again</summary>

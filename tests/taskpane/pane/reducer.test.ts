@@ -14,6 +14,7 @@ const filled = {
   extrasNotPriced: 0,
   sheets: [],
   said: [],
+  repriced: [],
   toLookAt: [],
 };
 
