@@ -1,4 +1,5 @@
-import { LABOR_KINDS, moneyForKind, type LaborKind } from './labor';
+import { LABOR, LABOR_KINDS, moneyForKind } from './labor';
+import { SHARED_CHARGES } from './shares';
 import type { Takeoff } from './takeoff';
 
 /** One kind of cost of a job. */
@@ -8,18 +9,6 @@ export interface CostKind {
   readonly money: number;
 }
 
-export const WORK: Readonly<Record<LaborKind, string>> = {
-  gluing: 'Gluing up',
-  sawing: 'Sawing rings',
-  planing: 'Planing blanks',
-  running: 'Running and handling',
-  trimming: 'Trimming to width',
-  endCuts: 'Cutting ends',
-  sanding: 'Sanding by hand',
-  packing: 'Packing pieces',
-  fitting: 'Splices and carriers',
-};
-
 /** What the cost of a job is made of, and last what its prices are above it: together they are what it sells for. */
 export function costKinds({ openings, standards, totals }: Takeoff): CostKind[] {
   const rows = openings.flatMap(({ cost, share }) => (cost && share ? [{ cost, share }] : []));
@@ -27,17 +16,14 @@ export function costKinds({ openings, standards, totals }: Takeoff): CostKind[] 
   const kinds: CostKind[] = [
     { name: 'Boards', money: sum(({ cost }) => cost.material) },
     ...LABOR_KINDS.map((kind) => ({
-      name: WORK[kind],
+      name: LABOR[kind],
       money: moneyForKind(
         kind,
         sum(({ cost }) => cost.minutes[kind]),
         standards,
       ),
     })),
-    { name: 'New knives', money: sum(({ share }) => share.knives) },
-    { name: 'Guides made', money: sum(({ share }) => share.guides) },
-    { name: 'Changing knives and guides', money: sum(({ share }) => share.settingUp) },
-    { name: 'Work on spare pieces', money: sum(({ share }) => share.spares) },
+    ...SHARED_CHARGES.map(([kind, { name }]) => ({ name, money: sum(({ share }) => share[kind]) })),
   ];
   const cost = kinds.reduce((total, { money }) => total + money, 0);
   return [...kinds, { name: 'Above cost', money: totals.price - cost }];

@@ -3,6 +3,7 @@ import type { Standards } from '../standards';
 import { bare, feetPerMinute, type FeetPerMinute } from '../unit';
 import type { RowFigures } from './computeRow';
 import { byCall, length, rest, RINGS, type Explain, type RestsOn } from './explained';
+import { LABOR, LABOR_KINDS } from './labor';
 import { headsOf } from './ownCost';
 import { longestPiece } from './straightPieces';
 import { cutsAtEdge, type RingPlan } from './ownFigures';
@@ -165,8 +166,8 @@ export const byLabor: Explain = ({ ownCost }, { shopRate, benchRate }) =>
   ownCost && {
     by: 'minutes of each kind of work at its rate',
     from: [
-      ...Object.entries(ownCost.minutes).flatMap(([kind, minutes]) =>
-        minutes > 0 ? [rest(kind === 'endCuts' ? 'end cuts' : kind, minutes, 'minutes')] : [],
+      ...LABOR_KINDS.flatMap((kind) =>
+        ownCost.minutes[kind] > 0 ? [rest(LABOR[kind].toLowerCase(), ownCost.minutes[kind], 'minutes')] : [],
       ),
       rest('machine rate an hour', shopRate, 'money'),
       rest('bench rate an hour', benchRate, 'money'),

@@ -35,6 +35,7 @@ import {
   byStock,
   byWood,
 } from './explainedWork';
+import { LABOR } from './labor';
 import { splicesOf, type RingPlan } from './ownFigures';
 import type { Stage } from './shop';
 
@@ -129,7 +130,7 @@ export const FIGURES = [
   { name: 'board feet', heading: 'Board feet', measure: 'boardFeet', stage: 'labor', about: 'Board feet for the whole quantity, without spare and test pieces.', explain: byBoardFeet, value: (row) => row.ownCost?.boardFeet },
   { name: 'stock', heading: 'Wood', measure: 'text', stage: 'blank', about: 'The wood by the stock list, with its dressed thickness: what is planned and bought together.', explain: byStock, value: (row) => row.own?.stock },
   { name: 'wood', heading: 'Wood, before waste', measure: 'money', stage: 'labor', about: 'Board-foot money of the wood for the whole quantity, before waste.', explain: byWood, value: (row) => row.ownCost?.wood },
-  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: 'Money for all the work on the whole quantity: gluing, sawing, planing, running, trimming, end cuts, sanding, packing.', explain: byLabor, value: (row) => row.ownCost?.labor },
+  { name: 'labor', heading: 'Labor', measure: 'money', stage: 'labor', about: `Money for all the work on the whole quantity: ${Object.values(LABOR).join(', ').toLowerCase()}.`, explain: byLabor, value: (row) => row.ownCost?.labor },
   { name: 'knife', heading: 'Knife', measure: 'text', stage: 'blank', about: 'The knife: width, thickness and profile.', explain: byKnife, value: (row) => row.own?.knife },
   { name: 'set-up', heading: 'Set-ups', measure: 'text', stage: 'blank', about: 'The set-ups it runs through: guide sets of its own radii, and straight molding. Where near radii share guides, the sheet Setups says which.', explain: bySetups, value: (row) => row.own && setupsOf(row.own).join('; ') },
 ] as const satisfies readonly Figure[];

@@ -1,19 +1,21 @@
 import type { Standards } from '../standards';
 import { bare, feetPerMinute, longUnit, perInch } from '../unit';
 
-/** Each kind of work on a piece, once, in the order it is done. Only running is at the machine; the rest is at the bench. */
-export const LABOR_KINDS = [
-  'gluing',
-  'sawing',
-  'planing',
-  'running',
-  'trimming',
-  'endCuts',
-  'sanding',
-  'packing',
-  'fitting',
-] as const;
-export type LaborKind = (typeof LABOR_KINDS)[number];
+/** Each kind of work on a piece, in the order it is done, by what it is called. Only running is at the machine; the rest is at the bench. */
+export const LABOR = {
+  gluing: 'Gluing up',
+  sawing: 'Sawing rings',
+  planing: 'Planing blanks',
+  running: 'Running and handling',
+  trimming: 'Trimming to width',
+  endCuts: 'Cutting ends',
+  sanding: 'Sanding by hand',
+  packing: 'Packing pieces',
+  fitting: 'Splices and carriers',
+} as const;
+export type LaborKind = keyof typeof LABOR;
+export type BenchKind = Exclude<LaborKind, 'running'>;
+export const LABOR_KINDS = Object.keys(LABOR) as readonly LaborKind[];
 /** Minutes of each kind of work. */
 export type LaborMinutes = Readonly<Record<LaborKind, number>>;
 

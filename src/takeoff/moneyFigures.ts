@@ -3,7 +3,7 @@ import { rest } from './explained';
 import { headsOf } from './ownCost';
 import { sellingFactor } from './price';
 import { guideSetsOf } from './guideSets';
-import { piecesBySetup } from './shares';
+import { piecesBySetup, SHARED_CHARGES } from './shares';
 import type { OpeningTakeoff, Takeoff } from './takeoff';
 
 /** A figure of an opening that hangs on the others of the job, or on the plan of the boards. */
@@ -140,10 +140,7 @@ function shared(row: OpeningTakeoff, { openings, standards }: Takeoff): Explaine
   return {
     by: 'ARCH.SHARES of all openings: its part of each knife and set-up',
     from: [
-      rest('grinding knives', share.knives, 'money'),
-      rest('making guides', share.guides, 'money'),
-      rest('changing knives and guides', share.settingUp, 'money'),
-      rest('work on spare pieces', share.spares, 'money'),
+      ...SHARED_CHARGES.map(([kind, { name }]) => rest(name.toLowerCase(), share[kind], 'money')),
       rest('wood of spare and test pieces', share.wood, 'money'),
       rest(`heads through the knife ${own.knife}`, `${headsOf(inputs)} of ${heads}`, 'text'),
       ...[...mine].map(([name, pieces]) =>

@@ -3,7 +3,7 @@ import type { Standards } from '../standards';
 import { guideSetsOf, type GuideSets } from './guideSets';
 import type { Inputs } from './inputs';
 import { laborMoney } from './labor';
-import { headsOf, ringCost } from './ownCost';
+import { headsOf, ringCost, type PieceCost } from './ownCost';
 import type { OwnFigures, RingPlan } from './ownFigures';
 
 /** An opening's part of what several need together: knives, guides, set-ups, spare and test pieces. */
@@ -15,17 +15,38 @@ export interface Share extends SharedMoney {
   readonly wood: number;
 }
 
-/** Money for what is shared. */
-export interface SharedMoney {
-  /** Grinding knives that the shop doesn't own. */
-  readonly knives: number;
-  /** Making guides that it doesn't own. */
-  readonly guides: number;
-  /** Changing knives and guides. */
-  readonly settingUp: number;
-  /** The work on spare pieces. */
-  readonly spares: number;
+/** A charge that several openings bear together: by the heads that a knife cuts, by the pieces that go through a set-up, or by both. */
+export interface SharedCharge {
+  readonly name: string;
+  /** Money for one knife. */
+  readonly ofKnife?: (inputs: Inputs, standards: Standards) => number;
+  /** Money for one set-up, with guides or straight. */
+  readonly ofSetup?: (use: Use, own: OwnFigures, standards: Standards) => number;
 }
+
+/** Every such charge, once: shares, kinds of cost and explanations follow, and its plain formula is asked for (`workbook/working/price.ts`). */
+export const SHARED = {
+  knives: { name: 'New knives', ofKnife: knifeCharge },
+  guides: {
+    name: 'Guides made',
+    ofSetup: ({ toMake }, _, { guideMinutes, guideMaterial, benchRate }) =>
+      toMake ? (guideMinutes / 60) * benchRate + guideMaterial : 0,
+  },
+  settingUp: {
+    name: 'Changing knives and guides',
+    ofKnife: (_, { knifeChange, shopRate }) => (knifeChange / 60) * shopRate,
+    ofSetup: (_, __, { guideChange, shopRate }) => (guideChange / 60) * shopRate,
+  },
+  spares: {
+    name: 'Work on spare pieces',
+    ofSetup: ({ plan }, own, standards) => (plan ? laborMoney(sparesOf(plan, own, standards).minutes, standards) : 0),
+  },
+} as const satisfies Readonly<Record<string, SharedCharge>>;
+
+export type SharedKind = keyof typeof SHARED;
+/** Money for each. */
+export type SharedMoney = Readonly<Record<SharedKind, number>>;
+export const SHARED_CHARGES = Object.entries(SHARED) as readonly [SharedKind, SharedCharge][];
 
 export interface Sharer {
   readonly no: number;
@@ -48,7 +69,6 @@ interface Use {
  * spare and test pieces by the pieces that go through it. The same openings have the same shares in whatever order they are given.
  */
 export function sharesOf(openings: readonly Sharer[], standards: Standards): Share[] {
-  const { shopRate, benchRate, knifeChange, guideChange, guideMinutes, guideMaterial } = standards;
   const sharers = [...openings].sort((one, other) => one.no - other.no);
   const sets = guideSetsOf(sharers, standards);
   const setups = piecesBySetup(sharers, sets);
@@ -58,25 +78,29 @@ export function sharesOf(openings: readonly Sharer[], standards: Standards): Sha
     const { own, inputs, no } = sharer;
     const heads = headsOf(inputs);
     const ofKnife = heads / (knives.get(own.knife.toLowerCase()) ?? heads);
-    const shared = {
-      knives: ofKnife * knifeCharge(inputs, standards),
-      guides: 0,
-      settingUp: ofKnife * (knifeChange / 60) * shopRate,
-      spares: 0,
-    };
-    let wood = 0;
-    for (const { name, pieces, plan, toMake } of usesOf(sharer, sets)) {
-      const part = pieces / (setups.get(name.toLowerCase()) ?? pieces);
-      shared.settingUp += part * (guideChange / 60) * shopRate;
-      if (toMake) shared.guides += part * ((guideMinutes / 60) * benchRate + guideMaterial);
-      wood += part * own.testBoardFeet * own.ripPrice;
-      if (plan === null) continue;
-      const spares = ringCost(plan, part * standards.sparePieces, own.passes, standards);
-      shared.spares += laborMoney(spares.minutes, standards);
-      wood += spares.wood;
-    }
-    return { no, money: shared.knives + shared.guides + shared.settingUp + shared.spares, wood, ...shared };
+    const uses = usesOf(sharer, sets).map((use) => {
+      return { use, part: use.pieces / (setups.get(use.name.toLowerCase()) ?? use.pieces) };
+    });
+    const charges = SHARED_CHARGES.map(([kind, charge]) => {
+      const knife = ofKnife * (charge.ofKnife?.(inputs, standards) ?? 0);
+      return [
+        kind,
+        uses.reduce((sum, { use, part }) => sum + part * (charge.ofSetup?.(use, own, standards) ?? 0), knife),
+      ];
+    });
+    const shared = Object.fromEntries(charges) as SharedMoney;
+    const wood = uses.reduce(
+      (sum, { use: { plan }, part }) =>
+        sum + part * (own.testBoardFeet * own.ripPrice + (plan ? sparesOf(plan, own, standards).wood : 0)),
+      0,
+    );
+    return { no, money: SHARED_CHARGES.reduce((sum, [kind]) => sum + shared[kind], 0), wood, ...shared };
   });
+}
+
+/** The spare pieces of one guide set. */
+function sparesOf(plan: RingPlan, { passes }: OwnFigures, standards: Standards): PieceCost {
+  return ringCost(plan, standards.sparePieces, passes, standards);
 }
 
 /** What a knife costs: nothing where the shop has it, the charge that a new one names, or the shop's usual one. */

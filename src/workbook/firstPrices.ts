@@ -1,7 +1,6 @@
 import { addUp } from '../rounding';
 import { listed } from '../schedule/figure';
-import { WORK } from '../takeoff/costKinds';
-import { addLabor, moneyForKind, type LaborKind } from '../takeoff/labor';
+import { addLabor, LABOR, moneyForKind, type LaborKind } from '../takeoff/labor';
 import type { Takeoff } from '../takeoff/takeoff';
 
 /** Work that the first version didn't count. */
@@ -24,7 +23,7 @@ export function pricesSinceFirst(before: ReadonlyMap<number, number>, { openings
   const minutes = addLabor(openings.flatMap(({ cost }) => (cost ? [cost.minutes] : [])));
   const work = NEW_WORK.flatMap((kind) => {
     const dollars = moneyForKind(kind, minutes[kind], standards);
-    return dollars > 0 ? [`${WORK[kind].toLowerCase()} (${money(dollars)})`] : [];
+    return dollars > 0 ? [`${LABOR[kind].toLowerCase()} (${money(dollars)})`] : [];
   });
   const uncounted = work.length === 0 ? '' : `${listed(work)}, which the first version did not count, `;
   return [

@@ -4,10 +4,11 @@ import { describe, expect, it } from 'vitest';
 import type { Opening, Schedule } from '../../src/schedule/opening';
 import { readSchedule } from '../../src/schedule/readSchedule';
 import { readTables } from '../../src/schedule/readTables';
-import { defaultStandards, withSettings, type Standards } from '../../src/standards';
+import { defaultStandards, SETTINGS, withSettings, type Setting, type Standards } from '../../src/standards';
 import { planSetups } from '../../src/takeoff/setups';
 import { takeoff } from '../../src/takeoff/takeoff';
 import type { Sheet } from '../../src/workbook/sheet';
+import { otherValue } from '../otherValue';
 import { random } from '../random';
 import { randomOpenings, scheduleOf } from '../takeoff/openings';
 import { quickSheets } from '../takeoff/quickPlan';
@@ -36,10 +37,12 @@ describe.concurrent(
       expect(result.cells).toBeGreaterThan(4_000);
     });
 
-    it('for knives and guides on hand, near radii that share guides, and a minimum price', async () => {
+    it('for knives and guides on hand, and every setting that is 0 by itself: near radii that share guides, a minimum price, …', async () => {
+      const atZero = (SETTINGS as readonly Setting[]).filter(({ value }) => value === 0);
+      const switchedOn = Object.fromEntries(atZero.map((setting) => [setting.key, otherValue(setting)]));
       const knife = { profile: 'casing', face: 3.5, thickness: 0.75, insideRadius: null };
       const standards: Standards = {
-        ...valueOf(withSettings(defaultStandards(), { guideTolerance: 3, pieceMinimum: 400, sparePieces: 1 })),
+        ...valueOf(withSettings(defaultStandards(), { ...switchedOn, guideTolerance: 3, pieceMinimum: 400 })),
         onHand: [
           { ...knife, kind: 'new knife', depth: 1.2, charge: 85.5 },
           { ...knife, kind: 'new knife', face: 4, passes: 3 },

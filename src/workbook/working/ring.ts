@@ -14,6 +14,7 @@ import { benchMinutes } from '../../takeoff/labor';
 import { ringCost } from '../../takeoff/ownCost';
 import { boardFeet, FEED, narrowestBoard, priceAt } from './formulas';
 import { piecesOf, type WorkingTakeoff } from './shared';
+import { pieceBench } from './price';
 import { arcPieces, type ArcPieces } from '../../takeoff/arcPieces';
 import {
   blankAngleFormula,
@@ -21,7 +22,6 @@ import {
   grainLimit,
   HAUNCH,
   inRing,
-  isShort,
   type InGroup,
   ownAngleFormula,
   partsFormula,
@@ -186,10 +186,7 @@ function ringColumns<Before extends RingBefore>(group: RingGroup<Before>): Worki
       'Bench minutes, one piece',
       'minutes',
       (plan, row, { standards }) => benchMinutes(ringCost(plan, 1, row.own?.passes ?? 1, standards).minutes),
-      `(${at('segments')}-IF(${at('madeAngle')}=360,0,1))*Shop_joint_minutes` +
-        `+RADIANS(${at('madeAngle')})*${at('outside radius')}*(Shop_saw_minutes+Shop_plane_minutes+Shop_trim_minutes+Shop_sand_minutes)/Shop_long_unit` +
-        `+IF(${at('madeAngle')}=360,0,2)*Shop_end_cut_minutes+Shop_pack_minutes` +
-        `+IF(AND(Shop_short_pieces="carrier",${isShort(at)}),Shop_carrier_minutes,0)`,
+      pieceBench(at),
     ),
     pieceFeet: step(
       'Board feet, one piece',
