@@ -14,8 +14,10 @@ export interface Watched {
   readonly picture: Span;
   /** From the last Enter until the values that follow stood in the cells, where any was pressed. */
   readonly values: Span | null;
-  /** From the last Enter until those values, or the word that they are being calculated, were on the picture. */
+  /** From the last Enter until the first picture of the grid with what was typed in its cell, or the word that it calculates. */
   readonly answer: Span | null;
+  /** For how long the pane said that boards were planned, in ms by the clock. */
+  readonly planning: number;
 }
 
 interface TraceEvent {
@@ -31,7 +33,8 @@ interface TraceEvent {
 }
 
 const CATEGORIES = ['toplevel', 'devtools.timeline', 'blink.user_timing'];
-const [ENTER, VALUES, SAID] = ['bench: enter', 'bench: values', 'bench: said'];
+const [ENTER, VALUES, SAID, TAKEN] = ['bench: enter', 'bench: values', 'bench: said', 'bench: taken'];
+const [PLANNING, PLANNED] = ['bench: planning', 'bench: planned'];
 
 /** As text: the runner of this file marks functions by a name that a page doesn't know. */
 const MARKING = `{
@@ -39,8 +42,16 @@ const MARKING = `{
   frame();
   addEventListener('keydown', ({ key }) => { if (key === 'Enter') performance.mark('${ENTER}'); }, true);
   const line = document.getElementById('wb-status');
-  new MutationObserver(() => { if (line.textContent === 'Calculating…') performance.mark('${SAID}'); })
-    .observe(line, { childList: true, characterData: true, subtree: true });
+  const all = { childList: true, characterData: true, subtree: true };
+  new MutationObserver(() => { if (line.textContent === 'Calculating…') performance.mark('${SAID}'); }).observe(line, all);
+  // The selection moves on once what was typed stands in its cell.
+  workbench.host.onSelect(() => performance.mark('${TAKEN}'));
+  let planning = false;
+  new MutationObserver(() => {
+    const now = document.getElementById('pane').textContent.includes('Planning the boards');
+    if (now !== planning) performance.mark(now ? '${PLANNING}' : '${PLANNED}');
+    planning = now;
+  }).observe(document.getElementById('pane'), all);
   globalThis.edits = 0;
   workbench.host.onEdit(() => { performance.mark('${VALUES}'); globalThis.edits++; });
 }`;
@@ -100,12 +111,14 @@ function seen(events: readonly TraceEvent[]): Watched {
   const enter = last(ENTER);
   const began = enter === undefined ? undefined : (tasks.filter(({ ts }) => ts <= enter).at(-1)?.ts ?? enter);
   const values = began === undefined ? undefined : last(VALUES, began);
-  const said = began === undefined ? undefined : own.find(({ name, ts }) => name === SAID && ts >= began)?.ts;
+  const shown = own.find(({ name, ts }) => (name === SAID || name === TAKEN) && ts >= (began ?? Infinity))?.ts;
+  const [planning, planned] = [last(PLANNING), last(PLANNED)];
   return {
     task: longest(tasks.map(({ dur = 0, tdur = 0 }) => ({ clock: dur / 1000, work: tdur / 1000 }))),
     picture: longest(frames.slice(1).map((ts, at) => between(frames[at]!, ts))),
     values: values === undefined ? null : between(began!, values),
-    answer: values === undefined ? null : between(began!, drawn(Math.min(values, said ?? values))),
+    answer: values === undefined ? null : between(began!, drawn(Math.min(values, shown ?? values))),
+    planning: planning === undefined || planned === undefined ? 0 : (planned - planning) / 1000,
   };
 }
 

@@ -13,10 +13,11 @@ export interface Filling {
   readonly before: Before | null;
 }
 
-/** The takeoff of a schedule with what its user has changed by hand in the workbook. */
-export function takeoffWithEdits(filling: Filling) {
+/** The takeoff of a schedule with what its user has changed by hand in the workbook; told before its boards are planned. */
+export function takeoffWithEdits(filling: Filling, onPlanning?: () => void) {
   const { taken: unplanned, said, ownColumns, firstPrices } = unplannedTakeoff(filling);
   const held = heldFactors(filling.before?.stock ?? null);
+  onPlanning?.();
   const { taken, boards } = planTakeoff(unplanned, {}, held);
   const repriced = firstPrices === undefined ? [] : pricesSinceFirst(firstPrices, taken);
   return { taken, boards, held, said, repriced, ownColumns };

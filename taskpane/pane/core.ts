@@ -8,7 +8,7 @@ import type { Alone, AloneJob } from '../../src/takeoff/alone';
 import type { OnStep } from '../../src/takeoff/segmentSavings';
 import type { Unit } from '../../src/unit';
 import type { PlanInputs, RenewedPlan } from '../../src/workbook/renewPlan';
-import type { BuildJob, Built } from './build/job';
+import type { BuildJob, BuildStep, Built } from './build/job';
 import type { ListRead } from './state';
 
 /** What the pane asks of the core. Loaded when first needed, so that the pane itself stands at once. */
@@ -31,7 +31,7 @@ export interface Core {
     unit: Unit,
   ): Promise<Result<string>>;
   /** The workbook for these openings, and what to say about it once it is written. */
-  workbook(job: BuildJob, signal: AbortSignal): Promise<Result<Built>>;
+  workbook(job: BuildJob, signal: AbortSignal, onStep?: (step: BuildStep) => void): Promise<Result<Built>>;
   /** Boards, set-ups and wood factors planned again from a filled workbook's own sheets. */
   renewPlan(inputs: PlanInputs, signal: AbortSignal, onStep?: OnStep): Promise<Result<RenewedPlan>>;
   /** What one opening would cost alone, and what its job saves without it. */

@@ -26,13 +26,13 @@ export function coreWith(startWorker: (() => Worker) | null): Core {
       return keptAnswer(openings, at, field, text, unit);
     },
 
-    async workbook(job, signal) {
+    async workbook(job, signal, onStep) {
       if (startWorker) {
         const { buildInWorker } = await import('./build/inWorker');
-        return buildInWorker(startWorker, job, signal);
+        return buildInWorker(startWorker, job, signal, onStep);
       }
       const { build } = await import('./build/job');
-      return signal.aborted ? refuse(STOPPED) : ok(build(job));
+      return signal.aborted ? refuse(STOPPED) : ok(build(job, onStep));
     },
 
     async renewPlan(inputs, signal, onStep) {

@@ -7,16 +7,22 @@ import type { OnStep } from '../../../src/takeoff/segmentSavings';
 import type { PlanInputs, RenewedPlan } from '../../../src/workbook/renewPlan';
 import { STOPPED } from '../../refusals';
 import type { ListRead } from '../state';
-import type { Built, BuildJob } from './job';
+import type { BuildStep, Built, BuildJob } from './job';
 import { assembler, type FromWorker } from './parts';
 import type { ListJob } from './readList';
 import type { Answered, Step, ToWorker } from './worker';
 
 /** Has a worker build the workbook. A stop ends the worker: nothing was written yet. */
-export function buildInWorker(start: () => Worker, job: BuildJob, signal: AbortSignal): Promise<Result<Built>> {
+export function buildInWorker(
+  start: () => Worker,
+  job: BuildJob,
+  signal: AbortSignal,
+  onStep?: (step: BuildStep) => void,
+): Promise<Result<Built>> {
   const assemble = assembler();
   return inWorker<FromWorker, Built>(start, { kind: 'build', job }, signal, (part) => {
     if (part.kind === 'failed') return refuse(`The workbook could not be worked out: ${part.message}`);
+    if (part.kind === 'doing') onStep?.(part.step);
     const built = assemble(part);
     return built ? ok(built) : null;
   });

@@ -25,9 +25,15 @@ export interface Built {
   readonly filled: Filled;
 }
 
-/** The workbook for a schedule, and what to say about it once it is written. */
-export function build(job: BuildJob): Built {
-  const { taken, boards, held, said, repriced, ownColumns } = takeoffWithEdits(job);
+/** What takes its time after the openings are worked out. */
+export type BuildStep = 'Planning the boards' | 'Making the sheets';
+
+/** The workbook for a schedule, and what to say about it once it is written; `onStep` is told what is done next. */
+export function build(job: BuildJob, onStep?: (step: BuildStep) => void): Built {
+  const { taken, boards, held, said, repriced, ownColumns } = takeoffWithEdits(job, () =>
+    onStep?.('Planning the boards'),
+  );
+  onStep?.('Making the sheets');
   const sheets = workbookSheets(job.schedule, taken, {
     plain: job.plain,
     ownColumns,

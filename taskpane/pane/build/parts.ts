@@ -1,9 +1,10 @@
 import type { Sheet } from '../../../src/workbook/sheet';
 import type { Filled } from '../state';
-import type { Built } from './job';
+import type { BuildStep, Built } from './job';
 
 /** A built workbook on its way from the worker, in parts: a page that takes a long sheet in at once stands still for it. */
 export type FromWorker =
+  | { readonly kind: 'doing'; readonly step: BuildStep }
   | { readonly kind: 'sheet'; readonly sheet: Sheet; readonly rows: number }
   | { readonly kind: 'rows'; readonly rows: Sheet['rows'] }
   | { readonly kind: 'built'; readonly filled: Filled }

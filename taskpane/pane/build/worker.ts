@@ -43,7 +43,8 @@ worker.onmessage = ({ data }) => {
   }
   if (data.kind === 'alone') return worker.postMessage({ result: ok(aloneAndWithout(data.job)) });
   try {
-    for (const part of inParts(build(data.job))) worker.postMessage(part);
+    const built = build(data.job, (step) => worker.postMessage({ kind: 'doing', step }));
+    for (const part of inParts(built)) worker.postMessage(part);
   } catch (error) {
     worker.postMessage({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
   }

@@ -51,7 +51,8 @@ export function fill(bench: Bench, replace: readonly SheetName[]): Promise<void>
         store.send({ type: 'working', work: { what, done, of, canStop: true } });
       doing(`Working out ${count(schedule.openings.length, 'opening')}`, 0, null);
       await breathe();
-      const built = await core.workbook({ schedule, standards, plain, job, before: before.value }, signal);
+      const given = { schedule, standards, plain, job, before: before.value };
+      const built = await core.workbook(given, signal, (step) => doing(step, 0, null));
       if (!built.ok) return fail(bench, built.message);
       // The rows came from the Takeoff itself: what the builder wrote stands on the Schedule sheet alone.
       const stands = scheduleStands && held.value.includes('Schedule');

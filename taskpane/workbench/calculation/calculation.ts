@@ -4,9 +4,10 @@ import { forgetPlaces } from '../forgetPlaces';
 import type { GridFunction } from '../functions';
 import { calculateByLibrary, markDirty, merged, quietConfig, type Dirty } from './dirty';
 import { keepArguments, keepGoing } from './keepGoing';
-import { Graph, NO_TRACES, Templates, type Traces } from './graph';
+import { Graph, NO_TRACES, type Traces } from './graph';
 import { Run } from './run';
 import type { Telling } from './telling';
+import { Templates } from './template';
 import { Turns } from './turns';
 import { CellValues } from './value';
 

@@ -1,11 +1,9 @@
 import type { ICellData, Worksheet } from '@univerjs/core';
-import type { BaseAstNode } from '@univerjs/engine-formula';
 import { addressOf } from '../../../src/workbook/address';
 import type { EngineCore } from '../engine';
-import type { GridFunction } from '../functions';
 import { meet, RangeCells, type Area, type CellSource } from './range';
 import { SheetCells, spilledArea, type FormulaNode, type RangeNode } from './sheetCells';
-import { readTemplate, type Executor, type Reference, type Template } from './template';
+import type { Form, Reference, Templates, WrittenFormula } from './template';
 import { CellError, type CellValues, type Scalar } from './value';
 
 /** The cells of a sheet that isn't there. */
@@ -51,11 +49,14 @@ export class Graph {
       this.sheets.set(sheet.id, sheet);
       byName.set(worksheet.getName().toLowerCase(), sheet);
       yield;
-      for (const { row, column, formula, across, down, cell } of formulasOf(sheet.worksheet)) {
+      const forms = new Map<WrittenFormula, Form>();
+      for (const { row, column, written, cell } of formulasOf(sheet.worksheet)) {
         yield;
-        const template = templates.of(formula);
+        const form = forms.get(written) ?? templates.of(written);
+        forms.set(written, form);
+        const { template } = form;
         const node: FormulaNode = {
-          ...{ sheet, row, column, template, across, down },
+          ...{ sheet, row, column, template, across: column - form.column, down: row - form.row },
           ...{ value: values.readResult(cell), spill: null, reads: [], readBy: [], dirty: false, disturbed: false },
         };
         sheet.put(node);
@@ -199,29 +200,27 @@ function areaOf({ first, last }: Reference, { across, down }: FormulaNode, rows:
 interface FormulaCell {
   readonly row: number;
   readonly column: number;
-  readonly formula: string;
-  readonly across: number;
-  readonly down: number;
+  /** Where it is written: cells may share the formula of another. */
+  readonly written: WrittenFormula;
   readonly cell: ICellData;
 }
 
-/** A sheet's formulas; those that share one are told how far they lie from its first cell. */
 function formulasOf(worksheet: Worksheet): FormulaCell[] {
   const found: FormulaCell[] = [];
   const sharing: { row: number; column: number; id: string; cell: ICellData }[] = [];
-  const firsts = new Map<string, { row: number; column: number; formula: string }>();
+  const firsts = new Map<string, WrittenFormula>();
   worksheet.getCellMatrix().forValue((row, column, data) => {
     const cell = data as ICellData | null;
     if (!cell || (!cell.f && !cell.si)) return;
     if (cell.f && cell.f.startsWith('=') && cell.f.length > 1) {
-      found.push({ row, column, formula: cell.f, across: 0, down: 0, cell });
-      if (cell.si) firsts.set(cell.si, { row, column, formula: cell.f });
+      const written = { row, column, formula: cell.f };
+      found.push({ row, column, written, cell });
+      if (cell.si) firsts.set(cell.si, written);
     } else if (cell.si) sharing.push({ row, column, id: cell.si, cell });
   });
   for (const { row, column, id, cell } of sharing) {
-    const first = firsts.get(id);
-    if (first)
-      found.push({ row, column, formula: first.formula, across: column - first.column, down: row - first.row, cell });
+    const written = firsts.get(id);
+    if (written) found.push({ row, column, written, cell });
   }
   return found;
 }
@@ -239,44 +238,6 @@ function storedSpill(
       values.readResult(cells?.[area.startRow + down]?.[area.startColumn + across] as ICellData | undefined),
     ),
   );
-}
-
-/** Forms of formulas, each read once, until names or sheets change. */
-export class Templates {
-  private readonly kept = new Map<string, Template>();
-
-  constructor(
-    private readonly engine: EngineCore,
-    private readonly functions: ReadonlyMap<string, GridFunction>,
-  ) {}
-
-  forget(): void {
-    this.kept.clear();
-  }
-
-  of(formula: string): Template {
-    let template = this.kept.get(formula);
-    if (!template) {
-      const executorOf = (name: string): Executor | null =>
-        (this.engine.injector.get(this.engine.library.engineFormula.IFunctionService).getExecutor(name as never) as
-          Executor | undefined) ?? null;
-      template = readTemplate(this.engine.library, formula, this.ast(formula), executorOf, this.functions);
-      this.kept.set(formula, template);
-    }
-    return template;
-  }
-
-  ast(formula: string): BaseAstNode {
-    const { library, injector, workbook } = this.engine;
-    const { generateAstNode, Lexer, AstTreeBuilder, IFormulaCurrentConfigService } = library.engineFormula;
-    return generateAstNode(
-      workbook.getUnitId(),
-      formula,
-      injector.get(Lexer),
-      injector.get(AstTreeBuilder),
-      injector.get(IFormulaCurrentConfigService),
-    );
-  }
 }
 
 export function isBlocked({ value }: FormulaNode): boolean {
