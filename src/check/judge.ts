@@ -1,6 +1,7 @@
 import { shopInches } from '../feetInches';
 import { figure } from '../require';
 import type { KnownFigure } from './lengthMistakes';
+import { isNear } from './rules/lineRules';
 
 /** What is thought of one quoted figure. */
 export interface Verdict {
@@ -27,7 +28,7 @@ export function judge(quoted: number, right: number, known: readonly KnownFigure
   const difference = quoted - right;
   // Figures such as 38 - 37.875 miss the tolerance by rounding alone.
   const within = tolerance + 1e-9 * Math.max(1, Math.abs(right));
-  if (Math.abs(difference) <= within) return { verdict: 'agrees', mistakes: [], right, difference, text: 'agrees' };
+  if (isNear(quoted, right, tolerance)) return { verdict: 'agrees', mistakes: [], right, difference, text: 'agrees' };
   const fits = known
     .map(({ mistake, figure: wrong, scale = 1, slip = false }) => ({
       slip,

@@ -1,3 +1,4 @@
+import { reasonOf } from '../check/rules/verdict';
 import { byStake } from '../check/quote/byStake';
 import type { QuoteCheck } from '../check/quote/checkQuote';
 import { dollars } from '../quote/money';
@@ -198,7 +199,7 @@ function addNotQuoted(rows: Row[], { notQuoted, takeoff }: QuoteCheck): readonly
           style: 'attention',
           format: '@',
         },
-        reason: { value: finding.text.replace(/^can't tell: /, ''), style: 'fixed', format: '@', wrap: true },
+        reason: { value: reasonOf(finding.text), style: 'fixed', format: '@', wrap: true },
         // Where it can't be told whether it is quoted, no money is missing for certain.
         ...(finding.verdict === 'differs' && {
           off:

@@ -1,3 +1,4 @@
+import { isNear } from '../rules/lineRules';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import type { QuoteLine } from '../../quote/quote';
 
@@ -13,8 +14,7 @@ export function akinTo(
 ): readonly number[] {
   const { length, radius } = line;
   if (length === null && radius === null) return [];
-  const near = (quoted: number, rights: readonly number[]) =>
-    rights.some((right) => Math.abs(quoted - right) <= tolerance + 1e-9);
+  const near = (quoted: number, rights: readonly number[]) => rights.some((right) => isNear(quoted, right, tolerance));
   return places.filter((place) => {
     const { own, known } = openings[place]!;
     if (own === null) return false;

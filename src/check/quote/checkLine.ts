@@ -6,7 +6,7 @@ import { correctedAmount } from './corrected';
 import type { CountedBy } from '../rules/lineRules';
 import { lineVerdict, type VerdictWord } from '../rules/verdict';
 import { given } from '../rules/expression';
-import { agreesIn, JUDGED, type Finding } from './finding';
+import { agreesIn, is, type Finding } from './finding';
 import { findingsOf } from './lineFindings';
 import type { LineMatch } from './match';
 import type { SameOpening } from './sameOpening';
@@ -39,22 +39,6 @@ export interface LineCount {
   readonly pieces: number | null;
 }
 
-/** A piece made to a wrong length or radius, or in another wood, is lost as a whole. */
-const LOSES_ALL: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
-  'species',
-  'head',
-  'ends',
-  'width',
-  'rise',
-  'casing width',
-  'thickness',
-  'reveal',
-  'leg',
-  'leg count',
-  'radius',
-  'length',
-]);
-
 /** Judges one line against its openings. `same` are all lines of its opening, this one among them. */
 export function checkLine(
   match: LineMatch,
@@ -70,7 +54,7 @@ export function checkLine(
 export function checkedLine(match: LineMatch, findings: readonly Finding[], count: LineCount | null): LineCheck {
   const amount = Math.abs(amountOf(match.line) ?? 0);
   const staked = findings.map((one) =>
-    one.verdict === 'differs' && LOSES_ALL.has(one.about) ? { ...one, stake: Math.max(one.stake, amount) } : one,
+    one.verdict === 'differs' && is(one.about, 'losesAll') ? { ...one, stake: Math.max(one.stake, amount) } : one,
   );
   return {
     line: match.line,
@@ -95,7 +79,7 @@ function lineCount(match: LineMatch, { heads, others, total, sharing }: SameOpen
 
 function overall(findings: readonly Finding[]): VerdictWord {
   const said = findings.map(({ about, words, notGiven }) => ({ about, text: given(notGiven ? '' : words) }));
-  const judged = said.filter(({ about }) => JUDGED.has(about));
+  const judged = said.filter(({ about }) => is(about, 'judged'));
   return lineVerdict(
     said.map(({ text }) => text),
     judged.map(({ text }) => text),

@@ -1,5 +1,7 @@
 import { amountOf, type Quote, type QuoteSum } from '../../quote/quote';
 import { toCents } from '../../rounding';
+import { given } from '../rules/expression';
+import { sumRule } from '../rules/moneyRules';
 import type { Holds } from './charges';
 import type { LineCheck } from './checkLine';
 import type { Finding } from './finding';
@@ -74,5 +76,5 @@ function figured(quoted: number | null, holds: Holds, goods: readonly number[], 
   const [from, before] = holds.lines;
   const taken = holds.charges.reduce((sum, place) => sum + charges[place]!, goods[before]! - goods[from]!);
   const right = holds.rate * (taken + holds.alternates);
-  return quoted !== null && Math.abs(quoted - right) <= holds.within ? quoted : toCents(right);
+  return sumRule(given(quoted), given(right), holds.within).of({})!;
 }

@@ -1,3 +1,4 @@
+import { isNear } from '../rules/lineRules';
 import { lengthText } from '../../lengthText';
 import { listed } from '../../schedule/figure';
 import type { Standards } from '../../standards';
@@ -61,7 +62,7 @@ export function lengthFinding(
   const { curve } = at.own;
   const { tolerance, unit } = standards;
   const quoted = line.length;
-  const near = (right: number, times = 1) => Math.abs(quoted - right) <= tolerance * times + 1e-9 * Math.max(1, right);
+  const near = (right: number, times = 1) => isNear(quoted, right, tolerance * times);
   if (line.lengthOf === 'inside' || line.lengthOf === 'center') {
     const right = line.lengthOf === 'inside' ? curve.insideLength : curve.centerLength;
     const known = [{ mistake: 'outside (long-point) length', figure: curve.length }];
@@ -159,7 +160,7 @@ export function radiusFinding(line: QuoteLine, at: Complete, standards: Standard
     line.radiusOf === 'outside' ? ring.outside : line.radiusOf === 'opening' ? ring.radius : ring.inside;
   if (rings.length > 1) {
     const right = rings.map(({ ring }) => of(ring));
-    const near = right.find((each) => Math.abs(quoted - each) <= standards.tolerance + 1e-9);
+    const near = right.find((each) => isNear(quoted, each, standards.tolerance));
     if (near !== undefined) return figureFinding('radius', quoted, near, [], standards, '');
     const [top, ...sides] = right.map((radius) => lengthText(radius, standards.unit));
     const radii = `${top} at the crown and ${listed(sides, 'and')} at the haunches`;

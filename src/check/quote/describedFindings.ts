@@ -1,3 +1,4 @@
+import { isNear } from '../rules/lineRules';
 import type { Described, QuoteLine } from '../../quote/quote';
 import type { Standards } from '../../standards';
 import { legLength, lengthFinding, radiusFinding, type Beside } from './curveFindings';
@@ -87,7 +88,7 @@ function* unnamed(
   ];
   const small = inputs.face + inputs.reveal;
   const within = value <= small ? standards.tolerance / OF_SECTION : standards.tolerance;
-  if (ours.some((right) => right > 0 && Math.abs(value - right) <= within + 1e-9)) return;
+  if (ours.some((right) => right > 0 && isNear(value, right, within))) return;
   const as = lengthFinding(
     {
       description: '',

@@ -13,8 +13,7 @@ import { judge } from '../judge';
 import { knownLengths, type KnownFigure } from '../lengthMistakes';
 import { knownRadii } from '../radiusMistakes';
 import { SCALE_MISTAKES, WRITING_MISTAKES } from '../scaleMistakes';
-import { given } from '../rules/expression';
-import { isRight } from '../rules/lineRules';
+import { isNear } from '../rules/lineRules';
 import { agrees, differs, type About, type Finding } from './finding';
 
 /** An opening whose figures are all there. */
@@ -53,8 +52,7 @@ export function figureFinding(
   which: string,
 ): Finding {
   const [said, is] = [asQuoted(quoted, unit), lengthText(right, unit)];
-  if (isRight(given(quoted), given(right), given(tolerance)).of({}))
-    return agrees(about, `${about} ${said} agrees`, quoted, right);
+  if (isNear(quoted, right, tolerance)) return agrees(about, `${about} ${said} agrees`, quoted, right);
   const { mistakes } = judge(quoted, right, typeof known === 'function' ? known() : known, tolerance);
   const off = `${lengthText(Math.abs(quoted - right), unit)} ${quoted < right ? 'short' : 'long'}`;
   const words = mistakes.length > 0 ? mistakes.join(' or ') : `unexplained: ${off}`;

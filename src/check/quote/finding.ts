@@ -1,27 +1,43 @@
 import type { QuoteLine } from '../../quote/quote';
 import { cantTellOf, type VerdictWord } from '../rules/verdict';
 
-export type About =
-  | 'opening'
-  | 'column'
-  | 'species'
-  | 'head'
-  | 'ends'
-  | 'quantity'
-  | 'width'
-  | 'rise'
-  | 'casing width'
-  | 'thickness'
-  | 'reveal'
-  | 'leg'
-  | 'leg count'
-  | 'radius'
-  | 'length'
-  | 'extension'
-  | 'unit price'
-  | 'charge'
-  | 'subtotal'
-  | 'total';
+interface Of {
+  /** It is compared with the takeoff's: a line's own sums agreeing say nothing of it. */
+  readonly judged?: true;
+  /** A piece made wrong in it, or in another wood, is lost as a whole. */
+  readonly losesAll?: true;
+  /** It has a column of its own on the Check sheet; the rest is said of the opening. */
+  readonly ownColumn?: true;
+}
+
+/** All that a finding may be about. */
+const ABOUT = {
+  opening: {},
+  column: {},
+  species: { losesAll: true },
+  head: { losesAll: true },
+  ends: { losesAll: true },
+  quantity: { judged: true, ownColumn: true },
+  width: { judged: true, losesAll: true },
+  rise: { judged: true, losesAll: true },
+  'casing width': { judged: true, losesAll: true },
+  thickness: { judged: true, losesAll: true },
+  reveal: { judged: true, losesAll: true },
+  leg: { judged: true, losesAll: true },
+  'leg count': { judged: true, losesAll: true },
+  radius: { judged: true, losesAll: true, ownColumn: true },
+  length: { judged: true, losesAll: true, ownColumn: true },
+  extension: { ownColumn: true },
+  'unit price': { judged: true, ownColumn: true },
+  charge: { ownColumn: true },
+  subtotal: { ownColumn: true },
+  total: { ownColumn: true },
+} as const satisfies Readonly<Record<string, Of>>;
+
+export type About = keyof typeof ABOUT;
+export function is(about: About, what: keyof Of): boolean {
+  return (ABOUT[about] as Of)[what] === true;
+}
 
 export interface Said {
   /** What is quoted, where that isn't what the finding is about: "amount". */
@@ -87,24 +103,9 @@ export function lacks(unread: readonly string[]): 'given' | 'read' {
 
 /** In which figures a line agrees, in the order of its findings: `['quantity', 'length', 'price']`. */
 export function agreesIn(findings: readonly Finding[]): readonly string[] {
-  const about = findings.flatMap((one) => (one.verdict === 'agrees' && JUDGED.has(one.about) ? [one.about] : []));
+  const about = findings.flatMap((one) => (one.verdict === 'agrees' && is(one.about, 'judged') ? [one.about] : []));
   return [...new Set(about)].map((one) => (one === 'unit price' ? 'price' : one));
 }
-
-/** Figures that are compared with the takeoff's: a line's own sums agreeing say nothing of it. */
-export const JUDGED: ReadonlySet<About> = new Set<About>([
-  'quantity',
-  'width',
-  'rise',
-  'casing width',
-  'thickness',
-  'reveal',
-  'leg',
-  'leg count',
-  'radius',
-  'length',
-  'unit price',
-]);
 
 /** Without words of a rule it says the sentence itself. */
 export function differs(about: About, text: string, more: Partial<Finding> & Pick<Finding, 'cause'>): Finding {

@@ -1,3 +1,5 @@
+import { UNIT } from '../rules/moneyRules';
+import { isNear } from '../rules/lineRules';
 import { agrees, agreesIn, cantTell, differs, notGiven, type Finding } from './finding';
 import { lengthText } from '../../lengthText';
 import { roundTo } from '../../rounding';
@@ -143,8 +145,7 @@ function footage(line: QuoteLine, { own, known }: OpeningTakeoff): Finding {
 /** The price of one piece, from the extension where no unit price is given. */
 function unitOf({ unitPrice, extension, quantity, by }: QuoteLine): number | null {
   if (by !== 'piece') return null;
-  if (unitPrice !== null) return unitPrice;
-  return extension !== null && quantity !== null ? extension / quantity : null;
+  return UNIT.of({ unitPrice, extension, quantity });
 }
 
 function priceOfLine(
@@ -242,15 +243,15 @@ function unlikeFinding(
 ): Finding {
   const quoted = line[about]!;
   const rights = rows.map((row) => ({ name: name(row), right: rightFigure(line, about, row) }));
-  const isNear = (right: number | null) => right !== null && Math.abs(quoted - right) <= tolerance + 1e-9;
-  const others = rights.filter(({ right }) => !isNear(right));
+  const fitsOf = (right: number | null) => right !== null && isNear(quoted, right, tolerance);
+  const others = rights.filter(({ right }) => !fitsOf(right));
   const said = asQuoted(quoted, unit);
   if (others.length === 0) return agrees(about, `${about} ${said} agrees`, quoted, rights[0]!.right);
   if (others.length === rows.length || others.some(({ right }) => right === null)) {
     const all = rights.map((one) => one.name).join(', ');
     return cantTell(about, `${all} have different ${about === 'radius' ? 'radii' : 'lengths'}`);
   }
-  const fits = rights.filter(({ right }) => isNear(right)).map((one) => one.name);
+  const fits = rights.filter(({ right }) => fitsOf(right)).map((one) => one.name);
   const is = others.map(({ name: mark, right }) => `${lengthText(right!, unit)} right for ${mark}`).join(', ');
   const mistake = `the ${about} of ${listed(fits)} for all`;
   return differs(about, `${about} ${said} quoted, ${is}: ${mistake}`, {

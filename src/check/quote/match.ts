@@ -1,3 +1,4 @@
+import { isNear } from '../rules/lineRules';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { akinTo } from './akin';
 import { extraOf } from './extraLines';
@@ -80,7 +81,7 @@ function edgeOfDiameter(line: QuoteLine, opening: OpeningTakeoff | undefined, to
   const ring = opening?.own?.crown?.ring;
   if (line.radius === null || ring === undefined || (!line.byDiameter && !line.radiusBare)) return line;
   const times = line.byDiameter ? 2 : 1;
-  const near = (radius: number) => Math.abs(times * line.radius! - times * radius) <= tolerance + 1e-9;
+  const near = (radius: number) => isNear(times * line.radius!, times * radius, tolerance);
   if (near(ring.inside)) return line;
   if (near(ring.radius)) return { ...line, radiusOf: 'opening' };
   return { ...line, radiusOf: line.byDiameter && near(ring.outside) ? 'outside' : 'inside' };

@@ -1,3 +1,4 @@
+import { isNear } from '../rules/lineRules';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import type { LineCheck } from './checkLine';
 import type { About, Finding } from './finding';
@@ -20,7 +21,7 @@ export function namedByNeighbors(
 ): readonly LineCheck[] {
   const named = lines.map(() => new Map<About, string>());
   for (const about of SLIPS) {
-    const within = about === 'quantity' ? 0 : about === 'unit price' ? 0.005 : tolerance + 1e-9;
+    const within = about === 'quantity' ? 0 : about === 'unit price' ? 0.005 : tolerance;
     const quoted = lines.map((line) => finding(line, about)?.quoted ?? null);
     const rights = lines.map(({ line, places, part }) => {
       const opening = places.length === 1 && part === 'head' ? openings[places[0]!]! : null;
@@ -33,7 +34,7 @@ export function namedByNeighbors(
     const has = (at: number, of: number) => {
       const [said, right] = [quoted[at] ?? null, rights[of] ?? null];
       if (said === null || right === null) return false;
-      return [1, pieces[at]!].some((count) => Math.abs(said - count * right) <= count * within);
+      return [1, pieces[at]!].some((count) => isNear(said, count * right, count * within));
     };
     const off = (at: number) => lines[at] !== undefined && finding(lines[at], about)?.verdict === 'differs';
     lines.forEach((_line, at) => {

@@ -1,3 +1,4 @@
+import { isNear } from '../rules/lineRules';
 import { lengthText } from '../../lengthText';
 import type { SideFigure } from '../../quote/quote';
 import type { Standards } from '../../standards';
@@ -27,7 +28,7 @@ export function sizeFindings(
 ): Finding[] {
   const { unit, tolerance } = standards;
   const { span } = at.inputs;
-  const near = (one: number, other: number) => Math.abs(one - other) <= tolerance + 1e-9;
+  const near = (one: number, other: number) => isNear(one, other, tolerance);
   const said = `${asQuoted(width, unit)} × ${asQuoted(height, unit)}`;
   if (!near(width, span)) return [cantTell('width', `what the size ${said} is of`, { quoted: width, right: span })];
   const found = [agrees('width', `width ${asQuoted(width, unit)} agrees`, width, span)];
@@ -99,7 +100,7 @@ function legFinding(quoted: number, at: Complete, standards: Standards): Finding
   if (long === null) {
     const { leg: given, ends } = at.inputs;
     // The row gives a leg, but nothing of this head stands on one: what is repeated of the row is no mistake.
-    if (given > 0 && Math.abs(quoted - given) <= standards.tolerance + 1e-9)
+    if (given > 0 && isNear(quoted, given, standards.tolerance))
       return agrees('leg', `a leg of ${asQuoted(quoted, standards.unit)} agrees`, quoted, given);
     if (ends === 'legs') return cantTell('leg', 'the takeoff has no length for the legs', { quoted });
     return differs('leg', `a leg of ${asQuoted(quoted, standards.unit)}, the takeoff has no legs`, {
@@ -109,7 +110,7 @@ function legFinding(quoted: number, at: Complete, standards: Standards): Finding
     });
   }
   const { leg, otherLeg, face, reveal } = at.inputs;
-  const near = [leg, long, otherLeg ?? leg].find((right) => Math.abs(quoted - right) <= standards.tolerance + 1e-9);
+  const near = [leg, long, otherLeg ?? leg].find((right) => isNear(quoted, right, standards.tolerance));
   const known = () => [
     { mistake: 'both legs together', figure: 2 * long },
     { mistake: 'both legs together', figure: 2 * leg },

@@ -1,3 +1,4 @@
+import { reasonOf } from '../rules/verdict';
 import { capital, listed } from '../../schedule/figure';
 import { byStake } from './byStake';
 import type { LineCheck } from './checkLine';
@@ -101,11 +102,11 @@ function passedOverTexts({ passedOver, headingRow, declined }: Quote): string[] 
 /** Why a line can't be told, without those words. */
 function openText({ findings }: LineCheck): string {
   const why = findings.find(({ verdict, notGiven }) => verdict === "can't tell" && !notGiven) ?? findings[0];
-  return (why?.text ?? '').replace(/^can't tell: /, '');
+  return reasonOf(why?.text ?? '');
 }
 
 function sumText({ item, finding }: SumCheck): string {
-  return `row ${item.row}: ${ended(finding.text.replace(/^can't tell: /, ''))}`;
+  return `row ${item.row}: ${ended(reasonOf(finding.text))}`;
 }
 
 function ended(text: string): string {

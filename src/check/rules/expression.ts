@@ -1,4 +1,5 @@
 import { cellsNamed } from '../../cellTemplate';
+import { toCents } from '../../rounding';
 
 /**
  * What the rules of a quote's check are written in: an expression has a value for the figures of a line and a formula for the cells
@@ -75,6 +76,20 @@ export function size<Figures>(one: Number<Figures>): Number<Figures> {
   return { of: (figures) => Math.abs(one.of(figures) ?? 0), formula: `ABS(${one.formula})` };
 }
 
+/** In whole cents. */
+export function cents<Figures>(one: Number<Figures>): Number<Figures> {
+  return { of: (figures) => toCents(one.of(figures) ?? 0), formula: `ROUND(${one.formula},2)` };
+}
+/** A blank as 0, where a formula may find text in its cell. */
+export function orZero<Figures>(one: Number<Figures>): Number<Figures> {
+  return { of: (figures) => one.of(figures) ?? 0, formula: `N(${one.formula})` };
+}
+/** Nothing. */
+export const BLANK: Number<unknown> = { of: () => null, formula: '""' };
+
+export function isGiven<Figures>(one: Number<Figures>): Truth<Figures> {
+  return { of: (figures) => one.of(figures) !== null, formula: `${one.formula}<>""` };
+}
 export function isBlank<Figures>(one: Number<Figures>): Truth<Figures> {
   return { of: (figures) => one.of(figures) === null, formula: `${one.formula}=""` };
 }

@@ -4,6 +4,7 @@ import {
   atMost,
   equal,
   figure,
+  given,
   isBlank,
   join,
   less,
@@ -119,6 +120,11 @@ export function isRight<One, Other, Tolerance>(
   tolerance: Value<Tolerance>,
 ): Expression<boolean, One & Other & Tolerance> {
   return atMost(size(minus(quoted, right)), plus(tolerance, times(number(1e-9), most(number(1), right))));
+}
+
+/** The same of figures at hand: `quoted` is `right` within the tolerance. */
+export function isNear(quoted: number, right: number, tolerance: number): boolean {
+  return isRight(given(quoted), given(right), given(tolerance)).of({});
 }
 
 const TOLERANCE = setting('tolerance', 'Shop_tolerance');

@@ -1,8 +1,8 @@
 import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks, type Finding } from '../../check/quote/finding';
 import type { LineFigures } from '../../check/rules/lineRules';
+import { UNIT } from '../../check/rules/moneyRules';
 import { reasonOf } from '../../check/rules/verdict';
-import { amountOf } from '../../quote/quote';
 import { roundTo, toCents } from '../../rounding';
 import { capital } from '../../schedule/figure';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
@@ -89,7 +89,7 @@ class RowCells {
   }
 
   all(): Readonly<Record<CheckKey, Content>> {
-    const { line, findings, part, stake } = this.check;
+    const { line, findings, stake } = this.check;
     const { figures, compared } = this;
     const quoted = (value: Value): Content => ({ value, style: 'input' });
     const text = (value: string): Content => ({ value, style: 'text' });
@@ -110,7 +110,7 @@ class RowCells {
       unitPrice: quoted(line.unitPrice),
       priceRight: this.beside('unit price', 'priceSays', figures.ourPrice),
       extension: quoted(line.extension),
-      ...moneyCells(this.check, this.live, priced),
+      ...moneyCells(this.check, { ...figures, ...this.words(), verdict: this.check.verdict }, this.live, priced),
       description: text(line.description),
       ...compared,
       ourQuantity: ours('quantity', figures.ourQuantity),
@@ -118,9 +118,7 @@ class RowCells {
       ourLength: ours(formulas.LENGTH_FIGURES[line.lengthOf], figures.ourLength),
       ourPrice: ours('unit price', figures.ourPrice),
       place: this.place(),
-      unit: figure(figures.unit, formulas.UNIT_FORMULA),
-      // An offer beside the quote is no part of what it comes to.
-      amount: part === 'alternate' ? written(0) : figure(amountOf(line) ?? 0, formulas.AMOUNT_FORMULA),
+      unit: figure(figures.unit, UNIT.formula),
       stake: written(toCents(stake)),
       found: written(sentences(findings.map(({ text: found }) => sentence(found)))),
     };

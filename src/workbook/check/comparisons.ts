@@ -1,10 +1,10 @@
 import type { LineCheck } from '../../check/quote/checkLine';
-import { JUDGED, type Finding } from '../../check/quote/finding';
+import { is, type Finding } from '../../check/quote/finding';
 import { given, type Expression } from '../../check/rules/expression';
 import {
   curveRule,
   EXTENSION_RULE,
-  isRight,
+  isNear,
   PRICE_RULE,
   quantityRule,
   type LineFigures,
@@ -13,22 +13,6 @@ import { cantTellOf, reasonOf, verdictOf } from '../../check/rules/verdict';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { figure, written, type Content } from './content';
 import { wrongCurve, type Compared } from './formulas';
-
-/** What is said in the Opening column: anything that has no figure's column of its own. */
-const OF_OPENING: ReadonlySet<Finding['about']> = new Set<Finding['about']>([
-  'opening',
-  'column',
-  'species',
-  'head',
-  'ends',
-  'width',
-  'rise',
-  'casing width',
-  'thickness',
-  'reveal',
-  'leg',
-  'leg count',
-]);
 
 export type AllSays = Readonly<Record<Compared, Content<string>>>;
 type Shop = Readonly<Record<'tolerance' | 'priceBand', number | null>>;
@@ -101,9 +85,7 @@ export class Comparisons {
         ? [this.figures.radius, this.figures.ourRadius]
         : [this.figures.length, this.figures.ourLength];
     const isAsRuled =
-      quoted === null ||
-      right === null ||
-      isRight(given(quoted), given(right), given(tolerance)).of({}) === (finding?.verdict === 'agrees');
+      quoted === null || right === null || isNear(quoted, right, tolerance) === (finding?.verdict === 'agrees');
     return this.ruled(about, isAsRuled ? curveRule(about, wrong) : null);
   }
 
@@ -145,8 +127,8 @@ export class Comparisons {
   }
 
   private ofOpening(): string {
-    const found = this.check.findings.filter(({ about }) => OF_OPENING.has(about));
-    const judged = found.filter(({ about, verdict }) => verdict !== 'agrees' || JUDGED.has(about));
+    const found = this.check.findings.filter(({ about }) => !is(about, 'ownColumn'));
+    const judged = found.filter(({ about, verdict }) => verdict !== 'agrees' || is(about, 'judged'));
     const words = this.words(judged);
     if (verdictOf(words) !== 'differs') return words;
     const open = judged.filter(({ verdict }) => verdict === "can't tell").map((one) => one.words);

@@ -1,6 +1,5 @@
 import { said } from '../../check/rules/expression';
-import { countOf, type CountedBy } from '../../check/rules/lineRules';
-import { isWrong, lineReason, lineVerdict } from '../../check/rules/verdict';
+import { lineReason, lineVerdict } from '../../check/rules/verdict';
 import type { RadiusBasis, LengthBasis } from '../../quote/quote';
 import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
@@ -39,11 +38,6 @@ export const LENGTH_FIGURES: Readonly<Record<LengthBasis, FigureName>> = {
 export function placeFormula(openings: number): string {
   return `IF(${its.mark}="","",IFERROR(MATCH(${its.mark},${takeoffRange('mark', openings)},0),""))`;
 }
-
-/** The price of one piece, from the extension where the quote gives no unit price. */
-export const UNIT_FORMULA = `IF(${its.unitPrice}<>"",${its.unitPrice},IF(${its.extension}="","",IF(${its.quantity}="","",${its.extension}/${its.quantity})))`;
-
-export const AMOUNT_FORMULA = `IF(${its.extension}<>"",${its.extension},IF(${its.quantity}="",0,IF(${its.unitPrice}="",0,ROUND(${its.quantity}*${its.unitPrice},2))))`;
 
 /** What was said of a figure when it was checked, and for which figures it was said. */
 export interface Written {
@@ -84,7 +78,6 @@ function lengthCheck(openings: number): string {
 
 const COMPARED = ['openingSays', 'quantitySays', 'radiusSays', 'lengthSays', 'extensionSays', 'priceSays'] as const;
 export type Compared = (typeof COMPARED)[number];
-const differs = (key: Compared) => isWrong(said(key)).formula;
 
 /** The figures that are compared with ours: the quote's own sums agreeing say nothing of them. */
 const JUDGED = COMPARED.filter((key) => key !== 'extensionSays');
@@ -118,31 +111,4 @@ export function beside(quoted: CheckKey, says: Compared, ours: CheckKey, unit: U
   const isLength = quoted === 'radius' || quoted === 'length';
   const right = isLength && unit === 'in' ? `IF(${its[ours]}="","",ROUND(${its[ours]}*16,0)/16)` : its[ours];
   return `IF(${its[quoted]}="","",IF(${its[says]}="agrees","agrees",${right}))`;
-}
-
-/** What the line comes to at the price it quotes, its count and its own arithmetic put right. */
-export function rightAmount(by: CountedBy): string {
-  return (
-    `IF(OR(${differs('quantitySays')},${differs('extensionSays')}),` +
-    `ROUND((${its.quantity}+IF(${differs('quantitySays')},${its.ourQuantity}-${countOf(by).formula},0))*${its.unit},2),${its.amount})`
-  );
-}
-
-export const EXTENSION_BESIDE = `IF(${its.extension}="",${its.rightAmount},IF(ABS(${its.extension}-${its.rightAmount})<0.005,"agrees",${its.rightAmount}))`;
-
-export const OFF_FORMULA = `ROUND(${its.amount}-${its.rightAmount},2)`;
-
-/** The line's price above or below ours by more than the band. Lines that are counted together each bear that of their own pieces. */
-export function priceOff(by: CountedBy): string {
-  const pieces = by === 'itself' ? its.ourQuantity : its.quantity;
-  return `ROUND(IF(${differs('priceSays')},(${its.unit}-${its.ourPrice})*N(${pieces}),0),2)`;
-}
-
-export const HANGS_FORMULA =
-  `IF(AND(OR(${(['openingSays', 'radiusSays', 'lengthSays'] as const).map(differs).join(',')},${its.verdict}="can't tell"),` +
-  `${its.rightAmount}=${its.amount}),ABS(${its.amount}),0)`;
-
-/** What a sum or a charge comes to; the quoted amount where that is right but for its rounding. */
-export function rightSum(quoted: string, sum: string, within: number): string {
-  return `IF(AND(${quoted}<>"",ABS(N(${quoted})-${sum})<=${within}),${quoted},ROUND(${sum},2))`;
 }

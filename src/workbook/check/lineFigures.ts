@@ -1,6 +1,7 @@
 import type { LineCheck } from '../../check/quote/checkLine';
 import { lacks } from '../../check/quote/finding';
 import type { LineFigures } from '../../check/rules/lineRules';
+import { UNIT } from '../../check/rules/moneyRules';
 import { numberOf, type FigureName } from '../../takeoff/figures';
 import { moneyFigure } from '../../takeoff/moneyFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
@@ -24,7 +25,7 @@ export function lineFigures(
     length,
     unitPrice,
     extension,
-    unit: unitPrice ?? (extension !== null && quantity !== null ? extension / quantity : null),
+    unit: UNIT.of({ unitPrice, extension, quantity }),
     ourQuantity: opening?.known.quantity ?? null,
     ourRadius: ours(RADIUS_FIGURES[line.radiusOf]),
     ourLength: ours(LENGTH_FIGURES[line.lengthOf]),

@@ -3,13 +3,13 @@ import type { QuoteCheck } from '../../check/quote/checkQuote';
 import type { SumCheck } from '../../check/quote/sums';
 import { given } from '../../check/rules/expression';
 import { amountRule } from '../../check/rules/lineRules';
+import { sumRule } from '../../check/rules/moneyRules';
 import { reasonOf } from '../../check/rules/verdict';
 import { amountOf } from '../../quote/quote';
 import { toCents } from '../../rounding';
 import { columnFormat } from '../format';
 import type { Cell } from '../sheet';
 import { checkLetter, checkRange, type Lines } from './columns';
-import { rightSum } from './formulas';
 import { rowOf, type Row } from './row';
 
 /**
@@ -68,7 +68,12 @@ class HeldCells {
     if (value === null || holds === null) return { value, style: 'fixed' };
     const sum = this.sum('rightAmount', 'extensionRight', holds);
     const right = holds.rate === 1 ? `(${sum})` : `${holds.rate}*(${sum})`;
-    return { value, formula: rightSum(`${checkLetter('extension')}${row}`, right, holds.within), style: 'figure' };
+    return {
+      value,
+      formula: sumRule(given(item.amount, `${checkLetter('extension')}${row}`), given(value, right), holds.within)
+        .formula,
+      style: 'figure',
+    };
   }
 
   /** Whether it agrees with the quote's own figures. */
