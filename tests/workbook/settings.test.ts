@@ -4,7 +4,7 @@ import { readSchedule } from '../../src/schedule/readSchedule';
 import { defaultStandards, SETTINGS, withSettings, type Setting, type Standards } from '../../src/standards';
 import { planBoards } from '../../src/takeoff/boards';
 import { takeoff } from '../../src/takeoff/takeoff';
-import type { Sheet } from '../../src/workbook/sheet';
+import type { Cell, Sheet } from '../../src/workbook/sheet';
 import { planSheets } from '../../src/workbook/workbook';
 import { checkRows } from '../check/quote/example';
 import { otherValue } from '../otherValue';
@@ -52,7 +52,7 @@ function quoteFor(standards: Standards) {
 }
 
 /** What the sheets show, but for the settings themselves: on Standards, kept by the plan, and those that nobody has set. */
-function shownBy(standards: Standards, quote: ReturnType<typeof quoteFor>, planned: boolean) {
+function shownBy(standards: Standards, quote: ReturnType<typeof quoteFor>, planned: boolean, masked: boolean) {
   const { reading, taken } = takenOff(standards);
   const boards = planned ? quickPlan(taken).boards : planBoards([], standards);
   const check = checkRows(quote, taken);
@@ -60,10 +60,15 @@ function shownBy(standards: Standards, quote: ReturnType<typeof quoteFor>, plann
     ...quickSheets(reading, taken, { boards, check, proposal: true, job: JOB }),
     ...planSheets(taken, boards, { plain: false, held: new Map(), rowsOnSheet: LIST.length, tickets: true }),
   ];
-  return new Map(sheets.filter(({ name }) => name !== 'Standards').map((sheet) => [sheet.name, valuesOf(sheet)]));
+  return new Map(
+    sheets.filter(({ name }) => name !== 'Standards').map((sheet) => [sheet.name, valuesOf(sheet, masked)]),
+  );
 }
-function valuesOf({ rows }: Sheet): string[] {
-  const shown = rows.map((row) => row.map((cell) => String(cell?.value ?? '')));
+function valuesOf({ rows }: Sheet, masked: boolean): string[] {
+  // A sentence may name a limit: that it is said counts, not the figure in it.
+  const text = (value: Cell['value']) =>
+    masked && typeof value === 'string' ? value.replace(/[0-9./ ]+/g, ' ') : String(value ?? '');
+  const shown = rows.map((row) => row.map((cell) => text(cell?.value ?? null)));
   const kept = shown.findIndex(([first]) => first === 'What this plan was made from');
   return shown
     .slice(0, kept < 0 ? undefined : kept)
@@ -85,15 +90,21 @@ const SHOPS = [false, true].flatMap((planned) =>
   [BASE, { ...BASE, shortPieces: 'carrier' }].map((settings) => {
     const standards = valueOf(withSettings(defaultStandards(), settings));
     const quote = quoteFor(standards);
-    return { standards, quote, planned, before: shownBy(standards, quote, planned) };
+    const before = new Map([true, false].map((masked) => [masked, shownBy(standards, quote, planned, masked)]));
+    return { standards, quote, planned, before };
   }),
 );
 
+/** Those that move nothing but a figure in a text: the depth of a knife mark, the weeks of a lead time. */
+const IN_WORDS = ['cuttingCircle', 'hoursPerWeek'];
+
 it.each(SETTINGS as readonly Setting[])('$label moves what a sheet shows', (setting) => {
+  const masked = !IN_WORDS.includes(setting.key);
   const moves = SHOPS.some(({ standards, quote, planned, before }) => {
     const other = otherValue({ ...setting, value: standards[setting.key as 'rpm'] } as Setting);
-    const after = shownBy(valueOf(withSettings(standards, { [setting.key]: other })), quote, planned);
-    return [...after].some(([name, values]) => values.some((value, at) => value !== before.get(name)![at]));
+    const after = shownBy(valueOf(withSettings(standards, { [setting.key]: other })), quote, planned, masked);
+    const shown = before.get(masked)!;
+    return [...after].some(([name, values]) => values.some((value, at) => value !== shown.get(name)![at]));
   });
   expect(moves).toBe(true);
 });
