@@ -1,7 +1,6 @@
 import { shopInches } from '../feetInches';
 import { figure } from '../require';
 import type { KnownFigure } from './lengthMistakes';
-import { isNear } from './rules/lineRules';
 
 /** What is thought of one quoted figure. */
 export interface Verdict {
@@ -26,9 +25,9 @@ export const TOLERANCE = 1 / 8;
  */
 export function judge(quoted: number, right: number, known: readonly KnownFigure[], tolerance = TOLERANCE): Verdict {
   const difference = quoted - right;
-  // Figures such as 38 - 37.875 miss the tolerance by rounding alone.
+  // As `isNear` of the rules has it, which the script of the functions would have to carry: 38 - 37.875 misses the tolerance by rounding alone.
   const within = tolerance + 1e-9 * Math.max(1, Math.abs(right));
-  if (isNear(quoted, right, tolerance)) return { verdict: 'agrees', mistakes: [], right, difference, text: 'agrees' };
+  if (Math.abs(difference) <= within) return { verdict: 'agrees', mistakes: [], right, difference, text: 'agrees' };
   const fits = known
     .map(({ mistake, figure: wrong, scale = 1, slip = false }) => ({
       slip,

@@ -1,3 +1,4 @@
+import { callOn } from '../formulaText';
 import type { Ends } from '../head/head';
 import { SHAPES } from '../head/shapes';
 import { straightReach } from '../head/straight';
@@ -43,23 +44,13 @@ export const RINGS = ['crown', 'haunch', 'second haunch', 'third haunch'] as con
 /** What stands before the name of a ring's figure; the crown's has none. */
 const ofRing = (ring: number) => (ring === 0 ? '' : `${RINGS[ring]} `);
 
-type Argument = string | number | null | undefined;
-
-/** A call of a worksheet function as a formula has it, with nothing for what is left out; of a spill one cell of it. */
-function callText(name: string, args: readonly Argument[], at?: readonly [number, number]): string {
-  const texts = args.map((each) => (typeof each === 'string' ? `"${each.replace(/"/g, '""')}"` : String(each ?? '')));
-  while (texts.at(-1) === '') texts.pop();
-  const call = `ARCH.${name}(${texts.join(',')})`;
-  return at === undefined ? call : `INDEX(${call},${at.join(',')})`;
-}
-
 /** A figure that a worksheet function of the very arguments gives; of a spill it is the cell `at`. */
 export function byCall(
   name: string,
   from: readonly RestsOn[],
   at?: readonly [number, number],
 ): Explained & { readonly formula: string } {
-  const formula = callText(
+  const formula = callOn(
     name,
     from.map(({ value }) => value),
     at,
@@ -143,7 +134,7 @@ function arcFormula(row: RowFigures, ring: number, column: 1 | 2): string {
   const { known, curve } = row;
   const chosen = known.arcs === null && known.haunch === null ? [] : [0, 'radial', known.arcs, known.haunch];
   const args = [...shapeOf(row).map(({ value }) => value), ...chosen];
-  return callText('HEADARCS', args, [(curve?.rings[ring]?.arcs[0] ?? 0) + 1, column]);
+  return callOn('HEADARCS', args, [(curve?.rings[ring]?.arcs[0] ?? 0) + 1, column]);
 }
 
 export function byRadius(ring: number): Explain {

@@ -22,6 +22,11 @@ export function columnLetters(column: number): string {
   return column < 26 ? letter : columnLetters(Math.floor(column / 26) - 1) + letter;
 }
 
+/** The letters of a sheet's columns by their keys, from the left. */
+export function lettersOf<Key extends string>(keys: readonly Key[]): Readonly<Record<Key, string>> {
+  return Object.fromEntries(keys.map((key, at) => [key, columnLetters(at)])) as Record<Key, string>;
+}
+
 /** A1 address of a cell: row 11, column 1 → B12. */
 export function addressOf(position: CellPosition): string {
   return columnLetters(position.column) + String(position.row + 1);

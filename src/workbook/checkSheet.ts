@@ -11,7 +11,7 @@ import { addSums } from './check/sums';
 import { groupRow, headingRow, unitRow } from './columnHeads';
 import { columnFormat } from './format';
 import { pagesWide } from './pagesWide';
-import { quote } from './quote';
+import { quote } from '../formulaText';
 import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoff/places';
 import { inLines } from './textLines';

@@ -1,3 +1,4 @@
+import { isFormula } from '../formulaText';
 import type { CellValue, OpeningField, Table } from '../schedule/opening';
 import { asRowCell, isSameCell } from '../takeoff/row';
 import { UNITS, type Unit } from '../unit';
@@ -47,7 +48,7 @@ export function keptFromFirst(values: Table, formulas: Table, unit: Unit): Kept 
   );
   const liveAt = (row: number, column: number) => {
     const formula = formulas.rows[row]?.[column];
-    return typeof formula === 'string' && formula.startsWith('=') ? formula : null;
+    return isFormula(formula) ? formula : null;
   };
   const rows = values.rows.flatMap((cells, at) => (at > heads && typeof cells[0] === 'number' ? [at] : []));
   const inputsAt = new Set([0, filledAt, ...INPUTS.map(([, heading]) => place(heading))]);

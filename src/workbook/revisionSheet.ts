@@ -2,6 +2,7 @@ import { addUp } from '../rounding';
 import type { ListedPrice, Revision } from '../revision/compare';
 import { figureLabel, valueText } from '../revision/words';
 import type { Unit } from '../unit';
+import { lettersOf } from './address';
 import { headingCell } from './columnHeads';
 import { columnFormat } from './format';
 import type { Cell, Sheet } from './sheet';
@@ -19,6 +20,7 @@ const HEADINGS = [
   'New price',
   'Difference',
 ] as const;
+const LETTERS = lettersOf(HEADINGS);
 const WIDTHS = [12, 6, 12, 12, 16, 22, 22, 12, 12, 12] as const;
 const HEAD_ROWS = 4;
 
@@ -76,14 +78,14 @@ export function revisionSheet(revision: Revision, { old, now }: RevisionNames, u
     })),
     { value, style, format: MONEY, ...(formula === null ? {} : { formula }) },
   ];
-  const lines = `J${HEAD_ROWS + 1}:J${last}`;
+  const lines = `${LETTERS.Difference}${HEAD_ROWS + 1}:${LETTERS.Difference}${last}`;
   const own = addUp([total.new, -total.old, -shared]);
   const at = rows.length + 1;
   rows.push(
     sum('Old total', total.old, null),
     sum('Openings added, dropped and changed', own, `ROUND(SUM(${lines}),2)`),
     sum('Openings as they were: their part of knives, guides, set-ups and boards', shared, null),
-    sum('New total', total.new, `ROUND(SUM(J${at}:J${at + 2}),2)`, 'total'),
+    sum('New total', total.new, `ROUND(SUM(${LETTERS.Difference}${at}:${LETTERS.Difference}${at + 2}),2)`, 'total'),
   );
   return {
     name: 'Revision',
@@ -128,6 +130,13 @@ function line(
     ...[null, null, null],
     price(old),
     price(now),
-    row === null ? null : { value: moved, formula: `N(I${row})-N(H${row})`, style: 'figure', format: MONEY },
+    row === null
+      ? null
+      : {
+          value: moved,
+          formula: `N(${LETTERS['New price']}${row})-N(${LETTERS['Old price']}${row})`,
+          style: 'figure',
+          format: MONEY,
+        },
   ];
 }

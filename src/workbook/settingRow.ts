@@ -12,7 +12,7 @@ import {
 } from '../standards';
 import type { Unit } from '../unit';
 import { settingFormat } from './format';
-import { quote } from './quote';
+import { quote } from '../formulaText';
 import type { Cell, Validation } from './sheet';
 
 /** A setting as its row: what is set, what is used, unit, limits, name and note. */

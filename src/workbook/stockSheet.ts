@@ -6,6 +6,7 @@ import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
 import { boardWords, proofWords } from '../takeoff/boardWords';
 import { savingWords, type SegmentSavings } from '../takeoff/segmentChange';
 import type { Unit } from '../unit';
+import { lettersOf } from './address';
 import { addBoardPictures } from './boardPictures';
 import { headingCell, unitCell } from './columnHeads';
 import { columnFormat } from './format';
@@ -19,7 +20,7 @@ const HEAD_ROWS = 4;
 const CUTS_LINE = 76;
 
 /** Headings of the boards to buy, with what stands in the unit row. */
-const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => string, width: number])[] = [
+const BUY_HEADINGS = [
   ['Species', () => '', 14],
   ['Quarters', () => 'of an inch', 13],
   ['Thickness', (unit) => unit, 11],
@@ -30,7 +31,9 @@ const BUY_HEADINGS: readonly (readonly [heading: string, unit: (unit: Unit) => s
   ['Price each', () => '$', 10],
   ['Cost', () => '$', 11],
   ['Board feet', () => 'bd ft', 11],
-];
+] as const satisfies readonly (readonly [heading: string, unit: (unit: Unit) => string, width: number])[];
+type BuyHeading = (typeof BUY_HEADINGS)[number][0];
+const BUY = lettersOf<BuyHeading>(BUY_HEADINGS.map(([heading]) => heading));
 const COST_COLUMN = BUY_HEADINGS.findIndex(([heading]) => heading === 'Cost');
 const CUT_HEADINGS = ['Species', 'Quarters', 'Thickness', 'Width', 'Length', 'Boards alike', 'Left over', 'Cuts'];
 const PROOF_HEADINGS = [
@@ -190,33 +193,38 @@ function buyFigures(
     style: 'figure',
     format,
   });
-  const feet = `ARCH.BOARDFEET(B${row}/4,D${row}/Shop_per_inch,E${row}/Shop_per_inch,1)`;
+  const at = (heading: BuyHeading) => `${BUY[heading]}${row}`;
+  const feet = `ARCH.BOARDFEET(${at('Quarters')}/4,${at('Width')}/Shop_per_inch,${at('Length')}/Shop_per_inch,1)`;
   const money = columnFormat('money', unit);
   return [
     writtenCell(bought, '0'),
     board.onHand === null ? writtenCell('') : writtenCell(board.onHand, '0'),
     writtenCell(price, money),
-    live(cost, `ROUND(F${row}*H${row},2)`, money),
-    live(bought * feetOf(board, unit), `F${row}*${feet}`, columnFormat('boardFeet', unit)),
+    live(cost, `ROUND(${at('Boards')}*${at('Price each')},2)`, money),
+    live(bought * feetOf(board, unit), `${at('Boards')}*${feet}`, columnFormat('boardFeet', unit)),
   ];
 }
 
 function totalRow(buys: readonly BoardsToBuy[], standards: Standards): (Cell | null)[] {
   const first = HEAD_ROWS + 1;
   const last = HEAD_ROWS + buys.length;
-  const sum = (letter: string, of: (buy: BoardsToBuy) => number, format: string): Cell => ({
+  const sum = (heading: BuyHeading, of: (buy: BoardsToBuy) => number, format: string): Cell => ({
     value: buys.reduce((total, buy) => total + of(buy), 0),
-    formula: buys.length === 0 ? '0' : `SUM(${letter}${first}:${letter}${last})`,
+    formula: buys.length === 0 ? '0' : `SUM(${BUY[heading]}${first}:${BUY[heading]}${last})`,
     style: 'total',
     format,
   });
   return [
     { value: 'Total', style: 'total' },
     ...Array.from({ length: 4 }, () => null),
-    sum('F', (buy) => buy.bought, '0'),
+    sum('Boards', (buy) => buy.bought, '0'),
     null,
     null,
-    sum('I', (buy) => buy.cost, columnFormat('money', standards.unit)),
-    sum('J', (buy) => buy.bought * feetOf(buy.board, standards.unit), columnFormat('boardFeet', standards.unit)),
+    sum('Cost', (buy) => buy.cost, columnFormat('money', standards.unit)),
+    sum(
+      'Board feet',
+      (buy) => buy.bought * feetOf(buy.board, standards.unit),
+      columnFormat('boardFeet', standards.unit),
+    ),
   ];
 }

@@ -4,7 +4,7 @@ import { Archive } from './xlsx/archive';
 import { metadataXml } from './xlsx/arrays';
 import { commentBoxes, commentsXml } from './xlsx/comments';
 import { drawingsXml } from './xlsx/drawings';
-import { storedName } from './formulas/stored';
+import { storedName } from './formulas/calls';
 import { Looks } from './xlsx/looks';
 import {
   contentTypes,

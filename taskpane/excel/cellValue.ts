@@ -1,6 +1,7 @@
+import { isFormula } from '../../src/formulaText';
 import { lookOf, shownAs } from '../../src/schedule/numberLook';
 import type { CellValue } from '../../src/schedule/opening';
-import { withoutIntersection } from '../../src/workbook/formulas/intersection';
+import { withoutIntersection } from '../../src/workbook/formulas/calls';
 
 /** A cell as the schedule reader wants it: '' is empty, and a number is what its format shows: a date (UTC), or with its unit. */
 export function cellValue(value: unknown, format: unknown): CellValue {
@@ -12,7 +13,7 @@ export function cellValue(value: unknown, format: unknown): CellValue {
 
 /** A cell's formula, or the constant that it holds. */
 export function cellFormula(entry: unknown): CellValue {
-  return typeof entry === 'string' && entry.startsWith('=') ? withoutIntersection(entry) : cellValue(entry, null);
+  return isFormula(entry) ? withoutIntersection(entry) : cellValue(entry, null);
 }
 
 /** A cell with a data type (a formatted number, a linked record) may come as an object, which carries its plain value. */

@@ -1,3 +1,4 @@
+import { isFormula } from '../../src/formulaText';
 import { addressOf, readAddress, type CellPosition } from '../../src/workbook/address';
 import { ok, refuse, type Result } from '../../src/result';
 import type { CellBlock, Host } from '../host';
@@ -86,9 +87,7 @@ async function write(sheet: string, blocks: readonly CellBlock[], replace: boole
     if (width === 0 || rows.some((row) => row.length !== width)) {
       return refuse(NO_RECTANGLE);
     }
-    const entries = rows.map((line) =>
-      line.map((value) => (typeof value === 'string' && value.startsWith('=') ? value : constantEntry(value))),
-    );
+    const entries = rows.map((line) => line.map((value) => (isFormula(value) ? value : constantEntry(value))));
     for (const block of blocksOf(entries)) {
       pieces.push({ row: at.value.row + block.row, column: at.value.column, entries: block.entries });
     }

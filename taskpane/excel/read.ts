@@ -1,3 +1,4 @@
+import { isFormula } from '../../src/formulaText';
 import type { CellValue, Table } from '../../src/schedule/opening';
 import type { CellAt, Selection } from '../host';
 import { EMPTY_SELECTION } from '../refusals';
@@ -85,7 +86,7 @@ export async function readCellAt(context: Excel.RequestContext): Promise<CellAt>
     address: cell.address.slice(cell.address.lastIndexOf('!') + 1),
     row: cell.rowIndex,
     column: cell.columnIndex,
-    formula: typeof formula === 'string' && formula.startsWith('=') ? formula : '',
+    formula: isFormula(formula) ? formula : '',
     value: value === '' ? null : (value as CellAt['value']),
     // Excel hands over only the code of an error, which is the value; the pane works out the sentence itself.
     error: null,

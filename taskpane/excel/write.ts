@@ -1,3 +1,4 @@
+import { calls } from '../../src/workbook/formulas/calls';
 import type { Result } from '../../src/result';
 import { rangeAddress } from '../../src/workbook/address';
 import { namesLeftOver } from '../../src/workbook/namesLeftOver';
@@ -222,7 +223,7 @@ async function settle(
 }
 
 function callsOurFunctions(sheets: readonly Sheet[]): boolean {
-  return sheets.some(({ rows }) => rows.some((row) => row.some((cell) => cell?.formula?.includes('ARCH.'))));
+  return sheets.some(({ rows }) => rows.some((row) => row.some((cell) => calls(cell?.formula ?? '').length > 0)));
 }
 
 /** Puts everything back; the sentence says if even that failed. */

@@ -1,3 +1,5 @@
+import { isFormula } from '../../src/formulaText';
+
 /** What a cell of the workbook in memory holds. */
 export interface MemoryCell {
   readonly value: string | number | boolean | null;
@@ -10,9 +12,7 @@ export type Grid = (MemoryCell | null)[][];
 /** What stands in a cell once this was typed into it. */
 export function constant(typed: string | number | boolean | null): MemoryCell | null {
   if (typed === null || typed === '') return null;
-  return typeof typed === 'string' && typed.startsWith('=')
-    ? { value: null, formula: typed }
-    : { value: typed, formula: '' };
+  return isFormula(typed) ? { value: null, formula: typed } : { value: typed, formula: '' };
 }
 
 export function filled(cell: MemoryCell | null): boolean {

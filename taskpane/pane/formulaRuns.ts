@@ -1,3 +1,5 @@
+import { isFormula } from '../../src/formulaText';
+import { callsIn, enteredFormula } from '../../src/workbook/formulas/calls';
 import type { CellValue } from '../../src/schedule/opening';
 
 /** Cells below one another in one column that are written at once. Row and column from 0. */
@@ -32,6 +34,5 @@ export function columnRuns<T>(
 /** The formula as it must be entered, where `content` is an ARCH formula in any of its stored forms; else undefined. */
 export function reentered(content: string): string | undefined {
   const formula = content.trim();
-  if (!/^=.*(?:_xldudf_ARCH_|ARCH\.)[A-Z0-9]+\s*\(/is.test(formula)) return undefined;
-  return formula.replace(/_xldudf_ARCH_/gi, 'ARCH.');
+  return isFormula(formula) && callsIn(formula).length > 0 ? enteredFormula(formula) : undefined;
 }

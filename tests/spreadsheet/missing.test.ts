@@ -3,7 +3,7 @@ import { BLANK_JOB, type Job } from '../../src/job/fields';
 import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { addressOf } from '../../src/workbook/address';
-import { quote } from '../../src/workbook/quote';
+import { quote } from '../../src/formulaText';
 import type { Cell, Sheet } from '../../src/workbook/sheet';
 import { writeXlsx } from '../../src/workbook/xlsx';
 import { exampleCheck } from '../check/quote/example';

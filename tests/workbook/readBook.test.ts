@@ -4,7 +4,7 @@ import { defaultStandards } from '../../src/standards';
 import { asValues, readBook } from '../../src/workbook/readBook';
 import type { BookSheet, Cell, OwnLook } from '../../src/workbook/sheet';
 import { writeXlsx } from '../../src/workbook/xlsx';
-import { enteredFormula, storedFormula } from '../../src/workbook/formulas/stored';
+import { enteredFormula, storedFormula } from '../../src/workbook/formulas/calls';
 import { refusalOf, valueOf } from '../value';
 import { exampleSheets } from '../workbench/example';
 import { sheetXml, workbookParts, zipParts, type CellXml } from '../schedule/workbookFile';

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { readTables } from '../../src/schedule';
 import type { Cell, Sheet, SheetSource } from '../../src/workbook/sheet';
 import { writeXlsx } from '../../src/workbook/xlsx';
-import { storedFormula } from '../../src/workbook/formulas/stored';
+import { storedFormula } from '../../src/workbook/formulas/calls';
 import { refusalOf, valueOf } from '../value';
 
 function sheetOf(rows: Sheet['rows'], more: Partial<Sheet> = {}): Sheet {

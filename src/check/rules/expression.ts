@@ -1,10 +1,10 @@
-import { cellsNamed } from '../../cellTemplate';
+import { cellsNamed, quote } from '../../formulaText';
 import { toCents } from '../../rounding';
 
 /**
  * What the rules of a quote's check are written in: an expression has a value for the figures of a line and a formula for the cells
  * that hold them, so that one rule judges in the text, in JSON and on the sheet. A formula names the cell of a figure by
- * its key (`cellTemplate.ts`); a blank cell is null here. A formula's texts hold no quotation marks.
+ * its key (`formulaText.ts`); a blank cell is null here.
  */
 export interface Expression<Value, Figures = unknown> {
   readonly of: (figures: Figures) => Value;
@@ -37,7 +37,7 @@ export function given<Value>(value: Value, formula = ''): Expression<Value> {
 }
 
 export function words<Said extends string>(text: Said): Expression<Said> {
-  return { of: () => text, formula: `"${text}"` };
+  return { of: () => text, formula: quote(text) };
 }
 
 /** In arithmetic a blank counts as 0, as in a cell. */
@@ -97,7 +97,7 @@ export function equal<One, Other>(one: Number<One>, other: Number<Other>): Truth
   return { of: (figures) => one.of(figures) === other.of(figures), formula: `${one.formula}=${other.formula}` };
 }
 export function says<Figures>(text: Text<Figures>, word: string): Truth<Figures> {
-  return { of: (figures) => text.of(figures) === word, formula: `${text.formula}="${word}"` };
+  return { of: (figures) => text.of(figures) === word, formula: `${text.formula}=${quote(word)}` };
 }
 export function less<One, Other>(one: Number<One>, other: Number<Other>): Truth<One & Other> {
   return {
@@ -112,7 +112,7 @@ export function atMost<One, Other>(one: Number<One>, other: Number<Other>): Trut
   };
 }
 export function isOther<Figures>(text: Text<Figures>, word: string): Truth<Figures> {
-  return { of: (figures) => text.of(figures) !== word, formula: `${text.formula}<>"${word}"` };
+  return { of: (figures) => text.of(figures) !== word, formula: `${text.formula}<>${quote(word)}` };
 }
 /** The first or the last characters of a text, as many as `part` has. */
 export function start<Figures>(text: Text<Figures>, part: string): Text<Figures> {

@@ -1,4 +1,4 @@
-import { cellsNamed } from '../../cellTemplate';
+import { cellsNamed } from '../../formulaText';
 import {
   any,
   atMost,

@@ -1,4 +1,4 @@
-import { cellsNamed, withAddresses } from '../../cellTemplate';
+import { cellsNamed, withAddresses } from '../../formulaText';
 import { columnLetters } from '../address';
 import type { ColumnMeasure } from '../format';
 

@@ -4,7 +4,7 @@ import type { RadiusBasis, LengthBasis } from '../../quote/quote';
 import type { Unit } from '../../unit';
 import { lengthTextFormula } from '../lengthFormula';
 import type { FigureName } from '../../takeoff/figures';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import { its, type CheckKey } from './columns';
 import { figureAt, inputAt } from '../takeoff/lookup';
 import { takeoffRange } from '../takeoff/places';

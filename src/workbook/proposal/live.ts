@@ -19,7 +19,7 @@ import { columnLetters } from '../address';
 import { headingCell } from '../columnHeads';
 import { columnFormat } from '../format';
 import { asText } from '../planBlock';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import type { Cell } from '../sheet';
 import { extrasRanges, ofNumber } from '../takeoff/extras';
 import { takeoffBlock, takeoffRange } from '../takeoff/places';
@@ -84,7 +84,7 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
     unitPrice: (line) => `INDEX(${range(UNIT)},MATCH(${line + 1},${range(LINE)},0))`,
     amount: (line) => `ROUND(${sumOf(AMOUNT, line + 1)},2)`,
     extra: (kind) => extraFormulas(kind, proposal, takeoff),
-    charges: (firstCharge) => {
+    charges: (amounts, firstCharge) => {
       const text = (value: string, formula?: string): Cell => ({
         value,
         style: 'text',
@@ -98,7 +98,7 @@ export function liveProposal(proposal: Proposal, takeoff: Takeoff): LiveProposal
         ...(formula ? { formula } : {}),
       });
       const rows: { text: Cell; amount: Cell }[] = [];
-      const above = () => `SUM($E$${firstCharge - 1}:$E$${firstCharge + rows.length - 1})`;
+      const above = () => `SUM($${amounts}$${firstCharge - 1}:$${amounts}$${firstCharge + rows.length - 1})`;
       const shown = (kind: string) => proposal.charges.find((charge) => charge.kind === kind)?.amount ?? 0;
       if (job.setups !== 'in the prices')
         rows.push({ text: text(SETUPS_TEXT), amount: amount(shown('setups'), `ROUND(${baseSum(SETUPS)},2)`) });

@@ -1,3 +1,4 @@
+import { lettersOf } from '../address';
 import type { ExtraKind } from '../../extras';
 import { leadTimeText } from '../../job/leadTime';
 import { ROUNDING, type Proposal, type ProposalLine } from '../../job/proposal';
@@ -10,6 +11,7 @@ import { wrapped } from './wrapped';
 /** Mark, quantity, description, unit price, amount. */
 const WIDTHS = [11, 9, 74, 13, 17] as const;
 const HEADINGS = ['Mark', 'Quantity', 'Description', 'Unit price', 'Amount'] as const;
+const LETTERS = lettersOf(HEADINGS);
 /** Characters of a line of text over all columns; a little is left for wide letters. */
 const TEXT_WIDTH = 112;
 const MONEY = columnFormat('money', 'in');
@@ -27,7 +29,7 @@ export interface LiveProposal {
   /** Of the extras of a kind, from the rows below the Takeoff's total. */
   readonly extra: (kind: ExtraKind) => { readonly quantity: string; readonly unitPrice: string };
   /** What the job's rules ask for, the first in this row; the subtotal stands in the row above it. */
-  readonly charges: (first: number) => readonly { readonly text: Cell; readonly amount: Cell }[];
+  readonly charges: (amounts: string, first: number) => readonly { readonly text: Cell; readonly amount: Cell }[];
   /** Written beside the printed part, from the row above the heading on. */
   readonly beside: () => readonly Row[];
   readonly besideWidths: readonly number[];
@@ -65,11 +67,18 @@ export function proposalSheet(
       { ...count(quantity), ...(follows ? { formula: follows.quantity } : {}) },
       text(words),
       { ...money(unitPrice), ...(follows ? { formula: follows.unitPrice } : {}) },
-      { ...money(amount), ...(follows ? { formula: `ROUND(N(B${rows.length + 1})*N(D${rows.length + 1}),2)` } : {}) },
+      {
+        ...money(amount),
+        ...(follows
+          ? {
+              formula: `ROUND(N(${LETTERS.Quantity}${rows.length + 1})*N(${LETTERS['Unit price']}${rows.length + 1}),2)`,
+            }
+          : {}),
+      },
     ]);
   }
   if (rows.length === heading) rows.push([null, null, text('No opening is priced yet.'), null, null]);
-  const amounts = `E${first}:E${rows.length}`;
+  const amounts = `${LETTERS.Amount}${first}:${LETTERS.Amount}${rows.length}`;
   addSums(rows, proposal, amounts, live);
   addAlternates(rows, proposal, live);
   const pictures = addDrawings(rows, drawings);
@@ -89,7 +98,7 @@ export function proposalSheet(
     frozenRows: 0,
     frozenColumns: 0,
     repeatRows: [heading, heading],
-    printArea: `A1:E${last}`,
+    printArea: `A1:${LETTERS.Amount}${last}`,
     paper: proposal.job.paper,
     ...(pictures.length > 0 ? { pictures } : {}),
     home: 'A1',
@@ -179,7 +188,7 @@ function addSums(
   ];
   const first = rows.length + 2;
   const lines = live
-    ? live.charges(first)
+    ? live.charges(LETTERS.Amount, first)
     : charges.map((charge) => ({ text: text(charge.text), amount: money(charge.amount) }));
   if (lines.length === 0) {
     rows.push(sum('Total', total, amounts));
@@ -187,7 +196,7 @@ function addSums(
   }
   rows.push(sum('Subtotal', subtotal, amounts));
   for (const line of lines) rows.push([null, null, line.text, null, line.amount]);
-  rows.push(sum('Total', total, `E${first - 1}:E${rows.length}`));
+  rows.push(sum('Total', total, `${LETTERS.Amount}${first - 1}:${LETTERS.Amount}${rows.length}`));
 }
 
 function addAlternates(rows: Row[], { lines, alternates }: Proposal, live: LiveProposal | null): void {

@@ -6,7 +6,7 @@ import { allExtras, extrasTotal, type ExtraLine } from '../../takeoff/extras';
 import type { Takeoff } from '../../takeoff/takeoff';
 import { headingCell } from '../columnHeads';
 import { columnFormat } from '../format';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import type { Cell } from '../sheet';
 import type { ColumnKey } from './columns';
 import { bodyOf, cellsOfRow, columnRange, rowWith } from './places';

@@ -2,7 +2,7 @@ import { jobMinimum } from '../../job/minimum';
 import { jobCellName, type Job } from '../../job/fields';
 import type { Takeoff } from '../../takeoff/takeoff';
 import { columnFormat } from '../format';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import type { Cell } from '../sheet';
 import { cellsOfRow, rowWith } from './places';
 

@@ -1,3 +1,4 @@
+import { isFormula } from '../../formulaText';
 import type { CellValue, OpeningField, Table } from '../../schedule/opening';
 import { asRowCell } from '../../takeoff/row';
 import { perInch, UNITS, type Unit } from '../../unit';
@@ -42,7 +43,7 @@ export function readTakeoff(values: Table, formulas: Table | null, unit: Unit): 
     if (typeof no !== 'number') continue;
     const live = (column: number) => {
       const formula = formulas?.rows[at]?.[column];
-      return typeof formula === 'string' && formula.startsWith('=') ? formula : null;
+      return isFormula(formula) ? formula : null;
     };
     const inputs = Object.fromEntries(
       INPUTS.map(({ key, measure }) => {

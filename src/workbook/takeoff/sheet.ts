@@ -1,3 +1,4 @@
+import { partsOf } from '../formulas/lexer';
 import { ENDS, HEAD_SHAPES } from '../../head/head';
 import { BLANK_JOB, type Job } from '../../job/fields';
 import { notSetSentence } from '../../notSet';
@@ -125,7 +126,8 @@ function formulaOf(
 
 /** Whether a formula (`=…`) in an input's cell is one that a filling writes there, not one of the user's own. */
 export function isFilledIn(formula: string): boolean {
-  return /^=[\d.]+-Shop_rough_\w+$/.test(formula);
+  const [less, , name, ...more] = partsOf(formula).slice(1);
+  return less?.kind === 'number' && name?.kind === 'name' && name.text.startsWith('Shop_rough_') && more.length === 0;
 }
 
 function styleOf(column: TakeoffColumn): CellStyle {

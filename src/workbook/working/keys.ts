@@ -1,4 +1,4 @@
-import { cellsNamed } from '../../cellTemplate';
+import { cellsNamed } from '../../formulaText';
 import type { FigureName } from '../../takeoff/figures';
 import type { RowField } from '../../takeoff/row';
 

@@ -3,7 +3,7 @@ import { deviationOf, type ArcCount } from '../../head/leastArcs';
 import { shapesWhere } from '../../head/shapes';
 import { sentences } from '../../takeoff/figures';
 import { NEEDS, notInStock, riseNeed, tooThin } from '../../takeoff/inputs';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { ARCS, byHead, EDGE, FITTED_HEADS, HAUNCHED_HEADS, headIs, SPECIES_IN_STOCK } from './formulas';
 import { perHead, PLAIN_HEADS } from './heads';

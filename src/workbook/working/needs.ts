@@ -1,7 +1,7 @@
 import { ATTENTION } from '../../takeoff/attention';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { shapesWhere } from '../../head/shapes';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import { CLOSED_HEADS, FITTED_HEADS, headIs, HIGH_SIDED_HEADS } from './formulas';
 import { its } from './keys';
 import { LEVEL_ADDS, when } from './lacks';

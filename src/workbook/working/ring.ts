@@ -4,7 +4,7 @@ import type { OpeningTakeoff } from '../../takeoff/takeoff';
 import { figureNamed, OF_BLANK, OF_RING } from '../../takeoff/figures';
 import { roundTo } from '../../rounding';
 import type { Unit } from '../../unit';
-import { quote } from '../quote';
+import { quote } from '../../formulaText';
 import { lengthTextFormula } from '../lengthFormula';
 import type { ColumnMeasure } from '../format';
 import { inGroup, plain, working, type WorkingColumn, type WorkingColumns } from './column';

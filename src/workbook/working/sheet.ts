@@ -1,4 +1,4 @@
-import { takenApart } from '../../cellTemplate';
+import { takenApart } from '../../formulaText';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import { columnLetters } from '../address';
 import { groupRow, headingRow, unitRow } from '../columnHeads';

@@ -1,6 +1,6 @@
 import { rangeAddress, type CellPosition } from '../address';
 import type { Cell } from '../sheet';
-import { calls } from '../formulas/stored';
+import { calls } from '../formulas/calls';
 import { XML_HEAD, MAIN } from './xml';
 
 /** `cm` of a cell whose formula gives an array: the one entry of the metadata part, counted from 1. */

@@ -4,7 +4,7 @@ import { walkXml } from '../../schedule/xml';
 import { addressOf, readAddress, readRange, type CellPosition } from '../address';
 import { copiedFormula } from '../formulas/relativeForm';
 import type { BookSheet, Cell, Sheet, Validation } from '../sheet';
-import { enteredFormula } from '../formulas/stored';
+import { enteredFormula } from '../formulas/calls';
 import { typedOverRule } from '../typedOver';
 import type { ReadLook } from './readLooks';
 import { ruleOf } from './validations';

@@ -3,7 +3,7 @@ import { arrayArea, DYNAMIC_ARRAY } from './arrays';
 import { fittingText } from '../cellText';
 import { isErrorValue, type BookSheet, type Cell } from '../sheet';
 import type { Comment } from './comments';
-import { calls, storedFormula } from '../formulas/stored';
+import { calls, storedFormula } from '../formulas/calls';
 import { typedOverRule } from '../typedOver';
 import type { Looks } from './looks';
 import { rowHeight } from './rowHeight';

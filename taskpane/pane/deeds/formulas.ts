@@ -1,3 +1,4 @@
+import { isFormula } from '../../../src/formulaText';
 import { addressOf } from '../../../src/workbook/address';
 import type { CellValue } from '../../../src/schedule/opening';
 import { count } from '../format';
@@ -22,7 +23,7 @@ export function freeze(bench: Bench): Promise<void> {
       if (!formulas.value || !values.value) continue;
       const figures = values.value.rows;
       const change = (cell: CellValue, row: number, column: number): Written | undefined => {
-        if (typeof cell !== 'string' || !cell.startsWith('=')) return undefined;
+        if (!isFormula(cell)) return undefined;
         const figure = figures[row]?.[column] ?? null;
         // Text that begins like a formula would become one; errors are kept as formulas, so that they can be looked into.
         if (figure instanceof Date || (typeof figure === 'string' && /^[=#]/.test(figure))) return undefined;

@@ -1,3 +1,4 @@
+import { callsIn } from '../../../src/workbook/formulas/calls';
 import { useEffect, useState } from 'preact/hooks';
 import type { Explanation } from '../cell/explain';
 import type { Bench } from '../deeds/bench';
@@ -79,7 +80,7 @@ async function lookInto(
   const row = cell.sheet === 'Takeoff' ? await rowAt(bench, cell.row, cell.column) : null;
   const failed = typeof cell.value === 'string' && cell.value.startsWith('#');
   // A figure of the takeoff is taken apart itself; the call that asks for it by name says no more.
-  const arch = /ARCH[._]/i.test(cell.formula) && (row?.chosen == null || failed);
+  const arch = callsIn(cell.formula).length > 0 && (row?.chosen == null || failed);
   const explained = arch
     ? await (
         await import('../cell/explain')

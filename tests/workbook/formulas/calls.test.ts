@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { callsIn } from '../../../src/workbook/formulas/calls';
+import { callsIn, withoutIntersection } from '../../../src/workbook/formulas/calls';
 
 describe('the ARCH calls of a formula', () => {
   it.each([
@@ -25,4 +25,14 @@ describe('the ARCH calls of a formula', () => {
   it('ends with the formula where a parenthesis was never closed', () => {
     expect(callsIn('=ARCH.RADIUS(36,"6')).toEqual([{ name: 'RADIUS', args: ['36', '"6'] }]);
   });
+});
+
+it.each([
+  ['=@ARCH.RADIUS(A1,@Shop_reveal)', '=ARCH.RADIUS(A1,Shop_reveal)'],
+  ['=@_xldudf_ARCH_RADIUS(A1,2)', '=_xldudf_ARCH_RADIUS(A1,2)'],
+  ['=INDEX(@Shares,1,2)+@Wood+@OnHand+@Shop', '=INDEX(Shares,1,2)+Wood+OnHand+Shop'],
+  ['="@ARCH.X"&@ARCH.RISE(1,2)', '="@ARCH.X"&ARCH.RISE(1,2)'],
+  ['=@mine+@A:A+Table1[@Qty]+@Shopping', '=@mine+@A:A+Table1[@Qty]+@Shopping'],
+])('%s is read as %s', (shown, read) => {
+  expect(withoutIntersection(shown)).toBe(read);
 });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { cellsNamed, takenApart, withAddresses } from '../src/cellTemplate';
+import { cellsNamed, takenApart, withAddresses } from '../src/formulaText';
 
 const { its, all } = cellsNamed<'span' | 'price'>();
 
