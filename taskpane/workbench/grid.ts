@@ -2,6 +2,7 @@ import { startWorkbook, type Engine } from './engine';
 import { showErrorSentences } from './errorPopup';
 import type { GridFunction } from './functions';
 import type { GridPageLibrary } from './library';
+import { cutLongTexts } from './evenRows';
 import { showTypedOver } from './typedOver';
 
 /** Set by grid-library.js, which the page loads first. */
@@ -38,6 +39,7 @@ export async function startGrid(container: HTMLElement, functions: readonly Grid
   const engine = startWorkbook(library, univer, functions);
   showErrorSentences(engine, library);
   showTypedOver(engine);
+  cutLongTexts(engine);
   await drawn;
   return engine;
 }

@@ -3,6 +3,7 @@ import { rangeAddress } from '../../src/workbook/address';
 import type { Cell } from '../../src/workbook/sheet';
 import { cellData, cellFormula, plainValue, usedSize, type Engine } from './engine';
 import { lookOfStyle } from './styles';
+import { heightInFile, isEvenRow } from './evenRows';
 import { notesAt, rulesOf } from './typing';
 import { PX_IN_POINT, widthInCharacters, type HeldSheet } from './worksheet';
 
@@ -129,14 +130,6 @@ function setUp(config: IWorksheetData, rows: HeldSheet['rows']): Omit<HeldSheet,
   const hiddenRows = Object.entries(config.rowData)
     .filter(([, data]) => data?.hd === 1)
     .map(([row]) => Number(row));
-  const heights = new Map(
-    Object.entries(config.rowData).flatMap(([row, data]) => {
-      // A height that the grid found for wrapped text stands in `ah`.
-      const px =
-        data?.h !== undefined && data.h !== USUAL_ROW_PX ? data.h : data?.ah !== USUAL_ROW_PX ? data?.ah : undefined;
-      return px === undefined || data?.hd === 1 ? [] : [[Number(row), px / PX_IN_POINT] as const];
-    }),
-  );
   const wide = Math.max(
     rows.reduce((most, row) => Math.max(most, row.length), 0),
     ...columns.map(([column]) => Number(column) + 1),
@@ -146,12 +139,26 @@ function setUp(config: IWorksheetData, rows: HeldSheet['rows']): Omit<HeldSheet,
   );
   // Not `ySplit`: a small page shows fewer of the rows than are frozen (page/frozenRows.ts).
   const { startRow, startColumn } = config.freeze;
+  const heights = new Map(
+    Object.entries(config.rowData).flatMap(([row, data]) => {
+      // A height that the grid found for wrapped text stands in `ah`.
+      const px =
+        data?.h !== undefined && data.h !== USUAL_ROW_PX ? data.h : data?.ah !== USUAL_ROW_PX ? data?.ah : undefined;
+      return px === undefined || data?.hd === 1 ? [] : [[Number(row), px / PX_IN_POINT] as const];
+    }),
+  );
+  const even = { figures: rules?.kept.figures, frozenRows: Math.max(0, startRow) };
+  rows.forEach((cells, row) => {
+    if (!isEvenRow(even, row) || heights.has(row) || hiddenRows.includes(row)) return;
+    const points = heightInFile({ widths, folded }, cells);
+    if (points !== null) heights.set(row, points);
+  });
   const merges = config.mergeData.map(({ startRow, endRow, startColumn, endColumn }) =>
     rangeAddress({ first: { row: startRow, column: startColumn }, last: { row: endRow, column: endColumn } }),
   );
   return {
     widths,
-    frozenRows: Math.max(0, startRow),
+    frozenRows: even.frozenRows,
     frozenColumns: Math.max(0, startColumn),
     heights,
     ...(folded.length > 0 ? { folded } : {}),

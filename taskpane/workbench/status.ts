@@ -1,5 +1,6 @@
 import type { Engine } from './engine';
 import type { WorkbenchHost } from './workbenchHost';
+import { textCut } from './evenRows';
 import { notesAt } from './typing';
 
 /** The line above the grid: what was refused, what the selected cell is about, and whether the grid is calculating. */
@@ -20,7 +21,7 @@ export function showStatus(engine: Engine, host: WorkbenchHost, line: HTMLElemen
     if (said && said.at !== `${sheet}!${address}`) said = null;
     const worksheet = engine.workbook.getSheetBySheetName(sheet);
     const comment = worksheet ? notesAt(worksheet, row, column)?.comment : undefined;
-    const sentence = error ?? comment;
+    const sentence = error ?? comment ?? (worksheet && textCut(worksheet, at.value));
     about = sentence === undefined ? '' : `${address}: ${sentence}`;
     draw();
   };

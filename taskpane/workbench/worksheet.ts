@@ -1,6 +1,7 @@
 import type { ICellData, IRange, IWorksheetData } from '@univerjs/core';
 import { readRange } from '../../src/workbook/address';
 import type { BookSheet, Cell, Sheet } from '../../src/workbook/sheet';
+import { heightInFile, isEvenRow } from './evenRows';
 import type { GridLibrary } from './library';
 import { SharedFormulas } from './sharedFormulas';
 import type { CellStyles } from './styles';
@@ -153,7 +154,11 @@ export const PX_IN_POINT = 96 / 72;
 
 function rowData(sheet: HeldSheet): Record<number, { h?: number; hd?: 0 | 1 }> {
   const rows: Record<number, { h?: number; hd?: 0 | 1 }> = sheet.heights
-    ? Object.fromEntries([...sheet.heights].map(([row, points]) => [row, { h: points * PX_IN_POINT }]))
+    ? Object.fromEntries(
+        [...sheet.heights]
+          .filter(([row, points]) => !isEvenRow(sheet, row) || points !== heightInFile(sheet, sheet.rows[row] ?? []))
+          .map(([row, points]) => [row, { h: points * PX_IN_POINT }]),
+      )
     : rowHeights(sheet);
   for (const row of sheet.hiddenRows ?? []) rows[row] = { ...rows[row], hd: 1 };
   return rows;
@@ -163,6 +168,7 @@ function rowData(sheet: HeldSheet): Record<number, { h?: number; hd?: 0 | 1 }> {
 function rowHeights(sheet: HeldSheet): Record<number, { h: number }> {
   const heights: Record<number, { h: number }> = {};
   sheet.rows.forEach((row, at) => {
+    if (isEvenRow(sheet, at)) return;
     let lines = 1;
     row.forEach((cell, column) => {
       if (!cell?.wrap || typeof cell.value !== 'string') return;

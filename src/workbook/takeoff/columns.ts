@@ -99,14 +99,14 @@ const COLUMNS: Readonly<Record<ColumnKey, Column>> = {
   no: { heading: 'No.', group: 'Opening', measure: 'row', width: 4, role: 'number', value: ({ no }) => no },
   mark: input('Mark', 'text', 7, { group: 'Opening', value: ({ opening }) => opening.mark }),
   place: input('Place', 'text', 8, { group: 'Opening', value: ({ opening }) => opening.place }),
-  quantity: input('Quantity', 'count', 9, { group: 'Opening' }),
-  head: input('Head', 'text', 13, { group: 'Opening' }),
+  quantity: input('Quantity', 'count', 10, { group: 'Opening' }),
+  head: input('Head', 'text', 14, { group: 'Opening' }),
   span: input('Span', 'input length', 8, { group: 'Opening' }),
   rise: input('Rise', 'input length', 7, { group: 'Opening' }),
   longPoint: { ...ofOpening('long point text', 11, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
   unitPrice: ofMoney('unit price', 10, { group: 'Opening' }),
   price: ofMoney('price', 10, { group: 'Opening', total: true }),
-  lookAt: ofOpening('look at', 15, {
+  lookAt: ofOpening('look at', 13, {
     group: 'Opening',
     value: (row, { standards }) => lookAt(String(figureOf(figureNamed('look at')!, row, standards.unit)), row.opening.priceAgreed !== null),
     formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")&IF(${at.no}=""," ${NEEDS_NUMBER}","")`,

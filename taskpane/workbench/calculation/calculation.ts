@@ -127,7 +127,7 @@ export class Calculation {
         if (options?.onlyLocal) return;
       } else if (command.id === engineFormula.SetFormulaCalculationStartMutation.id || !HARMLESS.test(command.id)) {
         this.moved();
-        this.namesMoved ||= MOVES_NAMES.test(command.id);
+        if ((this.namesMoved ||= MOVES_NAMES.test(command.id))) this.telling.unknown();
       }
       const cause = this.causeOf(command.id);
       if (cause && this.muted === 0) this.add(cause.getDirtyData(command as ICommandInfo));
@@ -226,7 +226,7 @@ export class Calculation {
   private async calculateAll(): Promise<void> {
     try {
       await this.telling.begins();
-      while (this.waiting.length > 0) {
+      while (this.waiting.length > 0 && !this.ended) {
         const dirty = this.waiting.splice(0);
         try {
           if (!(await this.calculated(dirty))) this.waiting.unshift(...dirty);
@@ -253,10 +253,7 @@ export class Calculation {
     config.load(quietConfig(this.engine));
     injector.get(engineFormula.IFormulaRuntimeService).reset();
     const beyond = graph.beyond ?? (this.othersCalculate() ? 'rules of cells are formulas, too' : null);
-    if (beyond !== null) {
-      await this.byLibrary(dirty, beyond);
-      return true;
-    }
+    if (beyond !== null) return this.byLibrary(dirty, beyond).then(() => true);
     this.handedOver = null;
     if (graph.hidesMatter) {
       const model = injector.get(engineFormula.FormulaDataModel);

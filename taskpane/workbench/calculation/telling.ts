@@ -16,6 +16,11 @@ export class Telling {
     this.listeners.push(listener);
   }
 
+  /** Other sheets stand there now: how long a calculation takes is not known, and one too many is told of rather than one too few. */
+  unknown(): void {
+    this.took = MOMENT_MS;
+  }
+
   /** Before a calculation: of a long one the word, and what was typed, stand on the page before work that keeps it from drawing. */
   async begins(): Promise<void> {
     this.began = performance.now();
