@@ -14,61 +14,15 @@ import { arcEndsOf, isArc, leftEnd, normalAt, rightEnd } from '../../src/head/pi
 import { SHAPES } from '../../src/head/shapes';
 import { straightReach } from '../../src/head/straight';
 import { curveOf, type Curve } from '../../src/takeoff/curve';
-import { random, type Random } from '../random';
+import { random } from '../random';
 import { valueOf } from '../value';
+import { sizesOf } from './sizes';
 
 /**
  * Laws that every head keeps, at every end rule, on random sizes: its pieces join, tangent or mitered on the line that halves
  * them; its ends stand where the rule puts them; a blank covers both corners of both ends. `HEAD_CASES=10000` tries more.
  */
 const CASES = Number(process.env['HEAD_CASES'] ?? 300);
-
-interface Sizes {
-  readonly span: number;
-  readonly rise: number | null;
-  readonly haunch: number | null;
-}
-
-/** Sizes over the whole of what the head can be. */
-function sizesOf(shape: HeadShape, any: Random): Sizes {
-  const span = any.between(8, 200);
-  const of = (least: number, most: number, haunch: number | null = null) => ({
-    span,
-    rise: span * any.between(least, most),
-    haunch,
-  });
-  switch (shape) {
-    case 'segmental':
-      return of(0.02, 1.4);
-    case 'elliptical':
-    case 'quarter ellipse':
-    case 'full ellipse':
-      return of(0.1, 1.5);
-    case 'three-centered':
-      return of(0.05, 0.49);
-    case 'pointed':
-      return of(0.51, 2);
-    case 'radius corners':
-      return of(0.02, 0.49);
-    case 'half segmental':
-      return of(0.03, 1);
-    case 'four-centered': {
-      // Haunch radii between the two where the head stops being one.
-      const rise = span * any.between(0.15, 0.56);
-      const half = span / 2;
-      const least = Math.max(0, Math.sqrt(3) * rise - half);
-      const most = Math.min(half, ((Math.sqrt(3) + 1) * rise - (Math.sqrt(3) - 1) * half) / 2);
-      return { span, rise, haunch: least + (most - least) * any.between(0.05, 0.9) };
-    }
-    case 'gable':
-    case 'shed':
-      return of(0.03, 1.5);
-    case 'clipped corners':
-      return of(0.03, 0.6, span * any.between(0.03, 0.48));
-    default:
-      return { span, rise: null, haunch: null };
-  }
-}
 
 const NEAR = 1e-9;
 
