@@ -82,8 +82,15 @@ export function ruledTable(
     const { x, y } = middleOfBox(text.box);
     if (x < box.left || x > box.right || y < box.top || y > box.bottom) continue;
     const home = cellAt(x, y);
-    if (home === undefined || !isWithin(text.box, home.cell)) unplaced.push(text.phrase.text);
-    else home.turned.push(text);
+    const runsOver = home !== undefined && places.some((place) => place !== home && overlaps(text.box, place.cell));
+    // As upright texts do, a turned one may run over the end of its own cell, not over its sides.
+    const isOwn = home !== undefined && (!runsOver || (home.words.length === 0 && isBeside(text.box, home.cell)));
+    if (!isOwn) {
+      unplaced.push(text.phrase.text);
+      continue;
+    }
+    if (runsOver) home.flags.add(`a turned text runs over the edge of column ${home.column + 1}`);
+    home.turned.push(text);
   }
   const filled = places.filter((place) => place.words.length > 0);
   const wide = byRow.filter((row) => row.filter((place) => place.words.length > 0).length >= 2).length;
@@ -159,15 +166,21 @@ function withTurned(upright: CellText, turned: readonly TurnedText[], name: stri
   };
 }
 
-/** Whether a text lies in a cell, but for a little. */
-function isWithin(text: Cell, cell: Cell): boolean {
-  const SLACK = 1.5;
-  return (
-    text.left > cell.left - SLACK &&
-    text.right < cell.right + SLACK &&
-    text.top > cell.top - SLACK &&
-    text.bottom < cell.bottom + SLACK
-  );
+/** A turned text may reach this far over the edge of its cell, in points. */
+const SLACK = 1.5;
+
+/** Whether a turned text reaches into a cell, by more than a little. */
+function overlaps(text: Cell, cell: Cell): boolean {
+  const [across, down] = [
+    Math.min(text.right, cell.right) - Math.max(text.left, cell.left),
+    Math.min(text.bottom, cell.bottom) - Math.max(text.top, cell.top),
+  ];
+  return across > SLACK && down > SLACK;
+}
+
+/** Whether a turned text keeps between the sides of a cell. */
+function isBeside(text: Cell, cell: Cell): boolean {
+  return text.left > cell.left - SLACK && text.right < cell.right + SLACK;
 }
 
 /** Where rules part the columns only, a closed row holds many rows of the list: these, headings first; else null. */

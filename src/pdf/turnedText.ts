@@ -1,7 +1,7 @@
 import { PHRASE_GAP } from './lines';
 import { turnedBox, type Box } from './marks';
 import type { PageText } from './pageText';
-import { phrasesOf, wordLines, type Phrase } from './words';
+import { phrasesOf, wordLines, wordsOf, type Phrase } from './words';
 
 /** A text that stands at a quarter turn to the table: where it lies, seen as the table stands. */
 export interface TurnedText {
@@ -14,8 +14,9 @@ export interface TurnedText {
 /** What a page says in the other directions, seen from the one of `turn`. */
 export function turnedTexts(text: (turn: number) => PageText, turn: number): TurnedText[] {
   return [1, 2, 3].flatMap((quarters) => {
-    const { words, page } = text((turn + quarters) % 4);
-    return wordLines(words).flatMap((line) =>
+    const { letters, page } = text((turn + quarters) % 4);
+    // A rule that such a text crosses, as one too long for its cell does, parts none of its words.
+    return wordLines(wordsOf(letters, [])).flatMap((line) =>
       phrasesOf(line, PHRASE_GAP, () => false).map((phrase): TurnedText => {
         const { left, right, y, size } = phrase;
         const box = { left, right, top: y - 0.75 * size, bottom: y + 0.2 * size };

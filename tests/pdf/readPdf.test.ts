@@ -223,8 +223,7 @@ describe('tables of a PDF', () => {
     });
     const [table] = valueOf(await read(bytes)).tables;
     expect(table!.table.remarks).toEqual([
-      // A rule stands between two of its letters.
-      'On page 1, 11 letters within the table\'s frame went into no cell: "A9", "VER IFY ALL".',
+      'On page 1, 11 letters within the table\'s frame went into no cell: "A9", "VERIFY ALL".',
     ]);
   });
 
@@ -237,6 +236,21 @@ describe('tables of a PDF', () => {
       });
     });
     expect(await rowsOf(bytes)).toEqual([blanks(SCHEDULE_ROWS)]);
+  });
+
+  test("a turned heading longer than its cell is its column's; over another cell it puts every row in doubt", async () => {
+    const turned = (y: number) =>
+      drawn(({ page, font, table }) => {
+        table([['', ...SCHEDULE_ROWS[0]!.slice(1)], ...SCHEDULE_ROWS.slice(1)], 50, 60, SCHEDULE_WIDTHS);
+        page.drawText(SCHEDULE_ROWS[0]![0]!, { x: 80, y: 612 - y, size: 9, font, rotate: degrees(90) });
+      });
+    const [over, below] = [await turned(75), await turned(79)].map(
+      async (bytes) => valueOf(await read(bytes)).tables[0]!.table,
+    );
+    expect((await over!).rows).toEqual(blanks(SCHEDULE_ROWS));
+    expect((await over!).doubts).toEqual(new Map());
+    expect((await below!).rows).toEqual(blanks(SCHEDULE_ROWS));
+    expect([...(await below!).doubts!.keys()]).toEqual([1, 2, 3, 4]);
   });
 
   test('columns on a page of their own stand beside the rows at whose heights they are', async () => {
