@@ -62,6 +62,8 @@ export interface Seen {
   readonly pictures: number;
   /** Curved or slanted pieces of paths, as of letters drawn as lines. */
   readonly curves: number;
+  /** It has more letters than are read: none were. */
+  readonly crowded: boolean;
 }
 
 /** Four coefficients and a shift: x' = a·x + c·y + e, y' = b·x + d·y + f. */

@@ -4,7 +4,7 @@ import type { Matrix, PageMarks, Seen } from './marks';
 import { overPages } from './overPages';
 import { pdfTable, type PdfTable } from './pdfTable';
 import { readPage } from './readPage';
-import { walk, type Operators } from './walk';
+import { MOST_LETTERS, walk, type Operators } from './walk';
 import type { FontFacts } from './walkState';
 
 /** What is used of the PDF library. */
@@ -78,11 +78,13 @@ export async function readPdf(
 export const TOO_SLOW =
   'It takes longer than 8 seconds to read: please ask for the spreadsheet, or for a PDF saved from it.';
 
+export const DAMAGED = 'The PDF is damaged or cut short: please ask for it again.';
+
 /** What the library's error means to the person who has the file. */
 function whyNot(error: unknown): string {
   const name = error instanceof Error ? error.name : '';
   if (name === 'PasswordException') return 'The PDF is protected with a password: please ask for a copy without one.';
-  return 'The PDF is damaged or cut short: please ask for it again.';
+  return DAMAGED;
 }
 
 async function readAll(
@@ -142,7 +144,9 @@ const FEW = 20;
 
 /** Why a page gives no text to read; null where it does. */
 function whyNoLetters({ letters, seen }: PageMarks): string | null {
-  const { skewed, invisible, pictures, curves, unknown }: Seen = seen;
+  const { skewed, invisible, pictures, curves, unknown, crowded }: Seen = seen;
+  if (crowded)
+    return `It holds more than ${MOST_LETTERS.toLocaleString('en-US')} letters, far more than a schedule: please ask for the spreadsheet, or for a PDF saved from it.`;
   if (skewed > FEW && skewed > letters.length)
     return 'Its text stands askew on the page: please ask for the spreadsheet, or for a PDF saved from it.';
   if (unknown > FEW && unknown > letters.length / 2)

@@ -20,8 +20,8 @@ interface Glyph {
 /** A skew larger than this, in radians, is no careless printing: 0.3°. */
 const MOST_SKEW = (0.3 * Math.PI) / 180;
 const WHITE = /^#?(?:f{3}|f{6})$/i;
-/** Past this many a page is no schedule and only costs time. */
-const MOST_LETTERS = 400_000;
+/** A page with more is no schedule: none of it is read. */
+export const MOST_LETTERS = 400_000;
 
 /** One walk over what a page draws: its letters, rules and bands. */
 export function walk(operators: Operators, page: PageFacts): PageMarks {
@@ -58,7 +58,7 @@ class Walk {
   run({ fnArray, argsArray }: Operators): PageMarks {
     for (let index = 0; index < fnArray.length; index += 1) {
       this.deeds[fnArray[index]!]?.((argsArray[index] ?? []) as unknown[]);
-      if (this.letters.length > MOST_LETTERS) break;
+      if (this.letters.length + this.white.length > MOST_LETTERS) return this.none();
     }
     const { width, height } = this.page;
     const { rules, bands, dots, curves } = this.drawn;
@@ -73,8 +73,14 @@ class Walk {
       letters: this.blanks.applied(this.letters),
       rules: [...rules, ...chains(dots)],
       bands,
-      seen: { ...this.seen, curves },
+      seen: { ...this.seen, curves, crowded: false },
     };
+  }
+
+  private none(): PageMarks {
+    const { width, height } = this.page;
+    const seen = { ...this.seen, curves: this.drawn.curves, crowded: true };
+    return { width, height, letters: [], rules: [], bands: [], seen };
   }
 
   private byName(): Record<string, (args: unknown[]) => void> {

@@ -1,6 +1,7 @@
 import { degrees, PDFDocument, StandardFonts } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
 import { isPdf } from '../../src/pdf/isPdf';
+import { crowded } from './bombs';
 import { drawn, SCHEDULE_ROWS } from './plan';
 import { locked } from './locked';
 import { blanks, read, rowsOf, schedule } from './reading';
@@ -64,6 +65,13 @@ describe('a PDF that can not be read is refused in a sentence', () => {
     const image = await document.embedPng(pixel);
     document.addPage().drawImage(image, { x: 0, y: 0, width: 600, height: 800 });
     expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/picture of text/) });
+  });
+
+  test('more letters than any schedule has', async () => {
+    expect(await read(crowded(400_001 + 6))).toEqual({
+      ok: false,
+      message: expect.stringMatching(/^It holds more than 400,000 letters/),
+    });
   });
 
   test('text without a schedule', async () => {
