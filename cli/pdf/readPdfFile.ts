@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { ListKind } from '../../src/pdf/found';
-import type { OnPage, PdfReading } from '../../src/pdf/readPdf';
+import { DAMAGED, type OnPage, type PdfReading } from '../../src/pdf/readPdf';
 import { LONGEST_PAGE_MS, withoutSlowPages, type ReadOnce } from '../../src/pdf/slowPages';
 import { refuse, type Result } from '../../src/result';
 import type { PdfJob, PdfNews } from './worker';
@@ -25,7 +25,9 @@ export function readPdfFile(
 
 function readOnce(job: PdfJob, onPage: OnPage): Promise<ReadOnce> {
   return new Promise((resolve) => {
-    let [page, since] = [0, Date.now()];
+    let page = 0;
+    // Loading the library is no page's time.
+    let since: number | null = null;
     // What the library says of a file it mends is nothing for the user.
     const worker = new Worker(join(__dirname, 'read-pdf.cjs'), { workerData: job, stdout: true, stderr: true });
     const settle = (read: ReadOnce) => {
@@ -35,14 +37,16 @@ function readOnce(job: PdfJob, onPage: OnPage): Promise<ReadOnce> {
     };
     const watch = setInterval(() => {
       if (process.memoryUsage.rss() > MOST_MEMORY_BYTES) settle({ result: refuse(TOO_MUCH) });
-      else if (Date.now() - since > LONGEST_PAGE_MS) settle({ slowPage: page });
+      else if (since !== null && Date.now() - since > LONGEST_PAGE_MS) settle({ slowPage: page });
     }, WATCHED_EVERY_MS);
     worker.on('message', (news: PdfNews) => {
       if (news.kind === 'done') return settle({ result: news.result });
-      [page, since] = [news.page, Date.now()];
-      onPage(news.page, news.of);
+      since = Date.now();
+      if (news.kind === 'begun') return;
+      page = news.page;
+      onPage(page, news.of);
     });
-    worker.on('error', () => settle({ result: refuse('The PDF is damaged: please ask for it again.') }));
-    worker.on('exit', () => settle({ result: refuse('The PDF is damaged: please ask for it again.') }));
+    worker.on('error', () => settle({ result: refuse(DAMAGED) }));
+    worker.on('exit', () => settle({ result: refuse(DAMAGED) }));
   });
 }

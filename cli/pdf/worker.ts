@@ -18,6 +18,8 @@ export interface PdfJob {
 }
 
 export type PdfNews =
+  /** The library is loaded, the file is being read. */
+  | { readonly kind: 'begun' }
   | { readonly kind: 'page'; readonly page: number; readonly of: number }
   | { readonly kind: 'done'; readonly result: Result<PdfReading> };
 
@@ -33,7 +35,9 @@ async function load(folder: string): Promise<PdfLibrary> {
 
 async function run({ library, file, bytes, kind, skip }: PdfJob): Promise<Result<PdfReading>> {
   const tell = (page: number, of: number) => parentPort?.postMessage({ kind: 'page', page, of } satisfies PdfNews);
-  return readPdf(await load(library), file, bytes, kind === 'quote' ? QUOTE : SCHEDULE, tell, new Set(skip));
+  const loaded = await load(library);
+  parentPort?.postMessage({ kind: 'begun' } satisfies PdfNews);
+  return readPdf(loaded, file, bytes, kind === 'quote' ? QUOTE : SCHEDULE, tell, new Set(skip));
 }
 
 void run(workerData as PdfJob).then((result) => parentPort?.postMessage({ kind: 'done', result } satisfies PdfNews));

@@ -1,13 +1,13 @@
 import type { ListKind } from '../../../src/pdf/found';
 import type { PdfTable } from '../../../src/pdf/pdfTable';
-import { TOO_SLOW, type OnPage, type PdfReading } from '../../../src/pdf/readPdf';
+import { DAMAGED, TOO_SLOW, type OnPage, type PdfReading } from '../../../src/pdf/readPdf';
 import { LONGEST_PAGE_MS, withoutSlowPages } from '../../../src/pdf/slowPages';
 import { ok, refuse, type Result } from '../../../src/result';
 import { STOPPED } from '../../refusals';
 import { libraryFolder } from './library';
 import type { FromPdfWorker, MovedFrame, ToPdfWorker } from './pdfWorker';
 
-const DAMAGED = 'The PDF is damaged: please ask for it again.';
+const NOT_LOADED = 'The part that reads PDFs could not be loaded: check the connection, then choose the file again.';
 
 /** Reads a PDF's tables beside the page. A page that takes too long is left out, and the rest is read without it. */
 export async function readInWorker(
@@ -32,9 +32,9 @@ export async function readInWorker(
       signal,
     );
     worker.terminate();
-    if (news === 'slow') return { slowPage: page };
-    if (news === 'stopped') return { result: refuse(STOPPED) };
-    return { result: news.kind === 'read' ? news.result : refuse(DAMAGED) };
+    if (news.kind === 'slow') return { slowPage: page };
+    if (news.kind === 'stopped') return { result: refuse(STOPPED) };
+    return { result: news.kind === 'read' ? news.result : refuse(whyFailed(news)) };
   });
 }
 
@@ -57,9 +57,9 @@ export function framesOf(bytes: Uint8Array): Frames {
       worker ??= startWorker();
       const ask = { kind: 'frame', library: libraryFolder(), bytes: first ? bytes : null, ...moved } as const;
       const news = await asked(worker, ask);
-      if (news === 'slow' || news === 'stopped' || news.kind !== 'framed') {
+      if (news.kind !== 'framed') {
         close();
-        return refuse(news === 'slow' ? TOO_SLOW : DAMAGED);
+        return refuse(news.kind === 'slow' ? TOO_SLOW : whyFailed(news));
       }
       return news.table === null ? refuse('No rows stand in this frame: make it larger.') : ok(news.table);
     },
@@ -71,31 +71,40 @@ function startWorker(): Worker {
   return new Worker(/* webpackChunkName: "pdf" */ new URL('./pdfWorker.ts', import.meta.url), { type: 'module' });
 }
 
-/** What a worker answers; 'slow' where no sign came for as long as a page may take. The worker is left as it is. */
+function whyFailed({ kind }: Answer): string {
+  return kind === 'unloaded' ? NOT_LOADED : DAMAGED;
+}
+
+/** What a worker came to: 'slow' where, once it had begun, no sign came for as long as a page may take. */
+type Answer = FromPdfWorker | { readonly kind: 'slow' | 'stopped' | 'unloaded' };
+
+/** What a worker answers. The worker is left as it is. */
 function asked(
   worker: Worker,
   ask: ToPdfWorker,
   onPage: OnPage = () => undefined,
   signal?: AbortSignal,
-): Promise<FromPdfWorker | 'slow' | 'stopped'> {
+): Promise<Answer> {
   return new Promise((resolve) => {
-    let since = Date.now();
-    const settle = (news: FromPdfWorker | 'slow' | 'stopped') => {
+    // Loading the library is no page's time.
+    let since: number | null = null;
+    const settle = (news: Answer) => {
       clearInterval(watch);
       resolve(news);
     };
     const watch = setInterval(() => {
-      if (Date.now() - since > LONGEST_PAGE_MS) settle('slow');
-      else if (signal?.aborted) settle('stopped');
+      if (since !== null && Date.now() - since > LONGEST_PAGE_MS) settle({ kind: 'slow' });
+      else if (signal?.aborted) settle({ kind: 'stopped' });
     }, 100);
     // The library, once it is loaded there, says a word of its own.
     worker.onmessage = ({ data }: MessageEvent<FromPdfWorker | { kind?: undefined }>) => {
       if (data.kind === undefined) return;
-      if (data.kind !== 'page') return settle(data);
+      if (data.kind === 'failed' && since === null) return settle({ kind: 'unloaded' });
+      if (data.kind !== 'page' && data.kind !== 'begun') return settle(data);
       since = Date.now();
-      onPage(data.page, data.of);
+      if (data.kind === 'page') onPage(data.page, data.of);
     };
-    worker.onerror = (event) => settle({ kind: 'failed', message: event.message });
+    worker.onerror = ({ message }) => settle(since === null ? { kind: 'unloaded' } : { kind: 'failed', message });
     worker.postMessage(ask);
   });
 }

@@ -35,6 +35,8 @@ export interface MovedFrame {
 }
 
 export type FromPdfWorker =
+  /** The library is loaded, the file is being read. */
+  | { readonly kind: 'begun' }
   | { readonly kind: 'page'; readonly page: number; readonly of: number }
   | { readonly kind: 'read'; readonly result: Result<PdfReading> }
   | { readonly kind: 'framed'; readonly table: PdfTable | null }
@@ -60,8 +62,10 @@ async function answer(ask: ToPdfWorker): Promise<FromPdfWorker> {
     const tell = (number: number, of: number) => page.postMessage({ kind: 'page', page: number, of });
     // Most files are schedules: what a quote is known by is fetched where one is read.
     const kind = ask.list === 'quote' ? (await import('../../../src/pdf/quoteKind')).QUOTE : SCHEDULE;
+    page.postMessage({ kind: 'begun' });
     return { kind: 'read', result: await readPdf(library, ask.name, ask.bytes, kind, tell, ask.skip) };
   }
+  page.postMessage({ kind: 'begun' });
   if (ask.bytes !== null) frames = frameReader(library, ask.bytes, SCHEDULE.isHeading);
   const found = frames === null ? null : await (await frames)(ask.frame);
   if (found === null) return { kind: 'framed', table: null };
