@@ -1,6 +1,7 @@
 import { addUp } from '../rounding';
 import type { Opening } from '../schedule/opening';
 import type { Standards } from '../standards';
+import type { HeldFactors } from './factors';
 import { planTakeoff } from './planned';
 import type { Row } from './row';
 import { takeoff, type OpeningTakeoff, type Takeoff } from './takeoff';
@@ -12,6 +13,8 @@ export interface AloneJob {
   readonly standards: Standards;
   /** Place of the opening, from 0. */
   readonly at: number;
+  /** Wood factors of the job that are held, whatever its plan. */
+  readonly held?: HeldFactors;
 }
 
 /** What an opening means to its job. Money, as sold. */
@@ -28,8 +31,11 @@ function alonePrice(opening: Opening, cells: Row, standards: Standards): number 
   return taken.openings[0]!.cost?.price ?? null;
 }
 
-/** What the opening would cost alone, and what the job saves without it: boards are planned anew for each. */
-export function aloneAndWithout({ openings, cells, standards, at }: AloneJob): Alone {
+/**
+ * What the opening would cost alone, and what the job saves without it: boards are planned anew for each. A factor that is held is
+ * the job's, with and without the opening; alone it is another job.
+ */
+export function aloneAndWithout({ openings, cells, standards, at, held }: AloneJob): Alone {
   const job = (left: (place: number) => boolean) =>
     planTakeoff(
       takeoff(
@@ -37,6 +43,8 @@ export function aloneAndWithout({ openings, cells, standards, at }: AloneJob): A
         standards,
         { cells: cells.filter((_, place) => left(place)) },
       ),
+      {},
+      held,
     ).taken.totals.price;
   const whole = job(() => true);
   const others = job((place) => place !== at);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { call } from '../../functions/call';
 import { defaultStandards } from '../../src/standards';
 import { aloneAndWithout } from '../../src/takeoff/alone';
+import type { Opening } from '../../src/schedule/opening';
 import { FIGURES, figureOf, type Explained } from '../../src/takeoff/figures';
 import { MONEY_FIGURES } from '../../src/takeoff/moneyFigures';
 import { planTakeoff } from '../../src/takeoff/planned';
@@ -115,5 +116,13 @@ describe('an opening alone', () => {
     const others = planTakeoff(takeoff([openings[0]!], STANDARDS)).taken.totals.price;
     expect(saved).toBeCloseTo(whole - others, 9);
     expect(saved).toBeLessThan(price!);
+
+    // A factor that is held counts with the opening and without it; alone it is another job.
+    const held = new Map([[taken.openings[1]!.own!.stock.toLowerCase(), 3]]);
+    const sold = (of: readonly Opening[]) => planTakeoff(takeoff(of, STANDARDS), {}, held).taken.totals.price;
+    const quoted = aloneAndWithout({ ...job, at: 1, held });
+    expect(quoted.price).toBe(price);
+    expect(quoted.saved).toBeCloseTo(sold(openings) - sold([openings[0]!]), 9);
+    expect(quoted.saved).toBeGreaterThan(saved);
   });
 });

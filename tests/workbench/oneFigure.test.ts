@@ -162,6 +162,10 @@ describe.each([
     const setups = (await table('Setups')).rows.flat().join(' ');
     for (const { mark } of priced) expect(setups).toMatch(new RegExp(`\\b${mark}\\b`));
     for (const { mark } of gone) expect(setups).not.toMatch(new RegExp(`\\b${mark} \\(`));
+    // The cutting plan on Stock names, in brackets, whose each piece is.
+    const stock = (await table('Stock')).rows.flat().join(' ');
+    for (const { mark } of priced) expect(stock).toMatch(new RegExp(`\\([^)]*\\b${mark}\\b`));
+    for (const { mark } of gone) expect(stock).not.toMatch(new RegExp(`\\([^)]*\\b${mark}\\b`));
   }
 
   async function type(no: number, key: ColumnKey, value: string | number | null): Promise<void> {

@@ -99,6 +99,13 @@ test('a mark or a place that is another than the cutting plan names makes its ro
   await write('Takeoff', place('place', 3), where as string | null);
   await engine.settled();
   expect(await state()).toBe('');
+  // Boards and set-ups hang neither on a remark nor on what was agreed.
+  await write('Takeoff', place('remarks', 4), 'with the doors');
+  await write('Takeoff', place('priceAgreed', 5), 99);
+  await engine.settled();
+  expect(await state()).toBe('');
+  await write('Takeoff', place('remarks', 4), null);
+  await write('Takeoff', place('priceAgreed', 5), null);
 }, 20_000);
 
 /** Settings that count only while a list is read. */

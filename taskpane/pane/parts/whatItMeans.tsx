@@ -19,7 +19,11 @@ export function WhatItMeans({ bench, taken, at }: Props) {
   useEffect(() => () => stopper.current.abort(), []);
   const ask = async () => {
     setAnswer('asked');
+    const stock = await bench.host.readSheet('Stock');
+    if (!stock.ok) return setAnswer(stock);
+    const { heldFactors } = await import('../../../src/workbook/planBlock');
     const job = {
+      held: heldFactors(stock.value),
       openings: taken.openings.map(({ opening }) => opening),
       cells: taken.openings.map(({ cells }) => cells),
       ...{ standards: taken.standards, at },
