@@ -12,7 +12,8 @@ import { generatedJob } from '../tests/takeoff/generatedJob';
  * One plan for each wood: cost, bound, what is proven and how long it takes, by size of job. The jobs are generated, see `generatedJob`, with the
  * stock list a new workbook starts with and 15 % for defects and waste. Time is processor time of this process, planning alone, with
  * the code warmed up. Every plan is looked at piece by piece by the tests' independent checker, every bound by another (`lookAtBound`); what the
- * second couldn't tell within its limits is counted as untold and named. Bounds of jobs of up to 20 openings are held against what a search four times as long buys, too. `npm run bench -- boards` plans them all, `npm run bench -- boards 5 20` those of 5 and 20 openings.
+ * second couldn't tell within its limits is counted as untold and named. Bounds of jobs of up to 20 openings are held against what a search four times as long buys, too. `npm run bench -- boards` plans them all, `npm run bench -- boards 5 20` those of 5 and 20 openings, with
+ * `--from 101` those of the seeds from 101 on.
  */
 const SIZES: readonly (readonly [openings: number, jobs: number, proven: number, seconds: number])[] = [
   [5, 40, 0.85, 0.5],
@@ -27,12 +28,14 @@ const CHECKED = 20;
 export async function run(args: readonly string[]): Promise<void> {
   const highs = await loadHighs();
   const standards = defaultStandards();
+  const sizes = args.filter((arg, at) => arg !== '--from' && args[at - 1] !== '--from');
+  const first = args.includes('--from') ? Number(args[args.indexOf('--from') + 1]) : 1;
   planBoards(partsOf(takeoff(generatedJob(20, 999), standards)), standards);
   console.log(
     'openings  jobs  woods      cost     bound   gap %  worst wood %  proven %   goal   mean s   max s  goal  faults  untold  pricings  looked through',
   );
   for (const [openings, jobs, share, seconds] of SIZES) {
-    if (args.length > 0 && !args.includes(String(openings))) continue;
+    if (sizes.length > 0 && !sizes.includes(String(openings))) continue;
     let cost = 0;
     let bound = 0;
     let woods = 0;
@@ -43,7 +46,7 @@ export async function run(args: readonly string[]): Promise<void> {
     let pricings = 0;
     let lookedThrough = 0;
     const times: number[] = [];
-    for (let seed = 1; seed <= jobs; seed++) {
+    for (let seed = first; seed < first + jobs; seed++) {
       const parts = partsOf(takeoff(generatedJob(openings, seed), standards));
       const before = process.cpuUsage();
       const made: [WoodOrder, WoodPlan][] = [];

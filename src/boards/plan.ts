@@ -11,7 +11,7 @@ import { FEW_STATES, MOST_STATES } from './lanes';
 import { layOut } from './layOut';
 import { portionOf, problemOf, withDemand, type Cut, type Problem } from './problem';
 import { areasOf, boardByBoard, costOf, dive, improve, Pool, type Tools } from './search';
-import { wholeBoards } from './wholeBoards';
+import { WholeBoards } from './wholeBoards';
 
 export interface PlanControl {
   /** What the search may do. The same effort gives the same plan, unless it is interrupted. */
@@ -33,22 +33,35 @@ export interface PlanControl {
  * and by looking through all plans of those that come into question, and dives into the fractional plan. Refused: figures that are no lengths, counts or prices.
  */
 export function planWood(order: WoodOrder, control: PlanControl): Result<WoodPlan> {
+  const planning = planningOf(order, control);
+  return planning.ok ? ok(planning.value()) : planning;
+}
+
+/** Each call gives the plan so far: the first with the effort there is, further ones with what it was given since. */
+export function planningOf(order: WoodOrder, control: PlanControl): Result<() => WoodPlan> {
   const refusal = refusalOf(order);
   if (refusal !== null) return refuse(refusal);
   const { problem, tooLarge } = problemOf(order);
-  if (problem.kinds.length === 0) return ok({ ...NOTHING, tooLarge });
-  const { cuts, bound, short, reasons } = search(problem, control);
-  const cost = costOf(cuts, problem);
-  const proven = short.every((count) => count === 0) && cost <= bound;
-  return ok({
-    boards: layOut(cuts, problem, order),
-    cost: cost / 100,
-    lowerBound: Math.min(bound, cost) / 100,
-    proven,
-    interrupted: !proven && control.effort.interrupted,
-    tooLarge,
-    short: shortParts(short, problem, order),
-    grounds: groundsOf(reasons, problem, order),
+  if (problem.kinds.length === 0) return ok(() => ({ ...NOTHING, tooLarge }));
+  const steps = search(problem, control);
+  let last: Found | null = null;
+  return ok(() => {
+    const step = steps.next();
+    // Past its end a search has nothing more to say.
+    last = (step.value as Found | undefined) ?? last!;
+    const { cuts, bound, short, reasons } = last;
+    const cost = costOf(cuts, problem);
+    const proven = short.every((count) => count === 0) && cost <= bound;
+    return {
+      boards: layOut(cuts, problem, order),
+      cost: cost / 100,
+      lowerBound: Math.min(bound, cost) / 100,
+      proven,
+      interrupted: !proven && control.effort.interrupted,
+      tooLarge,
+      short: shortParts(short, problem, order),
+      grounds: groundsOf(reasons, problem, order),
+    };
   });
 }
 
@@ -84,11 +97,15 @@ interface Found {
   readonly reasons: Reasons;
 }
 
-function search(whole: Problem, control: PlanControl): Found {
-  return whole.kinds.length > MOST_KINDS ? searchInPortions(whole, control) : searchAll(whole, control);
+/** What was found, whenever the effort is at its end. */
+type Search = Generator<Found, Found | undefined, void>;
+
+function* search(whole: Problem, control: PlanControl): Search {
+  if (whole.kinds.length <= MOST_KINDS) return yield* searchAll(whole, control);
+  return searchInPortions(whole, control);
 }
 
-function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
+function* searchAll(whole: Problem, { effort, better }: PlanControl): Search {
   const states = (all: number) => Math.max(FEW_STATES, Math.min(MOST_STATES, Math.floor(all / whole.kinds.length)));
   const filler = new Filler(whole, 'plan', states(STATES_FOR_PLAN));
   const pool = new Pool();
@@ -123,29 +140,31 @@ function searchAll(whole: Problem, { effort, better }: PlanControl): Found {
   };
   better?.(cost / 100, bound / 100);
 
-  let lookedThrough: Reasons['lookedThrough'] = [];
-  if (cost > bound && !effort.ended) {
-    const share = whole.kinds.length > FEW_KINDS ? FOR_WHOLE_BOARDS_OF_MANY : FOR_WHOLE_BOARDS;
-    const part = { ...tools, effort: effort.part(share * effort.left) };
-    const raised = wholeBoards(problem, proofs, cost, bounding, part, TRIES);
-    bound = Math.max(bound, raised.bound);
-    lookedThrough = raised.lookedThrough;
-    if (raised.plan !== null) keep(raised.plan);
-  }
+  const looked = new WholeBoards();
   // The fractional plan is one of all pieces, also of those that stay unmade.
   const from = problem === whole ? master : undefined;
   // A plan is made from the start again whenever improving has taken as long as that took last.
   let improving = 0;
-  while (cost > bound && !effort.ended) {
-    const before = effort.left;
-    const afresh = improving > dived;
-    const found = afresh ? dive(problem, cost - 1, tools, 0.5, from) : improve(problem, best, question.worths, tools);
-    const took = before - effort.left;
-    if (afresh) [dived, improving] = [took, 0];
-    else improving += took;
-    if (found !== null) keep(found);
+  for (;;) {
+    if (cost > bound && !effort.ended && !looked.stuck) {
+      const share = whole.kinds.length > FEW_KINDS ? FOR_WHOLE_BOARDS_OF_MANY : FOR_WHOLE_BOARDS;
+      const part = { ...tools, effort: effort.part(share * effort.left) };
+      const raised = looked.raise(problem, proofs, cost, bounding, part, TRIES);
+      bound = Math.max(bound, raised.bound);
+      if (raised.plan !== null) keep(raised.plan);
+    }
+    while (cost > bound && !effort.ended) {
+      const before = effort.left;
+      const afresh = improving > dived;
+      const found = afresh ? dive(problem, cost - 1, tools, 0.5, from) : improve(problem, best, question.worths, tools);
+      const took = before - effort.left;
+      if (afresh) [dived, improving] = [took, 0];
+      else improving += took;
+      if (found !== null) keep(found);
+    }
+    yield { cuts: best, bound, short, reasons: { proofs, lookedThrough: looked.through } };
+    if (cost <= bound) return undefined;
   }
-  return { cuts: best, bound, short, reasons: { proofs, lookedThrough } };
 }
 
 /**

@@ -2,6 +2,7 @@ import type { Effort } from '../stock/effort';
 import { Simplex } from '../stock/simplex';
 import { allCuts } from './allCuts';
 import { allFills, type Fills } from './fills';
+import { Pairs } from './pairs';
 import type { Cut, Problem } from './problem';
 import { worthOf } from './proper';
 
@@ -12,6 +13,8 @@ const A_STEP = 3;
 const AT_ONCE = 1024;
 /** Where more cuts than this come into question, the fractional plan is worked out to leave some of them out. */
 const MANY_CUTS = 400;
+/** So many dead ends are remembered at most: what was left to make, with which boards and cuts. */
+const MOST_ENDS = 20_000;
 /** A piece left unmade, and one made too many, in its worth. */
 const UNMADE = 20;
 const EXTRA = -0.3;
@@ -90,11 +93,16 @@ function searchThrough(
   const had = [...counts];
   const tried = new Uint8Array(cuts.length);
   const chosen: Cut[] = [];
+  const ends = new Set<string>();
   const fits = ({ board, pieces, counts: made }: Cut) => {
     if (had[board] === 0) return false;
     for (let at = 0; at < pieces.length; at++) if (made[at]! > left[pieces[at]!]!) return false;
     return true;
   };
+  const pairs = Pairs.of(cuts, demand, counts);
+  /** Times that two boards were left: once the table of pairs is quicker, it is made. */
+  let twos = 0;
+  const boardsLeft = () => had.reduce((sum, count) => sum + count, 0);
   /** The kind of which pieces are wanted that the fewest cuts make; `'none'`: all are made. Null: some can't be. */
   const hardest = (open: readonly number[]): number | 'none' | null => {
     const making = new Int32Array(kinds.length);
@@ -112,6 +120,9 @@ function searchThrough(
     cut.pieces.forEach((piece, at) => (left[piece]! -= times * cut.counts[at]!));
   };
   const place = (among: readonly number[], { loss, budget }: Losses): boolean => {
+    if (pairs !== null && boardsLeft() <= 2 && ++twos > cuts.length / 2 && !pairs.makes(left, had, step)) {
+      return left.every((count) => count === 0);
+    }
     step(among.length);
     let open = among.filter((at) => loss[at]! <= budget && tried[at] === 0 && fits(cuts[at]!));
     let kind = hardest(open);
@@ -128,6 +139,9 @@ function searchThrough(
       kind = hardest(open);
       if (kind === null || kind === 'none') return false;
     }
+    // Other cuts often come to the same: what was looked through with these cuts to go on with needs no second look.
+    const end = open.length > MANY_CUTS ? null : `${left.join()} ${had.join()} ${open.join()}`;
+    if (end !== null && ends.has(end)) return false;
     const making = kind;
     const level = (at: number) => levels.get(at) ?? 0;
     const hopeful = open
@@ -146,6 +160,7 @@ function searchThrough(
       through++;
     }
     for (const at of hopeful.slice(0, through)) tried[at] = 0;
+    if (end !== null && ends.size < MOST_ENDS) ends.add(end);
     return false;
   };
   return place([...cuts.keys()], first) ? chosen : 'none';

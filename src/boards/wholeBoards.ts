@@ -11,57 +11,60 @@ import { tightPlan, type Fillings } from './tight';
 /** A piece left unmade, in cents that no board costs here. */
 const UNMADE = 10_000;
 
-export interface WholeBoards {
-  /** No plan costs less. */
-  readonly bound: number;
-  /** A plan that costs just that; null: none was found. */
-  readonly plan: Cut[] | null;
-  readonly lookedThrough: Reasons['lookedThrough'];
-}
-
 /**
  * Raises a bound by looking at whole boards. The cheapest numbers of boards that no proof rules out are tried: if not all pieces
  * come out of them even in fractions, the duals of "fewest pieces unmade" are a proof that rules them out, and others with them;
  * else no bound of this kind goes higher, and a plan of just these boards is looked for (Benders 1962, with the boards as the first
  * stage).
  */
-export function wholeBoards(
-  problem: Problem,
-  proofs: Proof[],
-  upper: number,
-  rounding: Filler,
-  tools: Tools,
-  tries: number,
-): WholeBoards {
-  const { effort } = tools;
-  let bound = 0;
-  const excluded: number[][] = [];
-  const lookedThrough: Reasons['lookedThrough'][number][] = [];
-  const fillings: Fillings = {};
-  while (!effort.ended) {
-    const counts = cheapestBoards(proofs, problem, upper, excluded, effort);
-    if (counts === 'none') return { bound: upper, plan: null, lookedThrough };
-    if (counts === null) break;
-    bound = problem.boards.reduce((sum, { price }, at) => sum + counts[at]! * price, 0);
-    const ruledOut = unmadeProof(problem, counts, rounding, tools);
-    if (ruledOut === null) {
-      const pricing = evenPricing(problem, counts, rounding, tools);
-      const tight = pricing === null ? null : tightPlan(problem, counts, pricing, fillings, effort);
-      if (tight !== null && tight !== 'none') return { bound, plan: tight, lookedThrough };
-      if (tight === null) {
-        for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
-          const plan = diveFor(problem, problem.demand, counts, bound, tools, attempt === 0 ? 0 : 0.5);
-          if (plan !== null) return { bound, plan, lookedThrough };
-        }
+export class WholeBoards {
+  /** Numbers of boards of which there is no plan, and why. */
+  readonly through: Reasons['lookedThrough'][number][] = [];
+  /** There is more to look through than there ever will be effort for. */
+  stuck = false;
+  private readonly fillings: Fillings = {};
+
+  /** No plan costs less than `bound`; one that costs just that, where it was found. Called again, it goes on where the effort ended. */
+  raise(
+    problem: Problem,
+    proofs: Proof[],
+    upper: number,
+    rounding: Filler,
+    tools: Tools,
+    tries: number,
+  ): { readonly bound: number; readonly plan: Cut[] | null } {
+    const { effort } = tools;
+    let bound = 0;
+    while (!effort.ended) {
+      const excluded = this.through.map(({ counts }) => counts);
+      const counts = cheapestBoards(proofs, problem, upper, excluded, effort);
+      if (counts === 'none') return { bound: upper, plan: null };
+      if (counts === null) {
+        this.stuck = true;
         break;
       }
-      excluded.push(counts);
-      lookedThrough.push({ counts, proof: { worths: pricing!.worths, most: pricing!.prices } });
-      continue;
+      bound = problem.boards.reduce((sum, { price }, at) => sum + counts[at]! * price, 0);
+      const ruledOut = unmadeProof(problem, counts, rounding, tools);
+      if (ruledOut !== null) {
+        proofs.push(ruledOut);
+        continue;
+      }
+      const pricing = evenPricing(problem, counts, rounding, tools);
+      const tight = pricing === null ? null : tightPlan(problem, counts, pricing, this.fillings, effort);
+      if (tight === 'none') {
+        this.through.push({ counts, proof: { worths: pricing!.worths, most: pricing!.prices } });
+        continue;
+      }
+      if (tight !== null) return { bound, plan: tight };
+      for (let attempt = 0; attempt < tries && !effort.ended; attempt++) {
+        const plan = diveFor(problem, problem.demand, counts, bound, tools, attempt === 0 ? 0 : 0.5);
+        if (plan !== null) return { bound, plan };
+      }
+      this.stuck ||= !effort.ended;
+      break;
     }
-    proofs.push(ruledOut);
+    return { bound, plan: null };
   }
-  return { bound, plan: null, lookedThrough };
 }
 
 /** A proof that these boards don't hold all pieces, if fractions of cuts don't make them all; else null. */

@@ -8,7 +8,7 @@ export class Effort {
 
   /** `interrupts` is asked now and then; true ends the work. */
   constructor(
-    private readonly most: number,
+    private most: number,
     private readonly interrupts: () => boolean = () => false,
     private readonly whole: Effort | null = null,
   ) {}
@@ -31,6 +31,11 @@ export class Effort {
   get interrupted(): boolean {
     this.wasInterrupted ||= this.whole === null ? this.interrupts() : this.whole.interrupted;
     return this.wasInterrupted;
+  }
+
+  /** Lets it do so much more, as far as the whole allows. */
+  more(work: number): void {
+    this.most += work;
   }
 
   /** So much of what is left; what a part leaves over is still the whole's. */

@@ -1,15 +1,11 @@
-import type { BoardsAlike, Part, WoodOrder, WoodPlan } from '../boards/order';
-import { planWood } from '../boards/plan';
-import { boardFeet } from '../lumber';
-import { refuse, type Result } from '../result';
-import { toCents } from '../rounding';
+import type { BoardsAlike, WoodOrder, WoodPlan } from '../boards/order';
 import type { Standards } from '../standards';
 import { Effort } from '../stock/effort';
 import { GUARD_MS } from '../stock/plan';
 import type { StockBoard } from '../stockList';
-import { inches, type Unit } from '../unit';
 import { woodFor, type Wood } from './wood';
-import { partArea, partLength, partWidth, type WoodPart } from './woodParts';
+import { nameOf, sizeOf, WoodPlanning } from './woodPlanning';
+import { partLength, partWidth, type WoodPart } from './woodParts';
 
 /** The boards to buy of one wood, a species in one dressed thickness, and how to cut them. */
 export interface WoodBoards {
@@ -80,6 +76,10 @@ const WORK: readonly (readonly [parts: number, work: number])[] = [
   [120, 367e6],
   [460, 1.9e9],
 ];
+/** The share for first plans of all woods; the rest goes where most may still be saved. */
+const FOR_FIRST = 0.5;
+/** The least that a wood goes on with. */
+const LEAST = 0.01;
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
 const A_WOOD = 10;
 
@@ -115,129 +115,47 @@ export function planBoards(parts: readonly WoodPart[], standards: Standards, con
     group.parts.push(part);
     groups.set(key, group);
   }
-  const plans = new Map<string, WoodBoards>();
+  const made = new Map<string, WoodPlanning>();
   const weight = (group: { readonly parts: readonly WoodPart[] }) => group.parts.length + A_WOOD;
   let left = [...groups.values()].reduce((sum, group) => sum + weight(group), 0);
+  const kept = (1 - FOR_FIRST) * work;
+  const planning = (wood: Wood) => {
+    const { species, thickness } = nameOf(wood);
+    progress?.(1 - effort.left / work, `${species} ${thickness}`);
+    return `${species} ${thickness}`;
+  };
   // The smallest first: what they don't need is left for the others.
   for (const [key, group] of [...groups].sort(([, a], [, b]) => a.parts.length - b.parts.length)) {
-    const { species, thickness } = nameOf(group.wood);
-    progress?.(1 - effort.left / work, `${species} ${thickness}`);
-    const planned = planOne(
-      group.wood,
-      group.parts,
-      standards,
-      effort.part((effort.left * weight(group)) / left),
-      told,
-    );
+    const name = planning(group.wood);
+    const share = (Math.max(0, effort.left - kept) * weight(group)) / left;
     left -= weight(group);
-    if (!planned.ok) {
-      problems.push(`${species} ${thickness}: ${planned.message}`);
-      continue;
-    }
-    if (planned.value.plan.boards.length > 0) plans.set(key, planned.value.plan);
-    problems.push(...planned.value.problems);
+    const begun = WoodPlanning.of(group.wood, group.parts, standards, effort.part(share), share);
+    if (begun.ok) made.set(key, begun.value);
+    else problems.push(`${name}: ${begun.message}`);
+  }
+  for (;;) {
+    const next = mostPromising([...made.values()]);
+    if (next === null || effort.ended) break;
+    planning(next.wood);
+    next.goOn(Math.max(next.had, LEAST * work));
   }
   progress?.(1, '');
-  return { plans: [...groups.keys()].flatMap((key) => plans.get(key) ?? []), problems };
-}
-
-function nameOf({ boards, thickness }: Wood): { species: string; thickness: number } {
-  return { species: boards[0]!.species, thickness };
-}
-
-function planOne(
-  wood: Wood,
-  parts: readonly WoodPart[],
-  standards: Standards,
-  effort: Effort,
-  told: BoardControl['planned'],
-): Result<{ plan: WoodBoards; problems: string[] }> {
-  const { kerf, endTrim, unit } = standards;
-  const extra = partsForWaste(parts, standards.waste);
-  const planned = parts.map((part, at): PlannedPart => ({
-    part: { ...part, count: part.count + extra[at]! },
-    extra: extra[at]!,
-  }));
-  const sale = wood.boards;
-  const order: WoodOrder = {
-    parts: planned.map(({ part }) => asPart(part)),
-    boards: sale.map((board) => ({
-      width: board.width,
-      length: board.length,
-      price: priceOf(board, standards),
-      limit: board.onHand,
-    })),
-    kerf,
-    trim: endTrim,
-  };
-  const made = planWood(order, { effort });
-  if (!made.ok) return refuse(made.message);
-  told?.(order, made.value);
-  const { boards, short } = made.value;
-  const sum = (of: (board: StockBoard) => number) =>
-    boards.reduce((total, { board, count }) => total + count * of(sale[board]!), 0);
-  const missing = new Map(short.map(({ part, count }) => [part, count]));
-  const under = planned.reduce(
-    (total, { part }, at) => total + (part.count - (missing.get(at) ?? 0)) * partArea(part.shape),
-    0,
-  );
-  const plan: WoodBoards = {
-    ...nameOf(wood),
-    quarters: wood.quarters,
-    parts: planned,
-    sale,
-    boards,
-    cost: made.value.cost,
-    lowerBound: made.value.lowerBound,
-    proven: made.value.proven,
-    interrupted: made.value.interrupted,
-    boardFeet: sum((board) => feetOf(board, unit)),
-    yield: under / sum((board) => board.width * board.length),
-  };
-  const problems = short.map(({ part: at, count }) => {
-    const { part } = planned[at]!;
-    return `${part.for}: the ${part.species} boards on hand leave ${count} of ${part.count} pieces ${sizeOf(part)} unmade`;
-  });
-  return { ok: true, value: { plan, problems } };
-}
-
-function asPart({ shape, count }: WoodPart): Part {
-  if (shape.kind === 'straight') return { kind: 'straight', length: shape.length, width: shape.width, count };
-  return { kind: 'segment', inside: shape.ring.inside, outside: shape.ring.outside, half: shape.half, count };
-}
-
-/**
- * The allowance for defects and waste as pieces that are planned with the rest: the share of the wood that is allowed for is counted
- * up piece by piece, the largest first, and whenever some is owed one more of that piece is planned, which pays its own face back.
- * Gives how many more of each part.
- */
-export function partsForWaste(parts: readonly WoodPart[], waste: number): number[] {
-  const extra = parts.map(() => 0);
-  const areas = parts.map(({ shape }) => partArea(shape));
-  const order = parts.map((_, at) => at).sort((a, b) => areas[b]! - areas[a]! || a - b);
-  let owed = 0;
-  for (const at of order) {
-    const area = areas[at]!;
-    for (let piece = 0; piece < parts[at]!.count; piece++) {
-      owed += waste * area;
-      while (owed > 1e-9 * area) {
-        extra[at]!++;
-        owed -= area;
-      }
-    }
+  const plans: WoodBoards[] = [];
+  for (const planned of [...groups.keys()].flatMap((key) => made.get(key) ?? [])) {
+    told?.(planned.order, planned.plan);
+    if (planned.plan.boards.length > 0) plans.push(planned.boards());
+    problems.push(...planned.problems());
   }
-  return extra;
+  return { plans, problems };
 }
 
-/** What one board costs, to the cent. */
-export function priceOf(board: StockBoard, { unit }: Standards): number {
-  return toCents(feetOf(board, unit) * board.pricePerBoardFoot);
-}
-
-/** Board feet of one board. */
-export function feetOf(board: Pick<StockBoard, 'quarters' | 'width' | 'length'>, unit: Unit): number {
-  const feet = boardFeet(inches(board.quarters / 4, 'in'), inches(board.width, unit), inches(board.length, unit));
-  return feet.ok ? feet.value : 0;
+/** The plan that may still get cheaper by most for the work it has had; null: all are proven. */
+function mostPromising(plans: readonly WoodPlanning[]): WoodPlanning | null {
+  const promise = ({ plan, had, exhausted }: WoodPlanning) =>
+    plan.proven || exhausted ? 0 : (1 - plan.lowerBound / plan.cost) / had;
+  let most: WoodPlanning | null = null;
+  for (const each of plans) if (promise(each) > (most === null ? 0 : promise(most))) most = each;
+  return most;
 }
 
 /** As the planner sees it: what is a rounding too long still fits. */
@@ -254,9 +172,4 @@ function tooLarge(part: WoodPart, wood: Wood, { endTrim }: Standards): string {
     `${part.for}: a piece ${sizeOf(part)} is larger than every ${part.species} board ${wood.thickness} thick; ` +
     `the largest are ${longest} long, trimmed ${endTrim} at each end, and ${wood.widest} wide`
   );
-}
-
-function sizeOf({ shape }: WoodPart): string {
-  const shown = (length: number) => String(Number(length.toFixed(3)));
-  return `${shown(partLength(shape))} × ${shown(partWidth(shape))}`;
 }

@@ -1,7 +1,8 @@
 import { toCents } from '../rounding';
 import type { Standards } from '../standards';
 import type { StockBoard } from '../stockList';
-import { priceOf, type BoardNeeds, type WoodBoards } from './boards';
+import type { BoardNeeds, WoodBoards } from './boards';
+import { priceOf } from './woodPlanning';
 
 /** Boards of one size to buy for one wood. */
 export interface BoardsToBuy {

@@ -1,6 +1,7 @@
 import { lengthText } from '../lengthText';
 import type { Standards } from '../standards';
-import { feetOf, type BoardNeeds } from '../takeoff/boards';
+import type { BoardNeeds } from '../takeoff/boards';
+import { feetOf } from '../takeoff/woodPlanning';
 import { boardsToBuy } from '../takeoff/boardsToBuy';
 import type { Unit } from '../unit';
 import { headingCell } from './columnHeads';

@@ -1,7 +1,8 @@
 import { lengthText } from '../lengthText';
 import { roundTo, toCents } from '../rounding';
 import type { Standards } from '../standards';
-import { feetOf, SAWING_RULES, type BoardNeeds, type WoodBoards } from '../takeoff/boards';
+import { SAWING_RULES, type BoardNeeds, type WoodBoards } from '../takeoff/boards';
+import { feetOf } from '../takeoff/woodPlanning';
 import { boardsToBuy, type BoardsToBuy } from '../takeoff/boardsToBuy';
 import { boardWords, proofWords } from '../takeoff/boardWords';
 import { savingWords, type SegmentSavings } from '../takeoff/segmentChange';

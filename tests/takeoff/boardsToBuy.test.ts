@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultStandards } from '../../src/standards';
-import { partsForWaste, planBoards, type BoardNeeds } from '../../src/takeoff/boards';
+import { planBoards, type BoardNeeds } from '../../src/takeoff/boards';
+import { partsForWaste } from '../../src/takeoff/woodPlanning';
 import { boardsToBuy } from '../../src/takeoff/boardsToBuy';
 import { partsOf } from '../../src/takeoff/parts';
 import { takeoff } from '../../src/takeoff/takeoff';
