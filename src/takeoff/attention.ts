@@ -3,8 +3,10 @@ import { SHAPES } from '../head/shapes';
 import type { Standards } from '../standards';
 import type { Inputs } from './inputs';
 import { NEARLY } from './arcPieces';
+import type { Blank } from './blankChoice';
 import { isButted } from './curve';
 import { splicesOf, type OwnFigures } from './ownFigures';
+import { longestBoard, type Wood } from './wood';
 
 /**
  * What can be computed but should be looked at before the order goes out. The workbook says the same sentences by
@@ -14,6 +16,7 @@ export const ATTENTION = {
   short: 'A blank is shorter than the rolls hold.',
   split: 'A piece is larger than the shop carries or a board holds: it is made in halves, with a finished splice.',
   large: 'Even a half of a piece is larger than the shop carries or a board holds.',
+  long: 'A segment is longer than every board that is wide enough for it, and no boards are planned for it: with more segments wanted it is shorter.',
   tight: 'An inside radius is smaller than the machine takes.',
   wide: 'The blank is wider than the machine takes.',
   ellipse: 'The arcs stray from the true ellipse by more than is allowed.',
@@ -38,6 +41,7 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
     said.push(ATTENTION.short);
   if (splicesOf(own) > 0) said.push(ATTENTION.split);
   if (plans.some(({ made }) => made.tooLarge) || straight.some(({ tooLarge }) => tooLarge)) said.push(ATTENTION.large);
+  if (plans.some(({ blank }) => isLonger(blank.chosen, inputs.wood, standards))) said.push(ATTENTION.long);
   if (plans.some((plan) => plan.ring.inside < standards.smallestRadius)) said.push(ATTENTION.tight);
   if (plans.length > 0 && inputs.face + 2 * standards.margin > standards.widestFace) said.push(ATTENTION.wide);
   if (own.curve.deviation > standards.deviation) said.push(ATTENTION.ellipse);
@@ -55,4 +59,9 @@ export function attentionOf(inputs: Inputs, own: OwnFigures, standards: Standard
     if (!plumb) said.push(ATTENTION.unmitered);
   }
   return said;
+}
+
+/** Whether no board is long enough for a segment, once its ends are trimmed. */
+function isLonger({ width, length }: Blank, wood: Wood, { endTrim }: Standards): boolean {
+  return length > longestBoard(width, wood) - 2 * endTrim + NEARLY;
 }

@@ -103,6 +103,35 @@ describe('what should be looked at', () => {
     expect(said(STRAIGHT, { widestFace: 3.99 })).not.toContain(ATTENTION.wide);
   });
 
+  it('is a segment longer than the longest board wide enough for it, its ends trimmed; none just as long', () => {
+    const low = { head: 'segmental', span: 150, rise: 12 } as const;
+    const segmentOf = (wanted: number | null) => {
+      const { width, length } = rowOf({ ...low, segmentsWanted: wanted }).own!.crown!.blank.chosen;
+      return { width, length };
+    };
+    const one = segmentOf(1);
+    const saidOf = (length: number, width = one.width, segmentsWanted: number | null = 1) =>
+      said(
+        { ...low, segmentsWanted },
+        {
+          endTrim: 1,
+          stock: SHOP.stock.flatMap((board) =>
+            board.length === SHOP.stock[0]!.length
+              ? [
+                  { ...board, length: 12, width: 60 },
+                  { ...board, width, length },
+                ]
+              : [],
+          ),
+        },
+      );
+    expect(saidOf(one.length + 2)).not.toContain(ATTENTION.long);
+    expect(saidOf(one.length + 1.999)).toContain(ATTENTION.long);
+    expect(saidOf(one.length + 1.999, one.width, 2)).not.toContain(ATTENTION.long);
+    // A longer board that is too narrow doesn't count.
+    expect(saidOf(one.length + 2, one.width - 0.01)).toContain(ATTENTION.long);
+  });
+
   it('is fewer than 15 cuts per inch: the least of the Architectural Woodwork Standards, from memory', () => {
     expect(said(STRAIGHT, { rpm: 1800, straightFeed: 10 })).not.toContain(ATTENTION.finish);
     expect(said(STRAIGHT, { rpm: 1799, straightFeed: 10 })).toContain(ATTENTION.finish);

@@ -5,7 +5,15 @@ import { quote } from '../../formulaText';
 import { CLOSED_HEADS, FITTED_HEADS, headIs, HIGH_SIDED_HEADS } from './formulas';
 import { its } from './keys';
 import { LEVEL_ADDS, when } from './lacks';
-import { inRing, isShort, RING_GROUPS, SMALLEST_RADIUS, tooLargeFormula, type InGroup } from './ringGroups';
+import {
+  inRing,
+  isShort,
+  RING_GROUPS,
+  segmentTooLong,
+  SMALLEST_RADIUS,
+  tooLargeFormula,
+  type InGroup,
+} from './ringGroups';
 import { STRAIGHT_SHORT, STRAIGHT_TOO_LARGE } from './straight';
 
 /** What is missing, or why the figures fail although nothing is. */
@@ -17,7 +25,7 @@ export function needsFormula(row: OpeningTakeoff): string {
 
 /** The sentences of `takeoff/attention.ts` under the same conditions. */
 export function attentionFormula(row: OpeningTakeoff): string {
-  const { short, split, large, tight, wide, ellipse, finish, legless, unmitered, level, oneLeg, publishedRule } =
+  const { short, split, large, long, tight, wide, ellipse, finish, legless, unmitered, level, oneLeg, publishedRule } =
     ATTENTION;
   const anyRing = (of: (at: InGroup) => string) => {
     const rings = RING_GROUPS.filter((group) => group.written(row)).map((group) => {
@@ -31,6 +39,7 @@ export function attentionFormula(row: OpeningTakeoff): string {
     when(`OR(${anyRing(isShort)},${STRAIGHT_SHORT})`, short),
     when(`OR(${anyRing((at) => `${at('parts')}=2`)},${its.straightSplices}>0)`, split),
     when(`OR(${anyRing(tooLargeFormula)},${STRAIGHT_TOO_LARGE})`, large),
+    when(anyRing(segmentTooLong), long),
   ];
   const curved = [
     when(`${SMALLEST_RADIUS}<Shop_smallest_radius`, tight),

@@ -3,7 +3,7 @@ import { MOST_OVERLONG } from '../../takeoff/arcPieces';
 import type { RingKind } from '../../takeoff/curve';
 import type { RingPlan } from '../../takeoff/ownFigures';
 import type { OpeningTakeoff } from '../../takeoff/takeoff';
-import { ARCS, boardFeet, HAUNCHED_HEADS, headIs, FITTED_HEADS } from './formulas';
+import { ARCS, boardFeet, HAUNCHED_HEADS, headIs, FITTED_HEADS, longestBoardAt } from './formulas';
 import { fitted } from './headFormulas';
 import { perHead } from './heads';
 import { all, its, type RingBefore, type RingFigure, type RingKey, type RingStep } from './keys';
@@ -153,6 +153,9 @@ export const blankAngleFormula = (at: InGroup): string =>
 /** Whether a piece, as it is glued up, is shorter than the rolls hold. */
 export const isShort = (at: InGroup): string =>
   `RADIANS(${at('madeAngle')})*${CENTER(at)}<Shop_shortest_piece-${NEARLY}`;
+/** Whether no board is long enough for a segment, as in `takeoff/attention.ts`. */
+export const segmentTooLong = (at: InGroup): string =>
+  `${at('blank length')}>${longestBoardAt(at('blank width'))}-2*Shop_end_trim+${NEARLY}`;
 /** Finished splices of one head. */
 export const splicesOfHead = (at: InGroup, { count }: RingGroup): string =>
   `${count}*IF(${at('parts')}=1,0,IF(${its.head}="round",2,1))`;
