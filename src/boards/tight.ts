@@ -13,7 +13,7 @@ const A_STEP = 3;
 const AT_ONCE = 1024;
 /** Where more cuts than this come into question, the fractional plan is worked out to leave some of them out. */
 const MANY_CUTS = 400;
-/** So many dead ends are remembered at most: what was left to make, with which boards and cuts. */
+/** So many dead ends are remembered at most. */
 const MOST_ENDS = 20_000;
 /** A piece left unmade, and one made too many, in its worth. */
 const UNMADE = 20;
@@ -35,6 +35,14 @@ export interface Fillings {
   all?: Fills | null;
 }
 
+/** How far looking through the plans of some boards has come: called again with it, it soon is where the effort ended. */
+export interface Looking {
+  cuts?: Cut[] | null;
+  pairs?: Pairs | null;
+  /** Dead ends: what was left to make, with which boards and cuts. */
+  readonly ends: Set<string>;
+}
+
 /**
  * Looks through all plans of just these boards, so many of each kind. What the boards can hold over the worth of all pieces is all that
  * the cuts may lose together, so only cuts that lose no more come into question. A plan takes one of them for the piece that the
@@ -47,6 +55,7 @@ export function tightPlan(
   counts: readonly number[],
   { worths, prices }: Pricing,
   fillings: Fillings,
+  looking: Looking,
   effort: Effort,
 ): Cut[] | 'none' | null {
   const { demand } = problem;
@@ -65,10 +74,11 @@ export function tightPlan(
     const fills = (fillings.all ??= allFills(problem, step));
     if (fills === null) return null;
     const least = counts.map((count, board) => (count === 0 ? Infinity : prices[board]! - budget));
-    const cuts = allCuts(problem, fills, worths, least, step);
+    const cuts = (looking.cuts ??= allCuts(problem, fills, worths, least, step));
     if (cuts === null) return null;
+    looking.pairs ??= Pairs.of(cuts, demand, counts);
     const loss = Float64Array.from(cuts, (cut) => prices[cut.board]! - worthOf(cut, worths));
-    return searchThrough(problem, counts, cuts, { loss, budget, worths }, step, effort);
+    return searchThrough(problem, counts, cuts, { loss, budget, worths }, looking, step, effort);
   } catch (fault) {
     if (fault instanceof TooMany) return null;
     throw fault;
@@ -86,6 +96,7 @@ function searchThrough(
   counts: readonly number[],
   cuts: readonly Cut[],
   { worths, ...first }: Losses & { readonly worths: readonly number[] },
+  { pairs = null, ends }: Looking,
   step: (many: number) => void,
   effort: Effort,
 ): Cut[] | 'none' {
@@ -93,13 +104,11 @@ function searchThrough(
   const had = [...counts];
   const tried = new Uint8Array(cuts.length);
   const chosen: Cut[] = [];
-  const ends = new Set<string>();
   const fits = ({ board, pieces, counts: made }: Cut) => {
     if (had[board] === 0) return false;
     for (let at = 0; at < pieces.length; at++) if (made[at]! > left[pieces[at]!]!) return false;
     return true;
   };
-  const pairs = Pairs.of(cuts, demand, counts);
   /** Times that two boards were left: once the table of pairs is quicker, it is made. */
   let twos = 0;
   const boardsLeft = () => had.reduce((sum, count) => sum + count, 0);

@@ -6,7 +6,7 @@ import { generateCuts, questionOf } from './fractions';
 import type { Cut, Problem } from './problem';
 import type { Reasons } from './grounds';
 import { diveFor, type Tools } from './search';
-import { tightPlan, type Fillings } from './tight';
+import { tightPlan, type Fillings, type Looking, type Pricing } from './tight';
 
 /** A piece left unmade, in cents that no board costs here. */
 const UNMADE = 10_000;
@@ -23,6 +23,9 @@ export class WholeBoards {
   /** There is more to look through than there ever will be effort for. */
   stuck = false;
   private readonly fillings: Fillings = {};
+  /** Boards that hold all pieces in fractions, while a plan of just these is looked for. */
+  private open: { readonly counts: readonly number[]; pricing: Pricing | null; readonly looking: Looking } | null =
+    null;
 
   /** No plan costs less than `bound`; one that costs just that, where it was found. Called again, it goes on where the effort ended. */
   raise(
@@ -44,13 +47,18 @@ export class WholeBoards {
         break;
       }
       bound = problem.boards.reduce((sum, { price }, at) => sum + counts[at]! * price, 0);
-      const ruledOut = unmadeProof(problem, counts, rounding, tools);
-      if (ruledOut !== null) {
-        proofs.push(ruledOut);
-        continue;
+      if (this.open?.counts.join() !== counts.join()) {
+        const ruledOut = unmadeProof(problem, counts, rounding, tools);
+        if (ruledOut !== null) {
+          proofs.push(ruledOut);
+          continue;
+        }
+        if (effort.ended) break;
+        this.open = { counts, pricing: null, looking: { ends: new Set() } };
       }
-      const pricing = evenPricing(problem, counts, rounding, tools);
-      const tight = pricing === null ? null : tightPlan(problem, counts, pricing, this.fillings, effort);
+      const { open } = this;
+      const pricing = (open.pricing ??= evenPricing(problem, counts, rounding, tools));
+      const tight = pricing === null ? null : tightPlan(problem, counts, pricing, this.fillings, open.looking, effort);
       if (tight === 'none') {
         this.through.push({ counts, proof: { worths: pricing!.worths, most: pricing!.prices } });
         continue;

@@ -44,7 +44,7 @@ describe('a look through all plans of certain boards', () => {
         made.value.boards.reduce((sum, { board, count }) => sum + (board === place ? count : 0), 0),
       );
       const pricing = byArea(problem);
-      const plan = tightPlan(problem, counts, pricing, {}, new Effort(1e9));
+      const plan = tightPlan(problem, counts, pricing, {}, { ends: new Set() }, new Effort(1e9));
       expect(plan).not.toBe('none');
       expect(plan).not.toBeNull();
       for (const [kind, wanted] of problem.demand.entries()) {
@@ -56,7 +56,7 @@ describe('a look through all plans of certain boards', () => {
       for (const board of counts.keys()) {
         if (counts[board] === 0) continue;
         const fewer = counts.map((count, at) => (at === board ? count - 1 : count));
-        expect(tightPlan(problem, fewer, pricing, {}, new Effort(1e9))).toBe('none');
+        expect(tightPlan(problem, fewer, pricing, {}, { ends: new Set() }, new Effort(1e9))).toBe('none');
         none++;
       }
     }
