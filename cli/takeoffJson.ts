@@ -15,14 +15,67 @@ import { allExtras, extrasOf, extrasTotal, type ExtraLine } from '../src/takeoff
 import type { OpeningTakeoff, Takeoff } from '../src/takeoff/takeoff';
 import { partLength } from '../src/takeoff/woodParts';
 
+type OwnName = Exclude<FigureName, `haunch ${string}`>;
+
+/** What each figure is called in `--json`; null: it isn't printed, or otherwise. A figure that isn't here doesn't compile. */
+const OWN_NAMES = {
+  radius: 'radius',
+  'inside radius': 'insideRadius',
+  'outside radius': 'outsideRadius',
+  angle: 'angle',
+  'inside length': 'insideLength',
+  'center length': null,
+  'long point': 'length',
+  'long point text': null,
+  'leg miter': null,
+  'head miter': null,
+  'blank angle': null,
+  segments: 'segments',
+  'blank width': 'blankWidth',
+  'blank length': 'blankLength',
+  'board width': null,
+  blank: null,
+  splices: 'splices',
+  'board feet': 'boardFeet',
+  'center cuts': 'cutsPerInch',
+  cuts: null,
+  grade: null,
+  passes: null,
+  'run minutes': 'runMinutes',
+  stock: null,
+  wood: null,
+  knife: null,
+  'set-up': null,
+  needs: null,
+  'look at': null,
+  labor: 'labor',
+} as const satisfies Readonly<Record<OwnName, string | null>>;
+const MONEY_NAMES = {
+  'shared wood': null,
+  'wood factor': null,
+  material: 'material',
+  share: 'share',
+  cost: null,
+  'unit price': 'unitPrice',
+  price: 'price',
+} as const satisfies Readonly<Record<MoneyFigureName, string | null>>;
+
+type FigureInJson = Exclude<(typeof OWN_NAMES)[OwnName] | (typeof MONEY_NAMES)[MoneyFigureName], null>;
+
+function figuresJson(row: OpeningTakeoff, { unit }: Standards) {
+  const own = Object.entries(OWN_NAMES).map(([name, as]) => [as, numberOf(name as OwnName, row, unit)] as const);
+  const money = Object.entries(MONEY_NAMES).map(
+    ([name, as]) => [as, moneyFigure(name as MoneyFigureName).value(row) ?? null] as const,
+  );
+  const printed = [...own, ...money].filter(([as, value]) => as !== null && (as !== 'splices' || (value ?? 0) > 0));
+  return Object.fromEntries(printed) as Readonly<Record<FigureInJson, number | null>>;
+}
+
 /** One opening as `--json` prints it; what can't be computed is null, and `needs` says why. */
 export function openingJson(row: OpeningTakeoff, standards: Standards) {
   const extras = extrasOf(row, standards);
   const { curve, known, opening } = row;
   const attention = [...row.attention, ...row.sideUnsaid];
-  const figure = (name: FigureName) => numberOf(name, row, standards.unit);
-  const money = (name: MoneyFigureName) => moneyFigure(name).value(row) ?? null;
-  const splices = figure('splices');
   return {
     no: row.no,
     row: opening.row,
@@ -43,24 +96,7 @@ export function openingJson(row: OpeningTakeoff, standards: Standards) {
     ...(known.otherLeg === null ? {} : { otherLeg: known.otherLeg }),
     ...(known.arcs === null ? {} : { arcs: known.arcs }),
     ...(known.haunch === null ? {} : { haunch: known.haunch }),
-    radius: figure('radius'),
-    insideRadius: figure('inside radius'),
-    outsideRadius: figure('outside radius'),
-    angle: figure('angle'),
-    insideLength: figure('inside length'),
-    length: figure('long point'),
-    segments: figure('segments'),
-    blankWidth: figure('blank width'),
-    blankLength: figure('blank length'),
-    ...(splices === null || splices === 0 ? {} : { splices }),
-    boardFeet: figure('board feet'),
-    cutsPerInch: figure('center cuts'),
-    runMinutes: figure('run minutes'),
-    material: money('material'),
-    labor: figure('labor'),
-    share: money('share'),
-    unitPrice: money('unit price'),
-    price: money('price'),
+    ...figuresJson(row, standards),
     needs: row.needs,
     ...(extras.length > 0 ? { extras: extras.map(extraJson) } : {}),
     ...(attention.length > 0 ? { attention } : {}),

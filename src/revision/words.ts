@@ -1,11 +1,12 @@
 import { lengthInWords } from '../lengthText';
+import { FIELD_KINDS } from '../schedule/fieldKinds';
 import type { Unit } from '../unit';
 import type { ListedPrice } from './compare';
 import { COMPARED, type FigureChange, type FigureValue } from './figures';
 
 /** A figure as a sentence names it. */
 export function figureLabel(figure: FigureChange['figure']): string {
-  return COMPARED.find(({ key }) => key === figure)?.label ?? figure;
+  return figure === 'extras' ? figure : FIELD_KINDS[figure].label.toLowerCase();
 }
 
 /** What an opening that came or went is sold for; `was`: it went. */

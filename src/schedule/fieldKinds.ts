@@ -1,6 +1,9 @@
 import type { OpeningField } from './opening';
 
-/** What a field of an opening is called, and how a typed text is read for it. */
+/**
+ * What a field of an opening is called, in the pane, over its column of the Takeoff and where two lists are compared, and how a typed text is
+ * read for it.
+ */
 export interface FieldKind {
   readonly label: string;
   readonly kind: 'text' | 'count' | 'length' | 'money' | 'head' | 'ends';
@@ -12,10 +15,10 @@ export const FIELD_KINDS: Readonly<Record<OpeningField, FieldKind>> = {
   head: { label: 'Head', kind: 'head' },
   span: { label: 'Span', kind: 'length' },
   rise: { label: 'Rise', kind: 'length' },
-  leg: { label: 'Leg', kind: 'length' },
+  leg: { label: 'Leg, each', kind: 'length' },
   reveal: { label: 'Reveal', kind: 'length' },
   face: { label: 'Casing width', kind: 'length' },
-  thickness: { label: 'Casing thickness', kind: 'length' },
+  thickness: { label: 'Thickness', kind: 'length' },
   species: { label: 'Species', kind: 'text' },
   profile: { label: 'Profile', kind: 'text' },
   ends: { label: 'Ends', kind: 'ends' },
@@ -23,7 +26,7 @@ export const FIELD_KINDS: Readonly<Record<OpeningField, FieldKind>> = {
   haunch: { label: 'Haunch', kind: 'length' },
   arcs: { label: 'Arcs', kind: 'count' },
   segmentsWanted: { label: 'Segments wanted', kind: 'count' },
-  sides: { label: 'Sides cased', kind: 'count' },
+  sides: { label: 'Sides', kind: 'count' },
   priceAgreed: { label: 'Price agreed', kind: 'money' },
   place: { label: 'Place', kind: 'text' },
   remarks: { label: 'Remarks', kind: 'text' },

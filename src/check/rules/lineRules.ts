@@ -114,7 +114,7 @@ export function quantityRule(by: CountedBy): Text<Of<'place' | 'quantity' | 'tog
 }
 
 /** A quoted length is right within the tolerance; a millionth of a thousandth more is rounding. */
-export function isRight<One, Other, Tolerance>(
+function isRight<One, Other, Tolerance>(
   quoted: Value<One>,
   right: Value<Other>,
   tolerance: Value<Tolerance>,

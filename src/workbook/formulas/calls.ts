@@ -12,7 +12,7 @@ export interface WrittenCall {
 const OURS = /^(?:_xldudf_ARCH_|ARCH\.)([A-Z0-9]+)$/i;
 
 /** `ARCH.RADIUS` or `_xldudf_ARCH_RADIUS` → RADIUS; null: none of ours. */
-export function ownName(call: string): string | null {
+function ownName(call: string): string | null {
   return OURS.exec(call)?.[1]?.toUpperCase() ?? null;
 }
 

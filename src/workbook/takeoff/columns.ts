@@ -1,3 +1,5 @@
+import { FIELD_KINDS } from '../../schedule/fieldKinds';
+import type { OpeningField } from '../../schedule/opening';
 import { figureNamed, figureOf, type FigureName } from '../../takeoff/figures';
 import { moneyFigure, type MoneyFigureName } from '../../takeoff/moneyFigures';
 import type { RowField } from '../../takeoff/row';
@@ -44,7 +46,8 @@ type FigureKey =
   | 'labor'
   | 'material'
   | 'plan';
-export type ColumnKey = 'no' | 'mark' | 'place' | 'priceAgreed' | 'remarks' | RowField | FigureKey;
+type OpeningColumn = OpeningField & ('mark' | 'place' | 'priceAgreed' | 'remarks' | RowField);
+export type ColumnKey = 'no' | OpeningColumn | FigureKey;
 
 /** The addresses of one row's cells, such as F6; `main` and `more` are the two blocks of inputs. */
 export type CellsOfRow = Readonly<Record<ColumnKey | 'main' | 'more', string>>;
@@ -56,8 +59,9 @@ type Column = Omit<TakeoffColumn, 'key' | 'value'> & {
 };
 type Rest = Partial<Column>;
 
-const input = (heading: string, measure: ColumnMeasure, width: number, rest: Rest = {}): Column => ({
-  ...{ heading, measure, width, group: 'More inputs', role: 'input', value: null },
+/** Its heading is the field's own name. */
+const input = (measure: ColumnMeasure, width: number, rest: Omit<Rest, 'heading'> = {}): Omit<Column, 'heading'> => ({
+  ...{ measure, width, group: 'More inputs', role: 'input', value: null },
   ...rest,
 });
 
@@ -95,14 +99,14 @@ export const NEEDS_NUMBER = 'Needs its No. back.';
 
 /** Every column of the takeoff from left to right. The first eleven are what an estimator looks at first: no wider than a page of 1280 pixels shows beside the pane. */
 // prettier-ignore
-const COLUMNS: Readonly<Record<ColumnKey, Column>> = {
+const COLUMNS: Readonly<Record<OpeningColumn, Omit<Column, 'heading'>> & Record<Exclude<ColumnKey, OpeningColumn>, Column>> = {
   no: { heading: 'No.', group: 'Opening', measure: 'row', width: 4, role: 'number', value: ({ no }) => no },
-  mark: input('Mark', 'text', 7, { group: 'Opening', value: ({ opening }) => opening.mark }),
-  place: input('Place', 'text', 8, { group: 'Opening', value: ({ opening }) => opening.place }),
-  quantity: input('Quantity', 'count', 10, { group: 'Opening' }),
-  head: input('Head', 'text', 14, { group: 'Opening' }),
-  span: input('Span', 'input length', 8, { group: 'Opening' }),
-  rise: input('Rise', 'input length', 7, { group: 'Opening' }),
+  mark: input('text', 7, { group: 'Opening', value: ({ opening }) => opening.mark }),
+  place: input('text', 8, { group: 'Opening', value: ({ opening }) => opening.place }),
+  quantity: input('count', 10, { group: 'Opening' }),
+  head: input('text', 14, { group: 'Opening' }),
+  span: input('input length', 8, { group: 'Opening' }),
+  rise: input('input length', 7, { group: 'Opening' }),
   longPoint: { ...ofOpening('long point text', 11, { group: 'Opening', formula: (at, unit) => `IF(${at.length}="","",${lengthTextFormula(at.length, unit)})` }), figure: undefined },
   unitPrice: ofMoney('unit price', 10, { group: 'Opening' }),
   price: ofMoney('price', 10, { group: 'Opening', total: true }),
@@ -112,20 +116,20 @@ const COLUMNS: Readonly<Record<ColumnKey, Column>> = {
     formula: (at) => `&IF(${at.priceAgreed}="",""," ${PRICE_AGREED}")&IF(${at.no}=""," ${NEEDS_NUMBER}","")`,
   }),
 
-  ends: input('Ends', 'text', 9),
-  reveal: input('Reveal', 'input length', 9),
-  face: input('Casing width', 'input length', 9),
-  thickness: input('Thickness', 'input length', 10),
-  species: input('Species', 'text', 12),
-  profile: input('Profile', 'text', 12),
-  leg: input('Leg, each', 'input length', 9),
-  segmentsWanted: input('Segments wanted', 'count', 10),
-  sides: input('Sides', 'count', 7),
-  arcs: input('Arcs', 'count', 7),
-  haunch: input('Haunch', 'input length', 9),
-  otherLeg: input('Other leg', 'input length', 9),
-  priceAgreed: input('Price agreed', 'money', 10, { value: ({ opening }) => opening.priceAgreed }),
-  remarks: input('Remarks', 'text', 24, { value: ({ opening }) => opening.remarks }),
+  ends: input('text', 9),
+  reveal: input('input length', 9),
+  face: input('input length', 9),
+  thickness: input('input length', 10),
+  species: input('text', 12),
+  profile: input('text', 12),
+  leg: input('input length', 9),
+  segmentsWanted: input('count', 10),
+  sides: input('count', 7),
+  arcs: input('count', 7),
+  haunch: input('input length', 9),
+  otherLeg: input('input length', 9),
+  priceAgreed: input('money', 10, { value: ({ opening }) => opening.priceAgreed }),
+  remarks: input('text', 24, { value: ({ opening }) => opening.remarks }),
 
   length: ofOpening('long point', 12),
   radius: ofOpening('radius', 10),
@@ -143,6 +147,7 @@ const COLUMNS: Readonly<Record<ColumnKey, Column>> = {
 /** The columns in their order: a key that has no line above doesn't compile. */
 export const TAKEOFF_COLUMNS: readonly TakeoffColumn[] = Object.entries(COLUMNS).map(([key, column]) => ({
   ...column,
+  heading: 'heading' in column ? column.heading : FIELD_KINDS[key as OpeningColumn].label,
   key: key as ColumnKey,
   value: column.value ?? (({ cells }) => cells[key as RowField]),
 }));
