@@ -1,4 +1,4 @@
-import { readDimension } from '../src/dimension';
+import { readDimensionIn } from '../src/dimension';
 import { ok, refuse, type Result } from '../src/result';
 import { cellText, isEmpty } from '../src/schedule/cell';
 import type { CellValue, Table } from '../src/schedule/opening';
@@ -116,7 +116,7 @@ function readPieces(table: Table, from: number, length: number, quantity: number
 }
 
 function lengthOf(cell: CellValue | undefined): Result<number> {
-  return typeof cell === 'number' ? ok(cell) : readDimension(cellText(cell));
+  return typeof cell === 'number' ? ok(cell) : readDimensionIn(cellText(cell), { answer: 'in' });
 }
 
 function planTable({ boards, cost, measure, lowerBound, proven, gap, yield: share, plan }: StockPlan): string {

@@ -1,5 +1,6 @@
 /* eslint-disable @typescript-eslint/no-explicit-any -- a worksheet may hand over anything at all */
 import { readDimension } from '../src/dimension';
+import { bare } from '../src/unit';
 import { figure } from '../src/require';
 import { worksheetError } from './error';
 
@@ -100,7 +101,7 @@ function asLength(name: string, cell: any, accepted: string): number {
   if (typeof cell !== 'string') return asNumber(name, cell, accepted);
   const parsed = readDimension(cell);
   if (!parsed.ok) throw worksheetError(`${name}: ${parsed.message}`);
-  return inRange(name, parsed.value);
+  return inRange(name, bare(parsed.value));
 }
 
 function asNumber(name: string, cell: any, accepted: string): number {

@@ -1,4 +1,4 @@
-import { plainMarks, readDimension, type DimensionOptions } from './dimension';
+import { plainMarks, readDimensionIn, type DimensionOptions } from './dimension';
 import { quoted } from './require';
 import { ok, refuse, type Result } from './result';
 
@@ -12,7 +12,7 @@ export interface Size {
  * `3/0 x 6/8` 36 × 80; also two dimensions with an x between (`36 x 80`). Only for a column known to hold call-outs: a
  * plain `3068` is a number anywhere else. Refused: digits with more than one reading (`21110`), and everything else.
  */
-export function readCallout(text: string, options: DimensionOptions = {}): Result<Size> {
+export function readCallout(text: string, options: DimensionOptions = { answer: 'in' }): Result<Size> {
   const written = text.trim();
   const plain = plainMarks(written).replace(/[×✕]/g, 'x');
   const refusal = refuse(
@@ -31,7 +31,7 @@ export function readCallout(text: string, options: DimensionOptions = {}): Resul
   const [width, height] = sides.map((side) => {
     const feetInches = slashFeet(side);
     if (feetInches !== null) return ok(answer(feetInches));
-    return readDimension(side, options);
+    return readDimensionIn(side, options);
   });
   return width!.ok && height!.ok ? ok({ width: width!.value, height: height!.value }) : refusal;
 }

@@ -1,12 +1,12 @@
 import { quoted } from './require';
 import { ok, refuse, type Result } from './result';
-import type { Unit } from './unit';
+import { inches, type Inches, type Unit } from './unit';
 
 export interface DimensionOptions {
   /** What a number without a unit is in: inches unless said. */
   readonly bare?: Unit;
-  /** What the answer is in: inches unless said. Millimeters read as millimeters come back unrounded. */
-  readonly answer?: Unit;
+  /** What the answer is in. Millimeters read as millimeters come back unrounded. */
+  readonly answer: Unit;
 }
 
 const ACCEPTED = `36, 36.5, 36 1/2, 36-1/2, 36", 3', 3'-6 1/2", 3ft 6in, 914 mm, 91.4 cm or 0.914 m`;
@@ -22,7 +22,13 @@ const LONGEST_TEXT = 60;
  *
  * Example: `3'-6 1/2"` is 42.5; `914,4 mm` is 36.
  */
-export function readDimension(text: string, options: DimensionOptions = {}): Result<number> {
+export function readDimension(text: string): Result<Inches> {
+  const read = readDimensionIn(text, { answer: 'in' });
+  return read.ok ? ok(inches(read.value, 'in')) : read;
+}
+
+/** The same as a workbook has it: the answer in its unit, a number without one in `bare`. */
+export function readDimensionIn(text: string, options: DimensionOptions): Result<number> {
   const written = text.trim();
   if (written === '') return refuse(`a dimension is missing; accepted are ${ACCEPTED}`);
   const refusal = refuse(`${quoted(written)} is not a dimension; accepted are ${ACCEPTED}`);

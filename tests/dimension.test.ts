@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readDimension } from '../src/dimension';
+import { readDimension, readDimensionIn } from '../src/dimension';
 import { refusalOf, valueOf } from './value';
 
 describe('dimension text is read', () => {
@@ -85,14 +85,14 @@ describe('dimension text is read', () => {
     '%s is the same number as 914 mm, and comes back as 914 where millimeters are wanted',
     (text) => {
       expect(valueOf(readDimension(text))).toBe(9140 / 254);
-      expect(valueOf(readDimension(text, { answer: 'mm' }))).toBe(914);
+      expect(valueOf(readDimensionIn(text, { answer: 'mm' }))).toBe(914);
     },
   );
 
   it('without a unit as millimeters where a workbook is kept in them; a fraction there is doubtful', () => {
-    expect(valueOf(readDimension('914', { bare: 'mm', answer: 'mm' }))).toBe(914);
-    expect(valueOf(readDimension('36"', { bare: 'mm', answer: 'mm' }))).toBe(914.4);
-    expect(refusalOf(readDimension('36 1/2', { bare: 'mm' }))).toContain('"36 1/2"');
+    expect(valueOf(readDimensionIn('914', { bare: 'mm', answer: 'mm' }))).toBe(914);
+    expect(valueOf(readDimensionIn('36"', { bare: 'mm', answer: 'mm' }))).toBe(914.4);
+    expect(refusalOf(readDimensionIn('36 1/2', { bare: 'mm', answer: 'mm' }))).toContain('"36 1/2"');
   });
 });
 

@@ -1,7 +1,7 @@
-import { readDimension } from '../dimension';
+import { readDimension, readDimensionIn } from '../dimension';
 import { inWorkbookUnit, type ColumnUnit } from '../schedule/columnUnit';
 import { straightMarks } from '../schedule/straightMarks';
-import { perInch, type Unit } from '../unit';
+import { bare, perInch, type Unit } from '../unit';
 import { ANNOUNCES } from './marks';
 import type { Described, LengthBasis, RadiusBasis } from './quote';
 
@@ -136,14 +136,14 @@ function namesMark(text: string, start: number, word: string, isMark: (word: str
 function lengthOf(match: RegExpMatchArray, unit: Unit, noted: ColumnUnit | null): number | null {
   const [, feet, inches, figure, named] = match;
   if (feet !== undefined) {
-    const more = readDimension(inches!.replace(/\s*\/\s*/, '/'), { answer: 'in' });
-    return more.ok ? (Number(feet) * 12 + more.value) * perInch(unit) : null;
+    const more = readDimension(inches!.replace(/\s*\/\s*/, '/'));
+    return more.ok ? (Number(feet) * 12 + bare(more.value)) * perInch(unit) : null;
   }
   const plain = figure!
     .replace(/\s*\/\s*/, '/')
     .replace(/,(?=\d{3})/g, '')
     .replace(/\s*-\s*(?=\d+\/)/, ' ');
-  const read = /^\d+\/\d+$/.test(plain) ? null : readDimension(plain, { answer: 'in' });
+  const read = /^\d+\/\d+$/.test(plain) ? null : readDimensionIn(plain, { answer: 'in' });
   const value = read === null ? fractionOf(plain) : read.ok ? read.value : null;
   if (value === null || !(value > 0)) return null;
   const name = (named ?? '').toLowerCase();

@@ -1,4 +1,4 @@
-import { readDimension } from '../dimension';
+import { readDimensionIn } from '../dimension';
 import { ok, refuse, type Refusal, type Result } from '../result';
 import { bare, inches, inWorkbook, type Inches, type Unit } from '../unit';
 import { cellText } from './cell';
@@ -102,10 +102,10 @@ function lengthText(text: string, { column, unit }: LengthOptions): Result<numbe
   const plain = straightMarks(text);
   if (BARE_FIGURE.test(plain)) {
     if (column === 'ft-in') return feetAndInches(plain, unit);
-    const read = readDimension(plain, from === 'mm' ? { bare: 'mm', answer: 'mm' } : {});
+    const read = readDimensionIn(plain, from === 'mm' ? { bare: 'mm', answer: 'mm' } : { answer: 'in' });
     return read.ok ? ok(inWorkbookUnit(read.value, from, unit)) : refuse(ACCEPTED);
   }
-  const read = readDimension(text, { answer: unit });
+  const read = readDimensionIn(text, { answer: unit });
   return read.ok ? read : refuse(ACCEPTED);
 }
 
@@ -116,10 +116,10 @@ function lengthText(text: string, { column, unit }: LengthOptions): Result<numbe
 function feetAndInches(text: string, unit: Unit): Result<number> {
   const parts = /^\s*(\d+)\s*(?:-\s*(\d{1,2}(?:(?:\s+|\s*-\s*)\d+\/\d+|\.\d+)?)|\/\s*(0))\s*$/.exec(text);
   if (parts === null) {
-    const read = readDimension(text, { answer: unit });
+    const read = readDimensionIn(text, { answer: unit });
     if (read.ok && /\d[\s-]+\d+\/\d+/.test(text) && read.value >= inWorkbook(A_FOOT, unit)) return read;
     return refuse(`In a column of feet and inches, write the marks: 7' or 7".`);
   }
-  const read = readDimension(`${parts[1]}' ${parts[2] ?? parts[3] ?? 0}"`, { answer: unit });
+  const read = readDimensionIn(`${parts[1]}' ${parts[2] ?? parts[3] ?? 0}"`, { answer: unit });
   return read.ok ? read : refuse(ACCEPTED);
 }

@@ -1,5 +1,5 @@
 import type { ICellData, IWorksheetData, Nullable, Worksheet } from '@univerjs/core';
-import { readDimension } from '../../src/dimension';
+import { readDimensionIn } from '../../src/dimension';
 import type { Unit } from '../../src/unit';
 import { addressOf, readAddress, readRange } from '../../src/workbook/address';
 import type { Validation } from '../../src/workbook/sheet';
@@ -132,7 +132,7 @@ function readTyped(engine: Engine, typed: Nullable<ICellData>, at: At): ICellDat
   const input = notesAt(at.worksheet, at.row, at.col)?.input === true;
   if (input && hasFormat) {
     const unit = workbookUnit(engine);
-    const length = readDimension(text, { bare: unit, answer: unit });
+    const length = readDimensionIn(text, { bare: unit, answer: unit });
     if (length.ok) return number(length.value);
   }
   const fraction = fractionValue(text);
@@ -197,7 +197,7 @@ function figureRefusal(
   if (typeof value === 'number') {
     return value >= 0 ? null : `${name} must not be less than 0; you typed ${value}. The cell is as it was.`;
   }
-  const read = readDimension(String(value), { bare: workbookUnit(engine), answer: workbookUnit(engine) });
+  const read = readDimensionIn(String(value), { bare: workbookUnit(engine), answer: workbookUnit(engine) });
   const why = read.ok ? 'that is no figure' : read.message;
   return `${name}: ${why.replace(/\.$/, '')}. The cell is as it was.`;
 }
