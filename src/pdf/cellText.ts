@@ -15,15 +15,24 @@ export interface CellPlace {
   readonly name: string;
 }
 
-/** The words of a cell, line by line. `open`: no rules close it, so that a second line may be another row's. */
-export function cellText(words: readonly Word[], place: CellPlace, isHeading: IsHeading, open: boolean): CellText {
+/**
+ * The words of a cell, line by line. `open`: no rules close it, so that a second line may be another row's, unless stripes or
+ * rules part the rows.
+ */
+export function cellText(
+  words: readonly Word[],
+  place: CellPlace,
+  isHeading: IsHeading,
+  open: boolean,
+  parted = false,
+): CellText {
   const lines = wordLines(words);
   const flags = new Set<string>();
   let text = '';
   lines.forEach((line, index) => {
     const own = line.map((word) => word.text).join(' ');
     const before = lines[index - 1];
-    if (open && /\d$/.test(text) && /^\d+\/\d+/.test(own))
+    if (open && !parted && /\d$/.test(text) && /^\d+\/\d+/.test(own) && !isOneFigure(text, own))
       flags.add(`a fraction stands under a whole number in ${place.name}`);
     text = before === undefined ? own : join(text, own, before, line, place, isHeading, open, flags);
     line.forEach((word, at) => {
@@ -35,6 +44,11 @@ export function cellText(words: readonly Word[], place: CellPlace, isHeading: Is
     });
   });
   return { text, flags: [...flags] };
+}
+
+/** Feet and inches that lack their closing mark, and a fraction that has one: each goes on with the other. */
+function isOneFigure(upper: string, lower: string): boolean {
+  return /\d'[- ]?\d+$/.test(upper) && /^\d+\/\d+"$/.test(lower);
 }
 
 const LEAST_INSET = 1;

@@ -7,6 +7,8 @@ const FEWEST_HEADINGS = 3;
 /** Lines of headings over one another. */
 const MOST_HEADING_LINES = 4;
 
+const FIGURE = /^\$?\d[\d'",. /-]*$/;
+
 /** Where headings stand: lines `first` to `last`. */
 export interface Heading {
   readonly first: number;
@@ -23,6 +25,8 @@ export function bestHeading(lines: readonly Line[], isHeading: IsHeading): Headi
   let best: Heading | null = null;
   lines.forEach((line, last) => {
     for (let first = last; first >= 0 && first > last - MOST_HEADING_LINES; first -= 1) {
+      // A line with a bare figure is a row of the list, whatever its words would make of the headings above it.
+      if (first < last && lines[first + 1]!.phrases.some(({ text }) => FIGURE.test(text))) break;
       if (first < last && lines[first + 1]!.y - lines[first]!.y > 2.2 * line.size) break;
       const stacks = stacksOf(lines.slice(first, last + 1), isHeading);
       const named = stacks.filter(({ text }) => text.length < 60 && isHeading(text));

@@ -39,15 +39,16 @@ export function assembled(
   const parts = separated(body, rules, bands, box);
   const bodyRows = parts.flatMap((lines) => {
     const cells = put(lines);
-    if (parts.length > 1 && !holdsSeveral(cells)) return [{ cells, flags: [] as readonly string[] }];
-    const rows = splitRows(cells);
+    if (parts.length > 1 && !holdsSeveral(cells)) return [{ cells, flags: [] as readonly string[], parted: true }];
+    const rows = splitRows(cells).map((row) => ({ ...row, parted: false }));
     return parts.length > 3 && rows.length > 1
       ? rows.map((row) => ({ ...row, flags: [...row.flags, 'it shares a striped or ruled row with others'] }))
       : rows;
   });
   const off = [...headRows.map(() => []), ...outOfLine(bodyRows)];
-  const rows = [...headRows, ...bodyRows].map(({ cells, flags: own }, index): FoundRow => {
-    const texts = cells.map((words, column) => cellText(words, place(column), isHeading, true));
+  const all = [...headRows.map((row) => ({ ...row, parted: false })), ...bodyRows];
+  const rows = all.map(({ cells, flags: own, parted }, index): FoundRow => {
+    const texts = cells.map((words, column) => cellText(words, place(column), isHeading, true, parted));
     const words = cells.flat();
     const cuts = words.flatMap((word) => flags.get(word) ?? []);
     const doubts = [...own, ...texts.flatMap((text) => text.flags), ...cuts, ...off[index]!];

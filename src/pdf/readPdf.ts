@@ -141,6 +141,8 @@ function remembered(isHeading: ListKind['isHeading']): ListKind['isHeading'] {
 
 /** Fewer letters than this on a page are a stamp, no text. */
 const FEW = 20;
+/** More curved or slanted pieces than this on a page without text are letters. */
+const MANY_CURVES = 100;
 
 /** Why a page gives no text to read; null where it does. */
 function whyNoLetters({ letters, seen }: PageMarks): string | null {
@@ -154,9 +156,10 @@ function whyNoLetters({ letters, seen }: PageMarks): string | null {
   if (letters.length >= FEW) return null;
   if (pictures > 0 || invisible > 0)
     return 'It is a picture of text, as a scanner makes it: please ask for the spreadsheet, or for a PDF saved from it.';
-  if (curves > 200)
+  if (curves > MANY_CURVES)
     return 'Its letters are drawn as lines, not as text: please ask for the spreadsheet, or for a PDF saved from it.';
-  return null;
+  // The library leaves large pictures out, so that a scanned page looks like a blank one.
+  return 'It holds no text, or hardly any: it is blank or a picture of text, as a scanner makes it. Please ask for the spreadsheet, or for a PDF saved from it.';
 }
 
 /** What a page of a document draws, on the layers that are shown. */

@@ -29,7 +29,9 @@ export function headingsAt(rows: readonly Row[], index: number): HeadingRows | n
 /** With the groups above it; or with the row below it, where the two name more things than either. */
 function twoRows(rows: readonly Row[], index: number): HeadingRows | null {
   const own = textsOf(rows[index]);
-  if (headsGroups(rows, index - 1)) return grouped([index - 1, index], textsOf(rows[index - 1]), own);
+  if (headsGroups(rows, index - 1) && !holdsFigure(rows[index]))
+    return grouped([index - 1, index], textsOf(rows[index - 1]), own);
+  if (holdsFigure(rows[index + 1])) return null;
   const below = textsOf(rows[index + 1]);
   const pair = grouped([index, index + 1], own, below);
   const isPair = headsGroups(rows, index) || pair.score > alone(index + 1, below).score;
@@ -40,10 +42,15 @@ function twoRows(rows: readonly Row[], index: number): HeadingRows | null {
 function threeRows(rows: readonly Row[], index: number): HeadingRows | null {
   const below = textsOf(rows[index + 1]);
   const last = textsOf(rows[index + 2]);
-  if (!headsGroups(rows, index + 1)) return null;
+  if (!headsGroups(rows, index + 1) || holdsFigure(rows[index + 2])) return null;
   const two = grouped([index + 1, index + 2], below, last);
   const three = grouped([index, index + 1, index + 2], joined(textsOf(rows[index]), below), last);
   return three.score >= two.score && saysMore(three, two) ? three : null;
+}
+
+/** A row with a bare figure is an opening's, whatever its words would make of the headings above ("Frame" over "Wood"). */
+function holdsFigure(row: Row | undefined): boolean {
+  return (row ?? []).some((cell) => typeof cell === 'number' || /^\d[\d'"½¼¾. /-]*$/.test(cellText(cell)));
 }
 
 function textsOf(row: Row | undefined): readonly string[] {

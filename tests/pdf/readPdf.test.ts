@@ -253,6 +253,29 @@ describe('tables of a PDF', () => {
     expect([...(await below!).doubts!.keys()]).toEqual([1, 2, 3, 4]);
   });
 
+  test('feet and inches without their closing mark go on with the fraction below them', async () => {
+    const bytes = await drawn(({ say }) => {
+      const rows = [SCHEDULE_ROWS[0]!, ['A1', '2', 'Segmental', "3'-6", '8'], ['A2', '1', 'Segmental', '42"', '8']];
+      rows.forEach((row, line) => row.forEach((cell, column) => say(cell, 50 + column * 80, 60 + line * 32)));
+      say('1/2"', 290, 103);
+    });
+    const { table } = valueOf(await read(bytes)).tables[0]!;
+    expect(table.rows[1]).toEqual(['A1', '2', 'Segmental', `3'-6 1/2"`, '8']);
+    expect(table.doubts).toEqual(new Map());
+  });
+
+  test('a first line with figures is no second line of the headings', async () => {
+    const rows = [
+      ['Line', 'Item', 'Description', 'Qty', 'Length'],
+      ['1', 'A', 'Segmental casing', '4', '43 3/8"'],
+      ['2', 'B', 'Half round casing', '2', '81"'],
+    ];
+    const bytes = await drawn(({ say }) =>
+      rows.forEach((row, line) => row.forEach((cell, column) => say(cell, 50 + column * 110, 60 + line * 14))),
+    );
+    expect(valueOf(await read(bytes, QUOTE)).tables[0]!.table.rows).toEqual(rows);
+  });
+
   test('columns on a page of their own stand beside the rows at whose heights they are', async () => {
     const wide = SCHEDULE_ROWS.map((row, index) => [...row, index === 0 ? 'Remarks' : `note ${index}`]);
     const bytes = await drawn(schedule, (sheet) =>

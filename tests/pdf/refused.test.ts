@@ -4,6 +4,7 @@ import { isPdf } from '../../src/pdf/isPdf';
 import { crowded } from './bombs';
 import { drawn, SCHEDULE_ROWS } from './plan';
 import { locked } from './locked';
+import { written } from './written';
 import { blanks, read, rowsOf, schedule } from './reading';
 
 describe('a PDF that can not be read is refused in a sentence', () => {
@@ -57,6 +58,16 @@ describe('a PDF that can not be read is refused in a sentence', () => {
         borderWidth: 0.5,
       });
     expect(await read(await document.save())).toEqual({ ok: false, message: expect.stringMatching(/drawn as lines/) });
+  });
+
+  test('a page scanned whole, which the library leaves out for its size', async () => {
+    const content = Buffer.from(
+      'q 612 0 0 792 0 0 cm BI /W 16 /H 16 /BPC 8 /CS /G /F /AHx ID ' + '80'.repeat(256) + '> EI Q',
+    );
+    expect(await read(written(content))).toEqual({
+      ok: false,
+      message: expect.stringMatching(/^It holds no text, or hardly any: it is blank or a picture of text/),
+    });
   });
 
   test('a picture of text', async () => {

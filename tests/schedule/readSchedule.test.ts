@@ -47,6 +47,18 @@ describe('headings in the middle of a list', () => {
     ]);
   });
 
+  it('are not made of a row with figures, whatever its words would name with those above', () => {
+    const list = [
+      ['Mark', 'Qty', 'Head', 'Span', 'Rise', 'Frame', 'Remarks'],
+      ['A', '2', 'segmental', `3'-0"`, '6"', 'Wood', 'Egress'],
+      ['B', 1, 'segmental', 40, 6, 'Wood', null],
+    ];
+    expect(marks(list)).toEqual([
+      [2, 'A', 36],
+      [3, 'B', 40],
+    ]);
+  });
+
   it('are read anew where they name one column more', () => {
     const rows = [
       ['Mark', 'Width', 'Rise'],
