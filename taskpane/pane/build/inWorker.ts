@@ -75,6 +75,8 @@ function inWorker<News, Answer>(
   signal: AbortSignal,
   hear: (news: News) => Result<Answer> | null,
 ): Promise<Result<Answer>> {
+  // What was stopped before tells nobody so: no worker is begun for it.
+  if (signal.aborted) return Promise.resolve(refuse(STOPPED));
   return new Promise((resolve) => {
     const worker = start();
     const settle = (result: Result<Answer>) => {
