@@ -73,11 +73,11 @@ const WORK: readonly (readonly [parts: number, work: number])[] = [
   [15, 62e6],
   [30, 142e6],
   [40, 187e6],
-  [120, 367e6],
+  [120, 480e6],
   [460, 1.9e9],
 ];
-/** The share for first plans of all woods; the rest goes where most may still be saved. */
-const FOR_FIRST = 0.5;
+/** The share for first plans of all woods, in one go each; the rest goes where most may still be saved. */
+const FOR_FIRST = 0.75;
 /** The least that a wood goes on with. */
 const LEAST = 0.01;
 /** A wood gets work by its parts and as much as for so many more: the last proof of a small one takes long, too. */
