@@ -1,12 +1,12 @@
 import { reasonOf } from '../check/rules/verdict';
-import { byStake } from '../check/quote/byStake';
+import { byStake } from '../check/quote/stakes';
 import type { QuoteCheck } from '../check/quote/checkQuote';
 import { dollars } from '../quote/money';
 import { summaryText } from '../check/quote/summary';
 import { toCents } from '../rounding';
 import { checkRow } from './check/checkRow';
 import { CHECK_COLUMNS, checkLetter, checkRange, columnAt, type CheckKey, type Lines } from './check/columns';
-import { rowOf, type Row } from './check/row';
+import { rowOf, type Row } from './check/content';
 import { addSums } from './check/sums';
 import { groupRow, headingRow, unitRow } from './columnHeads';
 import { columnFormat } from './format';
@@ -16,7 +16,7 @@ import type { Cell, Sheet } from './sheet';
 import { takeoffRange } from './takeoff/places';
 import { inLines } from './textLines';
 import { titleRow } from './titleRow';
-import { unlessErrors } from './unlessErrors';
+import { unlessErrors } from './sharedFormulas';
 
 /** Rows above the lines: title, counts, money, group, heading, unit. */
 export const CHECK_HEAD_ROWS = 6;

@@ -1,6 +1,6 @@
 import { rangeAddress } from '../../src/workbook/address';
 import type { CellStyle, Sheet, Validation } from '../../src/workbook/sheet';
-import { TYPED_OVER_LOOK, typedOverRule } from '../../src/workbook/typedOver';
+import { TYPED_OVER_LOOK, typedOverRule } from '../../src/workbook/sharedFormulas';
 import { addressLists, areasBy, columnsAddress } from './areas';
 import { bytesOf } from './cells';
 import { applyLook } from './looks';

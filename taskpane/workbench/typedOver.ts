@@ -1,5 +1,5 @@
 import type { IWorksheetData, Worksheet } from '@univerjs/core';
-import { TYPED_OVER_LOOK } from '../../src/workbook/typedOver';
+import { TYPED_OVER_LOOK } from '../../src/workbook/sharedFormulas';
 import { readRange, type CellRange } from '../../src/workbook/address';
 import type { Engine } from './engine';
 import { rulesOf } from './typing';

@@ -4,7 +4,7 @@ import { defaultStandards } from '../../src/standards';
 import { takeoff } from '../../src/takeoff/takeoff';
 import { columnLetters, readAddress } from '../../src/workbook/address';
 import { readFactors, type FactorRow } from '../../src/workbook/planBlock';
-import { TYPED_OVER_LOOK } from '../../src/workbook/typedOver';
+import { TYPED_OVER_LOOK } from '../../src/workbook/sharedFormulas';
 import { TAKEOFF_COLUMNS, UNPLANNED, type ColumnKey } from '../../src/workbook/takeoff/columns';
 import { TAKEOFF_HEAD_ROWS } from '../../src/workbook/takeoff/places';
 import { workbookSheets } from '../../src/workbook/workbook';

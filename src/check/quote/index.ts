@@ -1,7 +1,7 @@
 /** The door of quote checking: a table and a takeoff in, verdicts out. */
 export { checkQuote, checkTable, type CauseSum, type QuoteCheck } from './checkQuote';
 export type { NotQuoted } from './notQuoted';
-export { byStake } from './byStake';
+export { byStake } from './stakes';
 export type { LineCheck } from './checkLine';
 export type { About, Finding } from './finding';
 export type { VerdictWord } from '../rules/verdict';

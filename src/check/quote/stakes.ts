@@ -42,3 +42,8 @@ export function hangs({ part, corrected, findings, line, verdict }: LineCheck): 
   );
   return (open || verdict === "can't tell") && corrected === amountOf(line);
 }
+
+/** Most money at stake first. */
+export function byStake(lines: readonly LineCheck[]): LineCheck[] {
+  return [...lines].sort((one, other) => other.stake - one.stake || one.line.row - other.line.row);
+}

@@ -1,6 +1,6 @@
 import { reasonOf } from '../rules/verdict';
 import { capital, listed } from '../../schedule/figure';
-import { byStake } from './byStake';
+import { byStake } from './stakes';
 import type { LineCheck } from './checkLine';
 import type { CauseSum, QuoteCheck } from './checkQuote';
 import type { ComparedMoney } from './compared';

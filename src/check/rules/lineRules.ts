@@ -21,8 +21,8 @@ import {
   words,
   type Expression,
 } from './expression';
-import { HALF_CENT, HALF_CENT_NEARLY } from '../../quote/money';
-import { dollarsOf, percentOf } from './amountWords';
+import { dollars, HALF_CENT, HALF_CENT_NEARLY } from '../../quote/money';
+import { roundTo } from '../../rounding';
 import { cantTellOf } from './verdict';
 
 /*
@@ -135,6 +135,22 @@ export function curveRule<Wrong>(about: 'radius' | 'length', wrong: Text<Wrong>)
   const [quoted, ours] = [cell(about), cell(OURS[about])];
   const compared = when(isRight(quoted, ours, TOLERANCE), AGREES, wrong);
   return ifOpening(ifGiven(quoted, about, ifOurs(ours, about, compared)));
+}
+
+/** An amount in dollars without its sign: `$1,234.50`. */
+function dollarsOf<Figures>(amount: Expression<number | null, Figures>): Expression<string, Figures> {
+  return {
+    of: (figures) => dollars(Math.abs(amount.of(figures) ?? 0)),
+    formula: `"$"&FIXED(ABS(${amount.formula}),2)`,
+  };
+}
+
+/** A share in percent to a tenth: `12.5%`. */
+function percentOf<Figures>(share: Expression<number | null, Figures>): Expression<string, Figures> {
+  return {
+    of: (figures) => `${roundTo(1, (share.of(figures) ?? 0) * 100).toFixed(1)}%`,
+    formula: `FIXED(${share.formula}*100,1,TRUE)&"%"`,
+  };
 }
 
 /** "$12.40 too little", of an amount beside what it should be. */

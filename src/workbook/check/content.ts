@@ -1,4 +1,5 @@
-import type { CellStyle } from '../sheet';
+import type { Cell, CellStyle } from '../sheet';
+import { CHECK_COLUMNS, type CheckKey } from './columns';
 
 export type Value = string | number | null;
 
@@ -16,4 +17,11 @@ export function figure<Held extends Value>(value: Held, formula: string): Conten
 
 export function written<Held extends Value>(value: Held): Content<Held> {
   return { value, style: 'fixed' };
+}
+
+export type Row = (Cell | null)[];
+
+/** Cells by column key in an otherwise empty row. */
+export function rowOf(cells: Partial<Record<CheckKey, Cell>>): Row {
+  return CHECK_COLUMNS.map(({ key }) => cells[key] ?? null);
 }

@@ -2,7 +2,7 @@ import { said } from '../../check/rules/expression';
 import { lineReason, lineVerdict } from '../../check/rules/verdict';
 import type { RadiusBasis, LengthBasis } from '../../quote/quote';
 import type { Unit } from '../../unit';
-import { lengthTextFormula } from '../lengthFormula';
+import { lengthTextFormula } from '../sharedFormulas';
 import type { FigureName } from '../../takeoff/figures';
 import { quote } from '../../formulaText';
 import { its, type CheckKey } from './columns';

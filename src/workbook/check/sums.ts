@@ -10,7 +10,7 @@ import { toCents } from '../../rounding';
 import { columnFormat } from '../format';
 import type { Cell } from '../sheet';
 import { checkLetter, checkRange, type Lines } from './columns';
-import { rowOf, type Row } from './row';
+import { rowOf, type Row } from './content';
 
 /**
  * Freight, tax, discount, subtotals and totals, each beside what follows from the corrected lines. Gives the formula of what the quote

@@ -6,7 +6,7 @@ import type { RowField } from '../../takeoff/row';
 import type { OpeningTakeoff, Takeoff } from '../../takeoff/takeoff';
 import type { Unit } from '../../unit';
 import type { ColumnMeasure } from '../format';
-import { lengthTextFormula } from '../lengthFormula';
+import { lengthTextFormula } from '../sharedFormulas';
 import { MONEY_FORMULAS } from './money';
 
 /** One column of the takeoff, described here and nowhere else. Headings stand as they are shown. */

@@ -1,4 +1,4 @@
-import { lengthTextFormula } from '../lengthFormula';
+import { lengthTextFormula } from '../sharedFormulas';
 import { inGroup, ofCurve, plain, type WorkingColumn, type WorkingColumns } from './column';
 import { CLOSED_HEADS, EDGE, headIs } from './formulas';
 import { perHead } from './heads';

@@ -5,7 +5,7 @@ import { figureNamed, OF_BLANK, OF_RING } from '../../takeoff/figures';
 import { roundTo } from '../../rounding';
 import type { Unit } from '../../unit';
 import { quote } from '../../formulaText';
-import { lengthTextFormula } from '../lengthFormula';
+import { lengthTextFormula } from '../sharedFormulas';
 import type { ColumnMeasure } from '../format';
 import { inGroup, plain, working, type WorkingColumn, type WorkingColumns } from './column';
 import { its, type RingBefore, type RingFigure, type RingKey, type RingStep } from './keys';

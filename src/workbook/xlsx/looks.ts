@@ -1,4 +1,4 @@
-import { TYPED_OVER_LOOK } from '../typedOver';
+import { TYPED_OVER_LOOK } from '../sharedFormulas';
 import { BORDER_SIDES, type Cell, type CellStyle, type OwnLook } from '../sheet';
 import { escapeText, MAIN, XML_HEAD } from './xml';
 

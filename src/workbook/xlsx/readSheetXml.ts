@@ -5,7 +5,7 @@ import { addressOf, readAddress, readRange, type CellPosition } from '../address
 import { copiedFormula } from '../formulas/relativeForm';
 import type { BookSheet, Cell, Sheet, Validation } from '../sheet';
 import { enteredFormula } from '../formulas/calls';
-import { typedOverRule } from '../typedOver';
+import { typedOverRule } from '../sharedFormulas';
 import type { ReadLook } from './readLooks';
 import { ruleOf } from './validations';
 

@@ -4,7 +4,7 @@ import { fittingText } from '../cellText';
 import { isErrorValue, type BookSheet, type Cell } from '../sheet';
 import type { Comment } from './comments';
 import { calls, storedFormula } from '../formulas/calls';
-import { typedOverRule } from '../typedOver';
+import { typedOverRule } from '../sharedFormulas';
 import type { Looks } from './looks';
 import { rowHeight } from './rowHeight';
 import { validationXml } from './validations';
