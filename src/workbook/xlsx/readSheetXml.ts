@@ -2,7 +2,7 @@ import { refuse, ok, type Result } from '../../result';
 import { isTrue, textCollector, unescapeText } from '../../schedule/xlsxParts';
 import { walkXml } from '../../schedule/xml';
 import { addressOf, readAddress, readRange, type CellPosition } from '../address';
-import { copiedFormula } from '../formulas/relativeForm';
+import { copierOf } from '../formulas/relativeForm';
 import type { BookSheet, Cell, Sheet, Validation } from '../sheet';
 import { enteredFormula } from '../formulas/calls';
 import { typedOverRule } from '../sharedFormulas';
@@ -58,7 +58,10 @@ class SheetXmlReader {
   /** The range of a conditional format, and its formula as far as it was read. */
   private ruled: { readonly range: string; formula: string } | null = null;
   private readonly more: Partial<Mutable<ReadSheet>> = {};
-  private readonly shared = new Map<string, { readonly formula: string; readonly at: CellPosition }>();
+  private readonly shared = new Map<
+    string,
+    { readonly copied: ReturnType<typeof copierOf>; readonly at: CellPosition }
+  >();
   private readonly inline = textCollector();
   private frozenRows = 0;
   private frozenColumns = 0;
@@ -234,11 +237,11 @@ class SheetXmlReader {
     if (shared !== null && formula === '') {
       const first = this.shared.get(shared);
       if (!first) return undefined;
-      return copiedFormula(first.formula, at.row - first.at.row, at.column - first.at.column);
+      return first.copied(at.row - first.at.row, at.column - first.at.column);
     }
     if (formula === '') return undefined;
     const entered = enteredFormula(unescapeText(formula));
-    if (shared !== null) this.shared.set(shared, { formula: entered, at });
+    if (shared !== null) this.shared.set(shared, { copied: copierOf(entered), at });
     return entered;
   }
 
