@@ -2,6 +2,7 @@ import { jobMinimum } from '../src/job/minimum';
 import type { Job } from '../src/job/fields';
 import { notPricedYet } from '../src/extras';
 import { notSetSentence } from '../src/notSet';
+import { rowRanges } from '../src/schedule/figure';
 import type { Reading } from '../src/schedule/opening';
 import type { BoardNeeds } from '../src/takeoff/boards';
 import { allExtras, extrasTotal } from '../src/takeoff/extras';
@@ -111,17 +112,6 @@ function plainRows(passedOver: Reading['passedOver']): string[] {
     return rows.length === 0 ? [] : [`row${rows.length === 1 ? '' : 's'} ${rowRanges(rows)} (${kind})`];
   });
   return kinds.length === 0 ? [] : [`Also passed over: ${kinds.join('; ')}.`];
-}
-
-/** `3, 5-7 and 12` */
-function rowRanges(rows: readonly number[]): string {
-  const parts: string[] = [];
-  for (let index = 0; index < rows.length; index += 1) {
-    const from = rows[index]!;
-    while (rows[index + 1] === rows[index]! + 1) index += 1;
-    parts.push(rows[index] === from ? String(from) : `${from}-${rows[index]!}`);
-  }
-  return parts.join(', ');
 }
 
 function figure(value: number | null | undefined, digits: number): string {

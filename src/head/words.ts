@@ -91,7 +91,7 @@ export function readHeadWords(text: string): Result<HeadWords> {
   if (STRAIGHT_STOCK.test(plainWord(named))) {
     return ok({ shape: 'straight', ends: legs ? null : 'square', riseOf: null, spanOf: null });
   }
-  const shape = find(SHAPE_OF, named);
+  const shape = find(SHAPE_OF, named) ?? saidTwice(named);
   if (shape) {
     const equilateral = shape === 'pointed' && /equilateral/i.test(named);
     return ok({ shape, ends: legs ? 'legs' : null, riseOf: equilateral ? equilateralRise : null, spanOf: null });
@@ -162,6 +162,13 @@ function find<Name extends string>(words: ReadonlyMap<string, Name>, text: strin
     isPart ||= OF_PART.test(word);
     word = shorter;
   }
+}
+
+/** `Segmental (eyebrow)`: two names of one shape. */
+function saidTwice(text: string): HeadShape | null {
+  const [, one = '', other = ''] = (text.length > LONGEST_TEXT ? null : /^([^()]+)\(([^()]+)\)$/.exec(text)) ?? [];
+  const shape = find(SHAPE_OF, one);
+  return shape !== null && shape === find(SHAPE_OF, other) ? shape : null;
 }
 
 /** Letters, digits and slashes alone, the trailing words in the singular. */

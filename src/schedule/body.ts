@@ -17,6 +17,7 @@ export class BodyReader {
   readonly passedOver: { row: number; why: string; text: string }[] = [];
   private layout: Layout;
   private counted = 0;
+  private countedAtTotal = 0;
   private openingDirectlyAbove = false;
   private inNotes = false;
   private above: Row = [];
@@ -70,7 +71,9 @@ export class BodyReader {
   private readOne(index: number): number {
     const { rows } = this.table;
     const { counted, openingDirectlyAbove, inNotes, titles } = this;
-    const sorted = sortRow(rows, index, this.layout, { counted, openingDirectlyAbove, inNotes, titles });
+    const countedSinceTotal = counted - this.countedAtTotal;
+    const above = { counted, countedSinceTotal, openingDirectlyAbove, inNotes, titles };
+    const sorted = sortRow(rows, index, this.layout, above);
     if (sorted.kind === 'headings') {
       const next = findLayout(rows, index, this.choices);
       if (next !== null && next.headingRows[0] === index) {
@@ -88,6 +91,7 @@ export class BodyReader {
       this.pass(index, `continues the remarks of row ${last?.row ?? 0}`, true);
     } else if (sorted.kind === 'other') {
       if (sorted.why === 'notes') this.inNotes = true;
+      if (sorted.why.startsWith('total')) this.countedAtTotal = this.counted;
       // The same headings again, under a title that gives the unit of what follows.
       const titles = sorted.why === 'repeated headings' ? this.directlyAbove() : [];
       if (titles.some((title) => unitOfTitle(title) !== null)) this.layout = this.settled(this.found, titles);

@@ -21,3 +21,14 @@ export function listed(parts: readonly string[], word = 'and'): string {
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** `3, 5-7, 12` */
+export function rowRanges(rows: readonly number[]): string {
+  const parts: string[] = [];
+  for (let index = 0; index < rows.length; index += 1) {
+    const from = rows[index]!;
+    while (rows[index + 1] === rows[index]! + 1) index += 1;
+    parts.push(rows[index] === from ? String(from) : `${from}-${rows[index]!}`);
+  }
+  return parts.join(', ');
+}

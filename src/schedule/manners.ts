@@ -2,6 +2,7 @@ import type { Draft } from './asked';
 import type { Read } from './changes';
 import { listed, quote } from './figure';
 import type { Opening, Writing } from './opening';
+import { DASHED_FEET, POINT } from './plainFigure';
 
 /*
  * Figures of many rows may be written in one manner that leaves a question: `~36`, `36 nom.`, `1.200 mm`, `4 1/4 poplar`. It is asked
@@ -50,17 +51,21 @@ export function askManners(read: readonly Read[], again: (one: Read) => Opening)
 function draftOf(manner: string, written: readonly string[]): Draft {
   const shown = written.slice(0, MOST_QUOTED).map(quote);
   const some = listed(written.length > MOST_QUOTED ? [...shown, 'more'] : shown);
-  const isPoint = manner === 'point';
+  const { asks, labels } = ASKED[manner] ?? {
+    asks: 'are they taken as the figures say?',
+    labels: ['as the figures say'],
+  };
   return {
     id: mannerId(manner),
     about: 'figures',
-    text: isPoint
-      ? `Figures are written ${some}; what is the mark between the digits?`
-      : `Figures are written ${some}; are they taken as the figures say?`,
-    choices: [
-      ...(isPoint ? [{ label: 'it parts thousands' }, { label: 'a decimal mark' }] : [{ label: 'as the figures say' }]),
-      { label: EACH },
-    ],
+    text: `Figures are written ${some}; ${asks}`,
+    choices: [...labels, EACH].map((label) => ({ label })),
     field: 'span',
   };
 }
+
+/** Manners that more can be said of than that the figure is meant. */
+const ASKED: Readonly<Record<string, { readonly asks: string; readonly labels: readonly string[] }>> = {
+  [POINT]: { asks: 'what is the mark between the digits?', labels: ['it parts thousands', 'a decimal mark'] },
+  [DASHED_FEET]: { asks: 'are they feet and inches?', labels: ['feet and inches'] },
+};

@@ -20,7 +20,9 @@ const MANNERS: Readonly<Record<string, string>> = {
   ...{ nom: 'nominal', clr: 'clear', typ: 'typical', fin: 'finished' },
 };
 /** A point or a comma that may part thousands. */
-const POINT = 'point';
+export const POINT = 'point';
+/** Feet and inches without their marks. */
+export const DASHED_FEET = 'feet-inches';
 /** To be measured again: the figure is the one there is. */
 const TO_VERIFY = /\s*[([]?\s*(?:v\.?i\.?f\.?|verify(?: in field)?|field verify|f\.?v\.?)\s*[)\]]?\s*$/i;
 /** A figure that is not the real one. */
@@ -83,6 +85,15 @@ export function plainFigure(cell: CellValue, name: string, comma = false): Plain
   }
   if (name === 'Diameter' && SIGN.test(text)) return { ...asIs, cell: text.replace(SIGN, '') };
   return asIs;
+}
+
+/** `3-0`: in a column of inches nothing but feet and inches, and asked about all the same; null where it is none. */
+export function dashedFeet(cell: CellValue, name: string): PlainFigure | null {
+  const parts = /^(\d{1,2})-(\d{1,2})$/.exec(cellText(cell));
+  if (parts === null || Number(parts[2]) > 11) return null;
+  const meant = `${parts[1]}'-${parts[2]}"`;
+  const said = `${name} is given as ${quote(cellText(cell))}; is it ${meant}?`;
+  return { cell: meant, said, choices: [meant], manner: DASHED_FEET };
 }
 
 /** `~` and `approx.` are one manner, `nom.` another. */

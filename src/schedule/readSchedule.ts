@@ -6,11 +6,11 @@ import { RowChanges, type Read } from './changes';
 import { atItsPlace } from './companions';
 import { isRowEmpty, rowText } from './cell';
 import type { ColumnUnit } from './columnUnit';
-import { listed, quote } from './figure';
+import { figure, listed, quote, rowRanges } from './figure';
 import { askList, type ListAnswers } from './listQuestions';
 import { takeNamedHand } from './hand';
 import { findLayout, layoutFromChoices, type Choices, type Layout } from './layout';
-import type { Answers, Reading, Table } from './opening';
+import type { Answers, Opening, Reading, Table } from './opening';
 import { askManners } from './manners';
 import { askDoubts } from './pageDoubts';
 import { readRow, type ListReading } from './readRow';
@@ -77,6 +77,10 @@ export function readSchedule(
       ...(table.remarks ?? []),
       ...notes.remarks,
       ...list.remarks,
+      ...lessened(
+        openings.map(({ opening }) => opening),
+        standards,
+      ),
       ...totalsThatDisagree(reader.passedOver),
       ...asked.refused,
       ...asked.unused().map((key) => `The answer to ${quote(key)} was not used: there is no such question.`),
@@ -259,6 +263,23 @@ function withRepeatedMarks(read: readonly Read[], leave: (changes: RowChanges, w
 }
 
 /** A total of the list's own that is not what its rows come to. */
+/** That figures were taken off rough openings, how much, and where it is set. */
+function lessened(openings: readonly Opening[], { roughWidth, roughHeight }: Standards): readonly string[] {
+  const said = (field: 'span' | 'rise', what: string, setting: string, allowance: number) => {
+    const rows = openings.filter(({ rough }) => rough?.[field] !== undefined).map(({ row }) => row);
+    if (rows.length === 0) return [];
+    const who = rows.length === 1 ? 'Row' : 'Rows';
+    const give = rows.length === 1 ? 'gives' : 'give';
+    return [
+      `${who} ${rowRanges(rows)} ${give} a rough ${what}: ${figure(allowance)} is taken off (Standards, ${setting}).`,
+    ];
+  };
+  return [
+    ...said('span', 'width', 'Rough opening, width', roughWidth),
+    ...said('rise', 'height', 'Rough opening, height', roughHeight),
+  ];
+}
+
 function totalsThatDisagree(passedOver: Reading['passedOver']): readonly string[] {
   return passedOver.flatMap(({ row, why }) => {
     const said = /^total: (says .+)$/.exec(why)?.[1];

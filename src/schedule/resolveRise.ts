@@ -60,7 +60,7 @@ export function resolveRise(
   if (against.length > 0) {
     const lead =
       head === 'half round' && span !== null
-        ? `A half round ${figure(span)} wide has a rise of ${figure(span / 2)}`
+        ? `A half round ${figure(span)} wide${ofRough(given, standards)} has a rise of ${figure(span / 2)}`
         : capital(first.how);
     const choices = [...new Set([first, ...against].map(({ rise }) => figure(rise)))];
     say.problem('rise', `${lead}, but ${listed(against.map(({ how }) => how))}; please say which is right.`, choices);
@@ -74,6 +74,12 @@ export function resolveRise(
   else if (stated !== undefined && Math.abs(stated - first.rise) > 1e-9)
     say.note(`The rise is given as ${figure(stated)}; ${figure(first.rise)} is half the width and was used.`);
   return withinReach(head, span, first.rise, tolerance, say);
+}
+
+/** A width that nobody wrote: where it comes from. */
+function ofRough({ width, roughWidth }: GivenLengths, { roughWidth: allowance }: Standards): string {
+  if (width !== undefined || roughWidth?.value === undefined) return '';
+  return ` (the rough opening ${figure(roughWidth.value)} less ${figure(allowance)})`;
 }
 
 /** A leg up to the spring line and the rise make the height, where nothing else says where the spring line is. */

@@ -8,7 +8,15 @@ import { fitsCasing } from './listUnit';
 import { spokenName, type MeaningKey } from './meanings';
 import type { Writings } from './manners';
 import type { CellValue } from './opening';
-import { diameterOf, ofWords, plainFigure, sizeParts, widthAndWords, type PlainFigure } from './plainFigure';
+import {
+  dashedFeet,
+  diameterOf,
+  ofWords,
+  plainFigure,
+  sizeParts,
+  widthAndWords,
+  type PlainFigure,
+} from './plainFigure';
 import { inOtherSystem, METRIC } from './otherSystem';
 import { isBare, MOST_OF_CASING, readLength, type LengthOptions } from './readLength';
 import { readSection, readSize } from './readSize';
@@ -162,7 +170,7 @@ export class RowLengths {
     const more = key === 'face' ? widthAndWords(cellText(named.cell)) : null;
     const { cell, said, choices } = this.meant(
       named,
-      more === null ? plainFigure(named.cell, spokenName(key), this.raw.commas) : ofWords(named.cell, more.width),
+      more === null ? this.plain(key, named) : ofWords(named.cell, more.width),
     );
     const unfit = this.unfitCasing(key, { ...named, cell });
     if (unfit !== null) return unfit;
@@ -176,6 +184,13 @@ export class RowLengths {
     if (choices !== null) return { fault: said ?? '', choices };
     if (said !== null) this.say.note(said);
     return { value: read.value };
+  }
+
+  private plain(key: MeaningKey, named: NamedCell): PlainFigure {
+    const { column, unit } = this.optionsFor(key, named);
+    const inInches = (column ?? unit) === 'in' && !OF_THE_CASING.has(key);
+    const feet = inInches ? dashedFeet(named.cell, spokenName(key)) : null;
+    return feet ?? plainFigure(named.cell, spokenName(key), this.raw.commas);
   }
 
   /** A figure in a manner that was answered for the list is what was chosen; else its question is noted. */

@@ -50,6 +50,8 @@ export function settle(
     const cells = body.map((row) => row[column.index] ?? null).filter((cell) => !isBlank(cell));
     const chosen = choices[column.index] !== undefined;
     const byCells = chosen ? column.key : settledByCells(column, cells);
+    if (column.key === 'quantity' && byCells === null)
+      return { ...column, key: null, leftAlone: 'it counts the rows up: one of each is taken' };
     const rough = areRough && !saysRough && !chosen && isDimensionWord(column.heading);
     const key = (rough && byCells !== null ? ROUGH_OF[byCells] : undefined) ?? byCells;
     const leftAlone = chosen || !ofDoors ? null : ofTheDoor({ ...column, key });

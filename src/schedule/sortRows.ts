@@ -21,6 +21,8 @@ export type RowKind =
 export interface Above {
   /** Sum of the quantities of the openings so far. */
   readonly counted: number;
+  /** Of those since the last total. */
+  readonly countedSinceTotal: number;
   /** The row directly above is an opening, or continues one. */
   readonly openingDirectlyAbove: boolean;
   /** A row such as "Notes:" has been passed. */
@@ -45,7 +47,7 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   if (repeated < 1 && isHeadings(rows, index)) return { kind: 'headings' };
   if (repeated >= 0.6) return other('repeated headings');
   const lead = cellText(row[first]);
-  if (isTotal(row, filled, layout)) return other(total(row, layout, above.counted));
+  if (isTotal(row, filled, layout)) return other(total(row, layout, above));
   if (isPageTitle(row, filled, layout, above.titles)) return other('page title');
   const used = (column: number) => usedAs(layout.columns[column]);
   const said = filled.filter((column) => !isBlank(row[column]));
@@ -66,7 +68,7 @@ export function sortRow(rows: readonly Row[], index: number, layout: Layout, abo
   if (data.length === 0 && !marked) return other('note: nothing in any column that is understood');
   const lone = !marked && data.length === 1 ? data[0] : undefined;
   if (lone !== undefined && used(lone) === 'quantity' && above.counted > 0 && readQuantity(row[lone] ?? null).ok)
-    return other(total(row, layout, above.counted));
+    return other(total(row, layout, above));
   return { kind: 'openings', blocks: filledBlocks(row, layout) };
 }
 
@@ -153,8 +155,8 @@ function isFigure(cell: CellValue | undefined): boolean {
   return typeof cell === 'number' || /^[\d'"½¼¾. /-]+$/.test(cellText(cell));
 }
 
-/** A total of the quantities is compared with what was read. */
-function total(row: Row, layout: Layout, counted: number): string {
+/** A total of the quantities is compared with what was read: all of it, or what follows the total before. */
+function total(row: Row, layout: Layout, { counted, countedSinceTotal }: Above): string {
   const stated = layout.columns
     .filter(({ key }) => key === 'quantity')
     .flatMap(({ index }) => {
@@ -162,9 +164,13 @@ function total(row: Row, layout: Layout, counted: number): string {
       return count.ok ? [count.value] : [];
     })[0];
   if (stated === undefined) return 'total';
-  return stated === counted
-    ? 'total: agrees with the quantities above'
-    : `total: says ${stated}, the quantities above add up to ${counted}`;
+  if (stated === counted) return 'total: agrees with the quantities above';
+  if (stated === countedSinceTotal) return 'total: agrees with the quantities since the total before';
+  const since =
+    countedSinceTotal === counted || countedSinceTotal === 0
+      ? ''
+      : `, those since the total before to ${countedSinceTotal}`;
+  return `total: says ${stated}, the quantities above add up to ${counted}${since}`;
 }
 
 function other(why: string): RowKind {
