@@ -53,7 +53,7 @@ export const KIND = {
 };
 const KNOWN: ReadonlySet<number> = new Set(Object.values(KIND));
 
-export function readTemplate(
+function readTemplate(
   library: GridLibrary,
   formula: string,
   ast: BaseAstNode,
