@@ -30,6 +30,24 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'At depth 0 both are the upright, half² − x² being its square.',
   },
   {
+    file: 'src/head/fourCentered.ts',
+    text: 'if (!(least < most)) {',
+    change: '< → <=',
+    why: 'Where both limits are one, no haunch lies between them either.',
+  },
+  {
+    file: 'src/head/fourCentered.ts',
+    text: 'if (!(r > least && r < most)) {',
+    change: '> → >=',
+    why: 'The least is 0, which is no haunch, or rests on √3, which no size is equal to.',
+  },
+  {
+    file: 'src/head/fourCentered.ts',
+    text: 'if (!(upper > 0)) {',
+    change: '> → >=',
+    why: 'An angle reckoned from roots is next to 0, not 0.',
+  },
+  {
     file: 'src/blank/width.ts',
     text: 'return half <= Math.PI / 2 ? of.width + of.inside * versine : of.outside * versine;',
     change: '<= → <',
