@@ -7,7 +7,7 @@ import { costKinds } from '../takeoff/costKinds';
 import type { WoodFactors } from '../takeoff/price';
 import { ROW_FIELDS } from '../takeoff/row';
 import { withFactors, type Takeoff } from '../takeoff/takeoff';
-import { columnLetters } from './address';
+import { columnLetters, lettersOf } from './address';
 import { headingCell } from './columnHeads';
 import { fingerprint } from './fingerprint';
 import { columnFormat } from './format';
@@ -33,8 +33,9 @@ export interface PlanFactors {
 }
 
 const FACTORS = 'Wood factors';
-/** Where a wood's factor is held: the fourth column of its row. */
-const HELD_COLUMN = 3;
+const FACTOR_HEADINGS = ['Wood', 'Factor', 'As planned', 'Held at'] as const;
+/** Where a wood's factor is held. */
+const HELD_COLUMN = FACTOR_HEADINGS.indexOf('Held at');
 
 /**
  * What a plan of boards and set-ups was made from, below the boards: each opening's inputs under its number, the settings and
@@ -59,10 +60,7 @@ export function withPlan(
   const printed = sheet.rows.length;
 
   rows.push([{ value: `${FACTORS}: what is bought for each dollar of wood in the rows`, style: 'group' }]);
-  rows.push([
-    headingCell('Wood'),
-    ...['Factor', 'As planned', 'Held at'].map((heading) => headingCell(heading, 'figures')),
-  ]);
+  rows.push([...FACTOR_HEADINGS.map((heading, at) => headingCell(heading, at === 0 ? 'text' : 'figures'))]);
   const woods = new Map<string, number>();
   for (const { own } of openings) {
     const factor = own === null ? null : factors(own.stock);
@@ -70,11 +68,17 @@ export function withPlan(
   }
   const effective = withHeld(factors, isHeldAt);
   const format = '0.0000';
+  const { 'As planned': asPlanned, 'Held at': heldAt } = lettersOf(FACTOR_HEADINGS);
   const factorRows = [...woods].map(([wood, factor], at): Cell[] => {
     const row = rows.length + 1 + at;
     return [
       { value: wood, style: 'text', format: '@' },
-      { value: effective(wood), formula: `IF(N(D${row})>0,D${row},C${row})`, style: 'figure', format },
+      {
+        value: effective(wood),
+        formula: `IF(N(${heldAt}${row})>0,${heldAt}${row},${asPlanned}${row})`,
+        style: 'figure',
+        format,
+      },
       { value: factor, style: 'fixed', format },
       {
         ...{ value: isHeldAt.get(wood.toLowerCase()) ?? null, style: 'input', format },

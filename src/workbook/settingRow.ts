@@ -11,9 +11,15 @@ import {
   type Standards,
 } from '../standards';
 import type { Unit } from '../unit';
-import { settingFormat } from './format';
 import { quote } from '../formulaText';
+import { lettersOf } from './address';
+import { settingFormat } from './format';
 import type { Cell, Validation } from './sheet';
+
+export const SETTING_HEADINGS = ['Setting', 'Value', 'In use', 'Unit', 'Limits', 'Name in formulas', 'Note'] as const;
+const LETTERS = lettersOf(SETTING_HEADINGS);
+/** Where a setting is typed, and where formulas read it. */
+export const [TYPED, USED] = [LETTERS.Value, LETTERS['In use']];
 
 /** A setting as its row: what is set, what is used, unit, limits, name and note. */
 export function settingRow(setting: Setting, standards: Standards, row: number): Cell[] {
@@ -28,7 +34,7 @@ export function settingRow(setting: Setting, standards: Standards, row: number):
     },
     {
       value,
-      formula: `IF(B${row}="",${defaultText(setting, unit)},B${row})`,
+      formula: `IF(${TYPED}${row}="",${defaultText(setting, unit)},${TYPED}${row})`,
       style: 'figure',
       format: settingFormat(setting.measure, unit, value).replace('@', 'General'),
     },
@@ -46,7 +52,7 @@ function unitOf(setting: Setting, standards: Standards, row: number): Cell {
   const open = `${unit}, not set yet`;
   return {
     value: isNotSet(standards, setting.key as SettingKey) ? open : unit,
-    formula: `IF(B${row}="",${quote(open)},${quote(unit)})`,
+    formula: `IF(${TYPED}${row}="",${quote(open)},${quote(unit)})`,
     style: 'text',
   };
 }
@@ -54,10 +60,10 @@ function unitOf(setting: Setting, standards: Standards, row: number): Cell {
 /** The same sentence as `notSetSentence`, from the cells. */
 export function notSetFormula(unit: Unit, rowOf: (setting: Setting) => number): string {
   const machine = (SETTINGS as readonly Setting[]).filter(({ ofMachine }) => ofMachine);
-  const set = machine.map((setting) => `B${rowOf(setting)}<>""`).join(',');
+  const set = machine.map((setting) => `${TYPED}${rowOf(setting)}<>""`).join(',');
   const parts = machine.map((setting) => {
     const { before, after } = notSetPart(setting, unit);
-    return `IF(B${rowOf(setting)}="",${quote(`, ${before}`)}&C${rowOf(setting)}&${quote(after)},"")`;
+    return `IF(${TYPED}${rowOf(setting)}="",${quote(`, ${before}`)}&${USED}${rowOf(setting)}&${quote(after)},"")`;
   });
   return `IF(AND(${set}),"",${quote(NOT_SET)}&MID(${parts.join('&')},3,1000)&".")`;
 }

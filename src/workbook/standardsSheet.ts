@@ -19,7 +19,7 @@ import { headingCell } from './columnHeads';
 import { columnFormat } from './format';
 import { jobRows } from './jobBlock';
 import type { StandardsRanges } from './planBlock';
-import { notSetFormula, settingRow, validationOf } from './settingRow';
+import { notSetFormula, settingRow, validationOf, SETTING_HEADINGS, TYPED, USED } from './settingRow';
 import type { Cell, Sheet, Validation } from './sheet';
 import {
   addOnHand,
@@ -90,7 +90,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs
       },
     ],
     [],
-    ['Setting', 'Value', 'In use', 'Unit', 'Limits', 'Name in formulas', 'Note'].map((heading) =>
+    SETTING_HEADINGS.map((heading) =>
       headingCell(heading, heading === 'Value' || heading === 'In use' ? 'figures' : 'text'),
     ),
   ];
@@ -102,15 +102,15 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs
     for (const setting of SETTINGS as readonly Setting[]) {
       if (setting.group !== group) continue;
       rows.push(settingRow(setting, standards, rows.length + 1));
-      names.push({ name: cellName(setting.key), ref: `Standards!$C$${rows.length}` });
-      const validation = validationOf(setting, unit, `B${rows.length}`);
+      names.push({ name: cellName(setting.key), ref: `Standards!$${USED}$${rows.length}` });
+      const validation = validationOf(setting, unit, `${TYPED}${rows.length}`);
       if (validation) validations.push(validation);
     }
   }
   const last = rows.length;
   names.push(
-    { name: 'Shop', ref: `Standards!$A$${first}:$B$${last}` },
-    { name: 'Shop_values', ref: `Standards!$B$${first}:$B$${last}` },
+    { name: 'Shop', ref: `Standards!$A$${first}:$${TYPED}$${last}` },
+    { name: 'Shop_values', ref: `Standards!$${TYPED}$${first}:$${TYPED}$${last}` },
   );
   rows.push([], [{ value: WORKED_OUT_HEADING, style: 'group' }]);
   for (const { name, label, of, formula, note } of WORKED_OUT) {
@@ -122,7 +122,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs
       { value: name, style: 'note' },
       { value: note, style: 'note' },
     ]);
-    names.push({ name, ref: `Standards!$C$${rows.length}` });
+    names.push({ name, ref: `Standards!$${USED}$${rows.length}` });
   }
   const settingRows = new Map(rows.map((row, at) => [row[0]?.value, at + 1]));
   rows.push([
@@ -136,7 +136,7 @@ export function standardsSheet(standards: Standards, job: Job = BLANK_JOB, costs
     ...[null, null],
     { value: 'Shop_not_set', style: 'note' },
   ]);
-  names.push({ name: 'Shop_not_set', ref: `Standards!$C$${rows.length}` });
+  names.push({ name: 'Shop_not_set', ref: `Standards!$${USED}$${rows.length}` });
   rows.push([]);
   if (costs.length > 0) rows.push(...costRows(costs, rows.length + 1), []);
   const block = jobRows(job, unit, rows.length + 1);
@@ -183,7 +183,7 @@ function costRows(costs: readonly CostKind[], first: number): Rows {
       { value: money, formula: `INDEX(Plan_costs,${at + 1})`, style: 'figure', format: columnFormat('money', 'in') },
       {
         value: total === 0 ? 0 : money / total,
-        formula: `IF(SUM(C$${from}:C$${to})=0,0,C${from + at}/SUM(C$${from}:C$${to}))`,
+        formula: `IF(SUM(${USED}$${from}:${USED}$${to})=0,0,${USED}${from + at}/SUM(${USED}$${from}:${USED}$${to}))`,
         style: 'figure',
         format: '0.0%',
       },

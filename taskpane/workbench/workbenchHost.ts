@@ -1,4 +1,5 @@
 import type { ICellData, ICommandInfo, IRange, Worksheet } from '@univerjs/core';
+import { isFormula } from '../../src/formulaText';
 import { ok, refuse, type Result } from '../../src/result';
 import { lookOf, shownAs } from '../../src/schedule/numberLook';
 import type { CellValue, Table } from '../../src/schedule/opening';
@@ -99,7 +100,7 @@ export class WorkbenchHost implements Host {
           if (!replace && cellData(this.engine, sheet, place.row, place.column)) {
             return refuse(cellInTheWay(name, addressOf(place)));
           }
-          const formula = typeof value === 'string' && value.startsWith('=');
+          const formula = isFormula(value);
           (cells[place.row] ??= {})[place.column] = formula
             ? { f: value, v: null, p: null }
             : { v: null, f: null, si: null, p: null, ...typedValue(types, value) };

@@ -1,4 +1,5 @@
 import type { ICellData, Worksheet } from '@univerjs/core';
+import { isFormula } from '../../../src/formulaText';
 import { addressOf } from '../../../src/workbook/address';
 import type { EngineCore } from '../engine';
 import { meet, RangeCells, type Area, type CellSource } from './range';
@@ -212,7 +213,7 @@ function formulasOf(worksheet: Worksheet): FormulaCell[] {
   worksheet.getCellMatrix().forValue((row, column, data) => {
     const cell = data as ICellData | null;
     if (!cell || (!cell.f && !cell.si)) return;
-    if (cell.f && cell.f.startsWith('=') && cell.f.length > 1) {
+    if (isFormula(cell.f) && cell.f.length > 1) {
       const written = { row, column, formula: cell.f };
       found.push({ row, column, written, cell });
       if (cell.si) firsts.set(cell.si, written);

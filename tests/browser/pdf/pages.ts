@@ -225,7 +225,8 @@ export const PAGES: Readonly<Record<string, Printed>> = {
     html: html('table { width: 4.4in } td { padding-bottom: 6pt }', table(TEN)),
   },
   'wrapped cells, middle, without rules': {
-    asked: 8,
+    // Which cells wrap, and with them how many rows are asked about, hangs on the fonts that the machine has: 8 or 9 so far.
+    asked: 10,
     ...TEN,
     html: html('table { width: 4.4in } td { padding-bottom: 6pt; vertical-align: middle }', table(TEN)),
   },
