@@ -150,9 +150,11 @@ function searchThrough(
     }
     // Other cuts often come to the same: what was looked through with these cuts to go on with needs no second look.
     const end = open.length > MANY_CUTS ? null : `${left.join()} ${had.join()} ${open.join()}`;
-    if (end !== null && ends.has(end)) return false;
-    // A text of them all takes longer than looking at them.
-    if (end !== null) step(4 * open.length);
+    if (end !== null) {
+      if (ends.has(end)) return false;
+      // A text of them all takes longer than looking at them.
+      step(4 * open.length);
+    }
     const making = kind;
     const level = (at: number) => levels.get(at) ?? 0;
     const hopeful = open

@@ -11,8 +11,10 @@ export interface Expression<Value, Figures = unknown> {
   readonly formula: string;
 }
 
-type Figure = number | null;
-type Text<Figures> = Expression<string, Figures>;
+/** A cell's number; null where it is blank. */
+export type Figure = number | null;
+export type Value<Figures> = Expression<Figure, Figures>;
+export type Text<Figures> = Expression<string, Figures>;
 type Number<Figures> = Expression<Figure, Figures>;
 type Truth<Figures> = Expression<boolean, Figures>;
 

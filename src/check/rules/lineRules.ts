@@ -20,6 +20,9 @@ import {
   when,
   words,
   type Expression,
+  type Figure,
+  type Text,
+  type Value,
 } from './expression';
 import { dollars, HALF_CENT, HALF_CENT_NEARLY } from '../../quote/money';
 import { roundTo } from '../../rounding';
@@ -29,10 +32,6 @@ import { cantTellOf } from './verdict';
  * How each figure of a line is judged, once: the condition, what is then said, and by both the formula of the Check sheet.
  * Figures are those of the line and our own for its opening; `place` is the opening's place in the takeoff.
  */
-
-type Figure = number | null;
-type Value<Figures> = Expression<Figure, Figures>;
-type Text<Figures> = Expression<string, Figures>;
 
 /** A line's figures as its row of the Check sheet has them. Lengths in the workbook's unit, money in dollars, of one piece. */
 export interface LineFigures {

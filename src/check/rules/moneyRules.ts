@@ -20,7 +20,8 @@ import {
   times,
   when,
   words,
-  type Expression,
+  type Figure,
+  type Value,
 } from './expression';
 import { countOf, type CountedBy, type LineFigures } from './lineRules';
 import { isWrong } from './verdict';
@@ -30,8 +31,6 @@ import { isWrong } from './verdict';
  * is figured another way (by the foot, less a discount) has its money from `quote/corrected.ts`, and no formula.
  */
 
-type Figure = number | null;
-type Value<Figures> = Expression<Figure, Figures>;
 type Says = 'openingSays' | 'quantitySays' | 'radiusSays' | 'lengthSays' | 'extensionSays' | 'priceSays';
 
 /** What a line's money goes by: its figures, what is said of each, and what it comes to as it stands and corrected. */

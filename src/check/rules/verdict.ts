@@ -11,6 +11,7 @@ import {
   without,
   words,
   type Expression,
+  type Text,
 } from './expression';
 
 /** The few verdicts there are. Where a thing can't be known it is not called wrong. */
@@ -34,8 +35,6 @@ export function cantTellOf(why: string): string {
 export function reasonOf(text: string): string {
   return text.startsWith(CANT_TELL) ? text.slice(CANT_TELL.length + ': '.length) : text;
 }
-
-type Text<Figures> = Expression<string, Figures>;
 
 const isOpen = <Figures>(text: Text<Figures>) => says(start(text, CANT_TELL), CANT_TELL);
 /** A figure that isn't given leaves a line's verdict open only where nothing else could be judged. */
